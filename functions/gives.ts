@@ -1,0 +1,30 @@
+/** How answers become cells. */
+import type { CellOut } from '../src/core/fields';
+import { toUnit, type Length } from '../src/core/length';
+import type { Money } from '../src/core/money';
+import { toFigure, type Ratio } from '../src/core/ratio';
+import type { Unit } from '../src/core/unit';
+import type { Gives } from './declare';
+
+const cell = <V>(noun: string, write: (value: V, unit: Unit) => CellOut): Gives<V> => ({
+  noun,
+  shape: 'cell',
+  write,
+});
+
+export const LENGTH = cell<Length>('a length in the house’s unit', (of, unit) => toUnit(of, unit.small));
+export const YARDAGE = cell<Length>('yards, or metres in a centimetre house', (of, unit) =>
+  toUnit(of, unit.large),
+);
+export const COUNT = cell<number>('a count', (of) => of);
+export const RATIO = cell<Ratio>('a ratio', toFigure);
+export const NUMBER = cell<number>('a number', (of) => of);
+export const AMOUNT = cell<Money>('an amount of money', (of) => of.toNumber());
+export const TEXT = cell<string>('text', (of) => of);
+
+/** Rows that spill; `row` writes one of them. */
+export const spill = <V>(
+  noun: string,
+  columns: readonly string[],
+  rows: (value: V, unit: Unit) => readonly (readonly CellOut[])[],
+): Gives<V> => ({ noun, shape: 'spill', columns, write: rows });

@@ -1,0 +1,150 @@
+/** From the opening to the finished drop. */
+import { ALLOWANCE, choiceKind, listKind, optional, required, SIZE } from '../src/core/fields';
+import { drop, extension, rodHeight, rodWidth, type End } from '../src/core/measure';
+import { choices, FLOOR_FINISHES, HEADINGS, MEASURED_TO } from '../src/core/treatment';
+import { cellFunction } from './declare';
+import { LENGTH } from './gives';
+
+const ENDS = choices<End>(
+  { word: 'low', says: 'the low end of the band' },
+  { word: 'high', says: 'the high end of the band' },
+);
+export const HEADING = choiceKind('a heading', HEADINGS);
+
+const OPENING_WIDTH = required(SIZE, 'the opening, measured inside the frame');
+
+export const EXTENSION = cellFunction({
+  name: 'EXTENSION',
+  room: 'Measure',
+  says: 'How far the rod should run past the opening on one side.',
+  takes: {
+    openingWidth: OPENING_WIDTH,
+    end: optional(choiceKind('low or high', ENDS), 'which end of the band: low (default) or high'),
+  },
+  gives: LENGTH,
+  examples: [
+    {
+      formula: 'HEM.EXTENSION(44)',
+      gives: 6,
+      because: 'An opening up to 44 in takes 6 to 10 in each side; the low end is 6.',
+    },
+    {
+      formula: 'HEM.EXTENSION(96,"high")',
+      gives: 15,
+      because: 'Over 44 to 96 in takes 11 to 15 in each side.',
+    },
+    {
+      formula: 'HEM.EXTENSION("8\' 1""")',
+      gives: 16,
+      because: '97 in is over 96 in: 16 to 20 in each side.',
+    },
+  ],
+  answer: extension,
+});
+
+export const RODWIDTH = cellFunction({
+  name: 'RODWIDTH',
+  room: 'Measure',
+  says: 'What the rod is ordered by: inside width with both side extensions, returns not in it.',
+  takes: {
+    openingWidth: OPENING_WIDTH,
+    leftExtension: optional(
+      ALLOWANCE,
+      'past the opening on the left; blank takes the recommended low end, 0 is none',
+    ),
+    rightExtension: optional(
+      ALLOWANCE,
+      'past the opening on the right; blank takes the recommended low end, 0 is none',
+    ),
+  },
+  gives: LENGTH,
+  examples: [
+    {
+      formula: 'HEM.RODWIDTH(72)',
+      gives: 94,
+      because: '72 + 11 + 11: the low end for an opening over 44 up to 96 in.',
+    },
+    {
+      formula: 'HEM.RODWIDTH("84 1/2",12,10)',
+      gives: 106.5,
+      because: '84½ + 12 + 10; the sides may differ.',
+    },
+    {
+      formula: 'HEM.RODWIDTH(60,0,0)',
+      gives: 60,
+      because: 'Inside the frame: 0 is no extension, blank would be the usual one.',
+    },
+  ],
+  answer: rodWidth,
+});
+
+export const RODHEIGHT = cellFunction({
+  name: 'RODHEIGHT',
+  room: 'Measure',
+  says: 'Floor to the middle of the rod, kept below the ceiling’s clearance.',
+  takes: {
+    openingTop: required(SIZE, 'floor to the top of the opening'),
+    ceiling: optional(SIZE, 'floor to the ceiling'),
+    heading: optional(HEADING, 'a grommet heading needs more clearance below the ceiling'),
+  },
+  gives: LENGTH,
+  examples: [
+    {
+      formula: 'HEM.RODHEIGHT(84)',
+      gives: 94,
+      because: 'The middle of the rod stands 10 in above the opening.',
+    },
+    {
+      formula: 'HEM.RODHEIGHT(84,96,"grommet")',
+      gives: 93.5,
+      because: 'A grommet rod keeps 2½ in below the ceiling: 96 − 2½.',
+    },
+  ],
+  answer: rodHeight,
+});
+
+export const DROP = cellFunction({
+  name: 'DROP',
+  room: 'Measure',
+  says: 'Finished drop, top edge to bottom edge, from what was measured.',
+  takes: {
+    measured: required(
+      listKind(SIZE, 'a length'),
+      'floor to the point measured: one cell, or the readings at left, centre and right',
+    ),
+    heading: required(HEADING, 'the heading'),
+    measuredTo: optional(
+      choiceKind('a point measured to', MEASURED_TO),
+      'the point measured to; blank is the middle of a rod still to be hung (for a heading on a track, the track)',
+    ),
+    floorFinish: optional(
+      choiceKind('a floor finish', FLOOR_FINISHES),
+      'how it meets the floor: clear (default), kiss, break or puddle',
+    ),
+  },
+  gives: LENGTH,
+  examples: [
+    {
+      formula: 'HEM.DROP(98,"pinch")',
+      gives: 96,
+      because: 'On rings, to the middle of a rod still to be hung: − 2.',
+    },
+    {
+      formula: 'HEM.DROP(96.5,"pinch","hung ring")',
+      gives: 96,
+      because: 'To the bottom of a hung ring: − ½.',
+    },
+    { formula: 'HEM.DROP(94,"grommet")', gives: 96, because: 'Grommet, rod still to be hung: + 2.' },
+    {
+      formula: 'HEM.DROP(94.5,"grommet","hung rod")',
+      gives: 96,
+      because: 'Grommet, rod already hung: + 1½.',
+    },
+    {
+      formula: 'HEM.DROP({98.25,98,98.5},"pinch")',
+      gives: 96,
+      because: 'The shortest of three floor readings rules.',
+    },
+  ],
+  answer: drop,
+});

@@ -1,0 +1,27 @@
+/**
+ * Money: decimal.js, never binary. It is rounded only where a rule says so, by a rounding with a name.
+ */
+import { Decimal } from 'decimal.js';
+
+export type Money = Decimal;
+
+export const NOTHING: Money = new Decimal(0);
+
+/** A cell's number by its shortest decimal writing: 12.46 is 12.46, not its binary neighbour. */
+export const money = (figure: number | string): Money => new Decimal(figure);
+
+/**
+ * The half-cent rules. Sales-tax law asks for `half up`: the third decimal rounds up when it is
+ * greater than four (Streamlined Sales and Use Tax Agreement, section 324).
+ */
+export const ROUNDINGS = {
+  'half up': Decimal.ROUND_HALF_UP,
+  'half even': Decimal.ROUND_HALF_EVEN,
+  up: Decimal.ROUND_UP,
+  down: Decimal.ROUND_DOWN,
+} as const;
+export type Rounding = keyof typeof ROUNDINGS;
+
+/** To the cent, once. */
+export const toCent = (amount: Money, rounding: Rounding = 'half up'): Money =>
+  amount.toDecimalPlaces(2, ROUNDINGS[rounding]);

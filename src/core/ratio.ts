@@ -1,0 +1,46 @@
+/**
+ * Ratio: whole ten-thousandths (fullness 2.5 is 25,000; a rate of 7.25 % is 725).
+ * A length times a ratio is a Taken length: ten-thousandths of a nanometre, still exact.
+ */
+import { exact, TooLarge, type Length } from './length';
+
+declare const tenThousandths: unique symbol;
+export type Ratio = number & { readonly [tenThousandths]: true };
+
+export const ONE = 10_000 as Ratio;
+
+/** A figure as a ratio, to the nearest ten-thousandth. */
+export const ratio = (figure: number): Ratio => Math.round(figure * ONE) as Ratio;
+
+export const toFigure = (of: Ratio): number => of / ONE;
+
+/** A length in ten-thousandths of a nanometre: the exact product of a length and a ratio. */
+declare const scaledMark: unique symbol;
+export type Scaled = number & { readonly [scaledMark]: true };
+
+export function scaled(nm: number): Scaled {
+  if (!Number.isSafeInteger(nm)) throw new TooLarge('a length beyond what can be computed exactly');
+  return nm as Scaled;
+}
+
+export const byRatio = (of: Length, by: Ratio): Scaled => scaled(of * by);
+export const unscaled = (of: Length): Scaled => scaled(of * ONE);
+
+/** Up to the whole nanometre: cloth is never cut short by a rounding. */
+export function upToNanometre(of: Scaled): Length {
+  const over = of % ONE;
+  return exact((of - over) / ONE + (over > 0 ? 1 : 0));
+}
+
+/** Down to the whole nanometre: what surely fits. */
+export function downToNanometre(of: Scaled): Length {
+  return exact(Math.floor(of / ONE));
+}
+
+/** of ÷ (1 − share), up to the whole nanometre: what must be cut so that `of` is left after shrinking. */
+export function beforeLosing(of: Length, share: Ratio): Length {
+  const kept = ONE - share;
+  const product = scaled(of * ONE);
+  const over = product % kept;
+  return exact((product - over) / kept + (over > 0 ? 1 : 0));
+}

@@ -1,0 +1,32 @@
+/** Steps as lines of text, in the house's unit, for whoever checks them with a pencil. */
+import type { Figure, Step } from './answer';
+import { toFigure } from './ratio';
+import { digits, showLength, showYardage, type Unit } from './unit';
+
+export function showFigure(figure: Figure, unit: Unit): string {
+  switch (figure.as) {
+    case 'length':
+      return showLength(figure.of, unit);
+    case 'yardage':
+      return showYardage(figure.of, unit);
+    case 'ratio':
+      return digits(toFigure(figure.of));
+    case 'number':
+      return digits(figure.of);
+    case 'money':
+      return figure.of.toFixed(2);
+    case 'text':
+      return figure.of;
+  }
+}
+
+/** "finished width: 60 in + 3 1/2 in + 3 in = 66 1/2 in" */
+export function writeStep(step: Step, unit: Unit): string {
+  let at = 0;
+  const how = step.how.replace(/\{\}/g, () => {
+    const figure = step.figures[at++];
+    return figure === undefined ? '' : showFigure(figure, unit);
+  });
+  const result = showFigure(step.result, unit);
+  return how === '' ? `${step.what}: ${result}` : `${step.what}: ${how} = ${result}`;
+}

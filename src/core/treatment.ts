@@ -1,0 +1,125 @@
+/** The words of a treatment: headings, draws and the rest, as the trade says them. */
+
+export interface Choice<W extends string> {
+  readonly word: W;
+  /** One line for the list a person picks from. */
+  readonly says: string;
+  readonly also?: readonly string[];
+}
+
+/** A list of choices, and how written text finds one of them. */
+export interface Choices<W extends string> {
+  readonly list: readonly Choice<W>[];
+  find(text: string): W | undefined;
+}
+
+/** Without regard to case, spaces, hyphens or a plural's s. */
+export const bare = (text: string): string =>
+  text
+    .toLowerCase()
+    .split(/[^a-z0-9½¼⅛]+/)
+    .map((word) => word.replace(/s$/, ''))
+    .join('');
+
+export function choices<W extends string>(...list: readonly Choice<W>[]): Choices<W> {
+  const byText = new Map<string, W>();
+  for (const { word, also = [] } of list) {
+    for (const text of [word, ...also]) byText.set(bare(text), word);
+  }
+  return { list, find: (text) => byText.get(bare(text)) };
+}
+
+export const HEADINGS = choices(
+  {
+    word: 'pinch',
+    says: 'pinch pleat: two or three folds tacked at the base',
+    also: ['pinch pleat', 'pinch pleated', 'french pleat'],
+  },
+  { word: 'goblet', says: 'goblet: a stuffed cup, tacked at the base', also: ['goblet pleat'] },
+  { word: 'cartridge', says: 'cartridge: a round filled fold', also: ['cartridge pleat'] },
+  { word: 'box', says: 'box pleat: folds turned away from each other', also: ['box pleat', 'box pleated'] },
+  {
+    word: 'inverted',
+    says: 'inverted pleat: folds turned to meet',
+    also: ['inverted pleat', 'inverted box pleat', 'inverted box'],
+  },
+  { word: 'pencil', says: 'pencil pleat: gathered on a corded tape', also: ['pencil pleat'] },
+  { word: 'rod pocket', says: 'rod pocket: the rod runs through the heading', also: ['pocket'] },
+  { word: 'tab top', says: 'tab top: loops over the rod', also: ['tab', 'tabs'] },
+  { word: 'grommet', says: 'grommet: the rod runs through eyelets', also: ['grommet top', 'eyelet'] },
+  {
+    word: 'wave',
+    says: 'wave: snap tape on evenly spaced carriers',
+    also: ['wave on snap tape', 'snap tape'],
+  },
+  { word: 'flat', says: 'flat: no pleats, on rings', also: ['flat on rings', 'flat panel'] },
+);
+export type Heading =
+  | 'pinch'
+  | 'goblet'
+  | 'cartridge'
+  | 'box'
+  | 'inverted'
+  | 'pencil'
+  | 'rod pocket'
+  | 'tab top'
+  | 'grommet'
+  | 'wave'
+  | 'flat';
+
+export type Draw = 'pair' | 'one-way left' | 'one-way right' | 'stationary';
+export const DRAWS = choices<Draw>(
+  {
+    word: 'pair',
+    says: 'two panels, drawn apart from the centre',
+    also: ['pr', 'centre', 'center', 'split'],
+  },
+  { word: 'one-way left', says: 'one panel, stacks on the left', also: ['left', 'one way l', 'owl'] },
+  { word: 'one-way right', says: 'one panel, stacks on the right', also: ['right', 'one way r', 'owr'] },
+  { word: 'stationary', says: 'one panel that is not drawn', also: ['fixed', 'stationary panel'] },
+);
+
+/** How many finished pieces hang on the rod. */
+export const panelsOf = (draw: Draw): 1 | 2 => (draw === 'pair' ? 2 : 1);
+
+export type MeasuredTo = 'new rod' | 'hung ring' | 'hung rod' | 'track' | 'ceiling';
+export const MEASURED_TO = choices<MeasuredTo>(
+  { word: 'new rod', says: 'to the middle of a rod still to be hung', also: ['rod to be hung'] },
+  { word: 'hung ring', says: 'to the bottom of a ring already hung', also: ['ring'] },
+  { word: 'hung rod', says: 'to the middle of a rod already hung', also: ['rod'] },
+  { word: 'track', says: "to the track's underside" },
+  { word: 'ceiling', says: 'to the ceiling' },
+);
+
+export type FloorFinish = 'clear' | 'kiss' | 'break' | 'puddle';
+export const FLOOR_FINISHES = choices<FloorFinish>(
+  { word: 'clear', says: 'hangs clear of the floor', also: ['floating', 'float'] },
+  { word: 'kiss', says: 'just touches the floor', also: ['kissing', 'touch', 'touching'] },
+  { word: 'break', says: 'breaks on the floor', also: ['breaking'] },
+  { word: 'puddle', says: 'lies on the floor in a pool', also: ['puddling', 'puddled', 'pool'] },
+);
+
+export type Match = 'straight' | 'half-drop';
+export const MATCHES = choices<Match>(
+  { word: 'straight', says: 'the pattern meets at the same height', also: ['straight match', 'set match'] },
+  {
+    word: 'half-drop',
+    says: 'the pattern meets half a repeat lower',
+    also: ['drop', 'half drop match', 'drop match'],
+  },
+);
+
+export type Layer = 'face' | 'lining' | 'interlining';
+export const LAYERS = choices<Layer>(
+  { word: 'face', says: 'the face fabric', also: ['face fabric', 'fabric'] },
+  { word: 'lining', says: 'the lining or blackout', also: ['blackout'] },
+  { word: 'interlining', says: 'the layer between face and lining' },
+);
+
+export type Lining = 'unlined' | 'lined' | 'interlined' | 'blackout';
+export const LININGS = choices<Lining>(
+  { word: 'unlined', says: 'face fabric alone', also: ['none', 'no', 'no lining'] },
+  { word: 'lined', says: 'with a lining', also: ['lining', 'yes', 'standard'] },
+  { word: 'interlined', says: 'with interlining and lining', also: ['interlining'] },
+  { word: 'blackout', says: 'with a blackout lining', also: ['blackout lined', 'blackout lining', 'bo'] },
+);

@@ -1,0 +1,61 @@
+/** The workbook's unit: inches with yards, or centimetres with metres. */
+import { toUnit, UNITS, type Length, type LengthUnit } from './length';
+
+export type UnitName = 'inches' | 'centimetres';
+
+export interface Unit {
+  readonly name: UnitName;
+  /** Of windows and cuts. */
+  readonly small: LengthUnit;
+  /** Of yardage and rolls. */
+  readonly large: LengthUnit;
+  /** Of areal weight. */
+  readonly areal: 'oz/yd²' | 'g/m²';
+  readonly weight: 'lb' | 'kg';
+}
+
+export const INCHES: Unit = {
+  name: 'inches',
+  small: 'in',
+  large: 'yd',
+  areal: 'oz/yd²',
+  weight: 'lb',
+};
+export const CENTIMETRES: Unit = {
+  name: 'centimetres',
+  small: 'cm',
+  large: 'm',
+  areal: 'g/m²',
+  weight: 'kg',
+};
+
+const SIXTY_FOURTH = UNITS.in / 64;
+const commonDivisor = (a: number, b: number): number => (b === 0 ? a : commonDivisor(b, a % b));
+
+/** Plain digits without a float's tail. */
+export const digits = (figure: number): string => String(Number(figure.toPrecision(12)));
+
+/** Inches as a tape reads them, in lowest terms; `parts` is the finest division used. */
+export function tape(of: Length, parts = 64): string {
+  const sign = of < 0 ? '-' : '';
+  const fine = Math.round((Math.abs(of) / UNITS.in) * parts);
+  const whole = Math.floor(fine / parts);
+  const over = fine - whole * parts;
+  if (over === 0) return `${sign}${whole}`;
+  const common = commonDivisor(over, parts);
+  const part = `${over / common}/${parts / common}`;
+  return sign + (whole === 0 ? part : `${whole} ${part}`);
+}
+
+/** A length as a person writes it: a tape's fraction where it is one, else digits. */
+function shown(of: Length, unit: LengthUnit): string {
+  const binary = unit === 'in' || unit === 'yd' || unit === 'ft';
+  if (unit === 'in' && of % SIXTY_FOURTH === 0) return `${tape(of)} in`;
+  if (binary && unit === 'yd' && of % (UNITS.yd / 8) === 0) {
+    return `${tape((of / 36) as Length, 8)} yd`;
+  }
+  return `${digits(toUnit(of, unit))} ${unit}`;
+}
+
+export const showLength = (of: Length, unit: Unit): string => shown(of, unit.small);
+export const showYardage = (of: Length, unit: Unit): string => shown(of, unit.large);

@@ -1,0 +1,168 @@
+/**
+ * Measurements as people write them: 84 1/2, 84½, 7' 6 1/4", 7 ft 6, 228.6 cm, 2,29 m, 3 1/4 yd.
+ * Text that can be read in two ways is refused with both readings named.
+ */
+import { fromUnit, UNITS, type Length, type LengthUnit } from './length';
+
+export type Reading =
+  { readonly length: Length } | { readonly doubt: readonly [string, string] } | { readonly unreadable: true };
+
+const UNREADABLE: Reading = { unreadable: true };
+
+const UNIT_WORDS: Readonly<Record<string, LengthUnit>> = {
+  '"': 'in',
+  in: 'in',
+  inch: 'in',
+  inches: 'in',
+  ins: 'in',
+  "'": 'ft',
+  ft: 'ft',
+  foot: 'ft',
+  feet: 'ft',
+  yd: 'yd',
+  yds: 'yd',
+  yard: 'yd',
+  yards: 'yd',
+  mm: 'mm',
+  millimetre: 'mm',
+  millimetres: 'mm',
+  millimeter: 'mm',
+  millimeters: 'mm',
+  cm: 'cm',
+  centimetre: 'cm',
+  centimetres: 'cm',
+  centimeter: 'cm',
+  centimeters: 'cm',
+  m: 'm',
+  metre: 'm',
+  metres: 'm',
+  meter: 'm',
+  meters: 'm',
+};
+
+const FRACTION_SIGNS: Readonly<Record<string, string>> = {
+  '¼': '1/4',
+  '½': '1/2',
+  '¾': '3/4',
+  '⅓': '1/3',
+  '⅔': '2/3',
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+  '⅕': '1/5',
+  '⅖': '2/5',
+  '⅗': '3/5',
+  '⅘': '4/5',
+  '⅙': '1/6',
+  '⅚': '5/6',
+};
+
+/** Typographic quotes, primes, fraction signs and odd spaces to plain characters. */
+function plain(text: string): string {
+  return text
+    .replace(/[¼½¾⅓⅔⅛⅜⅝⅞⅕⅖⅗⅘⅙⅚]/g, (sign) => ` ${FRACTION_SIGNS[sign]}`)
+    .replace(/[\u2044\u2215]/g, '/')
+    .replace(/[\u2018\u2019\u201B\u2032\u00B4\u0060]/g, "'")
+    .replace(/[\u201C\u201D\u201F\u2033\u02BA]/g, '"')
+    .replace(/''/g, '"')
+    .replace(/[\u2212\u2012\u2013]/g, '-')
+    .replace(/\s+/g, ' ')
+    .trim()
+    .toLowerCase();
+}
+
+const PART = /^(\d+(?:[.,]\d+)*|[.,]\d+)?(?:(\s|-|\s-\s)?(\d+)\/(\d+))?\s*("|'|[a-z]+\.?)?\s*/;
+
+/** A plain figure written with a decimal point or comma; NaN where it is none. */
+export function readDecimal(text: string): number | readonly [string, string] {
+  const figure = plain(text).replace(/^\+/, '');
+  const negative = figure.startsWith('-');
+  const bare = negative ? figure.slice(1) : figure;
+  if (!/^(\d+([.,]\d+)*|[.,]\d+)$/.test(bare)) return NaN;
+  const value = decimal(bare);
+  return typeof value === 'number' && negative ? -value : value;
+}
+
+/** "1,5" is one and a half; "1,234" may be either; "1,234.5" can only be a thousand. */
+function decimal(figure: string): number | readonly [string, string] {
+  const commas = figure.split(',').length - 1;
+  const dots = figure.split('.').length - 1;
+  if (commas === 0 && dots <= 1) return Number(figure);
+  const thousands = (mark: string): boolean => new RegExp(`^[1-9]\\d{0,2}(\\${mark}\\d{3})+$`).test(figure);
+  if (commas > 0 && dots > 0) {
+    const last = figure.lastIndexOf(',') > figure.lastIndexOf('.') ? ',' : '.';
+    const other = last === ',' ? '.' : ',';
+    const [whole = '', part = ''] = [
+      figure.slice(0, figure.lastIndexOf(last)),
+      figure.slice(figure.lastIndexOf(last) + 1),
+    ];
+    if (!new RegExp(`^[1-9]\\d{0,2}(\\${other}\\d{3})+$`).test(whole) || !/^\d+$/.test(part)) {
+      return NaN;
+    }
+    return Number(`${whole.split(other).join('')}.${part}`);
+  }
+  if (dots > 1) return thousands('.') ? Number(figure.split('.').join('')) : NaN;
+  if (commas > 1) return thousands(',') ? Number(figure.split(',').join('')) : NaN;
+  if (/^[1-9]\d{0,2},\d{3}$/.test(figure)) {
+    return [figure.replace(',', '.'), figure.replace(',', '')];
+  }
+  return Number(figure.replace(',', '.'));
+}
+
+/** Units that may follow one another in one measurement, larger to smaller. */
+const FOLLOWS: Readonly<Record<string, readonly LengthUnit[]>> = {
+  yd: ['ft', 'in'],
+  ft: ['in'],
+  m: ['cm', 'mm'],
+  cm: ['mm'],
+};
+
+/** Reads a written measurement; a bare figure is in `unit`. Blank text is for the caller. */
+export function readWritten(text: string, unit: LengthUnit): Reading {
+  let rest = plain(text);
+  const negative = rest.startsWith('-');
+  if (negative) rest = rest.slice(1).trim();
+  if (rest === '') return UNREADABLE;
+  const pair = /^(\d+) ?[- ] ?(\d+)$/.exec(rest);
+  if (pair) return { doubt: [`${pair[1]} ft ${pair[2]} in`, `${pair[1]}${pair[2]}`] };
+  let sum = 0;
+  let before: LengthUnit | undefined;
+  while (rest !== '') {
+    const match = PART.exec(rest);
+    const [all = '', whole, between, over, under, word] = match ?? [];
+    if (all === '' || (whole === undefined && over === undefined)) return UNREADABLE;
+    if (whole !== undefined && over !== undefined && between === undefined) return UNREADABLE;
+    const figure = whole === undefined ? 0 : decimal(whole);
+    if (typeof figure !== 'number') {
+      const named = word ?? (before === undefined ? '' : before);
+      return { doubt: [`${figure[0]} ${named}`.trim(), `${figure[1]} ${named}`.trim()] };
+    }
+    if (over !== undefined && (Number(under) === 0 || !Number.isInteger(figure))) return UNREADABLE;
+    const value = figure + (over === undefined ? 0 : Number(over) / Number(under));
+    if (!Number.isFinite(value)) return UNREADABLE;
+    const named = word === undefined ? undefined : UNIT_WORDS[word.replace(/\.$/, '')];
+    if (word !== undefined && named === undefined) return UNREADABLE;
+    let of: LengthUnit;
+    if (named !== undefined) of = named;
+    else if (before === undefined) of = unit;
+    else if (before === 'ft') of = 'in';
+    else if (before === 'm')
+      return { doubt: [`${whole} cm after the metres`, `${whole} mm after the metres`] };
+    else return UNREADABLE;
+    if (before !== undefined && !(FOLLOWS[before] ?? []).includes(of)) return UNREADABLE;
+    if (before === undefined && named === undefined && all.length < rest.length) return UNREADABLE;
+    sum +=
+      over === undefined
+        ? Math.round(figure * UNITS[of])
+        : Math.round(figure * UNITS[of]) + Math.round((Number(over) * UNITS[of]) / Number(under));
+    before = of;
+    rest = rest.slice(all.length).replace(/^,\s*/, '');
+  }
+  const nm = negative ? -sum : sum;
+  return Number.isSafeInteger(nm) ? { length: nm as Length } : UNREADABLE;
+}
+
+/** A figure and a unit, for reading a number that came as a number. */
+export const readFigure = (figure: number, unit: LengthUnit): Length | undefined =>
+  Math.abs(figure) * UNITS[unit] < Number.MAX_SAFE_INTEGER ? fromUnit(figure, unit) : undefined;

@@ -1,0 +1,214 @@
+/**
+ * A workbook as the pane, the template and the fill need it: few calls, each for many cells.
+ * Excel, the trial workbook and a file each fulfil it; so does MemoryBook for tests.
+ * Everything that fails on purpose throws a Trouble (trouble.ts), whose message is a sentence.
+ */
+import type { Area } from './address';
+
+/** What a cell shows: null where blank; an error as its text, “#N/A”. */
+export type CellValue = number | string | boolean | null;
+
+/** What a stretch of cells is for. The host maps each to a look: fill, font, border, lock. */
+export type Role = 'title' | 'heading' | 'input' | 'working' | 'output' | 'check' | 'note';
+
+export interface SheetSeen {
+  readonly name: string;
+  readonly hidden: boolean;
+  readonly protected: boolean;
+  /** The cells that hold anything; undefined where the sheet is empty. */
+  readonly used: Area | undefined;
+}
+
+export interface TableSeen {
+  readonly name: string;
+  /** With its header row and its totals row. */
+  readonly area: Area;
+  readonly headerRow: boolean;
+  readonly totalsRow: boolean;
+  /** The headings, as structured references name them. */
+  readonly columns: readonly string[];
+}
+
+export interface NameSeen {
+  readonly name: string;
+  /** Where it points; undefined where it is a value or a formula. */
+  readonly area: Area | undefined;
+}
+
+export interface Contents {
+  /** In tab order. */
+  readonly sheets: readonly SheetSeen[];
+  readonly tables: readonly TableSeen[];
+  readonly names: readonly NameSeen[];
+}
+
+/** What was read of one area, row by row. */
+export interface Block {
+  readonly area: Area;
+  readonly values: readonly (readonly CellValue[])[];
+  /** “=…” in English with commas, whatever the person's locale; null where the cell holds no formula. */
+  readonly formulas: readonly (readonly (string | null)[])[];
+  /** Number formats in English (“0.00”); empty where only the contents were asked for. */
+  readonly formats: readonly (readonly string[])[];
+  /** Every merged stretch that touches the area. */
+  readonly merged: readonly Area[];
+  /** Sheet rows of the area that are hidden or filtered away, ascending. */
+  readonly hiddenRows: readonly number[];
+  /** The table the area lies in or touches. */
+  readonly table: TableSeen | undefined;
+  /** Whether the sheet is protected in a way that refuses writing here. */
+  readonly protected: boolean;
+}
+
+/** One cell to be written: a plain value, a formula, null to empty it, undefined to leave it alone. */
+export type CellPut = CellValue | { readonly formula: string } | undefined;
+
+/** Cells to write. Text stays text: “1/2” never becomes a date, “=x” never a formula. */
+export interface Put {
+  readonly area: Area;
+  /** Row by row; or one of the two below. */
+  readonly cells?: readonly (readonly CellPut[])[];
+  /** The first cell's formula; in the others its relative references move along, as when filled down. */
+  readonly formula?: string;
+}
+
+/** How cells look. */
+export interface Dress {
+  readonly area: Area;
+  readonly role?: Role;
+  /** A number format in English. */
+  readonly format?: string;
+}
+
+export interface NewSheet {
+  readonly name: string;
+}
+
+/** A header row with rows below it, made into a table. */
+export interface NewTable {
+  readonly name: string;
+  readonly area: Area;
+}
+
+/** A table made to cover another area (columns joined, or taken back); the header cells are written by a Put. */
+export interface TableResize {
+  readonly table: string;
+  readonly area: Area;
+}
+
+export interface NewName {
+  readonly name: string;
+  readonly area: Area;
+  readonly says?: string;
+}
+
+/** Data validation of an area. Exactly one of words, from, number. */
+export interface Validation {
+  readonly area: Area;
+  /** Choices as words. */
+  readonly words?: readonly string[];
+  /** Choices standing in cells: a formula without “=”, an address or a name. */
+  readonly from?: string;
+  readonly number?: { readonly least: number; readonly most?: number; readonly whole?: boolean };
+  /** What to enter; shown beside the cell and when something else is entered. */
+  readonly says: string;
+  /** stop refuses another entry; warn lets it through after a question. */
+  readonly otherwise: 'stop' | 'warn';
+}
+
+export interface Layout {
+  readonly sheet: string;
+  /** Rows and columns that stay in sight. */
+  readonly frozenRows?: number;
+  readonly frozenColumns?: number;
+  /** By column number, in characters. */
+  readonly widths?: Readonly<Record<number, number>>;
+  readonly print?: {
+    readonly landscape: boolean;
+    readonly paper: 'letter' | 'a4';
+    /** First and last sheet row repeated on every page. Always one page wide. */
+    readonly repeatRows?: readonly [number, number];
+  };
+}
+
+/** A short remark shown when the cell is pointed at. */
+export interface Note {
+  readonly area: Area;
+  readonly text: string;
+}
+
+export interface NewChart {
+  readonly name: string;
+  readonly title: string;
+  readonly kind: 'bar' | 'column' | 'line';
+  /** First column (or row) the labels, first row the series' names. */
+  readonly block: Area;
+  /** The cells it covers. */
+  readonly at: Area;
+}
+
+/** Everything one write may do, done in the order of these members. */
+export interface Changes {
+  readonly newSheets?: readonly NewSheet[];
+  readonly resize?: readonly TableResize[];
+  readonly puts?: readonly Put[];
+  readonly newTables?: readonly NewTable[];
+  readonly newNames?: readonly NewName[];
+  readonly dress?: readonly Dress[];
+  readonly validations?: readonly Validation[];
+  readonly layouts?: readonly Layout[];
+  readonly notes?: readonly Note[];
+  readonly newCharts?: readonly NewChart[];
+  readonly remove?: {
+    readonly sheets?: readonly string[];
+    readonly names?: readonly string[];
+  };
+}
+
+/** A finding shown at its cell: a remark and a colour by weight. */
+export interface Mark {
+  readonly area: Area;
+  readonly weight: 'stop' | 'check' | 'note';
+  readonly sentence: string;
+}
+
+/** What a host may be too old or too plain for. */
+export type Ability = 'tables' | 'validation' | 'comments' | 'charts' | 'print' | 'undo' | 'settings';
+
+export type Stop = () => void;
+
+export interface Book {
+  /** The workbook's name, as the person sees it. */
+  readonly title: string;
+  /** What this host cannot do, each with a sentence; such parts of a write are left out, never an error. */
+  readonly lacks: ReadonlyMap<Ability, string>;
+
+  /** Sheets, tables and names, in one round trip. */
+  contents(): Promise<Contents>;
+  /** The cells selected now (the first of several areas). */
+  selection(): Promise<Area>;
+  /** Calls back on every change of the selection until stopped. */
+  onSelection(listener: (area: Area) => void): Promise<Stop>;
+  /** Shows the cells: sheet, scroll, selection. */
+  goTo(area: Area): Promise<void>;
+
+  /** Reads many areas at once; `contents` leaves the formats out. Asks the host in parts where they are large. */
+  read(areas: readonly Area[], detail?: 'whole' | 'contents'): Promise<readonly Block[]>;
+  /**
+   * Does `work` as one undo step called `says`. Each `write` has reached the workbook when its promise
+   * resolves. No rollback here: apply.ts keeps order, progress, cancel and restoring for every host.
+   */
+  inOneStep(says: string, work: (write: (changes: Changes) => Promise<void>) => Promise<void>): Promise<void>;
+  /** Calculates everything anew, HEM cells included. */
+  recalculate(): Promise<void>;
+
+  /** Shows findings at their cells; a cell already marked gets the new mark. One undo step. */
+  mark(marks: readonly Mark[]): Promise<void>;
+  /** Takes every mark of ours away (of one sheet, or all) and gives the cells their own colour back. */
+  unmark(sheet?: string): Promise<void>;
+
+  /** What was remembered in the workbook under this key (plain JSON), or undefined. */
+  recall(key: string): Promise<unknown>;
+  /** Keeps plain JSON in the workbook, saved with it; undefined forgets the key. */
+  remember(key: string, value: unknown): Promise<void>;
+}

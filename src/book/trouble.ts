@@ -1,0 +1,48 @@
+/** What can stand in the way of reading or writing a workbook: one class, one table of sentences. */
+
+const SAYS = {
+  protected: (sheet: string) =>
+    `The sheet “${sheet}” is protected, so nothing was written. Take the protection off (Review, Unprotect Sheet) and try again.`,
+  editing: () =>
+    'A cell is being edited, so nothing was written. Finish it with Enter, or leave it with Esc, and try again.',
+  merged: (cells: string) =>
+    `${cells} is a merged cell and stands in the way, so nothing was written. Unmerge it, or point at other columns.`,
+  filled: (cells: string) =>
+    `${cells} already holds something, so nothing was written. Point at an empty column, or allow this column to be overwritten.`,
+  array: (cells: string) =>
+    `${cells} is part of a spilled or array formula and cannot be changed by itself, so nothing was written. Point at other columns.`,
+  hidden: (rows: string) =>
+    `${rows}, so nothing was written. Show all rows (clear the filter), or say that hidden rows may be filled too.`,
+  nameClash: (name: string) =>
+    `The name “${name}” is already used in this workbook, so nothing was written. Give another name.`,
+  badName: (name: string, why: string) => `“${name}” cannot be used as a name here: ${why}.`,
+  missing: (what: string) =>
+    `${what} is no longer in the workbook. It may have been renamed or deleted: choose it again.`,
+  tooLarge: (what: string) => `${what} is more than one sheet or one request can hold. Take fewer rows.`,
+  tooOld: (what: string) => `This version of the spreadsheet program cannot ${what}.`,
+  lost: () =>
+    'The connection to the workbook is lost. Close this pane, open it again and look at the last change.',
+  closed: () => 'The workbook was closed. Open it again; a fill that was under way may be incomplete.',
+  cancelled: () => 'Stopped. The workbook is as it was.',
+  halfway: (cells: string) =>
+    `The fill stopped and the workbook could not be put back as it was: look at ${cells}, or undo once.`,
+  refused: (said: string) => `The spreadsheet program refused: ${said}. Nothing was written.`,
+};
+
+export type TroubleCode = keyof typeof SAYS;
+
+/** Everything a Book throws on purpose; `message` is a sentence for a person. */
+export class Trouble extends Error {
+  constructor(
+    readonly code: TroubleCode,
+    sentence: string,
+    override readonly cause?: unknown,
+  ) {
+    super(sentence);
+    this.name = 'Trouble';
+  }
+}
+
+/** `throw trouble('protected', 'Windows')` */
+export const trouble = <C extends TroubleCode>(code: C, ...words: Parameters<(typeof SAYS)[C]>): Trouble =>
+  new Trouble(code, (SAYS[code] as (...w: Parameters<(typeof SAYS)[C]>) => string)(...words));

@@ -159,6 +159,7 @@ export interface Changes {
   readonly layouts?: readonly Layout[];
   readonly notes?: readonly Note[];
   readonly newCharts?: readonly NewChart[];
+  /** What is not there is passed over. */
   readonly remove?: {
     readonly sheets?: readonly string[];
     readonly names?: readonly string[];

@@ -1,0 +1,43 @@
+/** Formulas as text: what moves when one is filled on, and how a value is written inside one. */
+import { cellText, columnOf, letters, MOST_COLUMNS, MOST_ROWS } from './address';
+
+/** Strings, quoted sheets, names in brackets are passed over; cells, columns and rows are taken apart. */
+const PARTS =
+  /"(?:[^"]|"")*"|'(?:[^']|'')*'|\[(?:[^[\]]|\[[^[\]]*\])*\]|(\$?)([A-Za-z]{1,3})(\$?)([1-9]\d{0,6})(?![\w.(!])|(\$?)([A-Za-z]{1,3}):(\$?)([A-Za-z]{1,3})(?![\w.(!])|(\$?)([1-9]\d{0,6}):(\$?)([1-9]\d{0,6})(?![\w.])|[A-Za-z_\\][\w.\\]*|\d[\w.]*/g;
+
+/** The formula as it stands `down` rows below and `right` columns beside: $ keeps a reference in place. */
+export function shifted(formula: string, down: number, right: number): string {
+  if (down === 0 && right === 0) return formula;
+  const row = (fixed: string, text: string): number => Number(text) - 1 + (fixed === '$' ? 0 : down);
+  const column = (fixed: string, text: string): number => columnOf(text) + (fixed === '$' ? 0 : right);
+  const onSheet = (at: number, most: number): boolean => at >= 0 && at < most;
+  return formula.replace(PARTS, (...found: (string | undefined)[]) => {
+    const [whole = '', c1$, c, r1$, r, a$, a, b$, b, p$, p, q$, q] = found;
+    if (c !== undefined && r !== undefined) {
+      const at = { row: row(r1$ ?? '', r), column: column(c1$ ?? '', c) };
+      return onSheet(at.row, MOST_ROWS) && onSheet(at.column, MOST_COLUMNS)
+        ? cellText(at.row, at.column, { row: r1$ === '$', column: c1$ === '$' })
+        : '#REF!';
+    }
+    if (a !== undefined && b !== undefined) {
+      const [from, to] = [column(a$ ?? '', a), column(b$ ?? '', b)];
+      return onSheet(from, MOST_COLUMNS) && onSheet(to, MOST_COLUMNS)
+        ? `${a$}${letters(from)}:${b$}${letters(to)}`
+        : '#REF!';
+    }
+    if (p !== undefined && q !== undefined) {
+      const [from, to] = [row(p$ ?? '', p), row(q$ ?? '', q)];
+      return onSheet(from, MOST_ROWS) && onSheet(to, MOST_ROWS) ? `${p$}${from + 1}:${q$}${to + 1}` : '#REF!';
+    }
+    return whole;
+  });
+}
+
+export const textInFormula = (text: string): string => `"${text.replace(/"/g, '""')}"`;
+
+/** A heading inside structured brackets: [Fabric width (in)] with its special signs escaped. */
+export const columnInFormula = (heading: string): string => heading.replace(/['#[\]@]/g, "'$&");
+
+/** The cell of this row in a table's column: Windows[@[Rod width]]. */
+export const sameRowOf = (table: string, heading: string): string =>
+  `${table}[@[${columnInFormula(heading)}]]`;

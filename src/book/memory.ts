@@ -1,0 +1,369 @@
+/** A workbook in memory: for tests, and for trying a write out before it is done for real. */
+import { areaAt, common, sameSheet, type Area } from './address';
+import type {
+  Ability,
+  Block,
+  Book,
+  CellPut,
+  CellValue,
+  Changes,
+  Contents,
+  Layout,
+  Mark,
+  NewChart,
+  Note,
+  Role,
+  SheetSeen,
+  Stop,
+  TableSeen,
+  Validation,
+} from './book';
+import { shifted } from './formula';
+import { trouble } from './trouble';
+
+/** A filled cell: its formula, if any, and what it shows. */
+export interface Cell {
+  value: CellValue;
+  formula?: string;
+}
+
+interface Sheet {
+  name: string;
+  protected: boolean;
+  cells: Map<number, Map<number, Cell>>;
+  merged: Area[];
+  hiddenRows: Set<number>;
+}
+
+/** Everything undo brings back. */
+interface State {
+  sheets: Sheet[];
+  tables: TableSeen[];
+  names: { name: string; area: Area }[];
+  dress: { area: Area; role?: Role; format?: string }[];
+  validations: Validation[];
+  layouts: Layout[];
+  notes: Note[];
+  charts: NewChart[];
+  marks: Mark[];
+}
+
+/** What a calculator is given and fills: every cell of every sheet, with the tables and names. */
+export interface Sheets {
+  readonly sheets: readonly { name: string; cells: ReadonlyMap<number, ReadonlyMap<number, Cell>> }[];
+  readonly contents: Contents;
+}
+/** Works out all formulas and sets each cell's value. */
+export type Calculate = (sheets: Sheets) => Promise<void> | void;
+
+export interface SheetGiven {
+  /** Row by row from A1; text that begins with “=” is a formula. */
+  readonly rows?: readonly (readonly CellValue[])[];
+  readonly merged?: readonly Omit<Area, 'sheet'>[];
+  readonly hiddenRows?: readonly number[];
+  readonly protected?: boolean;
+}
+
+const cellGiven = (raw: CellValue): Cell | undefined =>
+  raw === null || raw === ''
+    ? undefined
+    : typeof raw === 'string' && raw.startsWith('=')
+      ? { value: null, formula: raw }
+      : { value: raw };
+
+export class MemoryBook implements Book {
+  readonly title = 'Workbook';
+  readonly lacks: ReadonlyMap<Ability, string> = new Map();
+  /** Requests so far, as a host would count round trips. */
+  trips = 0;
+  /** The next request fails with this, as a host does when a cell is being edited. */
+  failNext: Error | undefined;
+  /** Where `goTo` went last. */
+  shown: Area | undefined;
+
+  private state: State = {
+    sheets: [],
+    tables: [],
+    names: [],
+    dress: [],
+    validations: [],
+    layouts: [],
+    notes: [],
+    charts: [],
+    marks: [],
+  };
+  private readonly past: { says: string; state: State }[] = [];
+  private readonly kept = new Map<string, string>();
+  private readonly listeners = new Set<(area: Area) => void>();
+  private selected: Area = areaAt('Sheet1', 0, 0);
+
+  constructor(
+    sheets: Readonly<Record<string, SheetGiven>> = {},
+    private readonly calculate?: Calculate,
+  ) {
+    for (const [name, given] of Object.entries(sheets)) {
+      const cells = new Map<number, Map<number, Cell>>();
+      given.rows?.forEach((row, at) => {
+        const filled = row.flatMap((raw, column): [number, Cell][] => {
+          const cell = cellGiven(raw);
+          return cell === undefined ? [] : [[column, cell]];
+        });
+        if (filled.length > 0) cells.set(at, new Map(filled));
+      });
+      this.state.sheets.push({
+        name,
+        cells,
+        protected: given.protected ?? false,
+        merged: (given.merged ?? []).map((area) => ({ ...area, sheet: name })),
+        hiddenRows: new Set(given.hiddenRows),
+      });
+      if (this.state.sheets.length === 1) this.selected = areaAt(name, 0, 0);
+    }
+  }
+
+  /** Makes a table of an area whose first row holds the headings. */
+  withTable(name: string, area: Area, totalsRow = false): this {
+    this.addTable(name, area, totalsRow);
+    return this;
+  }
+
+  // What tests look at
+
+  get undoable(): readonly string[] {
+    return this.past.map((step) => step.says);
+  }
+  undo(): void {
+    const step = this.past.pop();
+    if (step !== undefined) this.state = step.state;
+  }
+  /** Everything that can be seen, to compare before and after. */
+  picture(): string {
+    return JSON.stringify(this.state, (_key, value: unknown) =>
+      value instanceof Map || value instanceof Set ? [...(value as Iterable<unknown>)] : value,
+    );
+  }
+  get looks(): Readonly<Omit<State, 'sheets'>> {
+    return this.state;
+  }
+  select(area: Area): void {
+    this.selected = area;
+    for (const listener of this.listeners) listener(area);
+  }
+
+  // The port
+
+  contents(): Promise<Contents> {
+    return this.trip(() => this.seen());
+  }
+  selection(): Promise<Area> {
+    return this.trip(() => this.selected);
+  }
+  onSelection(listener: (area: Area) => void): Promise<Stop> {
+    this.listeners.add(listener);
+    return Promise.resolve(() => void this.listeners.delete(listener));
+  }
+  goTo(area: Area): Promise<void> {
+    return this.trip(() => {
+      this.sheet(area.sheet);
+      this.shown = area;
+      this.select(area);
+    });
+  }
+
+  read(areas: readonly Area[], detail: 'whole' | 'contents' = 'whole'): Promise<readonly Block[]> {
+    return this.trip(() => areas.map((area) => this.block(area, detail)));
+  }
+
+  async inOneStep(
+    says: string,
+    work: (write: (changes: Changes) => Promise<void>) => Promise<void>,
+  ): Promise<void> {
+    const before = structuredClone(this.state);
+    await work(async (changes) => {
+      await this.trip(() => this.change(changes));
+      await this.recalculate();
+    });
+    this.past.push({ says, state: before });
+  }
+
+  async recalculate(): Promise<void> {
+    await this.calculate?.({ sheets: this.state.sheets, contents: this.seen() });
+  }
+
+  mark(marks: readonly Mark[]): Promise<void> {
+    return this.trip(() => {
+      this.past.push({ says: 'Mark', state: structuredClone(this.state) });
+      const old = this.state.marks.filter((one) => !marks.some((mark) => common(mark.area, one.area)));
+      this.state.marks = [...old, ...marks];
+    });
+  }
+  unmark(sheet?: string): Promise<void> {
+    return this.trip(() => {
+      this.state.marks = this.state.marks.filter(
+        (one) => sheet !== undefined && !sameSheet(one.area.sheet, sheet),
+      );
+    });
+  }
+
+  recall(key: string): Promise<unknown> {
+    return this.trip(() => {
+      const text = this.kept.get(key);
+      return text === undefined ? undefined : (JSON.parse(text) as unknown);
+    });
+  }
+  remember(key: string, value: unknown): Promise<void> {
+    return this.trip(() => {
+      if (value === undefined) this.kept.delete(key);
+      else this.kept.set(key, JSON.stringify(value));
+    });
+  }
+
+  // How it is done
+
+  private async trip<T>(work: () => T): Promise<T> {
+    this.trips += 1;
+    await Promise.resolve();
+    const failure = this.failNext;
+    this.failNext = undefined;
+    if (failure !== undefined) throw failure;
+    return work();
+  }
+
+  private sheet(name: string): Sheet {
+    const found = this.state.sheets.find((one) => sameSheet(one.name, name));
+    if (found === undefined) throw trouble('missing', `The sheet “${name}”`);
+    return found;
+  }
+
+  private seen(): Contents {
+    return {
+      sheets: this.state.sheets.map((one): SheetSeen => {
+        const rows = [...one.cells.keys()];
+        const columns = [...one.cells.values()].flatMap((row) => [...row.keys()]);
+        const row = rows.reduce((least, at) => Math.min(least, at), Infinity);
+        const column = columns.reduce((least, at) => Math.min(least, at), Infinity);
+        const last = rows.reduce((most, at) => Math.max(most, at), 0);
+        const right = columns.reduce((most, at) => Math.max(most, at), 0);
+        return {
+          name: one.name,
+          hidden: false,
+          protected: one.protected,
+          used:
+            rows.length === 0 ? undefined : areaAt(one.name, row, column, last - row + 1, right - column + 1),
+        };
+      }),
+      tables: [...this.state.tables],
+      names: [...this.state.names],
+    };
+  }
+
+  private block(area: Area, detail: 'whole' | 'contents'): Block {
+    const sheet = this.sheet(area.sheet);
+    const each = <T>(of: (row: number, column: number) => T): T[][] =>
+      Array.from({ length: area.rows }, (_, i) =>
+        Array.from({ length: area.columns }, (__, j) => of(area.row + i, area.column + j)),
+      );
+    const cell = (row: number, column: number): Cell | undefined => sheet.cells.get(row)?.get(column);
+    const formats =
+      detail === 'whole'
+        ? this.state.dress.filter((one) => one.format !== undefined && common(one.area, area))
+        : [];
+    return {
+      area,
+      values: each((row, column) => cell(row, column)?.value ?? null),
+      formulas: each((row, column) => cell(row, column)?.formula ?? null),
+      formats:
+        detail === 'contents'
+          ? []
+          : each(
+              (row, column) =>
+                formats.findLast((one) => common(one.area, areaAt(area.sheet, row, column)))?.format ??
+                'General',
+            ),
+      merged: sheet.merged.filter((one) => common(one, area)),
+      hiddenRows: [...sheet.hiddenRows]
+        .filter((row) => row >= area.row && row < area.row + area.rows)
+        .sort((a, b) => a - b),
+      table: this.state.tables.find((one) => common(one.area, area)),
+      protected: sheet.protected,
+    };
+  }
+
+  private change(changes: Changes): void {
+    for (const { name } of changes.newSheets ?? []) {
+      if (this.state.sheets.some((one) => sameSheet(one.name, name))) throw trouble('nameClash', name);
+      this.state.sheets.push({
+        name,
+        protected: false,
+        cells: new Map(),
+        merged: [],
+        hiddenRows: new Set(),
+      });
+    }
+    for (const { table, area } of changes.resize ?? []) {
+      const at = this.state.tables.findIndex((one) => one.name === table);
+      const old = this.state.tables[at];
+      if (old === undefined) throw trouble('missing', `The table “${table}”`);
+      this.state.tables[at] = { ...old, area };
+    }
+    for (const put of changes.puts ?? []) this.put(put.area, put.cells, put.formula);
+    for (const { name, area } of changes.newTables ?? []) this.addTable(name, area, false);
+    for (const { name, area } of changes.newNames ?? []) {
+      if (this.taken(name)) throw trouble('nameClash', name);
+      this.state.names.push({ name, area });
+    }
+    this.state.dress.push(...(changes.dress ?? []));
+    this.state.validations.push(...(changes.validations ?? []));
+    this.state.layouts.push(...(changes.layouts ?? []));
+    this.state.notes.push(...(changes.notes ?? []));
+    this.state.charts.push(...(changes.newCharts ?? []));
+    for (const name of changes.remove?.sheets ?? []) {
+      this.state.sheets = this.state.sheets.filter((one) => !sameSheet(one.name, name));
+      this.state.tables = this.state.tables.filter((one) => !sameSheet(one.area.sheet, name));
+    }
+    for (const name of changes.remove?.names ?? []) {
+      this.state.names = this.state.names.filter((one) => one.name !== name);
+    }
+    // The headings of a table are its header cells.
+    this.state.tables = this.state.tables.map((one) => ({ ...one, columns: this.headings(one.area) }));
+  }
+
+  private taken(name: string): boolean {
+    return [...this.state.tables, ...this.state.names].some(
+      (one) => one.name.toLowerCase() === name.toLowerCase(),
+    );
+  }
+
+  private headings(area: Area): string[] {
+    const cells = this.sheet(area.sheet).cells.get(area.row);
+    return Array.from({ length: area.columns }, (_, at) =>
+      String(cells?.get(area.column + at)?.value ?? `Column${at + 1}`),
+    );
+  }
+
+  private addTable(name: string, area: Area, totalsRow: boolean): void {
+    if (this.taken(name)) throw trouble('nameClash', name);
+    this.state.tables.push({ name, area, headerRow: true, totalsRow, columns: this.headings(area) });
+  }
+
+  private put(
+    area: Area,
+    cells: readonly (readonly CellPut[])[] | undefined,
+    formula: string | undefined,
+  ): void {
+    const sheet = this.sheet(area.sheet);
+    if (sheet.protected) throw trouble('protected', sheet.name);
+    for (let i = 0; i < area.rows; i++) {
+      const row = sheet.cells.get(area.row + i) ?? new Map<number, Cell>();
+      sheet.cells.set(area.row + i, row);
+      for (let j = 0; j < area.columns; j++) {
+        const put = formula === undefined ? cells?.[i]?.[j] : { formula: shifted(formula, i, j) };
+        if (put === undefined) continue;
+        if (put === null || put === '') row.delete(area.column + j);
+        else if (typeof put === 'object') row.set(area.column + j, { value: null, formula: put.formula });
+        else row.set(area.column + j, { value: put });
+      }
+      if (row.size === 0) sheet.cells.delete(area.row + i);
+    }
+  }
+}

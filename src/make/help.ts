@@ -1,0 +1,74 @@
+/** The help page, from the catalogue: every function with its parameters and worked examples. */
+import type { CellFunction, Example, Parameter } from '../../functions/declare';
+import type { CellOut } from '../core/fields';
+import { byRoom, signature } from './words';
+
+const SIGNS: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
+const text = (plain: string): string => plain.replace(/[&<>"]/g, (sign) => SIGNS[sign] ?? sign);
+
+const shown = (cell: CellOut): string =>
+  typeof cell === 'boolean' ? String(cell).toUpperCase() : text(String(cell));
+
+function gives(of: Example['gives']): string {
+  if (typeof of !== 'object') return `<output>${shown(of)}</output>`;
+  const rows = of.map((row) => `<tr>${row.map((cell) => `<td>${shown(cell)}</td>`).join('')}</tr>`);
+  return `<table class="spill">${rows.join('')}</table>`;
+}
+
+const example = (of: Example): string => `
+  <li>
+    <code>=${text(of.formula)}</code>
+    ${gives(of.gives)}
+    <p>${text(of.because)}</p>
+  </li>`;
+
+function parameter({ name, says, optional, repeats, kind }: Parameter): string {
+  const marks = [optional && 'optional', repeats && 'may be repeated', kind.shape === 'range' && 'range'];
+  const marked = marks.filter((mark): mark is string => mark !== false).join(', ');
+  const choices = (kind.choices ?? []).map((one) => `<li><b>${text(one.word)}</b> ${text(one.says)}</li>`);
+  return `
+  <dt><code>${text(name)}</code>${marked === '' ? '' : ` <small>${marked}</small>`}</dt>
+  <dd>${text(says)}${choices.length === 0 ? '' : `<ul>${choices.join('')}</ul>`}</dd>`;
+}
+
+const article = (of: CellFunction): string => `
+<article id="${of.name}">
+  <h3>${of.name}</h3>
+  <p>${text(of.says)}</p>
+  <p class="signature"><code>=${text(signature(of))}</code></p>
+  <details>
+    <summary>What it takes</summary>
+    <dl>${of.parameters.map(parameter).join('')}</dl>
+    <p class="result">Gives ${text(of.gives.noun)}${
+      of.gives.columns === undefined ? '' : `: ${text(of.gives.columns.join(', '))}`
+    }.</p>
+  </details>
+  <ul class="examples">${of.examples.map(example).join('')}</ul>
+</article>`;
+
+export function helpPage(catalogue: readonly CellFunction[]): string {
+  const rooms = [...byRoom(catalogue)].map(
+    ([room, functions]) => `<section><h2>${text(room)}</h2>${functions.map(article).join('')}</section>`,
+  );
+  return `<!doctype html>
+<!-- Written by npm run make from the catalogue. -->
+<html lang="en">
+<head>
+  <meta charset="utf-8" />
+  <meta name="viewport" content="width=device-width, initial-scale=1" />
+  <title>Hemledger: the functions</title>
+  <script defer src="https://appsforoffice.microsoft.com/lib/1/hosted/office.js"></script>
+</head>
+<body>
+  <header>
+    <h1>Hemledger</h1>
+    <p>Type a function in a cell, after an equals sign.</p>
+    <label for="search">Find a function</label>
+    <input id="search" type="search" placeholder="drop, yardage, grommet …" autocomplete="off" />
+    <p id="found" role="status"></p>
+  </header>
+  <main>${rooms.join('')}</main>
+</body>
+</html>
+`;
+}

@@ -1,0 +1,63 @@
+import CopyPlugin from 'copy-webpack-plugin';
+import HtmlPlugin from 'html-webpack-plugin';
+import CssPlugin from 'mini-css-extract-plugin';
+import { fileURLToPath } from 'node:url';
+
+const DEVELOPMENT = 'https://localhost:3000';
+/** Where the add-in will be served: HEMLEDGER_ORIGIN=https://… npm run build */
+const origin = process.env.HEMLEDGER_ORIGIN ?? DEVELOPMENT;
+if (!/^https:\/\/[a-z0-9.-]+(:\d+)?$/i.test(origin)) {
+  throw new Error(
+    `HEMLEDGER_ORIGIN reads “${origin}”. Office loads add-ins over https only: write it like https://addins.example.org, without a path.`,
+  );
+}
+const served = (content) => content.toString().replaceAll(DEVELOPMENT, origin);
+
+const typescript = (target) => ({
+  test: /\.tsx?$/,
+  loader: 'esbuild-loader',
+  options: { target, tsconfig: fileURLToPath(new URL('tsconfig.json', import.meta.url)) },
+});
+const everywhere = {
+  context: fileURLToPath(new URL('.', import.meta.url)),
+  resolve: { extensions: ['.ts', '.tsx', '.js'] },
+  output: { path: fileURLToPath(new URL('dist', import.meta.url)), filename: '[name].js' },
+};
+
+/** Excel's JavaScript-only runtime: one file, for an older engine, with nothing of a page in it. */
+const functions = {
+  ...everywhere,
+  name: 'functions',
+  target: 'es2018',
+  output: { ...everywhere.output, chunkFormat: false },
+  entry: { functions: './src/excel/functions.ts' },
+  module: { rules: [typescript('es2018')] },
+  plugins: [
+    // The runtime's page on the web is plain: office's runtime first, then the functions.
+    new HtmlPlugin({
+      filename: 'functions.html',
+      template: 'src/excel/functions.html',
+      scriptLoading: 'blocking',
+    }),
+    new CopyPlugin({
+      patterns: [
+        { from: 'manifest.xml', transform: served },
+        { from: 'functions/functions.json', transform: served },
+        { from: 'src/excel/icons/*.png', to: 'icons/[name][ext]' },
+      ],
+    }),
+  ],
+};
+
+const pane = {
+  ...everywhere,
+  name: 'pane',
+  target: ['web', 'es2020'],
+  entry: { pane: './src/excel/pane.ts' },
+  module: {
+    rules: [typescript('es2020'), { test: /\.css$/, use: [CssPlugin.loader, 'css-loader'] }],
+  },
+  plugins: [new CssPlugin(), new HtmlPlugin({ filename: 'help.html', template: 'src/pane/help.html' })],
+};
+
+export default [functions, pane];

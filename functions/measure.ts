@@ -1,15 +1,15 @@
 /** From the opening to the finished drop. */
 import { ALLOWANCE, choiceKind, listKind, optional, required, SIZE } from '../src/core/fields';
 import { drop, extension, rodHeight, rodWidth, type End } from '../src/core/measure';
-import { choices, FLOOR_FINISHES, HEADINGS, MEASURED_TO } from '../src/core/treatment';
+import { choices, FLOOR_FINISHES, MEASURED_TO } from '../src/core/treatment';
 import { cellFunction } from './declare';
 import { LENGTH } from './gives';
+import { HEADING, HEADING_IF_KNOWN } from './inputs';
 
 const ENDS = choices<End>(
   { word: 'low', says: 'the low end of the band' },
   { word: 'high', says: 'the high end of the band' },
 );
-export const HEADING = choiceKind('a heading', HEADINGS);
 
 const OPENING_WIDTH = required(SIZE, 'the opening, measured inside the frame');
 
@@ -85,7 +85,7 @@ export const RODHEIGHT = cellFunction({
   takes: {
     openingTop: required(SIZE, 'floor to the top of the opening'),
     ceiling: optional(SIZE, 'floor to the ceiling'),
-    heading: optional(HEADING, 'a grommet heading needs more clearance below the ceiling'),
+    heading: HEADING_IF_KNOWN,
   },
   gives: LENGTH,
   examples: [
@@ -112,7 +112,7 @@ export const DROP = cellFunction({
       listKind(SIZE, 'a length'),
       'floor to the point measured: one cell, or the readings at left, centre and right',
     ),
-    heading: required(HEADING, 'the heading'),
+    heading: HEADING,
     measuredTo: optional(
       choiceKind('a point measured to', MEASURED_TO),
       'the point measured to; blank is the middle of a rod still to be hung (for a heading on a track, the track)',

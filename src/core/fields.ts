@@ -350,6 +350,12 @@ export const PIECES = figureKind<number>(
   plainFigure,
   plainFigure,
 );
+/** What is ordered, in whatever unit its price list has. */
+export const QUANTITY = figureKind<number>(
+  { noun: 'a quantity', example: '120.5', zero: 'figure', least: 0, most: 1e9 },
+  plainFigure,
+  plainFigure,
+);
 /** Widths of cloth: whole or half. */
 export const WIDTH_COUNT = figureKind<number>(
   {
@@ -440,6 +446,9 @@ export function listKind<T>(kind: Kind<T>, noun: string): Kind<readonly T[]> {
     },
   };
 }
+
+/** Whatever a cell holds, for a reader that knows what to make of it. */
+export const ANYTHING: Kind<number | string | boolean> = { noun: 'a value', shape: 'cell', read: oneCell };
 
 /** A range as it stands, for readers that know its columns. */
 export const TABLE: Kind<readonly (readonly CellIn[])[]> = {

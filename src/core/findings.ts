@@ -115,6 +115,163 @@ export const FINDINGS = table({
       `Cloth that touches the floor (${finish}) soils and frays where the drapery is drawn daily. Let the client choose knowingly.`,
   },
 
+  // Finished width and widths
+  overlapUnused: {
+    weight: 'note',
+    says: (draw: string) => `An overlap is only for a pair; for ${draw} it is left out.`,
+  },
+  fabricTooNarrow: {
+    weight: 'stop',
+    says: (read: string, lost: string) =>
+      `fabric_width reads ${read}, and ${lost} of it would go into selvages, seams or hems. Check the width and its unit.`,
+  },
+  repeatWiderThanCloth: {
+    weight: 'check',
+    says: (repeat: string, usable: string) =>
+      `horizontal_repeat is ${repeat}, wider than the usable cloth, ${usable}: the widths cannot be matched by whole repeats. Check the match at each seam.`,
+  },
+  lessFullness: {
+    weight: 'note',
+    says: (asked: string, delivered: string) =>
+      `These widths deliver a fullness of ${delivered} where ${asked} was asked. One width more would reach it.`,
+  },
+  waveRatio: {
+    weight: 'check',
+    says: (read: string, low: string, high: string) =>
+      `A wave heading is made at ${low} to ${high} times the track; fullness reads ${read}.`,
+  },
+  widthsTooFew: {
+    weight: 'stop',
+    says: (widths: string) =>
+      `widths reads ${widths}, which hems and seams use up. Enter the widths of the whole treatment.`,
+  },
+  doesNotCover: {
+    weight: 'check',
+    says: (widths: string, short: string) =>
+      `${widths} widths lie ${short} short of the finished width even when flat. Check widths and fabric_width.`,
+  },
+  fewestWidths: {
+    weight: 'note',
+    says: (widths: string) =>
+      `${widths} is the fewest widths this treatment can be made of: no narrower rod saves one.`,
+  },
+
+  // Cuts and yardage
+  dropTooShortToCut: {
+    weight: 'stop',
+    says: (drop: string, layer: string) =>
+      `finished_drop reads ${drop}, which leaves no ${layer} to cut under the house rules. Check the drop and the ${layer} rules.`,
+  },
+  liningHasNoRepeat: {
+    weight: 'note',
+    says: (layer: string) => `vertical_repeat is left out: ${layer} has no pattern to match.`,
+  },
+  matchWithoutRepeat: {
+    weight: 'note',
+    says: () => 'match says half-drop, but no vertical_repeat is given; the cuts are taken as plain.',
+  },
+  tooNarrowToTurn: {
+    weight: 'note',
+    says: (cut: string, usable: string, short: string) =>
+      `The cloth is too narrow to railroad: the cut is ${cut} and the usable width ${usable}, ${short} short. Cut it up the roll.`,
+  },
+  mayNotTurn: {
+    weight: 'check',
+    says: () => 'Pile and one-way patterns may not be railroaded; look at the cloth before you turn it.',
+  },
+  turningSaves: {
+    weight: 'note',
+    says: (turned: string, upright: string) =>
+      `Railroaded it would take ${turned} instead of ${upright}, if pattern and pile allow it.`,
+  },
+  uprightSaves: {
+    weight: 'note',
+    says: (turned: string, upright: string) => `Up the roll it would take ${upright} instead of ${turned}.`,
+  },
+  narrowerSaves: {
+    weight: 'note',
+    says: (narrower: string, fewer: string) => `A rod ${narrower} narrower would need ${fewer} widths.`,
+  },
+
+  // Heading and hardware
+  notPleated: {
+    weight: 'stop',
+    says: (heading: string) =>
+      `A ${heading} heading has no pleats to set out. PLEATS serves pinch, goblet, cartridge, box, inverted and wave.`,
+  },
+  nothingToPleat: {
+    weight: 'stop',
+    says: (flat: string, finished: string) =>
+      `The flat cloth of a panel is ${flat} and its finished width ${finished}: nothing is left to pleat. Check widths and fabric_width.`,
+  },
+  takeUpOutside: {
+    weight: 'check',
+    says: (read: string, low: string, high: string) =>
+      `A pleat takes up ${read}; ${low} to ${high} is usual. Change the widths or the fullness.`,
+  },
+  spaceOutside: {
+    weight: 'check',
+    says: (read: string, low: string, high: string) =>
+      `The space between pleats is ${read}; ${low} to ${high} is usual.`,
+  },
+  underfoldOutside: {
+    weight: 'note',
+    says: (read: string, wanted: string) =>
+      `The cloth gives underfolds ${read} deep where the house rule says ${wanted}.`,
+  },
+  rodTooNarrowForPanels: {
+    weight: 'stop',
+    says: (rod: string) =>
+      `rod_width reads ${rod}, too narrow to set out a heading. Check the figure and its unit.`,
+  },
+  notDrawn: {
+    weight: 'note',
+    says: () => 'A stationary panel is not drawn back: it has no stack.',
+  },
+  pocketIsNotDrawn: {
+    weight: 'note',
+    says: (heading: string) => `A ${heading} heading is hard to draw; its stack is only a guide.`,
+  },
+  noStockRods: {
+    weight: 'stop',
+    says: () => 'stock_lengths is blank. Enter the rod lengths you can buy.',
+  },
+  tooManyStockRods: {
+    weight: 'stop',
+    says: (most: number) =>
+      `stock_lengths holds more than ${most} different lengths. Keep the ones you order.`,
+  },
+  loadCaution: {
+    weight: 'note',
+    says: () =>
+      'Anchors, load and ladders are the installer’s judgement; local codes and licensed practice decide.',
+  },
+
+  // Price
+  belowFirstBreak: {
+    weight: 'note',
+    says: (quantity: string, least: string) =>
+      `quantity reads ${quantity}, below the first price break, ${least}. Add a break from 0, or raise the quantity to the minimum.`,
+  },
+  breaksUnreadable: {
+    weight: 'stop',
+    says: (row: number, read: string) =>
+      `price_breaks row ${row} reads ${read}. Each row needs two figures: from quantity, price.`,
+  },
+  breakRepeated: {
+    weight: 'stop',
+    says: (quantity: string) => `price_breaks holds two prices from ${quantity}. Keep one.`,
+  },
+  noMargin: {
+    weight: 'stop',
+    says: (rate: string) => `rate reads ${rate} as a margin on the selling price. It must be below 100 %.`,
+  },
+
+  rateLooksHigh: {
+    weight: 'check',
+    says: (rate: string) => `rate reads ${rate}. Check that it is meant: write 7.25 % or 0.0725.`,
+  },
+
   // House rules
   unknownRule: {
     weight: 'check',
@@ -125,6 +282,15 @@ export const FINDINGS = table({
     weight: 'check',
     says: (name: string) =>
       `The house rule “${name}” stands twice with different values; the lower one is used.`,
+  },
+  noSuchRule: {
+    weight: 'stop',
+    says: (read: string, near: string) =>
+      `name reads ${read}, which is no house rule. The nearest is “${near}”.`,
+  },
+  noSuchFunction: {
+    weight: 'stop',
+    says: (read: string, list: string) => `function_name reads ${read}. Use one of: ${list}.`,
   },
   priceNotSet: {
     weight: 'stop',

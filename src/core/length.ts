@@ -35,8 +35,8 @@ export function fromUnit(figure: number, unit: LengthUnit): Length {
   return exact(Math.round(figure * UNITS[unit]));
 }
 
-/** A plain number again, once, on the way out. */
-export function toUnit(of: Length, unit: LengthUnit): number {
+/** A plain number again, once, on the way out; also of a share that is no whole nanometre. */
+export function toUnit(of: number, unit: LengthUnit): number {
   return of / UNITS[unit];
 }
 

@@ -1,13 +1,11 @@
 /** From the opening to the finished drop: side extension, rod width, mounting height, drop. */
 import { answer, finding, lengthFigure, refuse, step, type Answer, type Finding, type Step } from './answer';
 import { exact, NO_LENGTH, type Length } from './length';
-import type { Rules } from './rules';
+import { unitOf, type Rules } from './rules';
 import type { FloorFinish, Heading, MeasuredTo } from './treatment';
-import { CENTIMETRES, INCHES, showLength, type Unit } from './unit';
+import { showLength } from './unit';
 
 export type End = 'low' | 'high';
-
-export const unitOf = (rules: Rules): Unit => (rules.unit === 'inches' ? INCHES : CENTIMETRES);
 
 interface Band {
   readonly low: Length;

@@ -637,3 +637,5 @@ export function readHouse(raw: CellIn): House {
   lastHouse = house;
   return house;
 }
+
+export const unitOf = (rules: Rules): Unit => (rules.unit === 'inches' ? INCHES : CENTIMETRES);

@@ -1,0 +1,95 @@
+/** Where the heading is marked. */
+import { optional, required, SIZE } from '../src/core/fields';
+import { grommets, pleats, pocket, rings, type Grommets, type Pleats } from '../src/core/heading';
+import { toUnit } from '../src/core/length';
+import { cellFunction } from './declare';
+import { COUNT, LENGTH, spill } from './gives';
+import { DRAW, FABRIC_WIDTH, HEADING, ROD_WIDTH, WIDTHS_IN_ALL } from './inputs';
+
+export const PLEATS = cellFunction({
+  name: 'PLEATS',
+  room: 'Heading and hardware',
+  says: 'Sets out the pleats of one panel; for a wave, its snaps and the carriers’ distance.',
+  takes: {
+    rodWidth: ROD_WIDTH,
+    widths: WIDTHS_IN_ALL,
+    heading: HEADING,
+    fabricWidth: FABRIC_WIDTH,
+    draw: DRAW,
+  },
+  gives: spill<Pleats>(
+    'pleats a panel, spaces, space, take-up a pleat',
+    ['pleats', 'spaces', 'space', 'take-up'],
+    (of, { small }) => [[of.pleats, of.spaces, toUnit(of.space, small), toUnit(of.takeUp, small)]],
+  ),
+  examples: [
+    {
+      formula: 'HEM.PLEATS(105,6,"pinch",54)',
+      gives: [[16, 15, 3.5, 5.9375]],
+      because: 'Flat 154 less finished 59 is 95; 16 pleats take 5.94 each, and 52½ ÷ 15 spaces is 3½.',
+    },
+    {
+      formula: 'HEM.PLEATS(60,3,"pinch",52,"one-way right",{"side hem",0;"seam",0;"return",0})',
+      gives: [[18, 17, 60 / 17, 96 / 18]],
+      because: '156 − 60 = 96; 18 pleats take 5⅓ each, and 60 ÷ 17 spaces is 3.53.',
+    },
+  ],
+  answer: pleats,
+});
+
+export const GROMMETS = cellFunction({
+  name: 'GROMMETS',
+  room: 'Heading and hardware',
+  says: 'Sets out the grommets of one panel: an even count, so that both edges turn to the wall.',
+  takes: { flatWidth: required(SIZE, 'the panel’s flat width, hemmed') },
+  gives: spill<Grommets>(
+    'count, spacing, first centre',
+    ['count', 'spacing', 'first centre'],
+    (of, { small }) => [[of.count, toUnit(of.spacing, small), toUnit(of.firstCentre, small)]],
+  ),
+  examples: [
+    {
+      formula: 'HEM.GROMMETS(96)',
+      gives: [[16, 6, 3]],
+      because: '96 ÷ 6 is 16, even already; the first centre stands half a spacing in.',
+    },
+    {
+      formula: 'HEM.GROMMETS(100)',
+      gives: [[18, 100 / 18, 100 / 36]],
+      because: '17 would turn one edge into the room; 18 stand 5.56 apart.',
+    },
+  ],
+  answer: grommets,
+});
+
+export const RINGS = cellFunction({
+  name: 'RINGS',
+  room: 'Heading and hardware',
+  says: 'Rings or carriers in all: by pleats and ends.',
+  takes: { rodWidth: ROD_WIDTH, widths: WIDTHS_IN_ALL, heading: HEADING, draw: DRAW },
+  joined: { fabricWidth: optional(SIZE, 'the bolt’s width; blank takes the house’s usual one') },
+  gives: COUNT,
+  examples: [
+    { formula: 'HEM.RINGS(105,6,"pinch")', gives: 36, because: 'Each panel has 16 pleats and 2 ends.' },
+    { formula: 'HEM.RINGS(105,6,"grommet")', gives: 0, because: 'The rod runs through the heading.' },
+  ],
+  answer: rings,
+});
+
+export const POCKET = cellFunction({
+  name: 'POCKET',
+  room: 'Heading and hardware',
+  says: 'Depth of a rod pocket between its stitching lines: half of the rod’s round and its ease.',
+  takes: { rodAround: optional(SIZE, 'the rod, measured loosely round; blank takes the house’s') },
+  gives: LENGTH,
+  examples: [
+    {
+      formula: 'HEM.POCKET("3 1/8")',
+      gives: 1.875,
+      because:
+        'A 1 in pole measures 3⅛ loosely round; with ⅝ ease the pocket is 3¾ round, stitched 1⅞ apart (Project Gutenberg #70586).',
+    },
+    { formula: 'HEM.POCKET(4.375)', gives: 2.5, because: '(4⅜ + ⅝) ÷ 2.' },
+  ],
+  answer: pocket,
+});

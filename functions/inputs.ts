@@ -1,0 +1,49 @@
+/** Parameters that several functions share, in the same words everywhere. */
+import {
+  ALLOWANCE,
+  choiceKind,
+  COUNT,
+  FULLNESS as FULLNESS_KIND,
+  optional,
+  REPEAT,
+  required,
+  SIZE,
+  WIDTH_COUNT,
+} from '../src/core/fields';
+import { DRAWS, HEADINGS, LININGS, MATCHES } from '../src/core/treatment';
+
+const HEADING_KIND = choiceKind('a heading', HEADINGS);
+
+export const ROD_WIDTH = required(SIZE, 'the rod: inside width and both side extensions, returns not in it');
+export const HEADING = required(HEADING_KIND, 'the heading');
+export const HEADING_IF_KNOWN = optional(
+  HEADING_KIND,
+  'a grommet heading needs more clearance below the ceiling',
+);
+export const DRAW = optional(
+  choiceKind('a draw', DRAWS),
+  'how it draws: pair (default), one-way left, one-way right or stationary',
+);
+export const FABRIC_WIDTH = required(
+  SIZE,
+  'the bolt’s width, selvage to selvage or usable, as the house has it',
+);
+export const FULLNESS = optional(
+  FULLNESS_KIND,
+  'flat to finished, as a ratio; blank takes the house’s for the heading',
+);
+export const FINISHED_DROP = required(SIZE, 'the finished drop, top edge to bottom edge');
+export const VERTICAL_REPEAT = optional(REPEAT, 'the pattern’s height; blank or 0 is no repeat');
+export const HORIZONTAL_REPEAT = optional(REPEAT, 'the pattern’s width; blank or 0 is no repeat');
+export const QUANTITY = optional(COUNT, 'windows alike; blank is 1');
+export const MATCH = optional(
+  choiceKind('a match', MATCHES),
+  'how the pattern meets: straight (default) or half-drop',
+);
+export const LINING = optional(
+  choiceKind('a lining', LININGS),
+  'unlined (default), lined, interlined or blackout',
+);
+export const WIDTHS_IN_ALL = required(WIDTH_COUNT, 'widths of cloth in the whole treatment');
+export const RETURN = optional(ALLOWANCE, 'rod to wall, each outer side; blank takes the house’s');
+export const OVERLAP = optional(ALLOWANCE, 'given to each leading edge of a pair; blank takes the house’s');

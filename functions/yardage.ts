@@ -1,0 +1,158 @@
+/** Yardage of face and lining, and their weight. */
+import { AREAL_WEIGHT, choiceKind, optional, required, SIZE } from '../src/core/fields';
+import { choices, type Layer } from '../src/core/treatment';
+import { clothWeight, lining, railroaded, yardage } from '../src/core/yardage';
+import { cellFunction } from './declare';
+import { NUMBER, YARDAGE as YARDS } from './gives';
+import {
+  DRAW,
+  FABRIC_WIDTH,
+  FINISHED_DROP,
+  FULLNESS,
+  HEADING,
+  HORIZONTAL_REPEAT,
+  MATCH,
+  QUANTITY,
+  ROD_WIDTH,
+  VERTICAL_REPEAT,
+} from './inputs';
+
+const LINING_LAYERS = choices<Exclude<Layer, 'face'>>(
+  { word: 'lining', says: 'the lining or blackout', also: ['blackout'] },
+  { word: 'interlining', says: 'the layer between face and lining' },
+);
+
+export const YARDAGE = cellFunction({
+  name: 'YARDAGE',
+  room: 'Cloth',
+  says: 'Yardage of the face fabric for all the windows of a line.',
+  takes: {
+    rodWidth: ROD_WIDTH,
+    finishedDrop: FINISHED_DROP,
+    heading: HEADING,
+    fabricWidth: FABRIC_WIDTH,
+    verticalRepeat: VERTICAL_REPEAT,
+    quantity: QUANTITY,
+    draw: DRAW,
+    fullness: FULLNESS,
+    match: MATCH,
+    horizontalRepeat: HORIZONTAL_REPEAT,
+  },
+  gives: YARDS,
+  examples: [
+    {
+      formula: 'HEM.YARDAGE(104,96,"pinch",54)',
+      gives: 18.75,
+      because: '6 widths × 112 in ÷ 36 = 18⅔, up to the next ⅛ yd.',
+    },
+    {
+      formula: 'HEM.YARDAGE(104,96,"pinch",54,,46)',
+      gives: 858.75,
+      because: '276 cuts × 112 in ÷ 36 = 858⅔, rounded once over the 46 windows.',
+    },
+    {
+      formula:
+        'HEM.YARDAGE(64,68,"flat",48,24,,,3,,,{"return",0;"overlap",0;"side hem",0;"seam",0;"top allowance flat",8;"yardage step",0})',
+      gives: 32 / 3,
+      because:
+        '4 lengths of 84 in, a 24 in repeat: every cut up to 96 in, 10⅔ yd (Project Gutenberg #63282).',
+    },
+    {
+      formula: 'HEM.YARDAGE(104,96,"pinch",54,20,,,,"half-drop")',
+      gives: 21.75,
+      because: '112 in goes to 6½ half-drop repeats of 20 in, 130; 6 × 130 ÷ 36 = 21⅔.',
+    },
+  ],
+  answer: yardage,
+});
+
+export const LINING = cellFunction({
+  name: 'LINING',
+  room: 'Cloth',
+  says: 'Yardage of a lining or interlining, with its own width and allowances and no repeat.',
+  takes: {
+    rodWidth: ROD_WIDTH,
+    finishedDrop: FINISHED_DROP,
+    heading: HEADING,
+    liningWidth: required(SIZE, 'the lining’s bolt width'),
+    quantity: QUANTITY,
+    draw: DRAW,
+    fullness: FULLNESS,
+    layer: optional(choiceKind('a layer', LINING_LAYERS), 'lining (default) or interlining'),
+  },
+  gives: YARDS,
+  examples: [
+    {
+      formula: 'HEM.LINING(104,96,"pinch",54)',
+      gives: 17.25,
+      because: '6 widths × 103 in (96 − 1 + 4 + 4) ÷ 36 = 17⅙, up to ⅛ yd.',
+    },
+    {
+      formula: 'HEM.LINING(104,96,"pinch",54,10,,,"interlining")',
+      gives: 166.75,
+      because: '60 cuts of 96 + 4 = 100 in: 166⅔ yd, rounded once.',
+    },
+  ],
+  answer: lining,
+});
+
+export const RAILROADED = cellFunction({
+  name: 'RAILROADED',
+  room: 'Cloth',
+  says: 'Yardage with the cloth turned so that its width runs up the drop; #N/A with the reason where it is too narrow.',
+  takes: {
+    rodWidth: ROD_WIDTH,
+    finishedDrop: FINISHED_DROP,
+    heading: HEADING,
+    fabricWidth: FABRIC_WIDTH,
+    quantity: QUANTITY,
+    draw: DRAW,
+    fullness: FULLNESS,
+    verticalRepeat: VERTICAL_REPEAT,
+    horizontalRepeat: HORIZONTAL_REPEAT,
+  },
+  gives: YARDS,
+  examples: [
+    {
+      formula: 'HEM.RAILROADED(104,96,"pinch",118)',
+      gives: 8.5,
+      because: 'The 112 in cut fits 118; each panel runs 146¼ + 6 = 152¼ in along the bolt, two are 8.46 yd.',
+    },
+    {
+      formula: 'HEM.RAILROADED(104,96,"pinch",112,10)',
+      gives: 84.625,
+      because: 'It still fits exactly; 20 panels × 152¼ ÷ 36 = 84.58, up to ⅛ yd.',
+    },
+  ],
+  answer: railroaded,
+});
+
+export const CLOTHWEIGHT = cellFunction({
+  name: 'CLOTHWEIGHT',
+  room: 'Cloth',
+  says: 'Weight of the made-up layer of one window: pounds from oz/yd², kilograms from g/m² in a centimetre house.',
+  takes: {
+    rodWidth: ROD_WIDTH,
+    finishedDrop: FINISHED_DROP,
+    heading: HEADING,
+    fabricWidth: FABRIC_WIDTH,
+    arealWeight: required(AREAL_WEIGHT, 'weight of the cloth, oz/yd² or g/m² by the house’s unit'),
+    draw: DRAW,
+    fullness: FULLNESS,
+  },
+  gives: NUMBER,
+  examples: [
+    {
+      formula: 'HEM.CLOTHWEIGHT(104,96,"pinch",54,12)',
+      gives: 21,
+      because: '6 widths × 1½ yd × 3.111 yd = 28 yd²; 28 × 12 ÷ 16 = 21 lb.',
+    },
+    {
+      formula:
+        'HEM.CLOTHWEIGHT(250,240,"pinch",140,300,,,{"unit","centimetres";"top allowance pinch",20;"bottom allowance",20})',
+      gives: 7.056,
+      because: '6 widths × 1.4 m × 2.8 m = 23.52 m²; × 300 g is 7.056 kg.',
+    },
+  ],
+  answer: clothWeight,
+});

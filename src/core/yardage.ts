@@ -1,0 +1,285 @@
+/** Yardage of face and lining, up the roll or railroaded, and the weight of a made-up layer. */
+import {
+  answer,
+  finding,
+  lengthFigure,
+  noAnswer,
+  numberFigure,
+  step,
+  textFigure,
+  yardageFigure,
+  type Answer,
+  type Finding,
+  type Step,
+} from './answer';
+import {
+  clothForCuts,
+  liningCutWithSteps,
+  plainCut,
+  plainCutSteps,
+  repeatRuleFor,
+  repeatSteps,
+} from './cuts';
+import { exact, times, toUnit, upToStep, type Length } from './length';
+import { beforeLosing, ONE, ratio, type Ratio } from './ratio';
+import { unitOf, type Rules } from './rules';
+import { panelsOf, type Layer, type Match } from './treatment';
+import { digits, showLength, showYardage } from './unit';
+import {
+  flatWanted,
+  toOneLess,
+  widthsFindings,
+  widthsSteps,
+  workWidths,
+  type Gathered,
+  type WidthsWork,
+} from './widths';
+
+export interface Covered extends Gathered {
+  readonly finishedDrop: Length;
+  readonly quantity: number | undefined;
+  readonly verticalRepeat?: Length | undefined;
+  readonly match?: Match | undefined;
+}
+
+/** Cuts off the bolt: half widths are bought whole unless the house lets windows share them. */
+export function cutsOf(widths: number, quantity: number, rules: Rules): number {
+  return rules.shareHalfWidths === 'yes' ? Math.ceil(widths * quantity) : Math.ceil(widths) * quantity;
+}
+
+/** Yardage up to the house's step, once over the order or window by window. */
+export function roundedYardage(cloth: (windows: number) => Length, quantity: number, rules: Rules): Length {
+  if (rules.yardageRoundedBy === 'window') return times(upToStep(cloth(1), rules.yardageStep), quantity);
+  return upToStep(cloth(quantity), rules.yardageStep);
+}
+
+function yardageSteps(cuts: number, cloth: Length, yards: Length, rules: Rules): Step[] {
+  return [
+    step(
+      'cloth',
+      `{} cuts${rules.yardageRoundedBy === 'window' ? ' in all, window by window' : ''}`,
+      [numberFigure(cuts)],
+      lengthFigure(cloth),
+    ),
+    step(
+      'yardage',
+      '{} up to the next {} ({})',
+      [
+        yardageFigure(cloth),
+        textFigure(
+          rules.yardageStep === 0 ? 'nothing: left exact' : showYardage(rules.yardageStep, unitOf(rules)),
+        ),
+        textFigure(`by ${rules.yardageRoundedBy}`),
+      ],
+      yardageFigure(yards),
+    ),
+  ];
+}
+
+export interface YardageWork {
+  readonly work: WidthsWork;
+  readonly cut: Length;
+  readonly cuts: number;
+  readonly yardage: Length;
+}
+
+/** Face yardage with what it came from. */
+export function workYardage(of: Covered, rules: Rules): YardageWork {
+  const quantity = of.quantity ?? 1;
+  const work = workWidths(of, rules);
+  const cut = plainCut(of, rules);
+  const rule = repeatRuleFor(of.match, rules);
+  const yardage = roundedYardage(
+    (windows) => clothForCuts(cutsOf(work.widths, windows, rules), cut, of.verticalRepeat, rule),
+    quantity,
+    rules,
+  );
+  return { work, cut, cuts: cutsOf(work.widths, quantity, rules), yardage };
+}
+
+/** What would save cloth: the other direction, and the distance to one width less. */
+function advice(of: Covered, { work, yardage }: YardageWork, rules: Rules): Finding[] {
+  const unit = unitOf(rules);
+  const found: Finding[] = [];
+  const turned = turnedYardage(of, rules);
+  if (turned !== undefined && turned < yardage)
+    found.push(
+      finding('turningSaves', 'fabric_width', showYardage(turned, unit), showYardage(yardage, unit)),
+    );
+  const narrower = toOneLess(of, work, rules);
+  if (narrower !== undefined && narrower < of.rodWidth / 10) {
+    const fewer = workWidths({ ...of, rodWidth: exact(of.rodWidth - narrower) }, rules).widths;
+    found.push(finding('narrowerSaves', 'rod_width', showLength(narrower, unit), digits(fewer)));
+  }
+  return found;
+}
+
+/** Yardage of the face fabric for all the windows of a line. */
+export function yardage(of: Covered, rules: Rules): Answer<Length> {
+  const work = workYardage(of, rules);
+  const rule = repeatRuleFor(of.match, rules);
+  const findings = widthsFindings(of, work.work, rules);
+  if (of.match === 'half-drop' && of.verticalRepeat === undefined)
+    findings.push(finding('matchWithoutRepeat', 'match'));
+  const quantity = of.quantity ?? 1;
+  const cloth =
+    rules.yardageRoundedBy === 'window'
+      ? times(clothForCuts(cutsOf(work.work.widths, 1, rules), work.cut, of.verticalRepeat, rule), quantity)
+      : clothForCuts(work.cuts, work.cut, of.verticalRepeat, rule);
+  return answer(
+    work.yardage,
+    [
+      ...widthsSteps(of, work.work, rules),
+      ...plainCutSteps(of, work.cut, rules),
+      ...repeatSteps(work.cut, of.verticalRepeat, rule),
+      ...yardageSteps(work.cuts, cloth, work.yardage, rules),
+    ],
+    [...findings, ...advice(of, work, rules)],
+  );
+}
+
+export interface Lined extends Omit<
+  Covered,
+  'fabricWidth' | 'verticalRepeat' | 'horizontalRepeat' | 'match'
+> {
+  readonly liningWidth: Length;
+  readonly layer: Exclude<Layer, 'face'> | undefined;
+}
+
+/** Widths of a lining: the face's flat width with its hems, less what the face turns over it. */
+function liningWidths(of: Lined, rules: Rules): { widths: number; wanted: Length } {
+  const panels = panelsOf(of.draw ?? 'pair');
+  const narrower = of.layer === 'interlining' ? 0 : 2 * (rules.liningMarginLeading + rules.liningMarginOuter);
+  const flat = Math.ceil(flatWanted({ ...of, fabricWidth: of.liningWidth }, rules) / ONE);
+  const wanted = exact(Math.max(0, flat + panels * (2 * rules.sideHem - narrower)));
+  // The lining is a plain cloth of that width: no hems of its own, seams as the face has them.
+  const plain = { ...rules, sideHem: 0 as Length, selvage: 0 as Length };
+  const one = ratio(1);
+  const bare: Gathered = {
+    rodWidth: wanted,
+    heading: of.heading,
+    draw: of.draw,
+    fullness: one,
+    return: 0 as Length,
+    overlap: 0 as Length,
+    fabricWidth: of.liningWidth,
+  };
+  return { widths: workWidths(bare, plain).widths, wanted };
+}
+
+export interface LiningWork {
+  readonly widths: number;
+  readonly cut: Length;
+  readonly cuts: number;
+  readonly yardage: Length;
+}
+
+export function workLining(
+  of: Lined,
+  rules: Rules,
+): LiningWork & { wanted: Length; cutSteps: readonly Step[] } {
+  const quantity = of.quantity ?? 1;
+  const { widths, wanted } = liningWidths(of, rules);
+  const { value: cut, steps: cutSteps } = liningCutWithSteps(of, of.layer ?? 'lining', rules);
+  const yardage = roundedYardage((windows) => times(cut, cutsOf(widths, windows, rules)), quantity, rules);
+  return { widths, cut, cuts: cutsOf(widths, quantity, rules), yardage, wanted, cutSteps };
+}
+
+/** Yardage of a lining or interlining. */
+export function lining(of: Lined, rules: Rules): Answer<Length> {
+  const work = workLining(of, rules);
+  return answer(work.yardage, [
+    step('lining wanted in all, flat', '', [], lengthFigure(work.wanted)),
+    step('lining widths', 'of {}', [lengthFigure(of.liningWidth)], numberFigure(work.widths)),
+    ...work.cutSteps,
+    ...yardageSteps(work.cuts, times(work.cut, work.cuts), work.yardage, rules),
+  ]);
+}
+
+/** Cut across the turned cloth; its shrinkage then runs along the flat width. */
+const turnedCut = (of: Covered, rules: Rules): Length => plainCut(of, { ...rules, shrinkage: 0 as Ratio });
+
+/** One panel's length along the turned bolt: flat width and hems, no seams; repeats change places. */
+function turnedPanel(of: Covered, rules: Rules): Length {
+  const panels = panelsOf(of.draw ?? 'pair');
+  const flat = exact(Math.ceil(flatWanted(of, rules) / (panels * ONE)) + 2 * rules.sideHem);
+  return rules.shrinkage === 0 ? flat : beforeLosing(flat, rules.shrinkage);
+}
+
+/** Undefined where the cloth is too narrow to be turned. */
+export function turnedYardage(of: Covered, rules: Rules): Length | undefined {
+  if (turnedCut(of, rules) > of.fabricWidth - 2 * rules.selvage) return undefined;
+  const panels = panelsOf(of.draw ?? 'pair');
+  const panel = turnedPanel(of, rules);
+  const rule = repeatRuleFor(undefined, rules);
+  return roundedYardage(
+    (windows) => clothForCuts(panels * windows, panel, of.verticalRepeat, rule),
+    of.quantity ?? 1,
+    rules,
+  );
+}
+
+/** Yardage with the cloth turned so that its width runs up the drop. */
+export function railroaded(of: Covered, rules: Rules): Answer<Length> {
+  const unit = unitOf(rules);
+  const cut = turnedCut(of, rules);
+  const usable = exact(of.fabricWidth - 2 * rules.selvage);
+  const turned = turnedYardage(of, rules);
+  if (turned === undefined)
+    return noAnswer(
+      'tooNarrowToTurn',
+      'fabric_width',
+      showLength(cut, unit),
+      showLength(usable, unit),
+      showLength(exact(cut - usable), unit),
+    );
+  const panels = panelsOf(of.draw ?? 'pair') * (of.quantity ?? 1);
+  const panel = turnedPanel(of, rules);
+  const rule = repeatRuleFor(undefined, rules);
+  const findings = [finding('mayNotTurn', 'fabric_width')];
+  const upright = workYardage(of, rules).yardage;
+  if (upright < turned)
+    findings.push(
+      finding('uprightSaves', 'fabric_width', showYardage(turned, unit), showYardage(upright, unit)),
+    );
+  return answer(
+    turned,
+    [
+      step(
+        'fits',
+        '{} cut within {} usable width',
+        [lengthFigure(cut), lengthFigure(usable)],
+        textFigure('yes'),
+      ),
+      step('along the bolt, each panel', 'flat width and side hems, no seams', [], lengthFigure(panel)),
+      ...repeatSteps(panel, of.verticalRepeat, rule),
+      ...yardageSteps(panels, clothForCuts(panels, panel, of.verticalRepeat, rule), turned, rules),
+    ],
+    findings,
+  );
+}
+
+export type Weighed = Omit<Covered, 'quantity'> & { readonly arealWeight: number };
+
+/** Weight of the cloth in one made-up treatment: pounds from oz/yd², kilograms from g/m². */
+export function clothWeight(of: Weighed, rules: Rules): Answer<number> {
+  const unit = unitOf(rules);
+  const work = workYardage({ ...of, quantity: 1 }, rules);
+  const high = toUnit(work.cut, unit.large);
+  const wide = work.work.widths * toUnit(of.fabricWidth, unit.large);
+  const weight = (high * wide * of.arealWeight) / (unit.areal === 'oz/yd²' ? 16 : 1000);
+  return answer(weight, [
+    step(
+      'cloth',
+      '{} widths of {} × {} cut',
+      [numberFigure(work.work.widths), lengthFigure(of.fabricWidth), lengthFigure(work.cut)],
+      textFigure(`${digits(high * wide)} ${unit.large === 'yd' ? 'yd²' : 'm²'}`),
+    ),
+    step(
+      'weight',
+      `× {} ${unit.areal}`,
+      [numberFigure(of.arealWeight)],
+      textFigure(`${digits(weight)} ${unit.weight}`),
+    ),
+  ]);
+}

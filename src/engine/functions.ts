@@ -1,0 +1,83 @@
+/** Every function of the catalogue, as the engine calls one: nothing here knows any of them by name. */
+import type { BaseFunction, BaseValueObject } from '@univerjs/engine-formula';
+import type { CellFunction, Outcome } from '../../functions/declare';
+import { CATALOGUE, NAMESPACE } from '../../functions/index';
+import type { CellIn, CellOut } from '../core/fields';
+import type { Library } from './library';
+
+/** The cell whose formula called. */
+export interface Caller {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+}
+
+/** One call as it was answered, with its steps and findings. */
+export interface Call {
+  readonly of: CellFunction;
+  readonly outcome: Outcome;
+}
+
+export type Listener = (caller: Caller, call: Call) => void;
+
+/** As a cell hands it over: null where blank, an error as an object, one cell plain, a range as rows. */
+export function fromEngine(value: BaseValueObject | null | undefined): CellIn {
+  if (value === null || value === undefined || value.isNull()) return null;
+  if (value.isError()) return { type: 'Error', basicValue: String(value.getValue()) };
+  if (value.isArray()) {
+    const rows = (value as unknown as { getArrayValue(): (BaseValueObject | null)[][] }).getArrayValue();
+    const cells = rows.map((row) => Array.from(row, fromEngine));
+    return cells.length === 1 && cells[0]?.length === 1 ? cells[0][0] : cells;
+  }
+  const plain = value.getValue();
+  return typeof plain === 'number' && value.isBoolean() ? plain === 1 : plain;
+}
+
+function toEngine({ formula }: Library, cell: CellOut): BaseValueObject {
+  if (typeof cell === 'number') return formula.NumberValueObject.create(cell);
+  if (typeof cell === 'boolean') return formula.BooleanValueObject.create(cell);
+  return formula.StringValueObject.create(cell);
+}
+
+/** Make these after the first workbook stands, and register them with the engine's IFunctionService. */
+export function ourFunctions(library: Library, listener?: Listener): BaseFunction[] {
+  const { BaseFunction, ErrorValueObject, ArrayValueObject, ErrorType } = library.formula;
+
+  class Ours extends BaseFunction {
+    constructor(private readonly of: CellFunction) {
+      super(`${NAMESPACE}.${of.name}`);
+      this.minParams = -1;
+      this.maxParams = -1;
+    }
+
+    /** Text stays text: "1/2" is half an inch, never the second of January. */
+    override isArgumentsIgnoreNumberPattern(): boolean {
+      return true;
+    }
+
+    override calculate(...given: BaseValueObject[]): BaseValueObject {
+      const outcome = this.of.call(given.map(fromEngine));
+      listener?.(
+        { sheet: this.subUnitId ?? '', row: this.row, column: this.column },
+        { of: this.of, outcome },
+      );
+      if ('error' in outcome) {
+        return ErrorValueObject.create(outcome.error === '#N/A' ? ErrorType.NA : ErrorType.VALUE);
+      }
+      const { cells } = outcome;
+      if (!Array.isArray(cells)) return toEngine(library, cells as CellOut);
+      const rows = cells as readonly (readonly CellOut[])[];
+      return ArrayValueObject.create({
+        calculateValueList: rows.map((row) => row.map((cell) => toEngine(library, cell))),
+        rowCount: rows.length,
+        columnCount: rows[0]?.length ?? 0,
+        unitId: this.unitId ?? '',
+        sheetId: this.subUnitId ?? '',
+        row: this.row,
+        column: this.column,
+      });
+    }
+  }
+
+  return CATALOGUE.map((of) => new Ours(of));
+}

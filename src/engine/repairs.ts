@@ -1,0 +1,94 @@
+/** What the engine gets wrong and a measure sheet would suffer from. Each line was seen to fail first. */
+import type { BaseFunction, BaseValueObject, IFunctionService } from '@univerjs/engine-formula';
+import type { Library } from './library';
+
+/** These hand text on; the engine would read their literal "1/2" as a date and hand on its number. */
+const HAND_TEXT_ON =
+  'IF IFS IFERROR IFNA SWITCH CHOOSE LET LAMBDA INDEX XLOOKUP VSTACK HSTACK FILTER TAKE DROP T LEN LEFT RIGHT MID TRIM CLEAN UPPER LOWER PROPER EXACT CONCAT CONCATENATE TEXTJOIN SUBSTITUTE REPLACE REPT FIND SEARCH TEXTBEFORE TEXTAFTER TEXTSPLIT'.split(
+    ' ',
+  );
+
+const DAY = 86_400_000;
+/** Serial 60 is a 29 February 1900 that never was; the serials after it count from one day earlier. */
+const dateOf = (serial: number): Date =>
+  new Date(Date.UTC(1899, 11, serial < 60 ? 31 : 30) + Math.floor(serial) * DAY);
+const serialOf = (date: Date): number => {
+  const days = Math.round((date.getTime() - Date.UTC(1899, 11, 30)) / DAY);
+  return days < 61 ? days - 1 : days;
+};
+
+/** So many months on; from a month's end to the end of a shorter month. */
+export function monthsOn(serial: number, months: number): number | undefined {
+  if (!(serial >= 0)) return undefined;
+  const from = dateOf(serial);
+  const to = new Date(Date.UTC(from.getUTCFullYear(), from.getUTCMonth() + Math.trunc(months), 1));
+  const days = new Date(Date.UTC(to.getUTCFullYear(), to.getUTCMonth() + 1, 0)).getUTCDate();
+  to.setUTCDate(Math.min(from.getUTCDate(), days));
+  const serialTo = serialOf(to);
+  return serialTo < 0 ? undefined : serialTo;
+}
+
+export function repair({ formula }: Library, functions: IFunctionService): void {
+  for (const name of HAND_TEXT_ON) {
+    const one = functions.getExecutor(name);
+    if (one) one.isArgumentsIgnoreNumberPattern = () => true;
+  }
+
+  // SORT sorts the engine's own cached copy of the range, and later readers of it are wrong.
+  const sort = functions.getExecutor('SORT');
+  if (sort) {
+    const calculate = sort.calculate.bind(sort);
+    sort.calculate = (range: BaseValueObject, ...rest: BaseValueObject[]) =>
+      calculate(
+        range.isArray() ? (range as InstanceType<typeof formula.ArrayValueObject>).clone() : range,
+        ...rest,
+      );
+  }
+
+  const edate = functions.getExecutor('EDATE');
+  if (edate) {
+    const calculate = edate.calculate.bind(edate);
+    edate.calculate = (start: BaseValueObject, months: BaseValueObject) => {
+      const asked = calculate(start, months);
+      const first = single(start);
+      const second = single(months);
+      if (first === undefined || second === undefined || asked.isError()) return asked;
+      const serial = monthsOn(first, second);
+      return serial === undefined
+        ? formula.ErrorValueObject.create(formula.ErrorType.NUM)
+        : formula.NumberValueObject.create(serial);
+    };
+  }
+}
+
+/** What a single cell or value holds as a number; undefined for text, or for more than one. */
+function single(value: BaseValueObject): number | undefined {
+  const array = value as BaseValueObject & {
+    getRowCount(): number;
+    getColumnCount(): number;
+    getFirstCell(): BaseValueObject;
+  };
+  if (value.isArray() && array.getRowCount() * array.getColumnCount() !== 1) return undefined;
+  const one = value.isArray() ? array.getFirstCell() : value;
+  if (one.isNull()) return 0;
+  return one.isNumber() ? Number(one.getValue()) : undefined;
+}
+
+/** An exception in a function would hang the whole calculation: it becomes #VALUE!, and `heard`. */
+export function guard(
+  { formula }: Library,
+  functions: IFunctionService,
+  heard: (of: BaseFunction, thrown: unknown) => void,
+): void {
+  for (const one of functions.getExecutors().values()) {
+    const calculate = one.calculate.bind(one);
+    one.calculate = (...given: BaseValueObject[]) => {
+      try {
+        return calculate(...given);
+      } catch (thrown) {
+        heard(one, thrown);
+        return formula.ErrorValueObject.create(formula.ErrorType.VALUE);
+      }
+    };
+  }
+}

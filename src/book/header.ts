@@ -109,18 +109,20 @@ export function findHeader(block: Block, columns: readonly Named[], prefer?: num
   let most = 0;
   for (let row = 0; row < Math.min(block.values.length, TITLE_ROWS); row++) {
     if (block.values[row]?.some(filled) !== true) continue;
+    const grouped =
+      block.merged.filter((one) => one.row === block.area.row + row && one.columns > 1).length > 1;
     for (const header of candidates(block, row)) {
       const scores = header.headings.map((heading) => bestOf(heading, columns));
       const hits = scores.filter((score) => score >= 0.6);
       const figures = (block.values[row] ?? []).filter((value) => typeof value === 'number').length;
       const units = header.rows === 2 && isUnitRow(block.values[row + 1] ?? []);
-      const pointed = prefer !== undefined && block.area.row + row === prefer ? 2 : 0;
+      const pointed = prefer !== undefined && block.area.row + row === prefer ? 1_000 : 0;
       const score =
         hits.reduce((sum, one) => sum + one, 0) -
         figures * 0.7 +
         pointed +
         (units ? 0.5 : 0) -
-        (header.rows === 2 ? 0.4 : 0);
+        (header.rows === 1 ? 0 : grouped ? -1.5 : 0.4);
       if (hits.length >= 2 && score > most + 0.01) [best, most] = [header, score];
     }
   }

@@ -44,6 +44,7 @@ const SHORT: Readonly<Record<string, readonly string[]>> = {
   l: ['left', 'length', 'lining'],
   lh: ['left'],
   lt: ['left'],
+  lft: ['left'],
   lhs: ['left'],
   r: ['right', 'return', 'room', 'repeat'],
   rh: ['right'],
@@ -141,7 +142,7 @@ export interface HeadingRead {
 }
 
 const singular = (word: string): string =>
-  word.length > 3 && word.endsWith('s') && !/(ss|us|ness)$/.test(word) ? word.slice(0, -1) : word;
+  word.length > 3 && word.endsWith('s') && !/(ss|us|nes)$/.test(word) ? word.slice(0, -1) : word;
 
 /** Reads “Fabric\nwidth (in)”, “FabW_cm”, “V. Rep.”: words and unit. */
 export function readHeading(text: string): HeadingRead {

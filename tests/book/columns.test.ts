@@ -1,0 +1,140 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { areaAt, letters } from '../../src/book/address';
+import { readColumns, type ColumnsRead, type Corrections } from '../../src/book/columns';
+import { readHeading, sameMeaning } from '../../src/book/headings';
+import { MemoryBook, type SheetGiven } from '../../src/book/memory';
+import { INCHES } from '../../src/core/unit';
+import { WANTED } from './window-columns';
+
+interface Case {
+  readonly name: string;
+  readonly rows: NonNullable<SheetGiven['rows']>;
+  readonly merged?: NonNullable<SheetGiven['merged']>;
+  /** The sheet row as people count it. */
+  readonly header: number;
+  readonly headerRows?: number;
+  readonly columns: Readonly<Record<string, string>>;
+  /** One letter a row: w window, b blank, t total, s section, h heading. */
+  readonly lines: string;
+  /** Parts of sentences that must be there; an empty list: no doubt at all. */
+  readonly doubts?: readonly string[];
+}
+
+async function read(of: Pick<Case, 'rows' | 'merged'>, said?: Corrections): Promise<ColumnsRead | undefined> {
+  const book = new MemoryBook({ Floor: { rows: of.rows, ...(of.merged && { merged: of.merged }) } });
+  const columns = Math.max(...of.rows.map((row) => row.length));
+  const [block] = await book.read([areaAt('Floor', 0, 0, of.rows.length, columns)]);
+  return readColumns(block!, WANTED, INCHES, said);
+}
+
+const taken = (of: ColumnsRead): Record<string, string> =>
+  Object.fromEntries(
+    of.columns.flatMap((one) => (one.key === undefined ? [] : [[letters(one.column), one.key]])),
+  );
+
+const folder = new URL('headings/', import.meta.url);
+const cases = readdirSync(folder).map(
+  (file): Case => JSON.parse(readFileSync(new URL(file, folder), 'utf8')) as Case,
+);
+
+describe('headings as people write them', () => {
+  it.each(cases.map((one) => [one.name, one] as const))('%s', async (_name, one) => {
+    const found = await read(one);
+    expect(found).toBeDefined();
+    expect(taken(found!)).toEqual(one.columns);
+    expect(found!.header.row + 1).toBe(one.header);
+    expect(found!.header.rows).toBe(one.headerRows ?? 1);
+    expect(found!.lines.map((line) => line.kind[0]).join('')).toBe(one.lines);
+    const doubts = found!.columns.flatMap((column) => column.doubts);
+    for (const part of one.doubts ?? []) expect(doubts.join('\n')).toContain(part);
+    if (one.doubts?.length === 0) expect(doubts).toEqual([]);
+  });
+});
+
+describe('her word', () => {
+  const rows = [
+    ['Item', 'Width', 'Length', 'Width', 'Style'],
+    ['1', 72, 96, 54, 'pinch'],
+    ['2', 48, 96, 54, 'pinch'],
+  ];
+  it('comes before the headings', async () => {
+    const found = await read({ rows }, { 'width #2': 'openingWidth', width: null });
+    expect(taken(found!)).toEqual({ A: 'window', C: 'measured', D: 'openingWidth', E: 'heading' });
+    expect(found!.columns[3]).toMatchObject({ corrected: true, confidence: 'sure' });
+  });
+  it('can leave a required column to nobody, and that is said', async () => {
+    const found = await read({ rows }, { width: null, 'width #2': null });
+    expect(found!.missing.map((one) => one.key)).toEqual(['openingWidth']);
+  });
+});
+
+describe('a header', () => {
+  it('is not found where no row names two columns', async () => {
+    expect(
+      await read({
+        rows: [
+          ['Paint', 'Price'],
+          ['blue', 4],
+        ],
+      }),
+    ).toBeUndefined();
+    expect(await read({ rows: [[null]] })).toBeUndefined();
+  });
+  it('is the row pointed at, where two would do', async () => {
+    const rows = [
+      ['Room', 'Width', 'Drop', 'Style'],
+      ['1', 60, 84, 'pinch'],
+      ['Room', 'Width', null, null],
+      ['2', 50, 84, 'pinch'],
+    ];
+    const book = new MemoryBook({ Floor: { rows } });
+    const [block] = await book.read([areaAt('Floor', 0, 0, 4, 4)]);
+    expect(readColumns(block!, WANTED, INCHES, {}, 2)?.header.row).toBe(2);
+    expect(readColumns(block!, WANTED, INCHES)?.header.row).toBe(0);
+  });
+  it('of a table is the table’s own, and its totals row is no window', async () => {
+    const rows = [
+      ['Room', 'Width', 'Drop', 'Style'],
+      ['1', 60, 84, 'pinch'],
+      ['', 60, null, null],
+    ];
+    const book = new MemoryBook({ Floor: { rows } }).withTable('Openings', areaAt('Floor', 0, 0, 3, 4), true);
+    const [block] = await book.read([areaAt('Floor', 0, 0, 3, 4)]);
+    expect(readColumns(block!, WANTED, INCHES)?.lines).toEqual([{ row: 1, kind: 'window' }]);
+  });
+});
+
+describe('a heading is read', () => {
+  it.each([
+    ['Width (in)', ['width'], 'in'],
+    ['Fabric\nwidth [cm]', ['fabric', 'width'], 'cm'],
+    ['Drop"', ['drop'], 'in'],
+    ['Drop, mm', ['drop'], 'mm'],
+    ['FabWidth', ['fab', 'width'], undefined],
+    ['Inside width', ['inside', 'width'], undefined],
+    ['Yds', ['yds'], undefined],
+    ['Qty.', ['qty'], undefined],
+    ['# of windows', ['number', 'of', 'window'], undefined],
+    ['Höhe', ['hohe'], undefined],
+  ])('%j', (text, words, unit) => {
+    expect(readHeading(text)).toEqual({ words, unit });
+  });
+  it.each([
+    ['V Rep', 'vertical repeat'],
+    ['Fab W', 'fabric width'],
+    ['Lft extension', 'left extension'],
+    ['ext. L', 'left extension'],
+    ['fullnes', 'fullness'],
+  ])('“%s” is near “%s”', (one, other) => {
+    expect(sameMeaning(readHeading(one).words, readHeading(other).words)).toBeGreaterThan(0.6);
+  });
+  it.each([
+    ['Price', 'width'],
+    ['Client', 'lining'],
+    ['Date', 'draw'],
+    ['Phone', 'return'],
+  ])('“%s” is not “%s”', (one, other) => {
+    expect(sameMeaning(readHeading(one).words, readHeading(other).words)).toBeLessThan(0.6);
+  });
+});

@@ -6,6 +6,7 @@ import { GROMMETS, PLEATS, POCKET, RINGS } from './heading';
 import { DROP, EXTENSION, RODHEIGHT, RODWIDTH } from './measure';
 import { BREAKPRICE, LABOR, SALESTAX, SELLPRICE } from './price';
 import { HOUSERULE, MEASURED, TAPE, working } from './reading';
+import { CUTPLAN, ROLLCUTS } from './rolls';
 import { FINISHEDWIDTH, FULLNESS, PANELS, SAVEWIDTH, WIDTHS } from './widths';
 import { CLOTHWEIGHT, LINING, RAILROADED, YARDAGE } from './yardage';
 
@@ -52,6 +53,8 @@ export const CATALOGUE: readonly CellFunction[] = [
   LABOR,
   SELLPRICE,
   SALESTAX,
+  ROLLCUTS,
+  CUTPLAN,
   MEASURED,
   TAPE,
   WORKING,

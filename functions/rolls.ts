@@ -1,0 +1,240 @@
+/** Cuts from rolls. */
+import { answer, finding, refuse, type Finding } from '../src/core/answer';
+import type { CutLine, CuttingJob, Roll } from '../src/core/cutting';
+import type { CutPlan, PlannedRoll } from '../src/core/cutting-plan';
+import {
+  COUNT,
+  listKind,
+  optional,
+  required,
+  rowsOf,
+  SIZE,
+  TEXT,
+  YARDS,
+  type CellOut,
+  type Kind,
+} from '../src/core/fields';
+import { toUnit, type Length } from '../src/core/length';
+import { ONE } from '../src/core/ratio';
+import { cutPlan, rollCuts } from '../src/core/rolls';
+import { showLength, type Unit } from '../src/core/unit';
+import { cellFunction } from './declare';
+import { COUNT as A_COUNT, spill } from './gives';
+
+/** A column read cell by cell, blanks kept, so that it can stand beside another. */
+function columnKind<T>(kind: Kind<T>, noun: string): Kind<readonly (T | undefined)[]> {
+  return {
+    noun,
+    shape: 'range',
+    read(raw, place) {
+      const cells = rowsOf(raw).flat();
+      const column = cells.map((cell, at) =>
+        kind.read(cell, cells.length === 1 ? place : { ...place, name: `${place.name} row ${at + 1}` }),
+      );
+      return column.every((one) => one === undefined) ? undefined : column;
+    },
+  };
+}
+
+/** A room or a lot as written; an empty cell is 0 on some platforms. */
+const NAME: Kind<string> = {
+  ...TEXT,
+  noun: 'a name or number',
+  read(raw, place) {
+    if (raw === 0) return undefined;
+    return typeof raw === 'number' && !Number.isFinite(raw)
+      ? refuse('unreadable', place.name, place.name, String(raw), 'a name or number', '401 or A 12')
+      : TEXT.read(raw, place);
+  },
+};
+
+type Column<T> = readonly (T | undefined)[];
+
+const sameRows = (name: string, column: Column<unknown>, beside: string, other: Column<unknown>): void => {
+  if (column.length !== other.length)
+    refuse('columnsDiffer', name, name, column.length, beside, other.length);
+};
+
+interface Given {
+  readonly cutLengths: Column<Length>;
+  readonly counts: Column<number>;
+  readonly rollLengths: Column<Length>;
+  readonly rooms: Column<string> | undefined;
+  readonly lots: Column<string> | undefined;
+}
+
+/** The columns as a job, row by row; a row blank throughout is passed over. */
+function readJob(of: Given, unit: Unit): { job: CuttingJob; findings: readonly Finding[] } {
+  sameRows('counts', of.counts, 'cut_lengths', of.cutLengths);
+  if (of.rooms !== undefined) sameRows('rooms', of.rooms, 'cut_lengths', of.cutLengths);
+  const lots = sameNames(of.lots ?? []);
+  const told = new Set(lots.filter((lot) => lot !== undefined)).size;
+  if (told > 1 && of.rollLengths.filter((length) => length !== undefined).length === 1)
+    refuse('lotsForOneLength', 'lots', told);
+  if (of.lots !== undefined) sameRows('lots', of.lots, 'roll_lengths', of.rollLengths);
+
+  const rooms = sameNames(of.rooms ?? []);
+  const none: string[] = [];
+  const cuts = of.cutLengths.flatMap((length, at): CutLine[] => {
+    const count = of.counts[at] ?? 0;
+    if (length === undefined) {
+      return count === 0
+        ? []
+        : refuse('blankBeside', 'cut_lengths', 'cut_lengths', at + 1, 'counts', String(count));
+    }
+    if (count === 0) none.push(showLength(length, unit));
+    return [{ length, count, room: rooms[at] }];
+  });
+  const rolls = of.rollLengths.flatMap((length, at): Roll[] => {
+    const lot = lots[at];
+    if (length === undefined) {
+      return lot === undefined
+        ? []
+        : refuse('blankBeside', 'roll_lengths', 'roll_lengths', at + 1, 'lots', `“${lot}”`);
+    }
+    return [{ length, lot }];
+  });
+  return {
+    job: { cuts, rolls, supply: rolls.length === 1 ? 'as many as it takes' : 'in hand' },
+    findings: none.length === 0 ? [] : [finding('countMissing', 'counts', none.slice(0, 4).join(', '))],
+  };
+}
+
+/** Names as each is first written: lot “a 12” further down is the lot “A 12”. */
+function sameNames(column: Column<string>): Column<string> {
+  const first = new Map<string, string>();
+  return column.map((name) => {
+    if (name === undefined) return undefined;
+    const key = name.replace(/\s+/g, ' ').toLowerCase();
+    const written = first.get(key) ?? name;
+    first.set(key, written);
+    return written;
+  });
+}
+
+const NOTHING = '';
+
+/** A row for each cut length of a roll; the remnant stands once, on the roll's last row. */
+function rollRows(roll: PlannedRoll, unit: Unit): CellOut[][] {
+  const byLength = new Map<Length, number>();
+  for (const { length, count } of roll.stretches.flatMap((stretch) => stretch.cuts))
+    byLength.set(length, (byLength.get(length) ?? 0) + count);
+  return [...byLength].map(([length, count], at): CellOut[] => [
+    roll.number,
+    roll.lot ?? NOTHING,
+    toUnit(length, unit.small),
+    count,
+    at === byLength.size - 1 ? toUnit(roll.remnant, unit.large) : NOTHING,
+  ]);
+}
+
+function planRows(plan: CutPlan, unit: Unit): CellOut[][] {
+  const short = plan.short.map(({ length, count, room }): CellOut[] => [
+    'short',
+    room === undefined ? NOTHING : `room ${room}`,
+    toUnit(length, unit.small),
+    count,
+    NOTHING,
+  ]);
+  const proven = plan.proven
+    ? 'yes'
+    : plan.short.length > 0
+      ? plan.surelyShort
+        ? 'no plan gives every cut'
+        : 'not yet: cuts are short'
+      : `not yet: at most ${plan.rolls.length - plan.lowerBound} fewer`;
+  const summary = (
+    [
+      ['rolls used', plan.rolls.length],
+      ['lower bound', plan.lowerBound],
+      ['proven best', proven],
+      ['utilisation', plan.utilisation / ONE],
+    ] as const
+  ).map(([label, figure]): CellOut[] => [label, figure, NOTHING, NOTHING, NOTHING]);
+  return [...plan.rolls.flatMap((roll) => rollRows(roll, unit)), ...short, ...summary];
+}
+
+export const ROLLCUTS = cellFunction({
+  name: 'ROLLCUTS',
+  room: 'Rolls',
+  says: 'Whole cuts the rolls give; a cut never crosses from one roll to the next.',
+  takes: {
+    rollLengths: required(
+      listKind(YARDS, 'a range of roll lengths'),
+      'the rolls in hand, in yards or metres',
+    ),
+    cutLength: required(SIZE, 'the length of one cut'),
+  },
+  gives: A_COUNT,
+  examples: [
+    {
+      formula: 'HEM.ROLLCUTS({58,61.5,47,52.25},"3 1/4 yd")',
+      gives: 65,
+      because: '17 + 18 + 14 + 16; the yards added up, 218¾, would say 67.',
+    },
+    {
+      formula: 'HEM.ROLLCUTS(60,112)',
+      gives: 19,
+      because: '60 yd is 2,160 in; 19 cuts of 112 in take 2,128, and 32 in are left.',
+    },
+  ],
+  answer: rollCuts,
+});
+
+export const CUTPLAN = cellFunction({
+  name: 'CUTPLAN',
+  room: 'Rolls',
+  says: 'Which roll gives which cuts, with as few rolls as can be, the least any plan needs, and what is left.',
+  takes: {
+    cutLengths: required(columnKind(SIZE, 'a column of cut lengths'), 'the cut lengths, one a row'),
+    counts: required(columnKind(COUNT, 'a column of counts'), 'how many cuts of each, beside cut_lengths'),
+    rollLengths: required(
+      columnKind(YARDS, 'a column of roll lengths'),
+      'in yards or metres: one length means as many rolls of it as it takes, several are the rolls in hand',
+    ),
+    rooms: optional(
+      columnKind(NAME, 'a column of rooms'),
+      'the room of each row, beside cut_lengths: a room is cut whole from one dye lot',
+    ),
+    lots: optional(columnKind(NAME, 'a column of dye lots'), 'the dye lot of each roll, beside roll_lengths'),
+  },
+  gives: spill(
+    'a plan: a row for each roll and cut length, then what is short and the summary',
+    ['roll', 'lot', 'cut length', 'cuts', 'remnant'],
+    planRows,
+  ),
+  examples: [
+    {
+      formula: 'HEM.CUTPLAN({108;90},{24;12},60)',
+      gives: [
+        [1, '', 108, 20, 0],
+        [2, '', 108, 4, ''],
+        [2, '', 90, 12, 18],
+        ['rolls used', 2, '', '', ''],
+        ['lower bound', 2, '', '', ''],
+        ['proven best', 'yes', '', '', ''],
+        ['utilisation', 0.85, '', '', ''],
+      ],
+      because:
+        '60 yd is 2,160 in: 20 cuts of 108 fill a roll; the rest, 4 × 108 + 12 × 90 = 1,512 in, leaves 18 yd.',
+    },
+    {
+      formula: 'HEM.CUTPLAN({117;117},{17;16},{58;61.5;47},{401;402},{"A";"B";"A"})',
+      gives: [
+        [1, 'A', 117, 17, 2.75],
+        [2, 'B', 117, 16, 9.5],
+        ['rolls used', 2, '', '', ''],
+        ['lower bound', 2, '', '', ''],
+        ['proven best', 'yes', '', '', ''],
+        ['utilisation', 0.8974, '', '', ''],
+      ],
+      because:
+        'Room 401 comes from lot A, 17 × 3¼ = 55¼ yd; room 402 from lot B, 16 × 3¼ = 52 yd; roll 3 stays shut.',
+    },
+  ],
+  answer(given, rules, { unit }) {
+    const { job, findings } = readJob(given, unit);
+    const planned = cutPlan(job, rules);
+    return answer(planned.value, planned.steps, [...findings, ...planned.findings]);
+  },
+});

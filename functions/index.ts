@@ -7,6 +7,7 @@ import { DROP, EXTENSION, RODHEIGHT, RODWIDTH } from './measure';
 import { BREAKPRICE, LABOR, SALESTAX, SELLPRICE } from './price';
 import { HOUSERULE, MEASURED, TAPE, working } from './reading';
 import { CUTPLAN, ROLLCUTS } from './rolls';
+import { SCHEDULE } from './schedule';
 import { FINISHEDWIDTH, FULLNESS, PANELS, SAVEWIDTH, WIDTHS } from './widths';
 import { CLOTHWEIGHT, LINING, RAILROADED, YARDAGE } from './yardage';
 
@@ -55,6 +56,7 @@ export const CATALOGUE: readonly CellFunction[] = [
   SALESTAX,
   ROLLCUTS,
   CUTPLAN,
+  SCHEDULE,
   MEASURED,
   TAPE,
   WORKING,

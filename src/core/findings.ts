@@ -342,6 +342,31 @@ export const FINDINGS = table({
       'rooms are given without lots: all the rolls are taken as one dye lot. Enter the lots if they differ.',
   },
 
+  // Whole rows
+  sameColumnTwice: {
+    weight: 'stop',
+    says: (one: string, other: string, meaning: string) =>
+      `headers holds two columns for the ${meaning}: “${one}” and “${other}”. Rename one, or leave it out of the range.`,
+  },
+  noColumns: {
+    weight: 'stop',
+    says: (read: string) =>
+      `headers reads ${read}, and none of it is a column known here. Point at the row that heads the table, with columns like inside width, measured height, heading and fabric width.`,
+  },
+  rowsAndHeaders: {
+    weight: 'stop',
+    says: (headers: number, columns: number) =>
+      `headers has ${headers} columns and rows has ${columns}. Point both at the same columns.`,
+  },
+  inRow: {
+    weight: 'check',
+    says: (row: number, sentence: string) => `Row ${row}: ${sentence}`,
+  },
+  unknownOutput: {
+    weight: 'stop',
+    says: (read: string, list: string) => `outputs reads ${read}. Use of: ${list}.`,
+  },
+
   // House rules
   unknownRule: {
     weight: 'check',

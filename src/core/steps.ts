@@ -1,5 +1,7 @@
 /** Steps as lines of text, in the house's unit, for whoever checks them with a pencil. */
 import type { Figure, Step } from './answer';
+import type { CellOut } from './fields';
+import { toUnit } from './length';
 import { toFigure } from './ratio';
 import { digits, showLength, showYardage, type Unit } from './unit';
 
@@ -29,4 +31,21 @@ export function writeStep(step: Step, unit: Unit): string {
   });
   const result = showFigure(step.result, unit);
   return how === '' ? `${step.what}: ${result}` : `${step.what}: ${how} = ${result}`;
+}
+
+/** A figure as a plain cell value in the house's unit. */
+export function cellFigure(figure: Figure, unit: Unit): CellOut {
+  switch (figure.as) {
+    case 'length':
+      return toUnit(figure.of, unit.small);
+    case 'yardage':
+      return toUnit(figure.of, unit.large);
+    case 'ratio':
+      return toFigure(figure.of);
+    case 'money':
+      return figure.of.toNumber();
+    case 'number':
+    case 'text':
+      return figure.of;
+  }
 }

@@ -1,0 +1,120 @@
+/** Every row of a window table in one call. */
+import { answer, finding, Refusal, refuse, type Finding } from '../src/core/answer';
+import { findColumns, headingWords, readWindow } from '../src/core/columns';
+import {
+  isBlank,
+  optional,
+  readBack,
+  required,
+  rowsOf,
+  TABLE,
+  type CellIn,
+  type CellOut,
+  type Kind,
+} from '../src/core/fields';
+import { OUTPUTS, WindowWork, type Output } from '../src/core/job';
+import { cellFigure } from '../src/core/steps';
+import { cellFunction, type Gives } from './declare';
+
+/** A header row: a range of one row, or of one column where the table lies on its side. */
+export const HEADERS: Kind<readonly CellIn[]> = {
+  noun: 'the row that heads the table',
+  shape: 'range',
+  read(raw) {
+    const cells = rowsOf(raw).flat();
+    return cells.every(isBlank) ? undefined : cells;
+  },
+};
+
+const USUAL = ['rodWidth', 'finishedDrop', 'widths', 'cutLength', 'yardage'];
+const BY_WORDS = new Map(
+  OUTPUTS.flatMap((one) =>
+    [one.key, one.heading, ...one.also].map((words): [string, Output] => [headingWords(words), one]),
+  ),
+);
+
+/** Outputs by name: a range of names, or one text with commas. */
+const ASKED: Kind<readonly Output[]> = {
+  noun: 'output names',
+  shape: 'range',
+  read(raw, place) {
+    const names = rowsOf(raw)
+      .flat()
+      .filter((cell) => !isBlank(cell))
+      .flatMap((cell) => String(cell).split(/[,;]/));
+    const list = (): string => OUTPUTS.map((one) => one.heading).join(', ');
+    const asked = names.map(
+      (name) =>
+        BY_WORDS.get(headingWords(name)) ?? refuse('unknownOutput', place.name, readBack(name), list()),
+    );
+    return asked.length === 0 ? undefined : asked;
+  },
+};
+
+const USUAL_OUTPUTS = OUTPUTS.filter((one) => USUAL.includes(one.key));
+const ROWS: Gives<readonly (readonly CellOut[])[]> = {
+  noun: 'the asked outputs, a row for each row',
+  shape: 'spill',
+  write: (of) => of,
+};
+
+export const SCHEDULE = cellFunction({
+  name: 'SCHEDULE',
+  room: 'Whole rows and checking',
+  says: 'The asked outputs for every row in one call, columns found by their headings. A row that cannot be worked out says why.',
+  takes: {
+    headers: required(HEADERS, 'the row that heads the table'),
+    rows: required(TABLE, 'the rows under it, the same columns'),
+    outputs: optional(
+      ASKED,
+      'which figures, in order: a range of names or a text like "widths, yardage"; blank gives rod width, finished drop, widths, cut length, yardage',
+    ),
+  },
+  gives: ROWS,
+  examples: [
+    {
+      formula:
+        'HEM.SCHEDULE({"inside width","measured height","heading","fabric width"},{72,98,"pinch",54;40,98,"grommet",54})',
+      gives: [
+        [94, 96, 6, 112, 18.75],
+        [52, 100, 4, 116, 13],
+      ],
+      because: 'Rod 72 + 11 + 11; drop 98 − 2; and the second row with grommets, 98 + 2.',
+    },
+    {
+      formula:
+        'HEM.SCHEDULE({"W","Style","Drop","Fabric W"},{60,"pinch",96,54;60,"pnch",96,54},"widths, yardage")',
+      gives: [
+        [6, 18.75],
+        [
+          'Style reads “pnch”. Use one of: pinch, goblet, cartridge, box, inverted, pencil, rod pocket, tab top, grommet, wave, flat.',
+          '',
+        ],
+      ],
+      because: 'A row that cannot be read says so; the others are still worked out.',
+    },
+  ],
+  answer({ headers, rows, outputs }, rules, house) {
+    const found = findColumns(headers);
+    if (found.length === 0) return refuse('noColumns', 'headers', readBack(headers.join(', ')));
+    const columns = Math.max(...rows.map((row) => row.length));
+    if (columns !== headers.length) return refuse('rowsAndHeaders', 'rows', headers.length, columns);
+    const asked = outputs ?? USUAL_OUTPUTS;
+    const names = Object.fromEntries(found.map(({ key, heading }) => [key, heading]));
+    const findings: Finding[] = [];
+    const cells = rows.map((row, at): readonly CellOut[] => {
+      if (row.every(isBlank)) return asked.map(() => '');
+      try {
+        const work = new WindowWork(readWindow(row, found, house.unit), rules, names);
+        const line = asked.map((one) => cellFigure(one.of(work), house.unit));
+        findings.push(...work.findings().map((one) => finding('inRow', one.about, at + 1, one.sentence)));
+        return line;
+      } catch (thrown) {
+        if (!(thrown instanceof Refusal)) throw thrown;
+        findings.push(finding('inRow', thrown.finding.about, at + 1, thrown.finding.sentence));
+        return asked.map((_, first) => (first === 0 ? thrown.finding.sentence : ''));
+      }
+    });
+    return answer(cells, [], findings);
+  },
+});

@@ -267,6 +267,21 @@ export const FINDINGS = table({
     says: (rate: string) => `rate reads ${rate} as a margin on the selling price. It must be below 100 %.`,
   },
 
+  noClothPrice: {
+    weight: 'check',
+    says: (name: string) =>
+      `No price is set for ${name}; it stands in the quote at nothing. Add it to the price list.`,
+  },
+  belowMinimumCut: {
+    weight: 'note',
+    says: (name: string, yardage: string, least: string) =>
+      `${name} needs ${yardage}, below the least that is cut, ${least}; the least is priced.`,
+  },
+  depositBelowCloth: {
+    weight: 'check',
+    says: (deposit: string, cloth: string) =>
+      `The deposit, ${deposit}, does not cover the cloth cut to order, ${cloth}. Ask for more before you order.`,
+  },
   rateLooksHigh: {
     weight: 'check',
     says: (rate: string) => `rate reads ${rate}. Check that it is meant: write 7.25 % or 0.0725.`,

@@ -25,7 +25,7 @@ import {
 } from './fields';
 import { inches, UNITS, type Length } from './length';
 import { ratio } from './ratio';
-import type { Money, Rounding } from './money';
+import { money, type Money, type Rounding } from './money';
 import { bare, choices, HEADINGS, type Heading } from './treatment';
 import { CENTIMETRES, INCHES, type Unit, type UnitName } from './unit';
 
@@ -459,6 +459,48 @@ export const RULES = {
     'half up' as Rounding,
     'the half-cent rule',
     'Streamlined Sales and Use Tax Agreement, section 324',
+  ),
+
+  // The job's price
+  pricePerRing: own(PRICE, 'cost of a ring or carrier'),
+  pricePerBracket: own(PRICE, 'cost of a bracket'),
+  pricePerRodFoot: own(PRICE, 'cost of the rod, a foot (a metre in a centimetre house)'),
+  pricePerFinial: own(PRICE, 'cost of a finial; two a rod'),
+  installationPerWindow: own(PRICE, 'charge for hanging one window, not marked up'),
+  freight: own(PRICE, 'freight of the job, not marked up'),
+  sellBasis: rule(
+    choiceKind('a basis', SELL_BASES),
+    'markup on cost' as SellBasis,
+    'how materials and making are priced up',
+    HOUSE,
+  ),
+  sellRate: rule<Money>(RATE, money(0), 'the markup or margin; 0 sells at cost', HOUSE),
+  discount: rule<Money>(RATE, money(0), 'off the whole before tax', HOUSE),
+  taxRate: rule<Money>(RATE, money(0), 'sales tax', YOURS),
+  taxBasis: rule(
+    choiceKind('a basis', TAX_BASES),
+    'line' as TaxBasis,
+    'where the tax is rounded',
+    'Streamlined Sales and Use Tax Agreement, section 324',
+  ),
+  taxLabor: rule(
+    choiceKind('yes or no', YES_NO),
+    'yes' as YesNo,
+    'whether making is taxed',
+    'your state or country decides',
+  ),
+  taxInstallation: rule(
+    choiceKind('yes or no', YES_NO),
+    'no' as YesNo,
+    'whether installation is taxed',
+    'your state or country decides',
+  ),
+  deposit: rule<Money>(RATE, money('0.5'), 'asked with the order, a share of the total', HOUSE),
+  spareWindows: rule<Money>(
+    RATE,
+    money(0),
+    'cloth ordered beyond the windows, a share of the cuts of each fabric',
+    HOUSE,
   ),
 };
 

@@ -1,0 +1,50 @@
+/** What an add-in keeps in a workbook (settings) and on a sheet (custom properties). */
+import { collection, kind, thing, type Kind } from '../kind';
+import type { Sheet, Workbook } from '../model';
+
+interface Entry {
+  readonly store: Map<string, unknown>;
+  readonly key: string;
+}
+
+function store<S>(name: string, member: string, of: (self: S) => Map<string, unknown>): Kind<S> {
+  const SETTING = kind<Entry>(member, {
+    id: (entry) => entry.key,
+    scalars: {
+      Key: { get: (entry) => entry.key },
+      Value: {
+        get: ({ store: map, key }) => map.get(key),
+        set({ store: map, key }, value) {
+          map.set(key, value);
+        },
+      },
+    },
+    methods: {
+      Delete({ store: map, key }) {
+        map.delete(key);
+      },
+    },
+  });
+  const base = collection<S, Entry>(name, () => SETTING, {
+    items: (self) => [...of(self).keys()].map((key) => ({ store: of(self), key })),
+    named: (entry) => [entry.key],
+  });
+  return {
+    ...base,
+    scalars: {},
+    methods: {
+      ...base.methods,
+      Add(self, [key, value]) {
+        of(self).set(String(key), value);
+        return thing(SETTING, { store: of(self), key: String(key) });
+      },
+    },
+  };
+}
+
+export const SETTINGS = store<Workbook>('SettingCollection', 'Setting', (book) => book.settings);
+export const CUSTOM_PROPERTIES = store<Sheet>(
+  'WorksheetCustomPropertyCollection',
+  'WorksheetCustomProperty',
+  (sheet) => sheet.properties,
+);

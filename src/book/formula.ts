@@ -34,10 +34,3 @@ export function shifted(formula: string, down: number, right: number): string {
 }
 
 export const textInFormula = (text: string): string => `"${text.replace(/"/g, '""')}"`;
-
-/** A heading inside structured brackets: [Fabric width (in)] with its special signs escaped. */
-export const columnInFormula = (heading: string): string => heading.replace(/['#[\]@]/g, "'$&");
-
-/** The cell of this row in a table's column: Windows[@[Rod width]]. */
-export const sameRowOf = (table: string, heading: string): string =>
-  `${table}[@[${columnInFormula(heading)}]]`;

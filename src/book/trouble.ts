@@ -18,6 +18,20 @@ const SAYS = {
   badName: (name: string, why: string) => `“${name}” cannot be used as a name here: ${why}.`,
   missing: (what: string) =>
     `${what} is no longer in the workbook. It may have been renamed or deleted: choose it again.`,
+  noHeader: (sheet: string) =>
+    `No row of “${sheet}” names at least two columns of a window schedule, like width, drop or style. Select the row that holds the headings.`,
+  noRows: (sheet: string) =>
+    `No row below the headings of “${sheet}” holds a window. Enter the windows first, or select another table.`,
+  needsColumn: (output: string, column: string) =>
+    `${output} needs ${column}, and no column is taken for it. Say which column holds it, or give one figure for every row.`,
+  spills: (output: string) =>
+    `${output} fills several cells, and a row of a table has one for it. Use it below or beside the table.`,
+  noRoom: (table: string, column: string) =>
+    `Column ${column} beside the table “${table}” is not empty, so the table cannot grow there. Clear it, or point at other columns.`,
+  twice: (column: string, one: string, other: string) =>
+    `Column ${column} is meant for ${one} and for ${other}. Give each its own column.`,
+  ownInput: (column: string, heading: string) =>
+    `Column ${column} holds ${heading}, which is worked with, so it cannot be overwritten. Point at another column.`,
   tooLarge: (what: string) => `${what} is more than one sheet or one request can hold. Take fewer rows.`,
   tooOld: (what: string) => `This version of the spreadsheet program cannot ${what}.`,
   lost: () =>

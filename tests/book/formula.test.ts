@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { sameRowOf, shifted } from '../../src/book/formula';
+import { shifted } from '../../src/book/formula';
 
 // As a spreadsheet fills down (and right): what has no $ moves along.
 describe('a formula filled on', () => {
@@ -20,8 +20,5 @@ describe('a formula filled on', () => {
     ['=Q1!A1+Tab_1', 1, 0, '=Q1!A2+Tab_1'],
   ])('%s, %i down and %i right, is %s', (formula, down, right, gives) => {
     expect(shifted(formula, down, right)).toBe(gives);
-  });
-  it('signs with a meaning inside brackets are escaped', () => {
-    expect(sameRowOf('Windows', "Drop [in] #1's")).toBe("Windows[@[Drop '[in'] '#1''s]]");
   });
 });

@@ -1,0 +1,347 @@
+/** What would be added to her table, before a cell is touched: columns, cells, values of the first rows. */
+import { functionNamed } from '../../functions/index';
+import type { CellIn } from '../core/fields';
+import { toUnit } from '../core/length';
+import type { Unit } from '../core/unit';
+import { readFigure } from '../core/written';
+import { areaAt, common, letters, placeText, type Area } from './address';
+import type { Block, Book, CellValue, TableSeen } from './book';
+import type { ColumnsRead, WantedColumn } from './columns';
+import { filled } from './header';
+import { rowFormula, type OutputColumn, type Source } from './row-formula';
+import { trouble } from './trouble';
+
+/** A column she asks for. */
+export interface Wish {
+  /** An output's key; or a window column's, with the figure that stands for every row. */
+  readonly key: string;
+  readonly same?: string | number;
+  /** The sheet column she points at; else beside the table. */
+  readonly at?: number;
+  /** Whether filled cells of that column may be overwritten. */
+  readonly overwrite?: boolean;
+}
+
+export interface PlannedColumn {
+  readonly key: string;
+  readonly heading: string;
+  readonly column: number;
+  /** In the first row; the others follow. */
+  readonly formula?: string;
+  readonly same?: string | number;
+  readonly format: string;
+  /** Cells of window rows that hold something already, and the first of them. */
+  readonly alreadyFilled: number;
+  readonly firstFilled?: string;
+  readonly overwrite: boolean;
+  /** Whether its heading is hers and stays. */
+  readonly keepsHeading: boolean;
+}
+
+export interface Plan {
+  readonly sheet: string;
+  readonly table: TableSeen | undefined;
+  /** The table's area with the new columns, where it grows. */
+  readonly grown: Area | undefined;
+  readonly headerRow: number;
+  /** Stretches of window rows: first row and how many. */
+  readonly runs: readonly (readonly [row: number, rows: number])[];
+  readonly columns: readonly PlannedColumn[];
+  /** Every cell that would be written, headings too. */
+  readonly touches: readonly Area[];
+  /** The same in words: “J4:L40”. */
+  readonly says: string;
+  /** Rows of it that are hidden or filtered away. */
+  readonly hiddenRows: readonly number[];
+}
+
+export interface PlanGiven {
+  readonly read: ColumnsRead;
+  readonly wanted: readonly WantedColumn[];
+  readonly outputs: readonly OutputColumn[];
+  readonly wishes: readonly Wish[];
+  readonly unit: Unit;
+  /** The rules range as it stands in a formula (a name, or a fixed address); empty for the defaults. */
+  readonly rules: string;
+}
+
+const runsOf = (read: ColumnsRead): (readonly [number, number])[] => {
+  const runs: [number, number][] = [];
+  for (const { row, kind } of read.lines) {
+    if (kind !== 'window') continue;
+    const last = runs.at(-1);
+    if (last !== undefined && last[0] + last[1] === row) last[1] += 1;
+    else runs.push([row, 1]);
+  }
+  return runs;
+};
+
+/** In a table the whole column is filled: a row without figures stays blank by its formula. */
+function rowsToFill(read: ColumnsRead): (readonly [number, number])[] {
+  const { table } = read.block;
+  if (table === undefined) return runsOf(read);
+  const rows = table.area.rows - 1 - (table.totalsRow ? 1 : 0);
+  return rows > 0 ? [[table.area.row + 1, rows]] : [];
+}
+
+/** Outputs asked for, each after those it is worked out from, which join where she has no column for them. */
+function inOrder(given: PlanGiven, has: ReadonlySet<string>): Wish[] {
+  const list: Wish[] = [];
+  const under = new Set<string>();
+  const add = (wish: Wish): void => {
+    if (list.some((one) => one.key === wish.key) || under.has(wish.key)) return;
+    under.add(wish.key);
+    const output = given.outputs.find((one) => one.key === wish.key);
+    if (output !== undefined && wish.same === undefined) {
+      const needed = functionNamed(output.calls)?.parameters ?? [];
+      for (const parameter of needed) {
+        const key = output.takes[parameter.name];
+        if (key === undefined || has.has(key)) continue;
+        const asked = given.wishes.find((one) => one.key === key);
+        const worked = given.outputs.some((one) => one.key === key) && !parameter.optional;
+        if (asked !== undefined || worked) add(asked ?? { key });
+      }
+    }
+    list.push(wish);
+  };
+  for (const wish of given.wishes) add(wish);
+  return list;
+}
+
+/** Free columns to the right: every cell from the header to the last row is empty. */
+async function freeBeside(
+  book: Book,
+  read: ColumnsRead,
+  count: number,
+): Promise<{ block: Block; free: number[] }> {
+  const { area, table } = read.block;
+  const right = area.column + area.columns;
+  const top = area.row + read.header.row;
+  const last = table === undefined ? (read.lines.at(-1)?.row ?? top) : table.area.row + table.area.rows - 1;
+  const look = areaAt(area.sheet, top, right, last - top + 1, count + 12);
+  const [block] = await book.read([look], 'contents');
+  if (block === undefined) throw trouble('missing', `The sheet “${area.sheet}”`);
+  const free = Array.from({ length: look.columns }, (_, at) => at).filter(
+    (at) =>
+      block.values.every((row) => !filled(row[at])) &&
+      block.merged.every((one) => common(one, areaAt(area.sheet, top, right + at, look.rows)) === undefined),
+  );
+  return { block, free: free.map((at) => right + at) };
+}
+
+const formatOf = (output: OutputColumn): string => {
+  const noun = functionNamed(output.calls)?.gives.noun ?? '';
+  if (/money|price|charge/.test(noun)) return '#,##0.00';
+  return /ratio/.test(noun) ? '0.00' : 'General';
+};
+
+/** Works out where everything would go. Throws a Trouble where it cannot be done. Writes nothing. */
+export async function plan(book: Book, given: PlanGiven): Promise<Plan> {
+  const { read, outputs, wanted } = given;
+  const { block } = read;
+  const { sheet } = block.area;
+  const runs = rowsToFill(read);
+  const first = runs[0]?.[0];
+  if (first === undefined) throw trouble('noRows', sheet);
+  const sources = new Map<string, Source>();
+  for (const column of read.columns) {
+    if (column.key === undefined) continue;
+    const length = wanted.find((one) => one.key === column.key)?.field.kind.noun === 'a length';
+    const foreign = length && column.unit !== undefined && column.unit !== given.unit.small;
+    sources.set(column.key, { column: column.column, ...(foreign && { unit: column.unit }) });
+  }
+  const asked = new Set(given.wishes.map((one) => one.key));
+  const has = new Set([...sources.keys()].filter((key) => !asked.has(key)));
+  const wishes = inOrder(given, has);
+  // A column of hers that is headed like an output is where that output goes.
+  const own = new Map(
+    wishes.flatMap(({ key, at }) => {
+      const column = sources.get(key)?.column;
+      return at === undefined && column !== undefined ? [[key, column] as const] : [];
+    }),
+  );
+  const beside = wishes.filter((one) => one.at === undefined && !own.has(one.key)).length;
+  const { block: right, free } = await freeBeside(book, read, beside);
+  const { table } = block;
+  const edge = block.area.column + block.area.columns;
+  const columns: PlannedColumn[] = [];
+  const places = new Map<number, string>();
+  for (const wish of wishes) {
+    const output = outputs.find((one) => one.key === wish.key);
+    const heading = output?.heading ?? wanted.find((one) => one.key === wish.key)?.heading ?? wish.key;
+    const grown = places.size === 0 ? 0 : [...places.keys()].filter((one) => one >= edge).length;
+    const column = wish.at ?? own.get(wish.key) ?? (table === undefined ? free.shift() : edge + grown);
+    if (column === undefined) throw trouble('noRoom', table?.name ?? sheet, letters(edge));
+    if (table !== undefined && wish.at === undefined && !own.has(wish.key) && !free.includes(column))
+      throw trouble('noRoom', table.name, letters(column));
+    const other = places.get(column);
+    if (other !== undefined) throw trouble('twice', letters(column), other, heading);
+    const used = read.columns.find(
+      (one) => one.column === column && one.key !== undefined && one.key !== wish.key,
+    );
+    if (used !== undefined) throw trouble('ownInput', letters(column), used.heading);
+    places.set(column, heading);
+    const formula = wish.same === undefined ? formulaOf(given, wish.key, sources, first) : undefined;
+    columns.push({
+      key: wish.key,
+      heading,
+      column,
+      ...(formula === undefined ? { same: wish.same ?? '' } : { formula }),
+      format: output === undefined ? 'General' : formatOf(output),
+      overwrite: wish.overwrite ?? false,
+      ...(await occupied(book, {
+        sheet,
+        column,
+        runs,
+        header: block.area.row + read.header.row + read.header.rows - 1,
+      })),
+    });
+    sources.set(wish.key, { column });
+  }
+  const headerRow = block.area.row + read.header.row + read.header.rows - 1;
+  const joined =
+    table === undefined
+      ? 0
+      : columns.filter((one) => one.column >= edge && one.column < edge + columns.length).length;
+  const touches = touched(sheet, headerRow, runs, columns);
+  return {
+    sheet,
+    table,
+    grown:
+      table !== undefined && joined > 0 ? { ...table.area, columns: table.area.columns + joined } : undefined,
+    headerRow,
+    runs,
+    columns,
+    touches,
+    says: touches.map((area) => placeText(area)).join(', '),
+    hiddenRows: [...new Set([...block.hiddenRows, ...right.hiddenRows])].filter((row) =>
+      runs.some(([from, rows]) => row >= from && row < from + rows),
+    ),
+  };
+}
+
+function formulaOf(given: PlanGiven, key: string, sources: ReadonlyMap<string, Source>, row: number): string {
+  const output = given.outputs.find((one) => one.key === key);
+  const of = output && functionNamed(output.calls);
+  if (output === undefined || of === undefined) throw trouble('missing', `The column “${key}”`);
+  if (of.gives.shape === 'spill') throw trouble('spills', output.heading);
+  for (const parameter of of.parameters) {
+    if (parameter.optional) continue;
+    const needed = output.takes[parameter.name] ?? '';
+    if (sources.has(needed)) continue;
+    const named =
+      given.wanted.find((one) => one.key === needed)?.heading ??
+      given.outputs.find((one) => one.key === needed)?.heading ??
+      parameter.name.replace(/_/g, ' ');
+    throw trouble('needsColumn', output.heading, named);
+  }
+  return rowFormula(of, output.takes, sources, { row, unit: given.unit, rules: given.rules });
+}
+
+async function occupied(
+  book: Book,
+  at: { sheet: string; column: number; header: number; runs: Plan['runs'] },
+): Promise<Pick<PlannedColumn, 'alreadyFilled' | 'firstFilled' | 'keepsHeading'>> {
+  const last = at.runs.at(-1);
+  const rows = last === undefined ? 1 : last[0] + last[1] - at.header;
+  const [block] = await book.read([areaAt(at.sheet, at.header, at.column, rows, 1)], 'contents');
+  const taken = at.runs.flatMap(([from, count]) =>
+    Array.from({ length: count }, (_, i) => from + i).filter((row) =>
+      filled(block?.values[row - at.header]?.[0]),
+    ),
+  );
+  return {
+    alreadyFilled: taken.length,
+    ...(taken[0] !== undefined && { firstFilled: `${letters(at.column)}${taken[0] + 1}` }),
+    keepsHeading: filled(block?.values[0]?.[0]),
+  };
+}
+
+/** Columns side by side make one stretch. */
+function touched(
+  sheet: string,
+  header: number,
+  runs: Plan['runs'],
+  columns: readonly PlannedColumn[],
+): Area[] {
+  const sorted = [...columns].sort((a, b) => a.column - b.column);
+  const stretches: { column: number; columns: number; head: boolean }[] = [];
+  for (const one of sorted) {
+    const last = stretches.at(-1);
+    if (last !== undefined && last.column + last.columns === one.column && last.head === !one.keepsHeading)
+      last.columns += 1;
+    else stretches.push({ column: one.column, columns: 1, head: !one.keepsHeading });
+  }
+  return stretches.flatMap((stretch) => {
+    const areas = runs.map(([row, rows]) => areaAt(sheet, row, stretch.column, rows, stretch.columns));
+    const [firstArea, ...rest] = areas;
+    if (!stretch.head || firstArea === undefined) return areas;
+    return firstArea.row === header + 1
+      ? [{ ...firstArea, row: header, rows: firstArea.rows + 1 }, ...rest]
+      : [areaAt(sheet, header, stretch.column, 1, stretch.columns), ...areas];
+  });
+}
+
+export interface PreviewCell {
+  readonly key: string;
+  readonly value: CellValue;
+  /** Sentences: why there is no value, or what to look at. */
+  readonly findings: readonly string[];
+}
+export interface PreviewRow {
+  readonly row: number;
+  readonly cells: readonly PreviewCell[];
+}
+
+/** What the new columns would show in the first rows; `rules` is the rules range as read, or null. */
+export function preview(of: Plan, given: PlanGiven, rules: CellIn, rows = 5): readonly PreviewRow[] {
+  const { read, unit } = given;
+  const list = of.runs.flatMap(([from, count]) =>
+    Array.from({ length: Math.min(count, rows) }, (_, i) => from + i),
+  );
+  return list.slice(0, rows).map((row): PreviewRow => {
+    const values = new Map<string, CellValue>();
+    for (const column of read.columns) {
+      if (column.key === undefined) continue;
+      const raw =
+        read.block.values[row - read.block.area.row]?.[column.column - read.block.area.column] ?? null;
+      const length = given.wanted.find((one) => one.key === column.key)?.field.kind.noun === 'a length';
+      values.set(column.key, length ? converted(raw, column.unit, unit) : raw);
+    }
+    const cells = of.columns.map((column): PreviewCell => {
+      const cell =
+        column.same === undefined
+          ? worked(given, column.key, values, rules)
+          : { value: column.same, findings: [] };
+      values.set(column.key, cell.value);
+      return { key: column.key, ...cell };
+    });
+    return { row, cells };
+  });
+}
+
+function converted(raw: CellValue, from: Source['unit'], unit: Unit): CellValue {
+  if (from === undefined || from === unit.small || raw === null) return raw;
+  if (typeof raw !== 'number') return filled(raw) ? `${String(raw)} ${from}` : raw;
+  const length = readFigure(raw, from);
+  return length === undefined ? raw : toUnit(length, unit.small);
+}
+
+function worked(
+  given: PlanGiven,
+  key: string,
+  values: ReadonlyMap<string, CellValue>,
+  rules: CellIn,
+): { value: CellValue; findings: readonly string[] } {
+  const output = given.outputs.find((one) => one.key === key);
+  const of = output && functionNamed(output.calls);
+  if (output === undefined || of === undefined) return { value: null, findings: [] };
+  const input = (name: string): CellIn =>
+    name === 'rules' ? rules : (values.get(output.takes[name] ?? '') ?? null);
+  const first = of.parameters.find((one) => !one.optional);
+  if (first !== undefined && !filled(input(first.name) as CellValue)) return { value: '', findings: [] };
+  const outcome = of.call(of.parameters.map((one) => input(one.name)));
+  if ('error' in outcome) return { value: outcome.error, findings: [outcome.finding.sentence] };
+  const cell = Array.isArray(outcome.cells) ? null : (outcome.cells as CellValue);
+  return { value: cell, findings: outcome.findings.map((one) => one.sentence) };
+}

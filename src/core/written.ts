@@ -72,7 +72,7 @@ function plain(text: string): string {
     .toLowerCase();
 }
 
-const PART = /^(\d+(?:[.,]\d+)*|[.,]\d+)?(?:(\s|-|\s-\s)?(\d+)\/(\d+))?\s*("|'|[a-z]+\.?)?\s*/;
+const PART = /^(\d+(?:[.,]\d+)*(?!\d*\/)|[.,]\d+)?(?:(\s|-|\s-\s)?(\d+)\/(\d+))?\s*("|'|[a-z]+\.?)?\s*/;
 
 /** A plain figure written with a decimal point or comma; NaN where it is none. */
 export function readDecimal(text: string): number | readonly [string, string] {
@@ -133,6 +133,8 @@ export function readWritten(text: string, unit: LengthUnit): Reading {
     const [all = '', whole, between, over, under, word] = match ?? [];
     if (all === '' || (whole === undefined && over === undefined)) return UNREADABLE;
     if (whole !== undefined && over !== undefined && between === undefined) return UNREADABLE;
+    // 841/2 has lost the space of 84 1/2.
+    if (whole === undefined && Number(over) >= Number(under)) return UNREADABLE;
     const figure = whole === undefined ? 0 : decimal(whole);
     if (typeof figure !== 'number') {
       const named = word ?? (before === undefined ? '' : before);

@@ -454,8 +454,10 @@ export const ANYTHING: Kind<number | string | boolean> = { noun: 'a value', shap
 export const TABLE: Kind<readonly (readonly CellIn[])[]> = {
   noun: 'a range',
   shape: 'range',
-  read(raw) {
+  read(raw, place) {
     const rows = rowsOf(raw);
+    // A range that could not be had at all comes as one error.
+    if (rows.length === 1 && rows[0]?.length === 1) oneCell(raw, place);
     return rows.every((row) => row.every(isBlank)) ? undefined : rows;
   },
 };

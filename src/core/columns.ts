@@ -99,7 +99,7 @@ export const WINDOW_COLUMNS = {
   ),
   heading: column(
     'heading',
-    ['style', 'heading style', 'pleat', 'type', 'pleat style', 'top'],
+    ['style', 'heading style', 'pleat style', 'hdg'],
     choiceKind('a heading', HEADINGS),
     'the heading',
   ),
@@ -120,7 +120,7 @@ export const WINDOW_COLUMNS = {
   ),
   fabricWidth: column(
     'fabric width',
-    ['fab w', 'fabric w', 'cloth width', 'bolt', 'bolt width', 'goods', 'goods width', 'fw', 'fab width'],
+    ['fab w', 'fabric w', 'cloth width', 'bolt', 'bolt width', 'goods', 'goods width', 'goods w', 'fw', 'fab width'],
     SIZE,
     'the bolt’s width',
   ),

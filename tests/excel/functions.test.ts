@@ -20,9 +20,9 @@ const INVOCATION = { functionName: 'X', address: 'Sheet1!A1' };
 /** As Excel hands inputs over: all of them, null for those left out, a range as rows, the repeated ones gathered. */
 function received(of: CellFunction, inputs: readonly CellIn[]): unknown[] {
   const given = of.parameters.map(({ kind, repeats }, at) => {
-    if (repeats) return inputs.slice(at);
-    const input = inputs[at] ?? null;
-    return kind.shape === 'range' && input !== null && !Array.isArray(input) ? [[input]] : input;
+    const asRange = (input: CellIn): CellIn =>
+      kind.shape === 'range' && input !== null && !Array.isArray(input) ? [[input]] : input;
+    return repeats ? inputs.slice(at).map(asRange) : asRange(inputs[at] ?? null);
   });
   return [...given, INVOCATION];
 }

@@ -1,0 +1,150 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { builtinModules } from 'node:module';
+import { join, posix, sep } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import ts from 'typescript';
+import { describe, expect, it } from 'vitest';
+
+const TOP = fileURLToPath(new URL('..', import.meta.url));
+
+interface Room {
+  readonly rooms: readonly string[];
+  /** Packages it may use; `node` stands for Node's own modules. */
+  readonly packages: readonly (string | RegExp)[];
+  /** What a page or Node or Excel puts into the air, and this room may not breathe. */
+  readonly never: readonly string[];
+}
+
+const EXCEL = ['Excel', 'Office', 'OfficeExtension', 'CustomFunctions'];
+/** `window` is a trade noun here; the compiler keeps the page's own out of the core. */
+const PAGE = ['document', 'navigator', 'localStorage', 'sessionStorage'];
+const NODE = ['process', 'Buffer', 'require', '__dirname', '__filename'];
+const REACT = ['react', /^react-dom/, '@fluentui/react-components', '@fluentui/react-icons'];
+const GRID = [/^@univerjs\//, 'rxjs'];
+
+const ROOMS: Readonly<Record<string, Room>> = {
+  core: { rooms: [], packages: ['decimal.js'], never: [...EXCEL, ...PAGE, ...NODE, 'console', 'Intl'] },
+  functions: { rooms: ['core'], packages: [], never: [...EXCEL, ...PAGE, ...NODE, 'console', 'Intl'] },
+  solve: { rooms: ['core'], packages: ['highs'], never: [...EXCEL, ...PAGE] },
+  engine: { rooms: ['core', 'functions'], packages: GRID, never: [...EXCEL, ...PAGE, ...NODE] },
+  book: { rooms: ['core', 'functions'], packages: [], never: [...EXCEL, ...PAGE, ...NODE] },
+  pane: { rooms: ['core', 'functions', 'book', 'solve'], packages: REACT, never: [...EXCEL, ...NODE] },
+  excel: {
+    rooms: ['core', 'functions', 'book', 'pane', 'solve'],
+    packages: [...REACT, /^core-js\//],
+    never: NODE,
+  },
+  trial: {
+    rooms: ['core', 'functions', 'book', 'pane', 'engine', 'solve'],
+    packages: [...REACT, ...GRID],
+    never: [...EXCEL, ...NODE],
+  },
+  file: {
+    rooms: ['core', 'functions', 'book', 'engine', 'solve'],
+    packages: ['node', 'fflate', '@cj-tech-master/excelts', 'csv-parse', /^@xmldom\//, /^sax/, /^fast-xml/],
+    never: [...EXCEL, ...PAGE],
+  },
+  make: { rooms: ['core', 'functions'], packages: ['node', 'prettier', 'playwright-core'], never: EXCEL },
+};
+
+/** The files of a page's room that run in Node: they start it there, and no page imports them. */
+const IN_NODE = ['src/engine/node.ts', 'src/trial/serve.ts', 'src/trial/start.ts'];
+
+function filesIn(folder: string): readonly string[] {
+  return readdirSync(join(TOP, folder), { recursive: true, encoding: 'utf8' })
+    .filter((file) => /\.(ts|tsx|mjs)$/.test(file) && !file.endsWith('.d.ts'))
+    .map((file) => posix.join(folder, file.split(sep).join('/')));
+}
+
+const FILES = [...filesIn('functions'), ...filesIn('src')];
+
+/** src/core/length.ts stands in the room core; functions/index.ts in functions. */
+const roomOf = (path: string): string =>
+  path.startsWith('src/') ? (path.split('/')[1] ?? '') : (path.split('/')[0] ?? '');
+
+const textOf = (file: string): string => readFileSync(join(TOP, file), 'utf8');
+const importsOf = (text: string): readonly string[] =>
+  ts.preProcessFile(text, true, true).importedFiles.map(({ fileName }) => fileName);
+
+const isNode = (name: string): boolean =>
+  name.startsWith('node:') || builtinModules.includes(name.split('/')[0] ?? '');
+
+/** Every import of a file that its room does not allow. */
+function strangers(file: string, text: string): readonly string[] {
+  const room = roomOf(file);
+  const allowed = ROOMS[room];
+  if (allowed === undefined) return [`${file} stands in no known room`];
+  return importsOf(text).filter((name) => {
+    if (name.startsWith('.')) {
+      const other = roomOf(posix.join(posix.dirname(file), name));
+      return other !== room && !allowed.rooms.includes(other);
+    }
+    const asked = isNode(name) ? 'node' : name;
+    if (asked === 'node' && IN_NODE.includes(file)) return false;
+    return !allowed.packages.some((one) => (typeof one === 'string' ? one === asked : one.test(asked)));
+  });
+}
+
+/** Names used as values that belong to a place the room knows nothing of; clock and chance in the core too. */
+function airOf(file: string, text: string): readonly string[] {
+  const room = roomOf(file);
+  const names = ROOMS[room]?.never ?? [];
+  const never = IN_NODE.includes(file) ? names.filter((name) => !NODE.includes(name)) : names;
+  const pure = room === 'core' || room === 'functions';
+  const found: string[] = [];
+  const source = ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true);
+  const visit = (node: ts.Node): void => {
+    if (ts.isIdentifier(node) && never.includes(node.text)) {
+      const { parent } = node;
+      const named =
+        (ts.isPropertyAccessExpression(parent) && parent.name === node) ||
+        (ts.isPropertyAssignment(parent) && parent.name === node) ||
+        ts.isPropertySignature(parent) ||
+        ts.isMethodSignature(parent) ||
+        ts.isMethodDeclaration(parent) ||
+        ts.isBindingElement(parent);
+      if (!named) found.push(node.text);
+    }
+    if (pure && /^(Math\.random|Date\.now|new Date\(\)|performance\.now)$/.test(node.getText(source)))
+      found.push(node.getText(source));
+    ts.forEachChild(node, visit);
+  };
+  visit(source);
+  return found;
+}
+
+describe('every room', () => {
+  it.each(FILES)('%s imports only what its room may use', (file) => {
+    expect(strangers(file, textOf(file))).toEqual([]);
+  });
+
+  it.each(FILES)('%s says nothing its room must not know', (file) => {
+    expect(airOf(file, textOf(file))).toEqual([]);
+  });
+
+  it('is one of those agreed', () => {
+    const rooms = readdirSync(join(TOP, 'src'), { withFileTypes: true });
+    for (const { name } of rooms) expect(Object.keys(ROOMS)).toContain(name);
+  });
+
+  it('has no barrel but the catalogue', () => {
+    expect(FILES.filter((file) => /(^|\/)index\.tsx?$/.test(file))).toEqual(['functions/index.ts']);
+  });
+});
+
+describe('the check of rooms', () => {
+  it('sees what does not belong', () => {
+    expect(strangers('src/core/a.ts', "import { b } from '../../functions/b';")).toEqual([
+      '../../functions/b',
+    ]);
+    expect(strangers('src/core/a.ts', "import 'node:fs';")).toEqual(['node:fs']);
+    expect(strangers('src/core/a.ts', "const fs = await import('fs');")).toEqual(['fs']);
+    expect(strangers('src/pane/a.ts', "import type { C } from '../excel/c';")).toEqual(['../excel/c']);
+    expect(strangers('src/core/a.ts', "import { b } from './b'; import { D } from 'decimal.js';")).toEqual(
+      [],
+    );
+    expect(airOf('src/core/a.ts', 'export const now = Date.now();')).toEqual(['Date.now']);
+    expect(airOf('src/pane/a.ts', 'void Office.onReady();')).toEqual(['Office']);
+    expect(airOf('src/pane/a.ts', 'document.title = of.Office;')).toEqual([]);
+  });
+});

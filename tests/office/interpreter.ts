@@ -96,6 +96,7 @@ export class Interpreter {
       case ACTION.load:
         return target === null ? null : this.load(target, action.QueryInfo ?? {});
       case ACTION.method: {
+        if (target === null && action.Name === '_KeepReference') return null;
         if (target === null) throw itemNotFound();
         const given = this.call(target, action.Name, this.arguments(action.ArgumentInfo, request, reached));
         return given === undefined ? null : isThing(given) ? this.identify(given) : given;

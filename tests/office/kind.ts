@@ -127,7 +127,10 @@ export function collection<S, M>(
   of: {
     items(self: S, world: World): readonly M[];
     named(one: M): readonly unknown[];
-    scalars?: Kind<S>['scalars'];
+    /** Whether a member may be asked for by its place. */
+    places?: boolean;
+    /** Whether there is a `count` property beside `getCount()`. */
+    counts?: boolean;
     methods?: Kind<S>['methods'];
   },
 ): Kind<S> {
@@ -142,13 +145,18 @@ export function collection<S, M>(
     return one === undefined ? undefined : thing(member(), one);
   };
   return kind<S>(name, {
-    scalars: { Count: { get: (self, world) => of.items(self, world).length }, ...of.scalars },
+    scalars: of.counts === true ? { Count: { get: (self, world) => of.items(self, world).length } } : {},
     items,
     find,
     methods: {
       GetCount: (self, _, world) => of.items(self, world).length,
       GetItem: (self, [key], world) => found(find(self, key, world)),
-      GetItemAt: (self, [place], world) => found(items(self, world)[Number(place)]),
+      ...(of.places === true
+        ? {
+            GetItemAt: (self: S, [place]: readonly unknown[], world: World) =>
+              found(items(self, world)[Number(place)]),
+          }
+        : {}),
       ...of.methods,
     },
   });

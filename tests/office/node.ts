@@ -14,7 +14,10 @@ interface Bridge {
 
 interface Genuine {
   readonly Excel: typeof Excel;
-  readonly OfficeExtension: typeof OfficeExtension & { readonly HostBridge: { init(bridge: Bridge): void } };
+  readonly OfficeExtension: typeof OfficeExtension & {
+    readonly HostBridge: { init(bridge: Bridge): void };
+    readonly CommonUtility: { _doApiNotSupportedCheck: boolean };
+  };
 }
 
 export interface Client {
@@ -53,6 +56,8 @@ export function connect(host: ExcelHost, version = '1.15'): Client {
   const genuine = context as unknown as Genuine;
   const office = { context: { requirements: supports(version) } };
   Object.defineProperty(genuine, 'Office', { value: office });
+  // An older Excel refuses what it does not know; the client’s own check does it with the same code.
+  genuine.OfficeExtension.CommonUtility._doApiNotSupportedCheck = true;
   genuine.OfficeExtension.HostBridge.init(bridgeTo(host));
   return { Excel: genuine.Excel, OfficeExtension: genuine.OfficeExtension, Office: office };
 }

@@ -33,11 +33,11 @@ const within = ({ book, sheet }: CommentsModel): CommentModel[] =>
 const base = collection<CommentsModel, CommentModel>('CommentCollection', () => COMMENT, {
   items: within,
   named: (one) => [one.id],
+  places: true,
 });
 
 export const COMMENTS: Kind<CommentsModel> = {
   ...base,
-  scalars: {},
   methods: {
     ...base.methods,
     Add({ book, sheet }, [cell, content], world) {

@@ -71,11 +71,11 @@ const on = ({ sheet, area }: RangeModel): Model[] =>
 const base = collection<RangeModel, Model>('ConditionalFormatCollection', () => CONDITIONAL_FORMAT, {
   items: on,
   named: (one) => [one.id],
+  places: true,
 });
 
 export const RANGE_CONDITIONAL_FORMATS: Kind<RangeModel> = {
   ...base,
-  scalars: {},
   methods: {
     ...base.methods,
     Add(range, [type], world) {

@@ -99,6 +99,8 @@ const CHART: Kind<Drawing> = kind<Drawing>('Chart', {
 const charts = collection<Sheet, Drawing>('ChartCollection', () => CHART, {
   items: (sheet) => sheet.charts,
   named: (one) => [one.id, one.bag['Name']],
+  places: true,
+  counts: true,
 });
 export const CHARTS: Kind<Sheet> = {
   ...charts,
@@ -178,10 +180,10 @@ function addShape(sheet: Sheet, world: World, own: Plain) {
 const shapes = collection<Sheet, Drawing>('ShapeCollection', () => SHAPE, {
   items: (sheet) => sheet.shapes,
   named: (one) => [one.id, one.bag['Name']],
+  places: true,
 });
 export const SHAPES: Kind<Sheet> = {
   ...shapes,
-  scalars: {},
   methods: {
     ...shapes.methods,
     AddTextBox: (sheet, [text], world) =>

@@ -88,7 +88,6 @@ const base = collection<NamesModel, NameModel>('NamedItemCollection', () => NAME
 
 export const NAMES: Kind<NamesModel> = {
   ...base,
-  scalars: {},
   methods: {
     ...base.methods,
     Add({ book, scope }, [name, reference, comment], world) {

@@ -31,7 +31,6 @@ function store<S>(name: string, member: string, of: (self: S) => Map<string, unk
   });
   return {
     ...base,
-    scalars: {},
     methods: {
       ...base.methods,
       Add(self, [key, value]) {

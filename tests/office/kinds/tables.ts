@@ -223,6 +223,8 @@ const named = (table: TableModel): unknown[] => [table.id, table.name];
 const ofBook = collection<Workbook, TableModel>('TableCollection', () => TABLE, {
   items: (book) => book.tables,
   named,
+  places: true,
+  counts: true,
 });
 export const ALL_TABLES: Kind<Workbook> = {
   ...ofBook,
@@ -235,6 +237,8 @@ export const ALL_TABLES: Kind<Workbook> = {
 const ofSheet = collection<Sheet, TableModel>('TableCollection', () => TABLE, {
   items: (sheet, world) => world.book.tablesOn(sheet),
   named,
+  places: true,
+  counts: true,
 });
 export const SHEET_TABLES: Kind<Sheet> = {
   ...ofSheet,

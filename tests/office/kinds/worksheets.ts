@@ -21,7 +21,6 @@ const base = collection<Workbook, Sheet>('WorksheetCollection', () => WORKSHEET,
 
 export const WORKSHEETS: Kind<Workbook> = {
   ...base,
-  scalars: {},
   methods: {
     ...base.methods,
     Add(book, [name]) {

@@ -382,6 +382,31 @@ export const FINDINGS = table({
     says: (read: string, list: string) => `outputs reads ${read}. Use of: ${list}.`,
   },
 
+  // Rooms by pattern
+  roomsUnreadable: {
+    weight: 'stop',
+    says: (read: string) =>
+      `rooms reads “${read}”. Write numbers and ranges like 401-448 even, or 401-448 not 404, 413.`,
+  },
+  roomsBackwards: {
+    weight: 'stop',
+    says: (read: string) => `rooms reads “${read}”, which runs backwards. Put the lower number first.`,
+  },
+  tooManyRooms: {
+    weight: 'stop',
+    says: (read: string, most: number) =>
+      `rooms reads “${read}”, more than ${most} rooms. Check the numbers.`,
+  },
+  roomNotInPattern: {
+    weight: 'stop',
+    says: (room: string, pattern: string) =>
+      `Room ${room} is to be left out, but “${pattern}” does not hold it. Check the number.`,
+  },
+  noRooms: {
+    weight: 'stop',
+    says: (pattern: string) => `“${pattern}” leaves no room. Check the numbers and what is left out.`,
+  },
+
   // House rules
   unknownRule: {
     weight: 'check',

@@ -1,0 +1,161 @@
+/**
+ * A floor of windows in bulk: totals by fabric and type, what other choices would cost,
+ * and what a slightly narrower rod would save over the whole floor.
+ */
+import { Refusal } from './answer';
+import type { Window } from './columns';
+import { furtherCut, repeatRuleFor } from './cuts';
+import type { CutLine } from './cutting';
+import { WindowWork } from './job';
+import { exact, NO_LENGTH, toUnit, type Length } from './length';
+import { money, NOTHING, type Money } from './money';
+import { breakPrice } from './price';
+import type { ClothPrice } from './quote';
+import type { Ratio } from './ratio';
+import type { RepeatRule, Rules } from './rules';
+import { unitOf } from './rules';
+import { turnedYardage } from './yardage';
+import { toOneLess } from './widths';
+
+export type Direction = 'up the roll' | 'railroaded';
+
+/** The face cuts of a window, for a cutting plan; a room is cut from one dye lot. */
+export function faceCuts(work: WindowWork): CutLine {
+  const { cut, cuts } = work.cloth();
+  const { verticalRepeat, match, room } = work.window;
+  return { length: furtherCut(cut, verticalRepeat, repeatRuleFor(match, work.rules)), count: cuts, room };
+}
+
+export interface Choice {
+  readonly fullness?: Ratio | undefined;
+  readonly fabricWidth?: Length | undefined;
+  readonly direction: Direction;
+  readonly repeatRule?: RepeatRule | undefined;
+}
+
+export interface Costed {
+  readonly choice: Choice;
+  /** Undefined where it cannot be made so, with the reason. */
+  readonly yardage: Length | undefined;
+  readonly why?: string;
+  /** Whole rolls of the given length; undefined without one. */
+  readonly rolls: number | undefined;
+  readonly price: Money | undefined;
+  readonly cheapest: boolean;
+}
+
+/** Face yardage of all the windows under one choice. */
+function yardageUnder(windows: readonly Window[], choice: Choice, rules: Rules): Length {
+  const under = choice.repeatRule === undefined ? rules : { ...rules, repeatRule: choice.repeatRule };
+  let sum = 0;
+  for (const window of windows) {
+    const changed = {
+      ...window,
+      fullness: choice.fullness ?? window.fullness,
+      fabricWidth: choice.fabricWidth ?? window.fabricWidth,
+    };
+    const work = new WindowWork(changed, under);
+    sum += choice.direction === 'up the roll' ? work.cloth().yardage : work.railroaded().value;
+  }
+  return exact(sum);
+}
+
+/**
+ * The what-if table: every choice with its yardage, rolls and price, the cheapest marked
+ * (by price where a price is known, else by yardage).
+ */
+export function whatIf(
+  windows: readonly Window[],
+  choices: readonly Choice[],
+  of: { readonly price?: ClothPrice | undefined; readonly rollLength?: Length | undefined },
+  rules: Rules,
+): readonly Costed[] {
+  const { large } = unitOf(rules);
+  const costed = choices.map((choice): Omit<Costed, 'cheapest'> => {
+    try {
+      const yardage = yardageUnder(windows, choice, rules);
+      const yards = toUnit(yardage, large);
+      const price =
+        of.price === undefined
+          ? undefined
+          : breakPrice({ quantity: yards, priceBreaks: of.price.breaks }).value.times(money(yards));
+      const rolls = of.rollLength === undefined ? undefined : Math.ceil(yardage / of.rollLength);
+      return { choice, yardage, rolls, price };
+    } catch (thrown) {
+      if (!(thrown instanceof Refusal)) throw thrown;
+      return { choice, yardage: undefined, why: thrown.finding.sentence, rolls: undefined, price: undefined };
+    }
+  });
+  const made = costed.filter(({ yardage }) => yardage !== undefined);
+  const worth = (one: Omit<Costed, 'cheapest'>): number => (one.price ?? money(one.yardage ?? 0)).toNumber();
+  const least = Math.min(...made.map(worth));
+  return costed.map((one) => ({ ...one, cheapest: one.yardage !== undefined && worth(one) === least }));
+}
+
+export interface Saving {
+  readonly work: WindowWork;
+  /** How much narrower each rod must be. */
+  readonly narrower: Length;
+  readonly widthsSaved: number;
+  /** Over all the windows of the line. */
+  readonly yardageSaved: Length;
+  readonly worth: Money;
+}
+
+/** Where a slightly narrower rod saves a step of widths at every window, the most cloth first. */
+export function savings(
+  windows: readonly WindowWork[],
+  most: Length,
+  price: (work: WindowWork) => Money | undefined,
+): readonly Saving[] {
+  const found: Saving[] = [];
+  for (const work of windows) {
+    const { window, rules, quantity } = work;
+    const rodWidth = window.rodWidth ?? work.rodWidth().value;
+    const { heading, fabricWidth, draw, fullness, horizontalRepeat } = window;
+    if (heading === undefined || fabricWidth === undefined) continue;
+    const of = {
+      rodWidth,
+      heading,
+      fabricWidth,
+      draw,
+      fullness,
+      horizontalRepeat,
+      return: window.return,
+      overlap: window.overlap,
+    };
+    const cloth = work.cloth();
+    const narrower = toOneLess(of, cloth.work, rules);
+    if (narrower === undefined || narrower > most) continue;
+    const after = new WindowWork({ ...window, rodWidth: exact(rodWidth - narrower) }, rules).cloth();
+    const yardageSaved = exact(Math.max(NO_LENGTH, cloth.yardage - after.yardage));
+    const each = price(work);
+    const worth = each === undefined ? NOTHING : each.times(money(toUnit(yardageSaved, unitOf(rules).large)));
+    found.push({
+      work,
+      narrower,
+      widthsSaved: (cloth.work.widths - after.work.widths) * quantity,
+      yardageSaved,
+      worth,
+    });
+  }
+  return found.sort((one, other) => other.yardageSaved - one.yardageSaved);
+}
+
+/** The cheaper way to lay the cloth for one line; undefined where it cannot be turned. */
+export function turnedSaves(work: WindowWork): Length | undefined {
+  const { heading, fabricWidth, finishedDrop } = work.window;
+  if (heading === undefined || fabricWidth === undefined) return undefined;
+  const of = {
+    ...work.window,
+    heading,
+    fabricWidth,
+    rodWidth: work.window.rodWidth ?? work.rodWidth().value,
+    finishedDrop: finishedDrop ?? work.finishedDrop().value,
+    quantity: work.quantity,
+    draw: work.window.draw,
+    fullness: work.window.fullness,
+  };
+  const turned = turnedYardage(of, work.rules);
+  return turned === undefined ? undefined : exact(work.cloth().yardage - turned);
+}

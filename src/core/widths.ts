@@ -145,27 +145,29 @@ export function flatWanted(of: Gathered, rules: Rules): Scaled {
   return scaled(byRatio(of.rodWidth, fullness) + unscaled(flatParts(of, rules)));
 }
 
-const covers = (widths: number, panels: 1 | 2, usable: Usable, wanted: Scaled, rules: Rules): boolean =>
-  scaled(flatInAll(widths, panels, usable, rules) * ONE) >= wanted;
-
 /** How many widths a treatment goes up by. */
 function widthsStep(panels: 1 | 2, rules: Rules): number {
   if (rules.widthsRounding === 'whole per panel') return panels;
   return rules.widthsRounding === 'half per panel' ? panels / 2 : 1;
 }
 
+/** The flat width so many widths serve: their own, or to the nearest what lies less than half a width above it. */
+function served(widths: number, panels: 1 | 2, usable: Usable, rules: Rules): Scaled {
+  const flat = flatInAll(widths, panels, usable, rules) * ONE;
+  // Half a width goes up, so it stays a hair below.
+  return scaled(rules.widthsRounding === 'nearest' ? flat + (usable.each * ONE) / 2 - 1 : flat);
+}
+
+const serves = (widths: number, panels: 1 | 2, usable: Usable, wanted: Scaled, rules: Rules): boolean =>
+  served(widths, panels, usable, rules) >= wanted;
+
 function countWidths(panels: 1 | 2, usable: Usable, wanted: Scaled, rules: Rules): number {
   const hems = panels * 2 * rules.sideHem;
-  if (rules.widthsRounding === 'nearest') {
-    const twice = scaled(2 * (wanted + hems * ONE) + usable.each * ONE);
-    const step = 2 * usable.each * ONE;
-    return Math.max(1, (twice - (twice % step)) / step);
-  }
   const each = widthsStep(panels, rules);
   // Seams change the count: begin without them and go up until it holds.
   let widths = Math.max(each, Math.ceil((wanted / ONE + hems) / (usable.each * each) - 1e-9) * each);
-  while (widths > each && covers(widths - each, panels, usable, wanted, rules)) widths -= each;
-  while (!covers(widths, panels, usable, wanted, rules)) widths += each;
+  while (widths > each && serves(widths - each, panels, usable, wanted, rules)) widths -= each;
+  while (!serves(widths, panels, usable, wanted, rules)) widths += each;
   return widths;
 }
 
@@ -173,6 +175,19 @@ function countWidths(panels: 1 | 2, usable: Usable, wanted: Scaled, rules: Rules
 function delivered(of: Hung, flat: number, rules: Rules): number {
   if (rules.fullnessBasis === 'finished width') return flat / finishedInAll(of, rules);
   return (flat - flatParts(of, rules)) / of.rodWidth;
+}
+
+function deliveredStep(of: Hung, flat: number, value: number, rules: Rules): Step {
+  const cloth = lengthFigure(exact(Math.floor(flat)));
+  const result = numberFigure(Number(value.toFixed(4)));
+  return rules.fullnessBasis === 'finished width'
+    ? step('delivered fullness', '{} ÷ {}', [cloth, lengthFigure(finishedInAll(of, rules))], result)
+    : step(
+        'delivered fullness',
+        '({} − {} returns and overlaps) ÷ {} rod',
+        [cloth, lengthFigure(flatParts(of, rules)), lengthFigure(of.rodWidth)],
+        result,
+      );
 }
 
 export interface WidthsWork {
@@ -251,7 +266,7 @@ export function widthsSteps(of: Gathered, work: WidthsWork, rules: Rules): Step[
       [numberFigure(work.panels), numberFigure(each)],
       lengthFigure(exact(Math.floor(work.flat))),
     ),
-    step('delivered fullness', '', [], numberFigure(Number(work.delivered.toFixed(4)))),
+    deliveredStep(of, work.flat, work.delivered, rules),
   ];
 }
 
@@ -345,12 +360,7 @@ export function fullness(of: Clothed & { widths: number }, rules: Rules): Answer
         [numberFigure(of.widths), lengthFigure(usable.each)],
         lengthFigure(exact(Math.floor(flat))),
       ),
-      step(
-        'delivered fullness',
-        '{} ÷ {}',
-        [lengthFigure(exact(Math.floor(flat))), lengthFigure(finished)],
-        numberFigure(Number(value.toFixed(4))),
-      ),
+      deliveredStep(of, flat, value, rules),
     ],
     findings,
   );
@@ -362,12 +372,7 @@ export function toOneLess(of: Gathered, work: WidthsWork, rules: Rules): Length 
   if (fewer <= 0) return undefined;
   const asked = of.fullness ?? rules.fullness[of.heading];
   const parts = exact(work.finished - of.rodWidth);
-  let capacity: number;
-  if (rules.widthsRounding === 'nearest') {
-    // Just below the half: one nanometre less than where it would round up again.
-    const half = (2 * fewer + 1) * work.usable.each * ONE;
-    capacity = Math.ceil(half / 2) - 1 - work.panels * 2 * rules.sideHem * ONE;
-  } else capacity = Math.floor(flatInAll(fewer, work.panels, work.usable, rules) * ONE);
+  const capacity = served(fewer, work.panels, work.usable, rules);
   const most =
     rules.fullnessBasis === 'finished width'
       ? Math.floor(capacity / asked) - parts

@@ -267,7 +267,8 @@ export function clothWeight(of: Weighed, rules: Rules): Answer<number> {
   const work = workYardage({ ...of, quantity: 1 }, rules);
   const high = toUnit(work.cut, unit.large);
   const wide = work.work.widths * toUnit(of.fabricWidth, unit.large);
-  const weight = (high * wide * of.arealWeight) / (unit.areal === 'oz/yd²' ? 16 : 1000);
+  // Without a float's tail, so that a drapery of 20 lb is heavy from 20 lb.
+  const weight = Number(digits((high * wide * of.arealWeight) / (unit.areal === 'oz/yd²' ? 16 : 1000)));
   return answer(weight, [
     step(
       'cloth',

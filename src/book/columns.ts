@@ -11,6 +11,8 @@ import { readHeading, type UnitWord } from './headings';
 export interface WantedColumn extends Named {
   readonly field: Field<unknown>;
   readonly says: string;
+  /** Whether rows without it cannot be worked out. */
+  readonly needed: boolean;
 }
 
 export type Confidence = 'sure' | 'likely' | 'unsure';
@@ -45,8 +47,6 @@ export interface ColumnsRead {
   readonly columns: readonly SheetColumn[];
   /** Every row below the header. */
   readonly lines: readonly Line[];
-  /** Required columns nobody is taken for. */
-  readonly missing: readonly WantedColumn[];
 }
 
 /** Her word: a column's id → the wanted key, or null for “none of them”. */
@@ -155,7 +155,11 @@ function assign(
     taken.set(seen.column, { wanted: one, score: 1, corrected: true });
     used.add(one.key);
   }
-  const sorted = [...list].sort((a, b) => b.score - a.score || a.seen.column - b.seen.column);
+  // A column whose own meaning is taken by another is left alone rather than given a far one.
+  const best = new Map<Seen, number>();
+  for (const { seen, score } of list) best.set(seen, Math.max(best.get(seen) ?? 0, score));
+  const near = list.filter(({ seen, score }) => score >= (best.get(seen) ?? 0) - 0.15);
+  const sorted = near.sort((a, b) => b.score - a.score || a.seen.column - b.seen.column);
   for (const { seen, wanted: one, score } of sorted) {
     if (said[seen.id] === null || taken.has(seen.column) || used.has(one.key)) continue;
     taken.set(seen.column, { wanted: one, score, corrected: false });
@@ -210,7 +214,7 @@ function doubtsOf(
         : `${bad.length} cells of column ${letters(seen.column)} cannot be read as ${wanted.field.kind.noun}. The first: ${first.sentence}`,
     );
   const blank = seen.windows - seen.cells.length;
-  if (!wanted.field.optional && blank > 0 && seen.cells.length > 0)
+  if (wanted.needed && blank > 0 && seen.cells.length > 0)
     doubts.push(
       `${blank} of ${seen.windows} rows have no ${wanted.heading} in column ${letters(seen.column)}.`,
     );
@@ -278,14 +282,7 @@ export function readColumns(
           : [...doubtsOf(seen, match, list, all, unit), ...unitDoubt(seen, match.wanted, unit)],
     };
   });
-  const found = new Set(columns.map((one) => one.key));
-  return {
-    block,
-    header,
-    columns,
-    lines,
-    missing: wanted.filter((one) => !one.field.optional && !found.has(one.key)),
-  };
+  return { block, header, columns, lines };
 }
 
 function headerOfTable(block: Block): Header {

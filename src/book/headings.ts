@@ -141,8 +141,12 @@ export interface HeadingRead {
   readonly unit: UnitWord | undefined;
 }
 
+/** Widths, cuts and drops are counted, a width, a cut and a drop are measured: those plurals stay. */
+const COUNTED = new Set(['widths', 'cuts', 'drops']);
 const singular = (word: string): string =>
-  word.length > 3 && word.endsWith('s') && !/(ss|us|nes)$/.test(word) ? word.slice(0, -1) : word;
+  word !== 'widths' && word.length > 3 && word.endsWith('s') && !/(ss|us|nes)$/.test(word)
+    ? word.slice(0, -1)
+    : word;
 
 /** Reads “Fabric\nwidth (in)”, “FabW_cm”, “V. Rep.”: words and unit. */
 export function readHeading(text: string): HeadingRead {
@@ -188,7 +192,7 @@ function alike(one: string, other: string): number {
   if (shortOne?.includes(other)) return 0.95;
   const shortOther = SHORT[other];
   if (shortOther?.includes(one) || shortOne?.some((word) => shortOther?.includes(word))) return 0.9;
-  if (one.length < 5 || other.length < 5) return 0;
+  if (one.length < 5 || other.length < 5 || COUNTED.has(one) || COUNTED.has(other)) return 0;
   return oneSlip(one, other) ? 0.85 : 0;
 }
 

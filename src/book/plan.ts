@@ -1,11 +1,8 @@
 /** What would be added to her table, before a cell is touched: columns, cells, values of the first rows. */
 import { functionNamed } from '../../functions/index';
-import type { CellIn } from '../core/fields';
-import { toUnit } from '../core/length';
 import type { Unit } from '../core/unit';
-import { readFigure } from '../core/written';
 import { areaAt, common, letters, placeText, type Area } from './address';
-import type { Block, Book, CellValue, TableSeen } from './book';
+import type { Block, Book, TableSeen } from './book';
 import type { ColumnsRead, WantedColumn } from './columns';
 import { filled } from './header';
 import { rowFormula, type OutputColumn, type Source } from './row-formula';
@@ -235,7 +232,7 @@ function formulaOf(given: PlanGiven, key: string, sources: ReadonlyMap<string, S
       parameter.name.replace(/_/g, ' ');
     throw trouble('needsColumn', output.heading, named);
   }
-  return rowFormula(of, output.takes, sources, { row, unit: given.unit, rules: given.rules });
+  return rowFormula(of, output, sources, { row, unit: given.unit, rules: given.rules });
 }
 
 async function occupied(
@@ -280,68 +277,4 @@ function touched(
       ? [{ ...firstArea, row: header, rows: firstArea.rows + 1 }, ...rest]
       : [areaAt(sheet, header, stretch.column, 1, stretch.columns), ...areas];
   });
-}
-
-export interface PreviewCell {
-  readonly key: string;
-  readonly value: CellValue;
-  /** Sentences: why there is no value, or what to look at. */
-  readonly findings: readonly string[];
-}
-export interface PreviewRow {
-  readonly row: number;
-  readonly cells: readonly PreviewCell[];
-}
-
-/** What the new columns would show in the first rows; `rules` is the rules range as read, or null. */
-export function preview(of: Plan, given: PlanGiven, rules: CellIn, rows = 5): readonly PreviewRow[] {
-  const { read, unit } = given;
-  const list = of.runs.flatMap(([from, count]) =>
-    Array.from({ length: Math.min(count, rows) }, (_, i) => from + i),
-  );
-  return list.slice(0, rows).map((row): PreviewRow => {
-    const values = new Map<string, CellValue>();
-    for (const column of read.columns) {
-      if (column.key === undefined) continue;
-      const raw =
-        read.block.values[row - read.block.area.row]?.[column.column - read.block.area.column] ?? null;
-      const length = given.wanted.find((one) => one.key === column.key)?.field.kind.noun === 'a length';
-      values.set(column.key, length ? converted(raw, column.unit, unit) : raw);
-    }
-    const cells = of.columns.map((column): PreviewCell => {
-      const cell =
-        column.same === undefined
-          ? worked(given, column.key, values, rules)
-          : { value: column.same, findings: [] };
-      values.set(column.key, cell.value);
-      return { key: column.key, ...cell };
-    });
-    return { row, cells };
-  });
-}
-
-function converted(raw: CellValue, from: Source['unit'], unit: Unit): CellValue {
-  if (from === undefined || from === unit.small || raw === null) return raw;
-  if (typeof raw !== 'number') return filled(raw) ? `${String(raw)} ${from}` : raw;
-  const length = readFigure(raw, from);
-  return length === undefined ? raw : toUnit(length, unit.small);
-}
-
-function worked(
-  given: PlanGiven,
-  key: string,
-  values: ReadonlyMap<string, CellValue>,
-  rules: CellIn,
-): { value: CellValue; findings: readonly string[] } {
-  const output = given.outputs.find((one) => one.key === key);
-  const of = output && functionNamed(output.calls);
-  if (output === undefined || of === undefined) return { value: null, findings: [] };
-  const input = (name: string): CellIn =>
-    name === 'rules' ? rules : (values.get(output.takes[name] ?? '') ?? null);
-  const first = of.parameters.find((one) => !one.optional);
-  if (first !== undefined && !filled(input(first.name) as CellValue)) return { value: '', findings: [] };
-  const outcome = of.call(of.parameters.map((one) => input(one.name)));
-  if ('error' in outcome) return { value: outcome.error, findings: [outcome.finding.sentence] };
-  const cell = Array.isArray(outcome.cells) ? null : (outcome.cells as CellValue);
-  return { value: cell, findings: outcome.findings.map((one) => one.sentence) };
 }

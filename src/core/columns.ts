@@ -38,7 +38,7 @@ const column = <T>(heading: string, also: readonly string[], kind: Kind<T>, says
 export const WINDOW_COLUMNS = {
   room: column(
     'room',
-    ['room no', 'room number', 'location', 'window', 'where', 'mark'],
+    ['room no', 'room number', 'location', 'window', 'where', 'mark', 'tag'],
     TEXT,
     'where the window is',
   ),
@@ -152,7 +152,7 @@ export const WINDOW_COLUMNS = {
   ),
   quantity: column(
     'quantity',
-    ['qty', 'count', 'no of windows', 'windows', 'pcs', 'number', 'no'],
+    ['qty', 'count', 'no of windows', 'windows', 'pcs', 'number', 'no', 'how many'],
     COUNT,
     'windows alike',
   ),

@@ -5,7 +5,7 @@ import { readColumns, type ColumnsRead, type Corrections } from '../../src/book/
 import { readHeading, sameMeaning } from '../../src/book/headings';
 import { MemoryBook, type SheetGiven } from '../../src/book/memory';
 import { INCHES } from '../../src/core/unit';
-import { WANTED } from './window-columns';
+import { missing, WANTED } from '../../src/book/wanted';
 
 interface Case {
   readonly name: string;
@@ -60,12 +60,12 @@ describe('her word', () => {
   ];
   it('comes before the headings', async () => {
     const found = await read({ rows }, { 'width #2': 'openingWidth', width: null });
-    expect(taken(found!)).toEqual({ A: 'window', C: 'measured', D: 'openingWidth', E: 'heading' });
+    expect(taken(found!)).toEqual({ C: 'finishedDrop', D: 'openingWidth', E: 'heading' });
     expect(found!.columns[3]).toMatchObject({ corrected: true, confidence: 'sure' });
   });
   it('can leave a required column to nobody, and that is said', async () => {
     const found = await read({ rows }, { width: null, 'width #2': null });
-    expect(found!.missing.map((one) => one.key)).toEqual(['openingWidth']);
+    expect(missing(found!)).toEqual(['inside width or rod width', 'fabric width']);
   });
 });
 

@@ -63,8 +63,12 @@ function worked(
   const output = given.outputs.find((one) => one.key === key);
   const of = output && functionNamed(output.calls);
   if (output === undefined || of === undefined) return { value: null, findings: [] };
-  const input = (name: string): CellIn =>
-    name === 'rules' ? rules : (values.get(output.takes[name] ?? '') ?? null);
+  const input = (name: string): CellIn => {
+    if (name === 'rules') return rules;
+    const key = output.takes[name] ?? '';
+    if (key !== 'measured') return values.get(key) ?? null;
+    return [['measured', 'measuredCentre', 'measuredRight'].map((one) => values.get(one) ?? null)];
+  };
   const first = of.parameters.find((one) => !one.optional);
   if (first !== undefined && !filled(values.get(output.takes[first.name] ?? '')))
     return { value: '', findings: [] };

@@ -60,4 +60,19 @@ const pane = {
   plugins: [new CssPlugin(), new HtmlPlugin({ filename: 'help.html', template: 'src/pane/help.html' })],
 };
 
-export default [functions, pane];
+/** The workbook to try in a browser: its grid is large, so it comes in parts. */
+const trial = {
+  ...everywhere,
+  name: 'trial',
+  target: ['web', 'es2022'],
+  entry: { trial: './src/trial/page.tsx' },
+  output: { ...everywhere.output, path: `${everywhere.output.path}/trial` },
+  optimization: { splitChunks: { chunks: 'all' } },
+  performance: { hints: false },
+  module: {
+    rules: [typescript('es2022'), { test: /\.css$/, use: [CssPlugin.loader, 'css-loader'] }],
+  },
+  plugins: [new CssPlugin(), new HtmlPlugin({ filename: 'index.html', template: 'src/trial/page.html' })],
+};
+
+export default [functions, pane, trial];

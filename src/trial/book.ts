@@ -1,0 +1,259 @@
+/** The sheet in the page as a Book. */
+import { IUndoRedoService } from '@univerjs/core';
+import { FormulaDataModel } from '@univerjs/engine-formula';
+import { IEditorBridgeService, type FWorkbook, type FWorksheet } from '@univerjs/preset-sheets-core';
+import { areaAt, common, readAddress, sameSheet, type Area } from '../book/address';
+import type { Ability, Block, Book, CellValue, Changes, Contents, Mark, Stop, TableSeen } from '../book/book';
+import { trouble } from '../book/trouble';
+import { areaOf, rangeOf, valueOf } from './cells';
+import type { Grid } from './grid';
+import { MARKED } from './looks';
+import { Writer } from './write';
+
+/** A marked cell, and the colour it had. */
+interface Marked {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+  readonly colour: string | null;
+}
+
+const MARKS = 'marks';
+const breath = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
+
+export class TrialBook implements Book {
+  readonly lacks: ReadonlyMap<Ability, string> = new Map<Ability, string>([
+    ['charts', 'The trial workbook draws no charts.'],
+    ['print', 'The trial workbook does not print; its print set-up is kept for the saved file.'],
+  ]);
+  private readonly writer: Writer;
+  private readonly formulas: FormulaDataModel;
+
+  constructor(
+    private readonly grid: Grid,
+    private readonly workbook: FWorkbook,
+  ) {
+    this.writer = new Writer(grid.api, workbook);
+    this.formulas = grid.univer.__getInjector().get(FormulaDataModel);
+  }
+
+  get title(): string {
+    return this.workbook.getName();
+  }
+
+  contents(): Promise<Contents> {
+    return Promise.resolve({
+      sheets: this.workbook.getSheets().map((sheet) => ({
+        name: sheet.getSheetName(),
+        hidden: sheet.isSheetHidden(),
+        protected: sheet.getWorksheetPermission().isProtected(),
+        used: this.used(sheet),
+      })),
+      tables: this.tables(),
+      names: this.workbook.getDefinedNames().map((one) => ({
+        name: one.getName(),
+        area: readAddress(one.getFormulaOrRefString().replace(/^=/, '')),
+      })),
+    });
+  }
+
+  private used(sheet: FWorksheet): Area | undefined {
+    let [top, left, bottom, right] = [Infinity, Infinity, -1, -1];
+    sheet
+      .getSheet()
+      .getCellMatrix()
+      .forValue((row, column, cell) => {
+        if (valueOf(cell) === null && !cell?.f && !cell?.si) return;
+        [top, bottom] = [Math.min(top, row), Math.max(bottom, row)];
+        [left, right] = [Math.min(left, column), Math.max(right, column)];
+      });
+    return bottom < 0
+      ? undefined
+      : areaAt(sheet.getSheetName(), top, left, bottom - top + 1, right - left + 1);
+  }
+
+  private tables(): TableSeen[] {
+    return this.workbook.getTableList().flatMap((one): TableSeen[] => {
+      const sheet = this.workbook.getSheetBySheetId(one.subUnitId);
+      if (sheet === null) return [];
+      const area = areaOf(sheet.getSheetName(), one.range as Parameters<typeof areaOf>[1]);
+      const columns = Array.from({ length: area.columns }, (_, at) =>
+        String(valueOf(sheet.getSheet().getCellRaw(area.row, area.column + at)) ?? `Column${at + 1}`),
+      );
+      return [{ name: one.name, area, headerRow: true, totalsRow: false, columns }];
+    });
+  }
+
+  selection(): Promise<Area> {
+    return Promise.resolve(this.selected());
+  }
+  private selected(): Area {
+    const sheet = this.workbook.getActiveSheet();
+    const range = sheet.getActiveRange()?.getRange();
+    return range === undefined
+      ? areaAt(sheet.getSheetName(), 0, 0)
+      : areaOf(sheet.getSheetName(), this.inside(sheet, range));
+  }
+  /** A whole column or row has no ends of its own. */
+  private inside(sheet: FWorksheet, range: ReturnType<typeof rangeOf>) {
+    const whole = (figure: number, otherwise: number): number =>
+      Number.isFinite(figure) ? figure : otherwise;
+    return {
+      startRow: whole(range.startRow, 0),
+      endRow: whole(range.endRow, sheet.getMaxRows() - 1),
+      startColumn: whole(range.startColumn, 0),
+      endColumn: whole(range.endColumn, sheet.getMaxColumns() - 1),
+    };
+  }
+  onSelection(listener: (area: Area) => void): Promise<Stop> {
+    const { api } = this.grid;
+    const tell = (): void => {
+      if (api.getActiveWorkbook()?.getId() === this.workbook.getId()) listener(this.selected());
+    };
+    const stops = [
+      api.addEvent(api.Event.SelectionChanged, tell),
+      api.addEvent(api.Event.ActiveSheetChanged, tell),
+    ];
+    return Promise.resolve(() => {
+      for (const one of stops) one.dispose();
+    });
+  }
+  goTo(area: Area): Promise<void> {
+    const sheet = this.writer.sheet(area.sheet);
+    this.workbook.setActiveSheet(sheet);
+    sheet.getRange(rangeOf(area)).activate();
+    sheet.scrollToCell(Math.max(0, area.row - 2), Math.max(0, area.column - 1));
+    return Promise.resolve();
+  }
+
+  read(areas: readonly Area[], detail: 'whole' | 'contents' = 'whole'): Promise<readonly Block[]> {
+    return Promise.resolve(areas.map((area) => this.block(area, detail)));
+  }
+
+  private block(area: Area, detail: 'whole' | 'contents'): Block {
+    const facade = this.writer.sheet(area.sheet);
+    const sheet = facade.getSheet();
+    const unit = this.workbook.getId();
+    const id = sheet.getSheetId();
+    const spilled = this.formulas.getArrayFormulaCellData()[unit]?.[id];
+    const values: CellValue[][] = [];
+    const formulas: (string | null)[][] = [];
+    const formats: string[][] = [];
+    const hiddenRows: number[] = [];
+    for (let row = area.row; row < area.row + area.rows; row++) {
+      if (!sheet.getRowVisible(row)) hiddenRows.push(row);
+      const line = { values: [] as CellValue[], formulas: [] as (string | null)[], formats: [] as string[] };
+      for (let column = area.column; column < area.column + area.columns; column++) {
+        const cell = sheet.getCellRaw(row, column);
+        line.values.push(valueOf(cell) ?? valueOf(spilled?.[row]?.[column]));
+        const held = cell?.f || cell?.si;
+        line.formulas.push(
+          held ? (this.formulas.getFormulaStringByCell(row, column, id, unit) ?? cell.f ?? null) : null,
+        );
+        if (detail === 'whole') {
+          const style = this.workbook.getWorkbook().getStyles().getStyleByCell(cell);
+          line.formats.push(style?.n?.pattern ?? 'General');
+        }
+      }
+      values.push(line.values);
+      formulas.push(line.formulas);
+      formats.push(line.formats);
+    }
+    return {
+      area,
+      values,
+      formulas,
+      formats,
+      merged: sheet
+        .getMergeData()
+        .map((range) => areaOf(area.sheet, range))
+        .filter((one) => common(one, area) !== undefined),
+      hiddenRows,
+      table: this.tables().find((one) => common(one.area, area) !== undefined),
+      protected: facade.getWorksheetPermission().isProtected(),
+    };
+  }
+
+  async inOneStep(
+    _says: string,
+    work: (write: (changes: Changes) => Promise<void>) => Promise<void>,
+  ): Promise<void> {
+    const injector = this.grid.univer.__getInjector();
+    if (injector.get(IEditorBridgeService).isVisible().visible) throw trouble('editing');
+    const batch = injector.get(IUndoRedoService).__tempBatchingUndoRedo(this.workbook.getId());
+    try {
+      await work(async (changes) => {
+        await this.writer.write(changes);
+        if (changes.puts?.length) await this.settled();
+        await breath();
+      });
+    } finally {
+      batch.dispose();
+    }
+  }
+
+  /** Until every formula touched so far has its value. */
+  private settled(): Promise<void> {
+    return this.grid.api.getFormula().onCalculationResultApplied();
+  }
+
+  async recalculate(): Promise<void> {
+    this.grid.api.getFormula().executeCalculation();
+    await this.settled();
+  }
+
+  mark(marks: readonly Mark[]): Promise<void> {
+    return this.inOneStep('Mark findings', async () => {
+      const kept = [...this.marks()];
+      for (const { area, weight, sentence } of marks) {
+        const sheet = this.writer.sheet(area.sheet);
+        for (let row = area.row; row < area.row + area.rows; row++) {
+          for (let column = area.column; column < area.column + area.columns; column++) {
+            if (!kept.some((one) => sameCell(one, area.sheet, row, column))) {
+              const colour = sheet.getRange(row, column).getBackground();
+              kept.push({ sheet: area.sheet, row, column, colour: colour === '#fff' ? null : colour });
+            }
+          }
+        }
+        this.writer.cells(area, () => ({ s: { bg: { rgb: MARKED[weight] } } }));
+        this.writer.note(area, sentence);
+      }
+      await this.remember(MARKS, kept);
+    });
+  }
+
+  unmark(sheet?: string): Promise<void> {
+    return this.inOneStep('Take marks away', async () => {
+      const left: Marked[] = [];
+      for (const one of this.marks()) {
+        if (sheet !== undefined && !sameSheet(one.sheet, sheet)) {
+          left.push(one);
+          continue;
+        }
+        const area = areaAt(one.sheet, one.row, one.column);
+        this.writer.cells(area, () => ({ s: { bg: one.colour === null ? null : { rgb: one.colour } } }));
+        this.writer.sheet(one.sheet).getRange(one.row, one.column).deleteNote();
+      }
+      await this.remember(MARKS, left.length === 0 ? undefined : left);
+    });
+  }
+
+  private marks(): readonly Marked[] {
+    return (this.kept()[MARKS] ?? []) as readonly Marked[];
+  }
+
+  private kept(): Record<string, unknown> {
+    return (this.workbook.getCustomMetadata() ?? {}) as Record<string, unknown>;
+  }
+  recall(key: string): Promise<unknown> {
+    return Promise.resolve(this.kept()[key]);
+  }
+  remember(key: string, value: unknown): Promise<void> {
+    const rest = Object.fromEntries(Object.entries(this.kept()).filter(([one]) => one !== key));
+    this.workbook.setCustomMetadata(value === undefined ? rest : { ...rest, [key]: value });
+    return Promise.resolve();
+  }
+}
+
+const sameCell = (one: Marked, sheet: string, row: number, column: number): boolean =>
+  sameSheet(one.sheet, sheet) && one.row === row && one.column === column;

@@ -1,0 +1,87 @@
+/** The sheet in the page: Univer with its tables, validation and notes, and our functions in its engine. */
+import * as core from '@univerjs/core';
+import { FUniver } from '@univerjs/core/facade';
+import * as formula from '@univerjs/engine-formula';
+import { IDescriptionService, UniverSheetsCorePreset } from '@univerjs/preset-sheets-core';
+import coreWords from '@univerjs/preset-sheets-core/locales/en-US';
+import { UniverSheetsDataValidationPreset } from '@univerjs/preset-sheets-data-validation';
+import validationWords from '@univerjs/preset-sheets-data-validation/locales/en-US';
+import { UniverSheetsNotePreset } from '@univerjs/preset-sheets-note';
+import noteWords from '@univerjs/preset-sheets-note/locales/en-US';
+import { UniverSheetsTablePreset } from '@univerjs/preset-sheets-table';
+import tableWords from '@univerjs/preset-sheets-table/locales/en-US';
+import { CATALOGUE, NAMESPACE } from '../../functions/index';
+import { ourFunctions } from '../engine/functions';
+import { guardReading } from '../engine/parts';
+import { guard, repair } from '../engine/repairs';
+import { readThisRow } from './this-row';
+import '@univerjs/preset-sheets-core/lib/index.css';
+import '@univerjs/preset-sheets-data-validation/lib/index.css';
+import '@univerjs/preset-sheets-note/lib/index.css';
+import '@univerjs/preset-sheets-table/lib/index.css';
+
+export interface Grid {
+  readonly univer: core.Univer;
+  readonly api: FUniver;
+}
+
+/** The engine is made with the first workbook: one is opened and closed so that ours comes to know all functions. */
+export function openGrid(container: HTMLElement, dark: boolean): Grid {
+  const univer = new core.Univer({
+    darkMode: dark,
+    locale: core.LocaleType.EN_US,
+    locales: {
+      [core.LocaleType.EN_US]: core.mergeLocales(coreWords, tableWords, validationWords, noteWords),
+    },
+    logLevel: core.LogLevel.ERROR,
+  });
+  const presets = [
+    UniverSheetsCorePreset({ container, header: true, toolbar: true, menu: {}, disableAutoFocus: true }),
+    UniverSheetsTablePreset(),
+    UniverSheetsDataValidationPreset(),
+    UniverSheetsNotePreset(),
+  ];
+  for (const { plugins } of presets) {
+    for (const one of plugins) {
+      if (Array.isArray(one)) univer.registerPlugin(one[0], one[1]);
+      else univer.registerPlugin(one);
+    }
+  }
+  const api = FUniver.newAPI(univer);
+  const first = api.createWorkbook({ id: 'first' });
+  const library = { core, formula };
+  const functions = univer.__getInjector().get(formula.IFunctionService);
+  repair(library, functions);
+  functions.registerExecutors(...ourFunctions(library));
+  guard(library, functions, (of, thrown) => {
+    reportError(new Error(`${of.name} stumbled`, { cause: thrown }));
+  });
+  guardReading(univer, library);
+  readThisRow(univer);
+  describe(univer);
+  api.disposeUnit(first.getId());
+  return { univer, api };
+}
+
+/** What the formula bar shows while one of our functions is typed. */
+function describe(univer: core.Univer): void {
+  univer
+    .__getInjector()
+    .get(IDescriptionService)
+    .registerDescriptions(
+      CATALOGUE.map((of) => ({
+        functionName: `${NAMESPACE}.${of.name}`,
+        functionType: formula.FunctionType.User,
+        description: of.says,
+        abstract: of.says,
+        functionParameter: of.parameters.map(({ name, says, optional, repeats, kind }) => ({
+          name,
+          detail: says,
+          example: '',
+          require: optional ? 0 : 1,
+          repeat: repeats ? 1 : 0,
+          ...(kind.shape === 'range' ? { type: 'range' } : {}),
+        })),
+      })),
+    );
+}

@@ -1,0 +1,196 @@
+/** Changes, as the grid's own commands: each can be undone by the person. */
+import {
+  DataValidationErrorStyle,
+  DataValidationOperator,
+  DataValidationType,
+  type ICellData,
+  type IObjectMatrixPrimitiveType,
+} from '@univerjs/core';
+import type { FUniver } from '@univerjs/core/facade';
+import type { FWorkbook, FWorksheet } from '@univerjs/preset-sheets-core';
+import type { Area } from '../book/address';
+import { areaText, readAddress, sameSheet } from '../book/address';
+import type { Changes, Layout, NewName, Put, Validation } from '../book/book';
+import { shifted } from '../book/formula';
+import { trouble } from '../book/trouble';
+import { cellOf, rangeOf } from './cells';
+import { LOOKS } from './looks';
+
+type Cells = IObjectMatrixPrimitiveType<ICellData>;
+
+export class Writer {
+  constructor(
+    private readonly api: FUniver,
+    private readonly workbook: FWorkbook,
+  ) {}
+
+  sheet(name: string): FWorksheet {
+    const found = this.workbook.getSheets().find((one) => sameSheet(one.getSheetName(), name));
+    if (found === undefined) throw trouble('missing', `The sheet “${name}”`);
+    return found;
+  }
+
+  async write(changes: Changes): Promise<void> {
+    const active = this.workbook.getActiveSheet();
+    for (const { name } of changes.newSheets ?? []) this.workbook.insertSheet(name);
+    for (const { table, area } of changes.resize ?? []) await this.resize(table, area);
+    this.put(changes.puts ?? []);
+    for (const { name, area } of changes.newTables ?? []) await this.addTable(name, area);
+    for (const one of changes.newNames ?? []) this.addName(one);
+    for (const { area, role, format } of changes.dress ?? []) {
+      const style = {
+        ...(role === undefined ? {} : LOOKS[role]),
+        ...(format === undefined ? {} : { n: { pattern: format } }),
+      };
+      this.cells(area, () => ({ s: style }));
+    }
+    for (const one of changes.validations ?? []) await this.validate(one);
+    for (const one of changes.layouts ?? []) this.layOut(one);
+    for (const { area, text } of changes.notes ?? []) this.note(area, text);
+    for (const name of changes.remove?.sheets ?? []) await this.removeSheet(name);
+    for (const name of changes.remove?.names ?? []) this.removeName(name);
+    if (changes.newSheets?.length) this.workbook.setActiveSheet(active);
+  }
+
+  /** Every cell of an area gets what `of` says; undefined leaves it alone. */
+  cells(area: Area, of: (row: number, column: number) => ICellData | undefined): void {
+    const sheet = this.sheet(area.sheet);
+    if (area.row + area.rows > sheet.getMaxRows()) sheet.setRowCount(area.row + area.rows + 50);
+    if (area.column + area.columns > sheet.getMaxColumns())
+      sheet.setColumnCount(area.column + area.columns + 5);
+    const value: Cells = {};
+    for (let i = 0; i < area.rows; i++) {
+      const row: Record<number, ICellData> = (value[area.row + i] = {});
+      for (let j = 0; j < area.columns; j++) {
+        const cell = of(i, j);
+        if (cell !== undefined) row[area.column + j] = cell;
+      }
+    }
+    this.command('sheet.command.set-range-values', sheet, { range: rangeOf(area), value });
+  }
+
+  private command(id: string, sheet: FWorksheet, params: object): void {
+    const done: unknown = this.api.syncExecuteCommand(id, {
+      unitId: this.workbook.getId(),
+      subUnitId: sheet.getSheetId(),
+      ...params,
+    });
+    if (done !== true) throw trouble('refused', 'these cells may not be changed');
+  }
+
+  private put(puts: readonly Put[]): void {
+    for (const { area, cells, formula } of puts) {
+      if (this.sheet(area.sheet).getWorksheetPermission().isProtected())
+        throw trouble('protected', area.sheet);
+      this.cells(area, (i, j) => {
+        const put = formula === undefined ? cells?.[i]?.[j] : { formula: shifted(formula, i, j) };
+        return put === undefined ? undefined : cellOf(put);
+      });
+    }
+  }
+
+  private async addTable(name: string, area: Area): Promise<void> {
+    const sheetId = this.sheet(area.sheet).getSheetId();
+    const made = await this.workbook.addTable(sheetId, name, rangeOf(area), undefined, { showHeader: true });
+    if (made === undefined) throw trouble('refused', `no table “${name}” can stand there`);
+  }
+
+  private addName({ name, area, says }: NewName): void {
+    const builder = this.workbook.newDefinedNameBuilder().setName(name).setRef(areaText(area, true));
+    if (says !== undefined) builder.setComment(says);
+    this.nameCommand('sheet.command.insert-defined-name', builder.setScopeToWorkbook().build());
+  }
+  private removeName(name: string): void {
+    const found = this.workbook.getDefinedName(name);
+    if (found !== null) this.nameCommand('sheet.command.remove-defined-name', found.toBuilder().build());
+  }
+  private nameCommand(id: string, params: object): void {
+    if (
+      this.api.syncExecuteCommand<object, boolean>(id, { ...params, unitId: this.workbook.getId() }) !== true
+    )
+      throw trouble('refused', 'this name may not be changed');
+  }
+
+  private async resize(name: string, area: Area): Promise<void> {
+    const table = this.workbook.getTableInfoByName(name);
+    if (table === undefined) throw trouble('missing', `The table “${name}”`);
+    const done = await this.sheet(area.sheet).setTableRange(table.id, rangeOf(area));
+    if (!done) throw trouble('refused', `the table “${name}” cannot cover these cells`);
+  }
+
+  private async removeSheet(name: string): Promise<void> {
+    const found = this.workbook.getSheets().find((one) => sameSheet(one.getSheetName(), name));
+    if (found === undefined) return;
+    for (const table of found.getSubTableInfos()) await this.workbook.removeTable(table.id);
+    this.workbook.deleteSheet(found);
+  }
+
+  private async validate({ area, words, from, number, says, otherwise }: Validation): Promise<void> {
+    const sheet = this.sheet(area.sheet);
+    await this.api.executeCommand('sheet.command.addDataValidation', {
+      unitId: this.workbook.getId(),
+      subUnitId: sheet.getSheetId(),
+      rule: {
+        uid: crypto.randomUUID(),
+        ranges: [rangeOf(area)],
+        allowBlank: true,
+        prompt: says,
+        showInputMessage: true,
+        error: says,
+        showErrorMessage: true,
+        errorStyle: otherwise === 'stop' ? DataValidationErrorStyle.STOP : DataValidationErrorStyle.WARNING,
+        ...(number === undefined
+          ? {
+              type: DataValidationType.LIST,
+              formula1: words === undefined ? `=${this.placed(from ?? '', area.sheet)}` : words.join(','),
+            }
+          : {
+              type: number.whole === true ? DataValidationType.WHOLE : DataValidationType.DECIMAL,
+              operator:
+                number.most === undefined
+                  ? DataValidationOperator.GREATER_THAN_OR_EQUAL
+                  : DataValidationOperator.BETWEEN,
+              formula1: String(number.least),
+              ...(number.most === undefined ? {} : { formula2: String(number.most) }),
+            }),
+      },
+    });
+  }
+
+  /** The grid takes choices from an address only: a name is followed to where it points. */
+  private placed(from: string, sheet: string): string {
+    const at = this.workbook.getDefinedName(from)?.getFormulaOrRefString() ?? from;
+    const area = readAddress(at, sheet);
+    return area === undefined ? at : areaText(area, true);
+  }
+
+  private layOut({ sheet: name, frozenRows = 0, frozenColumns = 0, widths = {}, print }: Layout): void {
+    const sheet = this.sheet(name);
+    if (frozenRows + frozenColumns > 0) {
+      sheet.setFreeze({
+        xSplit: frozenColumns,
+        ySplit: frozenRows,
+        startRow: frozenRows,
+        startColumn: frozenColumns,
+      });
+    }
+    for (const [column, characters] of Object.entries(widths)) {
+      sheet.setColumnWidth(Number(column), Math.round(characters * 7.5 + 8));
+    }
+    // There is no printing here: what was asked goes on into the file.
+    if (print !== undefined) sheet.setCustomMetadata({ ...sheet.getCustomMetadata(), print });
+  }
+
+  note(area: Area, text: string): void {
+    const height = 40 + 18 * Math.ceil(text.length / 30);
+    this.sheet(area.sheet).getRange(area.row, area.column).createOrUpdateNote({
+      id: crypto.randomUUID(),
+      row: area.row,
+      col: area.column,
+      width: 240,
+      height,
+      note: text,
+      show: false,
+    });
+  }
+}

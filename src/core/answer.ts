@@ -79,10 +79,21 @@ export interface Answer<T> {
   readonly findings: readonly Finding[];
 }
 
-export function answer<T>(
-  value: T,
-  steps: readonly Step[] = [],
-  findings: readonly Finding[] = [],
-): Answer<T> {
-  return { value, steps, findings };
+type Working = readonly Step[] | (() => readonly Step[]);
+
+/** Steps are written down only when someone looks: thousands of windows are priced without them. */
+class Worked<T> implements Answer<T> {
+  constructor(
+    readonly value: T,
+    private readonly working: Working,
+    readonly findings: readonly Finding[],
+  ) {}
+  get steps(): readonly Step[] {
+    return typeof this.working === 'function' ? this.working() : this.working;
+  }
 }
+
+const NONE: readonly never[] = [];
+
+export const answer = <T>(value: T, steps: Working = NONE, findings: readonly Finding[] = NONE): Answer<T> =>
+  new Worked(value, steps, findings);

@@ -22,8 +22,8 @@ export interface Dropped {
 }
 
 /** Cut length of the face before any repeat: drop ÷ (1 − shrinkage) + top + bottom. */
-export function plainCut(of: Dropped, rules: Rules): Length {
-  const drop = rules.shrinkage === 0 ? of.finishedDrop : beforeLosing(of.finishedDrop, rules.shrinkage);
+export function plainCut(of: Dropped, rules: Rules, shrinkage = rules.shrinkage): Length {
+  const drop = shrinkage === 0 ? of.finishedDrop : beforeLosing(of.finishedDrop, shrinkage);
   return exact(drop + rules.topAllowance[of.heading] + rules.bottomAllowance);
 }
 
@@ -161,7 +161,7 @@ export function liningCutWithSteps(
   rules: Rules,
 ): Answer<Length> {
   const cut = liningCut(of, layer, rules);
-  return answer(cut, liningSteps(of, layer, cut, rules));
+  return answer(cut, () => liningSteps(of, layer, cut, rules));
 }
 
 /** Cut length of a width, the repeat in it. */
@@ -179,13 +179,16 @@ export function cutLength(
   const cut = plainCut(of, rules);
   const rule = repeatRuleFor(undefined, rules);
   const value = furtherCut(cut, of.verticalRepeat, rule);
-  const steps = [...plainCutSteps(of, cut, rules), ...repeatSteps(cut, of.verticalRepeat, rule)];
-  if (
-    of.verticalRepeat !== undefined &&
-    of.verticalRepeat > 0 &&
-    (rule === 'every cut up' || rule === 'first cut exact')
-  ) {
-    steps.push(step('repeats in a cut', '', [], numberFigure(value / of.verticalRepeat)));
-  }
+  const steps = (): Step[] => {
+    const lines = [...plainCutSteps(of, cut, rules), ...repeatSteps(cut, of.verticalRepeat, rule)];
+    if (
+      of.verticalRepeat !== undefined &&
+      of.verticalRepeat > 0 &&
+      (rule === 'every cut up' || rule === 'first cut exact')
+    ) {
+      lines.push(step('repeats in a cut', '', [], numberFigure(value / of.verticalRepeat)));
+    }
+    return lines;
+  };
   return answer(value, steps);
 }

@@ -11,12 +11,15 @@ import {
   textFigure,
   type Answer,
   type Finding,
+  type Step,
 } from './answer';
 import { exact, piecesToCover, type Length } from './length';
 import { byRatio, upToNanometre } from './ratio';
 import type { Rules } from './rules';
 import { panelsOf, type Draw, type Heading, type Lining } from './treatment';
 import { perPanel } from './widths';
+
+const LOAD_CAUTION: readonly Finding[] = [finding('loadCaution', 'rod_width')];
 
 export interface Stacked {
   readonly rodWidth: Length;
@@ -33,16 +36,18 @@ export function stack(of: Stacked, rules: Rules): Answer<Length> {
   const lining = of.lining ?? 'unlined';
   const share = rules.stackShare[of.heading];
   const bare = upToNanometre(byRatio(side, share));
-  const steps = [
-    step('stack, unlined', '{} rod share × {}', [lengthFigure(side), ratioFigure(share)], lengthFigure(bare)),
-  ];
+  const unlined = (): Step =>
+    step('stack, unlined', '{} rod share × {}', [lengthFigure(side), ratioFigure(share)], lengthFigure(bare));
   const more =
     lining === 'unlined' ? undefined : lining === 'interlined' ? rules.stackInterlined : rules.stackLined;
   const value = more === undefined ? bare : upToNanometre(byRatio(bare, more));
-  if (more !== undefined)
-    steps.push(
-      step(`stack, ${lining}`, '{} × {}', [lengthFigure(bare), ratioFigure(more)], lengthFigure(value)),
-    );
+  const steps = (): Step[] =>
+    more === undefined
+      ? [unlined()]
+      : [
+          unlined(),
+          step(`stack, ${lining}`, '{} × {}', [lengthFigure(bare), ratioFigure(more)], lengthFigure(value)),
+        ];
   const stiff = of.heading === 'rod pocket' || of.heading === 'tab top';
   return answer(value, steps, stiff ? [finding('pocketIsNotDrawn', 'heading', of.heading)] : []);
 }
@@ -54,7 +59,7 @@ export function brackets(of: { rodWidth: Length; weight: number | undefined }, r
   const value = piecesToCover(of.rodWidth, span) + 1;
   return answer(
     value,
-    [
+    () => [
       step(
         'brackets',
         `{} in spans of {} at most (${heavy ? 'heavy' : 'light'}), one more than the spans`,
@@ -62,7 +67,7 @@ export function brackets(of: { rodWidth: Length; weight: number | undefined }, r
         numberFigure(value),
       ),
     ],
-    [finding('loadCaution', 'rod_width')],
+    LOAD_CAUTION,
   );
 }
 
@@ -112,7 +117,7 @@ export function rodPieces(
     .map((stockLength, at) => ({ stockLength, count: counts[at] ?? 0 }))
     .filter(({ count }) => count > 0);
   const total = exact(set.reduce((sum, one) => sum + one.stockLength * one.count, 0));
-  const findings: Finding[] = pieces > 1 ? [finding('loadCaution', 'rod_width')] : [];
+  const findings = pieces > 1 ? LOAD_CAUTION : [];
   return answer(
     { pieces: set, splices: pieces - 1 },
     [

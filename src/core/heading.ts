@@ -8,6 +8,7 @@ import {
   step,
   type Answer,
   type Finding,
+  type Step,
 } from './answer';
 import { exact, type Length } from './length';
 import { unitOf, type Rules } from './rules';
@@ -39,7 +40,7 @@ interface Panel {
 
 function panelOf(of: Clothed & { widths: number }, rules: Rules): Panel {
   const panels = panelsOf(of.draw ?? 'pair');
-  const flat = Math.floor(flatInAll(of.widths, panels, usableWidth(of, rules), rules) / panels);
+  const flat = Math.floor(flatInAll(of.widths, panels, usableWidth(of, rules)) / panels);
   const finished = perPanel(finishedInAll(of, rules), panels);
   if (flat <= finished) {
     const unit = unitOf(rules);
@@ -110,7 +111,9 @@ export function pleats(of: Clothed & { widths: number }, rules: Rules): Answer<P
     findings.push(
       finding('spaceOutside', 'rod_width', show(set.space), show(rules.spaceLow), show(rules.spaceHigh)),
     );
-  const steps = [
+  const underfold = set.takeUp / 4;
+  const boxed = BOXED.has(of.heading);
+  const steps = (): Step[] => [
     step(
       'taken up in all',
       '{} flat − {} finished',
@@ -125,19 +128,16 @@ export function pleats(of: Clothed & { widths: number }, rules: Rules): Answer<P
     ),
     step(
       'space',
-      `{}${BOXED.has(of.heading) ? ' less the pleats’ faces' : ''} ÷ {} spaces`,
+      `{}${boxed ? ' less the pleats’ faces' : ''} ÷ {} spaces`,
       [lengthFigure(panel.zone), numberFigure(set.spaces)],
       lengthFigure(whole(set.space)),
     ),
+    ...(boxed
+      ? [step('each underfold', '{} ÷ 4', [lengthFigure(whole(set.takeUp))], lengthFigure(whole(underfold)))]
+      : []),
   ];
-  if (BOXED.has(of.heading)) {
-    const underfold = set.takeUp / 4;
-    steps.push(
-      step('each underfold', '{} ÷ 4', [lengthFigure(whole(set.takeUp))], lengthFigure(whole(underfold))),
-    );
-    if (Math.abs(underfold - rules.underfold) * 8 > rules.underfold)
-      findings.push(finding('underfoldOutside', 'widths', show(underfold), show(rules.underfold)));
-  }
+  if (boxed && Math.abs(underfold - rules.underfold) * 8 > rules.underfold)
+    findings.push(finding('underfoldOutside', 'widths', show(underfold), show(rules.underfold)));
   return answer(set, steps, findings);
 }
 
@@ -155,7 +155,7 @@ function wave(of: Clothed & { widths: number }, rules: Rules): Answer<Pleats> {
     space: panel.zone / (snaps - 1),
     takeUp: rules.snapSpacing,
   };
-  return answer(set, [
+  return answer(set, () => [
     step(
       'snaps a panel',
       '{} flat at {}, down to an even count',
@@ -188,7 +188,7 @@ export function grommets(of: { flatWidth: Length }, rules: Rules): Answer<Gromme
   const count = Math.max(2, least + (least % 2));
   const spacing = between / (edge === undefined ? count : count - 1);
   const firstCentre = edge ?? of.flatWidth / (2 * count);
-  return answer({ count, spacing, firstCentre }, [
+  return answer({ count, spacing, firstCentre }, () => [
     step(
       'grommets',
       '{} at {} or less, up to an even count',
@@ -233,7 +233,7 @@ function ringsOfPanel(of: Ringed, rules: Rules): readonly [number, string] {
 export function rings(of: Ringed, rules: Rules): Answer<number> {
   const panels = panelsOf(of.draw ?? 'pair');
   const [each, why] = ringsOfPanel(of, rules);
-  return answer(panels * each, [
+  return answer(panels * each, () => [
     step(
       'rings or carriers',
       `{} panel(s) × {} (${why})`,
@@ -247,7 +247,7 @@ export function rings(of: Ringed, rules: Rules): Answer<number> {
 export function pocket(of: { rodAround: Length | undefined }, rules: Rules): Answer<Length> {
   const around = of.rodAround ?? rules.rodAround;
   const value = exact(Math.ceil((around + rules.pocketEase) / 2));
-  return answer(value, [
+  return answer(value, () => [
     step(
       'pocket',
       '({} round + {} ease) ÷ 2',

@@ -23,8 +23,16 @@ import { drop, rodWidth } from './measure';
 import { labor } from './price';
 import type { Rules } from './rules';
 import { panelsOf } from './treatment';
-import { clothWeight, lining, railroaded, workYardage, yardage, type YardageWork } from './yardage';
-import { finishedWidth, saveWidth } from './widths';
+import {
+  clothWeight,
+  lining,
+  railroaded,
+  workYardage,
+  yardage,
+  type Covered,
+  type YardageWork,
+} from './yardage';
+import { finishedWidth, saveWidth, type Clothed, type Hung } from './widths';
 
 type Given<K extends ColumnKey> = NonNullable<Window[K]>;
 
@@ -44,13 +52,9 @@ export class WindowWork {
     return refuse('missing', name, name, WINDOW_COLUMNS[key].field.kind.noun);
   }
 
-  private readonly kept = new Map<string, Answer<unknown>>();
+  private readonly kept: Record<string, Answer<unknown>> = {};
   private keep<T>(name: string, work: () => Answer<T>): Answer<T> {
-    const known = this.kept.get(name);
-    if (known !== undefined) return known as Answer<T>;
-    const fresh = work();
-    this.kept.set(name, fresh);
-    return fresh;
+    return (this.kept[name] ??= work()) as Answer<T>;
   }
 
   get quantity(): number {
@@ -83,23 +87,25 @@ export class WindowWork {
     });
   }
 
+  private hungKept: Hung | undefined;
   /** The rod as ordered where a sheet states it, else as worked out. */
-  private hung() {
+  private hung(): Hung {
     const { window } = this;
-    return {
+    return (this.hungKept ??= {
       rodWidth: window.rodWidth ?? this.rodWidth().value,
       heading: this.need('heading'),
       draw: window.draw,
       return: window.return,
       overlap: window.overlap,
-    };
+    });
   }
   private get orderedDrop(): Length {
     return this.window.finishedDrop ?? this.finishedDrop().value;
   }
-  private covered() {
+  private coveredKept: Covered | undefined;
+  private covered(): Covered {
     const { window } = this;
-    return {
+    return (this.coveredKept ??= {
       ...this.hung(),
       finishedDrop: this.orderedDrop,
       fabricWidth: this.need('fabricWidth'),
@@ -108,7 +114,12 @@ export class WindowWork {
       horizontalRepeat: window.horizontalRepeat,
       match: window.match,
       quantity: this.quantity,
-    };
+    });
+  }
+  private madeUpKept: (Clothed & { widths: number }) | undefined;
+  /** The treatment as cut. */
+  private madeUp(): Clothed & { widths: number } {
+    return (this.madeUpKept ??= { ...this.covered(), widths: this.widths() });
   }
 
   finishedWidth(): Answer<Length> {
@@ -144,17 +155,7 @@ export class WindowWork {
   }
 
   saveWidth(): Answer<Length> {
-    return this.keep('save width', () =>
-      saveWidth(
-        {
-          ...this.hung(),
-          fabricWidth: this.need('fabricWidth'),
-          fullness: this.window.fullness,
-          horizontalRepeat: this.window.horizontalRepeat,
-        },
-        this.rules,
-      ),
-    );
+    return this.keep('save width', () => saveWidth(this.covered(), this.rules));
   }
 
   get isLined(): boolean {
@@ -185,15 +186,13 @@ export class WindowWork {
 
   /** Rings or carriers of one window. */
   rings(): Answer<number> {
-    return this.keep('rings', () =>
-      rings({ ...this.hung(), widths: this.widths(), fabricWidth: this.need('fabricWidth') }, this.rules),
-    );
+    return this.keep('rings', () => rings(this.madeUp(), this.rules));
   }
 
   /** Pleats, snaps or grommets of one panel; nothing where the heading has none. */
   marks(): Answer<number> {
     return this.keep('marks', () => {
-      const of = { ...this.hung(), widths: this.widths(), fabricWidth: this.need('fabricWidth') };
+      const of = this.madeUp();
       if (isPleated(of.heading) || of.heading === 'wave') {
         const set = pleats(of, this.rules);
         return answer(set.value.pleats, set.steps, set.findings);
@@ -235,7 +234,7 @@ export class WindowWork {
 
   /** What is worth knowing of everything asked for so far. */
   findings(): readonly Finding[] {
-    const all = [...this.kept.values()].flatMap((one) => one.findings);
+    const all = Object.values(this.kept).flatMap((one) => one.findings);
     return all.filter((one, at) => all.findIndex((other) => other.sentence === one.sentence) === at);
   }
 }

@@ -71,7 +71,7 @@ export function rodWidth(of: Opening, rules: Rules): Answer<Length> {
   const rod = exact(of.openingWidth + left + right);
   return answer(
     rod,
-    [
+    () => [
       step(
         'rod width',
         '{} inside width + {} left + {} right',
@@ -230,18 +230,21 @@ export function drop(of: Measured, rules: Rules): Answer<Length> {
   const [shift, why] = fromPoint(of.heading, of.measuredTo, rules);
   const finished = exact(shortest + shift + added);
   if (finished <= NO_LENGTH) return refuse('dropTooShort', 'measured', showLength(shortest, unit));
-  const steps: Step[] = [];
-  if (of.measured.length > 1) {
-    steps.push(step(`shortest of ${of.measured.length} floor readings`, '', [], lengthFigure(shortest)));
-  }
-  steps.push(
-    step(
-      'finished drop',
-      `{} measured + {} (${why}) + {} (floor finish: ${finish})`,
-      [lengthFigure(shortest), lengthFigure(shift), lengthFigure(added)],
-      lengthFigure(finished),
-    ),
-  );
+  const steps = (): Step[] => {
+    const lines: Step[] = [];
+    if (of.measured.length > 1) {
+      lines.push(step(`shortest of ${of.measured.length} floor readings`, '', [], lengthFigure(shortest)));
+    }
+    lines.push(
+      step(
+        'finished drop',
+        `{} measured + {} (${why}) + {} (floor finish: ${finish})`,
+        [lengthFigure(shortest), lengthFigure(shift), lengthFigure(added)],
+        lengthFigure(finished),
+      ),
+    );
+    return lines;
+  };
   const findings: Finding[] = [];
   if (spread > rules.readingSpread)
     findings.push(finding('floorUneven', 'measured', showLength(spread, unit), showLength(shortest, unit)));

@@ -10,6 +10,7 @@ import {
   textFigure,
   type Answer,
   type Finding,
+  type Step,
 } from './answer';
 import { isBlank, oneCell, PRICE, readBack, type CellIn, type Place } from './fields';
 import { money, NOTHING, toCent, type Money, type Rounding } from './money';
@@ -66,7 +67,7 @@ export function breakPrice(of: { quantity: number; priceBreaks: readonly PriceBr
   if (reached === undefined) {
     return noAnswer('belowFirstBreak', 'quantity', digits(of.quantity), digits(of.priceBreaks[0]?.from ?? 0));
   }
-  return answer(reached.price, [
+  return answer(reached.price, () => [
     step(
       `price from ${digits(reached.from)}`,
       'at {}',
@@ -105,24 +106,27 @@ export function labor(of: Made, rules: Rules): Answer<Money> {
   const share = rules.laborHeightSurcharge;
   const charge = high && share !== undefined ? plain.times(share.plus(1)) : plain;
   const value = toCent(charge, rules.centRounding);
-  const steps = [
-    step(
-      'making charge',
-      `{} widths × ({} ${of.heading} + {} ${lining})`,
-      [numberFigure(of.widths), moneyFigure(base), moneyFigure(more)],
-      moneyFigure(plain),
-    ),
-  ];
-  if (high && share !== undefined) {
-    steps.push(
+  const steps = (): Step[] => {
+    const lines = [
       step(
-        `drop over ${showLength(rules.laborHeightFrom, unitOf(rules))}`,
-        '{} × (1 + {})',
-        [moneyFigure(plain), textFigure(share.toString())],
-        moneyFigure(value),
+        'making charge',
+        `{} widths × ({} ${of.heading} + {} ${lining})`,
+        [numberFigure(of.widths), moneyFigure(base), moneyFigure(more)],
+        moneyFigure(plain),
       ),
-    );
-  }
+    ];
+    if (high && share !== undefined) {
+      lines.push(
+        step(
+          `drop over ${showLength(rules.laborHeightFrom, unitOf(rules))}`,
+          '{} × (1 + {})',
+          [moneyFigure(plain), textFigure(share.toString())],
+          moneyFigure(value),
+        ),
+      );
+    }
+    return lines;
+  };
   return answer(value, steps);
 }
 
@@ -131,13 +135,13 @@ export function sellPrice(of: { cost: Money; rate: Money; basis: SellBasis }): A
   const rate = textFigure(of.rate.toString());
   if (of.basis === 'markup on cost') {
     const value = toCent(of.cost.times(of.rate.plus(1)));
-    return answer(value, [
+    return answer(value, () => [
       step('selling price', '{} × (1 + {})', [moneyFigure(of.cost), rate], moneyFigure(value)),
     ]);
   }
   if (of.rate.gte(1)) return refuse('noMargin', 'rate', `${of.rate.times(100).toString()} %`);
   const value = toCent(of.cost.div(money(1).minus(of.rate)));
-  return answer(value, [
+  return answer(value, () => [
     step('selling price', '{} ÷ (1 − {})', [moneyFigure(of.cost), rate], moneyFigure(value)),
   ]);
 }

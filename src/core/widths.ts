@@ -57,7 +57,7 @@ export function finishedWidth(of: Hung, rules: Rules): Answer<Length> {
   const findings: Finding[] = [];
   if (draw !== 'pair' && of.overlap !== undefined && of.overlap > 0)
     findings.push(finding('overlapUnused', 'overlap', draw));
-  const working =
+  const working = (): Step =>
     draw === 'pair'
       ? step(
           'finished width of each panel',
@@ -71,7 +71,7 @@ export function finishedWidth(of: Hung, rules: Rules): Answer<Length> {
           [lengthFigure(of.rodWidth), lengthFigure(flatParts(of, rules))],
           lengthFigure(finished),
         );
-  return answer(finished, [working], findings);
+  return answer(finished, () => [working()], findings);
 }
 
 export interface Clothed extends Hung {
@@ -83,13 +83,15 @@ export interface Gathered extends Clothed {
 }
 
 /** The cloth one width gives: bolt width less selvages, less what a pattern match wastes. */
-interface Usable {
+export interface Usable {
   /** Without a pattern. */
   readonly plain: Length;
   /** From seam to seam, whole repeats only. */
   readonly each: Length;
   /** What each seam takes. */
   readonly seam: Length;
+  /** What the hem of each side of a panel takes. */
+  readonly hem: Length;
   readonly findings: readonly Finding[];
 }
 
@@ -105,14 +107,16 @@ export function usableWidth(of: Clothed, rules: Rules): Usable {
       showLength(of.fabricWidth, unit),
       showLength(exact(2 * rules.selvage + 2 * rules.seam), unit),
     );
+  const hem = rules.sideHem;
   const repeat = of.horizontalRepeat;
   if (repeat === undefined || repeat === 0)
-    return { plain, each: plain, seam: rules.seam, findings: NOTHING_FOUND };
+    return { plain, each: plain, seam: rules.seam, hem, findings: NOTHING_FOUND };
   if (repeat > plain) {
     return {
       plain,
       each: plain,
       seam: rules.seam,
+      hem,
       findings: [
         finding(
           'repeatWiderThanCloth',
@@ -126,20 +130,20 @@ export function usableWidth(of: Clothed, rules: Rules): Usable {
   const each = exact(plain - (plain % repeat));
   const wasted = exact(plain - each);
   // The seam lies in what the match wastes, as far as that goes.
-  return { plain, each, seam: Math.max(0, rules.seam - wasted) as Length, findings: NOTHING_FOUND };
+  return { plain, each, seam: Math.max(0, rules.seam - wasted) as Length, hem, findings: NOTHING_FOUND };
 }
 
 /** Flat cloth in a panel of so many widths, hems and seams taken off. */
-function flatOfPanel(widthsEach: number, usable: Usable, rules: Rules): number {
-  return widthsEach * usable.each - (Math.ceil(widthsEach) - 1) * usable.seam - 2 * rules.sideHem;
+function flatOfPanel(widthsEach: number, usable: Usable): number {
+  return widthsEach * usable.each - (Math.ceil(widthsEach) - 1) * usable.seam - 2 * usable.hem;
 }
 
 /** Flat cloth in a whole treatment of so many widths; may be a half nanometre, never less exact. */
-export const flatInAll = (widths: number, panels: 1 | 2, usable: Usable, rules: Rules): number =>
-  panels * flatOfPanel(widths / panels, usable, rules);
+export const flatInAll = (widths: number, panels: 1 | 2, usable: Usable): number =>
+  panels * flatOfPanel(widths / panels, usable);
 
 /** Flat width wanted before pleating, over the whole treatment. */
-export function flatWanted(of: Gathered, rules: Rules): Scaled {
+export function flatWanted(of: Hung & Pick<Gathered, 'fullness'>, rules: Rules): Scaled {
   const fullness = of.fullness ?? rules.fullness[of.heading];
   if (rules.fullnessBasis === 'finished width') return byRatio(finishedInAll(of, rules), fullness);
   return scaled(byRatio(of.rodWidth, fullness) + unscaled(flatParts(of, rules)));
@@ -153,7 +157,7 @@ function widthsStep(panels: 1 | 2, rules: Rules): number {
 
 /** The flat width so many widths serve: their own, or to the nearest what lies less than half a width above it. */
 function served(widths: number, panels: 1 | 2, usable: Usable, rules: Rules): Scaled {
-  const flat = flatInAll(widths, panels, usable, rules) * ONE;
+  const flat = flatInAll(widths, panels, usable) * ONE;
   // Half a width goes up, so it stays a hair below.
   return scaled(rules.widthsRounding === 'nearest' ? flat + (usable.each * ONE) / 2 - 1 : flat);
 }
@@ -161,8 +165,9 @@ function served(widths: number, panels: 1 | 2, usable: Usable, rules: Rules): Sc
 const serves = (widths: number, panels: 1 | 2, usable: Usable, wanted: Scaled, rules: Rules): boolean =>
   served(widths, panels, usable, rules) >= wanted;
 
-function countWidths(panels: 1 | 2, usable: Usable, wanted: Scaled, rules: Rules): number {
-  const hems = panels * 2 * rules.sideHem;
+/** The widths a flat width takes: rounded by the house rule, seams and hems in them. */
+export function countWidths(panels: 1 | 2, usable: Usable, wanted: Scaled, rules: Rules): number {
+  const hems = panels * 2 * usable.hem;
   const each = widthsStep(panels, rules);
   // Seams change the count: begin without them and go up until it holds.
   let widths = Math.max(each, Math.ceil((wanted / ONE + hems) / (usable.each * each) - 1e-9) * each);
@@ -208,7 +213,7 @@ export function workWidths(of: Gathered, rules: Rules): WidthsWork {
   const usable = usableWidth(of, rules);
   const wanted = flatWanted(of, rules);
   const widths = countWidths(panels, usable, wanted, rules);
-  const flat = flatInAll(widths, panels, usable, rules);
+  const flat = flatInAll(widths, panels, usable);
   return {
     widths,
     panels,
@@ -293,7 +298,7 @@ export function widthsFindings(of: Gathered, work: WidthsWork, rules: Rules): Fi
 /** Widths of cloth for the whole treatment. */
 export function widths(of: Gathered, rules: Rules): Answer<number> {
   const work = workWidths(of, rules);
-  return answer(work.widths, widthsSteps(of, work, rules), widthsFindings(of, work, rules));
+  return answer(work.widths, () => widthsSteps(of, work, rules), widthsFindings(of, work, rules));
 }
 
 /** Panels of so many widths each that cover the rod; a pair rounds to an even count. */
@@ -302,7 +307,7 @@ export function panels(of: Gathered & { widthsEach: number | undefined }, rules:
   const usable = usableWidth(of, rules);
   const wanted = flatWanted(of, rules);
   const each = of.widthsEach ?? 1;
-  const flat = flatOfPanel(each, usable, rules);
+  const flat = flatOfPanel(each, usable);
   if (flat <= 0)
     return refuse(
       'fabricTooNarrow',
@@ -337,7 +342,7 @@ export function panels(of: Gathered & { widthsEach: number | undefined }, rules:
 export function fullness(of: Clothed & { widths: number }, rules: Rules): Answer<number> {
   const sides = panelsOf(of.draw ?? 'pair');
   const usable = usableWidth(of, rules);
-  const flat = flatInAll(of.widths, sides, usable, rules);
+  const flat = flatInAll(of.widths, sides, usable);
   if (flat <= 0) return refuse('widthsTooFew', 'widths', digits(of.widths));
   const finished = finishedInAll(of, rules);
   const value = delivered(of, flat, rules);

@@ -5,6 +5,7 @@ import {
   lengthFigure,
   noAnswer,
   numberFigure,
+  refuse,
   step,
   textFigure,
   yardageFigure,
@@ -20,18 +21,20 @@ import {
   repeatRuleFor,
   repeatSteps,
 } from './cuts';
-import { exact, times, toUnit, upToStep, type Length } from './length';
-import { beforeLosing, ONE, ratio, type Ratio } from './ratio';
+import { exact, NO_LENGTH, times, toUnit, upToStep, type Length } from './length';
+import { beforeLosing, ONE, unscaled, type Ratio } from './ratio';
 import { unitOf, type Rules } from './rules';
 import { panelsOf, type Layer, type Match } from './treatment';
 import { digits, showLength, showYardage } from './unit';
 import {
+  countWidths,
   flatWanted,
   toOneLess,
   widthsFindings,
   widthsSteps,
   workWidths,
   type Gathered,
+  type Usable,
   type WidthsWork,
 } from './widths';
 
@@ -128,7 +131,7 @@ export function yardage(of: Covered, rules: Rules): Answer<Length> {
       : clothForCuts(work.cuts, work.cut, of.verticalRepeat, rule);
   return answer(
     work.yardage,
-    [
+    () => [
       ...widthsSteps(of, work.work, rules),
       ...plainCutSteps(of, work.cut, rules),
       ...repeatSteps(work.cut, of.verticalRepeat, rule),
@@ -150,21 +153,21 @@ export interface Lined extends Omit<
 function liningWidths(of: Lined, rules: Rules): { widths: number; wanted: Length } {
   const panels = panelsOf(of.draw ?? 'pair');
   const narrower = of.layer === 'interlining' ? 0 : 2 * (rules.liningMarginLeading + rules.liningMarginOuter);
-  const flat = Math.ceil(flatWanted({ ...of, fabricWidth: of.liningWidth }, rules) / ONE);
+  const flat = Math.ceil(flatWanted(of, rules) / ONE);
   const wanted = exact(Math.max(0, flat + panels * (2 * rules.sideHem - narrower)));
+  if (of.liningWidth <= 2 * rules.seam) {
+    const unit = unitOf(rules);
+    return refuse('liningTooNarrow', 'lining_width', showLength(of.liningWidth, unit));
+  }
   // The lining is a plain cloth of that width: no hems of its own, seams as the face has them.
-  const plain = { ...rules, sideHem: 0 as Length, selvage: 0 as Length };
-  const one = ratio(1);
-  const bare: Gathered = {
-    rodWidth: wanted,
-    heading: of.heading,
-    draw: of.draw,
-    fullness: one,
-    return: 0 as Length,
-    overlap: 0 as Length,
-    fabricWidth: of.liningWidth,
+  const plain: Usable = {
+    plain: of.liningWidth,
+    each: of.liningWidth,
+    seam: rules.seam,
+    hem: NO_LENGTH,
+    findings: [],
   };
-  return { widths: workWidths(bare, plain).widths, wanted };
+  return { widths: countWidths(panels, plain, unscaled(wanted), rules), wanted };
 }
 
 export interface LiningWork {
@@ -188,7 +191,7 @@ export function workLining(
 /** Yardage of a lining or interlining. */
 export function lining(of: Lined, rules: Rules): Answer<Length> {
   const work = workLining(of, rules);
-  return answer(work.yardage, [
+  return answer(work.yardage, () => [
     step('lining wanted in all, flat', '', [], lengthFigure(work.wanted)),
     step('lining widths', 'of {}', [lengthFigure(of.liningWidth)], numberFigure(work.widths)),
     ...work.cutSteps,
@@ -196,8 +199,10 @@ export function lining(of: Lined, rules: Rules): Answer<Length> {
   ]);
 }
 
+const NO_SHRINKAGE = 0 as Ratio;
+
 /** Cut across the turned cloth; its shrinkage then runs along the flat width. */
-const turnedCut = (of: Covered, rules: Rules): Length => plainCut(of, { ...rules, shrinkage: 0 as Ratio });
+const turnedCut = (of: Covered, rules: Rules): Length => plainCut(of, rules, NO_SHRINKAGE);
 
 /** One panel's length along the turned bolt: flat width and hems, no seams; repeats change places. */
 function turnedPanel(of: Covered, rules: Rules): Length {
@@ -244,7 +249,7 @@ export function railroaded(of: Covered, rules: Rules): Answer<Length> {
     );
   return answer(
     turned,
-    [
+    () => [
       step(
         'fits',
         '{} cut within {} usable width',
@@ -269,7 +274,7 @@ export function clothWeight(of: Weighed, rules: Rules): Answer<number> {
   const wide = work.work.widths * toUnit(of.fabricWidth, unit.large);
   // Without a float's tail, so that a drapery of 20 lb is heavy from 20 lb.
   const weight = Number(digits((high * wide * of.arealWeight) / (unit.areal === 'oz/yd²' ? 16 : 1000)));
-  return answer(weight, [
+  return answer(weight, () => [
     step(
       'cloth',
       '{} widths of {} × {} cut',

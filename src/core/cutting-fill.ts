@@ -67,8 +67,16 @@ export function bestFit(stretches: readonly number[], { lengths, counts }: Deman
   return { loads: taken.map((load) => [...load]), left };
 }
 
-/** Steps one stretch may cost. */
-const EACH = 4_000;
+/** Steps one stretch may cost; after a tenth of them a filling that is good enough will do. */
+const MOST = 4_000;
+/** Enough for a plain filling once the effort is spent. */
+const LEAST = 40;
+
+/** What of a stretch may be left over: at best, and where looking further is not worth it. */
+export interface Spare {
+  readonly best: number;
+  readonly goodEnough: number;
+}
 
 /**
  * The fullest filling of one stretch, found depth first with the longest cuts first; ends early
@@ -78,28 +86,62 @@ export function fullest(
   stretch: number,
   lengths: readonly number[],
   left: readonly number[],
-  spare: number,
+  spare: Spare,
   effort: Effort,
+  most = MOST,
 ): Load {
-  let steps = Math.min(EACH, effort.steps);
-  effort.steps -= steps;
-  const types = lengths.flatMap((length, type) => (length <= stretch && (left[type] ?? 0) > 0 ? [type] : []));
-  const sizes = types.map((type) => lengths[type] as number);
+  const types: number[] = [];
+  const sizes: number[] = [];
+  for (let type = firstWithin(lengths, 0, stretch); type < lengths.length; type++) {
+    if ((left[type] as number) === 0) continue;
+    types.push(type);
+    sizes.push(lengths[type] as number);
+  }
+  effort.steps -= lengths.length >> 4;
+  const allowed = Math.max(LEAST, Math.min(most, effort.steps));
+  const early = allowed / 10;
+  let steps = 0;
   let best: Load = [];
   let bestFree = stretch;
   const taken: [number, number][] = [];
+  const keep = (free: number, ...more: readonly number[]): void => {
+    if (free >= bestFree) return;
+    bestFree = free;
+    best = [...taken, ...more.map((at): [number, number] => [types[at] as number, 1])];
+  };
+  const smallest = sizes[sizes.length - 1] ?? Infinity;
+
+  /** The last one or two cuts, from both ends of the lengths at once. */
+  const finish = (from: number, free: number): void => {
+    let long = firstWithin(sizes, from, free);
+    if (long < sizes.length) keep(free - (sizes[long] as number), long);
+    let short = sizes.length - 1;
+    steps += (sizes.length - long) >> 3;
+    while (long <= short) {
+      const over = free - (sizes[long] as number) - (sizes[short] as number);
+      if (over < 0) long++;
+      else {
+        if (long < short || (left[types[long] as number] as number) > 1) keep(over, long, short);
+        short--;
+      }
+    }
+  };
+  const enough = (): boolean =>
+    bestFree <= spare.best || steps >= allowed || (steps > early && bestFree <= spare.goodEnough);
+
   const search = (from: number, free: number): boolean => {
-    if (free < bestFree) {
-      bestFree = free;
-      best = taken.map(([type, count]) => [type, count] as const);
-      if (free <= spare) return true;
+    keep(free);
+    if (free < 3 * smallest) {
+      finish(from, free);
+      return enough();
     }
     for (let at = firstWithin(sizes, from, free); at < sizes.length; at++) {
       const length = sizes[at] as number;
       const type = types[at] as number;
       const most = Math.min(left[type] as number, Math.floor(free / length));
       for (let count = most; count > 0; count--) {
-        if (steps-- <= 0) return true;
+        if (enough()) return true;
+        steps++;
         taken.push([type, count]);
         if (search(at + 1, free - count * length)) return true;
         taken.pop();
@@ -108,8 +150,15 @@ export function fullest(
     return false;
   };
   search(0, stretch);
-  effort.steps += Math.max(0, steps);
-  return best;
+  effort.steps -= steps;
+  return merged(best);
+}
+
+/** One entry for each length. */
+function merged(load: readonly (readonly [number, number])[]): Load {
+  const counts = new Map<number, number>();
+  for (const [type, count] of load) counts.set(type, (counts.get(type) ?? 0) + count);
+  return [...counts];
 }
 
 /** The first length, at or after `from`, that is no longer than `free`; lengths fall. */
@@ -125,8 +174,8 @@ function firstWithin(lengths: readonly number[], from: number, free: number): nu
 }
 
 interface Filling {
-  /** The longest cut still to be placed goes in first. */
-  readonly longestFirst: boolean;
+  /** No stretch is given more than its share of any length, so that none is left to the end. */
+  readonly even: boolean;
   /** What a stretch can be filled to at best. */
   readonly holds: (stretch: number) => number;
 }
@@ -135,19 +184,23 @@ interface Filling {
 export function fillInTurn(
   stretches: readonly number[],
   { lengths, counts }: Demand,
-  { longestFirst, holds }: Filling,
+  { even, holds }: Filling,
   effort: Effort,
 ): Packing {
   const left = [...counts];
+  const each = Math.min(MOST, Math.floor(effort.steps / stretches.length / 2));
   let waiting = lengths.reduce((sum, length, type) => sum + length * (left[type] ?? 0), 0);
+  let cloth = stretches.reduce((sum, stretch) => sum + stretch, 0);
   let before: { stretch: number; load: Load } | undefined;
   const take = (load: Load): Load => {
     for (const [type, count] of load) left[type] = (left[type] as number) - count;
     waiting -= loadLength(load, lengths);
     return load;
   };
-  const loads = stretches.map((stretch): Load => {
+  const loads = stretches.map((stretch, at): Load => {
     if (waiting === 0) return [];
+    // A fair share of all that may be left over is good enough for this stretch.
+    const goodEnough = (cloth - waiting) / (stretches.length - at) / 4;
     if (waiting <= stretch) {
       return take(left.flatMap((count, type) => (count > 0 ? [[type, count] as const] : [])));
     }
@@ -155,75 +208,16 @@ export function fillInTurn(
       before?.stretch === stretch &&
       before.load.every(([type, count]) => (left[type] as number) >= count)
     ) {
+      cloth -= stretch;
       return take(before.load);
     }
-    const first = longestFirst
-      ? lengths.findIndex((length, type) => length <= stretch && (left[type] as number) > 0)
-      : -1;
-    const spare = stretch - holds(stretch);
-    let load: Load;
-    if (first < 0) load = fullest(stretch, lengths, left, spare, effort);
-    else {
-      const rest = left.map((count, type) => (type === first ? count - 1 : count));
-      load = withOne(first, fullest(stretch - (lengths[first] as number), lengths, rest, spare, effort));
-    }
+    const spare = { best: stretch - holds(stretch), goodEnough };
+    const share = Math.min(1, (stretch / cloth) * 1.5);
+    const offered = even ? left.map((count) => Math.ceil(count * share)) : left;
+    const load = fullest(stretch, lengths, offered, spare, effort, each);
+    cloth -= stretch;
     before = { stretch, load };
     return take(load);
   });
   return { loads, left };
-}
-
-const withOne = (first: number, load: Load): Load => {
-  const more = load.find(([type]) => type === first)?.[1] ?? 0;
-  return [[first, more + 1], ...load.filter(([type]) => type !== first)];
-};
-
-/** The stretches in another order, the loads back in the given one. */
-function ordered(
-  stretches: readonly number[],
-  order: readonly number[],
-  pack: (s: number[]) => Packing,
-): Packing {
-  const packed = pack(order.map((at) => stretches[at] as number));
-  const loads: Load[] = stretches.map(() => []);
-  order.forEach((at, turn) => (loads[at] = packed.loads[turn] ?? []));
-  return { loads, left: packed.left };
-}
-
-/**
- * Places every cut on these stretches if it can: several ways in turn, the first that leaves
- * nothing over wins; otherwise the one that leaves the least cloth uncut.
- */
-export function pack(
-  stretches: readonly number[],
-  demand: Demand,
-  holds: (stretch: number) => number,
-  effort: Effort,
-): Packing {
-  const longFirst = stretches
-    .map((_, at) => at)
-    .sort((a, b) => (stretches[b] ?? 0) - (stretches[a] ?? 0) || a - b);
-  const shortFirst = [...longFirst].reverse();
-  const fill = (longestFirst: boolean) => (s: readonly number[]) =>
-    fillInTurn(s, demand, { longestFirst, holds }, effort);
-  const ways: (() => Packing)[] = [
-    () => ordered(stretches, longFirst, (s) => firstFit(s, demand)),
-    () => ordered(stretches, longFirst, fill(false)),
-    () => ordered(stretches, shortFirst, fill(false)),
-    () => ordered(stretches, longFirst, fill(true)),
-    () => ordered(stretches, shortFirst, fill(true)),
-  ];
-  // Looking at every stretch for every cut is for what a person would still oversee.
-  const pieces = demand.counts.reduce((sum, count) => sum + count, 0);
-  if (pieces * stretches.length < 1_000_000)
-    ways.push(() => ordered(stretches, longFirst, (s) => bestFit(s, demand)));
-  let best: Packing | undefined;
-  let least = Infinity;
-  for (const way of ways) {
-    const packing = way();
-    const over = leftLength(packing, demand.lengths);
-    if (over < least) [best, least] = [packing, over];
-    if (least === 0) break;
-  }
-  return best as Packing;
 }

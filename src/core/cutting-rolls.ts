@@ -1,7 +1,8 @@
 /** The fewest rolls that take the cuts, where any cut may come from any of them. */
 import { RollBound } from './cutting-bound';
 import type { Demand } from './cutting';
-import { firstFit, loadLength, pack, type Effort, type Load, type Packing } from './cutting-fill';
+import { firstFit, loadLength, type Effort, type Load, type Packing } from './cutting-fill';
+import { pack } from './cutting-pack';
 
 export interface Laid {
   /** A load for every stretch of every roll, in the order given; an unopened roll's are empty. */
@@ -105,7 +106,7 @@ export function layOnRolls(
 }
 
 /** What lies on a roll goes to the shortest unopened one that takes it: less cloth is opened. */
-function toShorterRolls(
+export function toShorterRolls(
   loads: Load[][],
   rolls: readonly (readonly number[])[],
   lengths: readonly number[],

@@ -1,6 +1,7 @@
 /** Rooms onto dye lots: a room is cut whole from one lot, or not at all. Cuts of no room go anywhere. */
 import type { CutLine, Demand } from './cutting';
-import { fullest, leftLength, pack, type Effort, type Load, type Packing } from './cutting-fill';
+import { fullest, leftLength, type Effort, type Load, type Packing } from './cutting-fill';
+import { pack } from './cutting-pack';
 import { layOnRolls, type Laid } from './cutting-rolls';
 
 /** Rooms that want the very same cuts; a cut of no room is a group of one cut. */
@@ -93,7 +94,7 @@ export function layByLots(
       const share: Share = { lot, open: own, stretches, taken: none, packing: packed(stretches, none) };
       let room = total(stretches);
       for (let tries = 0; tries < 8 && room > 0; tries++) {
-        const load = fullest(room, sizes, left, 0, effort);
+        const load = fullest(room, sizes, left, { best: 0, goodEnough: 0 }, effort);
         const wanted = groups.map((_, at) => load.find(([type]) => type === at)?.[1] ?? 0);
         const packing = packed(stretches, wanted);
         const over = leftLength(packing, lengths);
@@ -126,15 +127,22 @@ export function layByLots(
     return { shares, left };
   };
 
+  interface Dealt {
+    readonly shares: readonly Share[];
+    /** How many of each group found no lot. */
+    readonly left: readonly number[];
+  }
   let best: { laid: LaidByLot; over: number; opened: number } | undefined;
-  const consider = (open: readonly number[], order: readonly string[]): void => {
-    const { shares, left } = deal(open, order);
+  const consider = ({ shares, left }: Dealt): void => {
     const over = left.reduce((sum, count, at) => sum + count * (groups[at]?.cloth ?? 0), 0);
     if (best !== undefined && over > best.over) return;
     const loads = rolls.map((stretches): readonly Load[] => stretches.map(() => []));
     const lotOf = new Map<string, string>();
     const dealt = groups.map(() => 0);
-    for (const { lot, open: opened, taken, packing } of shares) {
+    for (const { lot, open, taken, packing } of shares) {
+      let turn = 0;
+      for (const at of open) loads[at] = (rolls[at] ?? []).map(() => packing.loads[turn++] ?? []);
+      // The lot's rooms, on as few of its rolls as they need.
       const own = rolls.flatMap((_, at) => (lots[at] === lot ? [at] : []));
       const counts = wantOf(groups, taken, lengths);
       const laid = layOnRolls(
@@ -142,10 +150,8 @@ export function layByLots(
         { lengths, counts },
         effort,
       );
-      if (laid.left.some((count) => count > 0)) {
-        let turn = 0;
-        for (const at of opened) loads[at] = (rolls[at] ?? []).map(() => packing.loads[turn++] ?? []);
-      } else own.forEach((at, turn) => (loads[at] = laid.loads[turn] ?? []));
+      if (laid.left.every((count) => count === 0))
+        own.forEach((at, turn) => (loads[at] = laid.loads[turn] ?? []));
       taken.forEach((count, at) => {
         const from = dealt[at] ?? 0;
         for (const room of groups[at]?.rooms.slice(from, from + count) ?? []) lotOf.set(room, lot);
@@ -154,23 +160,15 @@ export function layByLots(
     }
     const used = loads.flatMap((load, at) => (load.some((one) => one.length > 0) ? [at] : []));
     const opened = used.reduce((sum, at) => sum + cloth(at), 0);
-    if (
+    const better =
       best === undefined ||
       over < best.over ||
       used.length < best.laid.used ||
-      (used.length === best.laid.used && opened < best.opened)
-    ) {
-      const { lower, surelyShort } = pooled;
-      const laid = {
-        loads,
-        left: wantOf(groups, left, lengths),
-        used: used.length,
-        lower,
-        surelyShort,
-        lotOf,
-      };
-      best = { laid, over, opened };
-    }
+      (used.length === best.laid.used && opened < best.opened);
+    if (!better) return;
+    const { lower, surelyShort } = pooled;
+    const uncut = wantOf(groups, left, lengths);
+    best = { laid: { loads, left: uncut, used: used.length, lower, surelyShort, lotOf }, over, opened };
   };
   const settled = (): boolean => best !== undefined && best.over === 0 && best.laid.used <= pooled.lower;
 
@@ -182,13 +180,58 @@ export function layByLots(
     [...greatest].reverse(),
     ...greatest.slice(1).map((lot) => [lot, ...greatest.filter((one) => one !== lot)]),
   ];
-  for (const order of orders) if (!settled()) consider(longest, order);
+  consider(firstFitByRoom(rolls, lots, greatest, groups, lengths));
+  for (const order of orders) if (!settled()) consider(deal(longest, order));
   for (let open = pooled.lower; open < rolls.length && !settled() && effort.steps > 0; open++) {
     if (best?.over === 0 && open >= best.laid.used) break;
-    consider(longest.slice(0, open), greatest);
-    if (!settled()) consider(longest.slice(0, open), [...greatest].reverse());
+    consider(deal(longest.slice(0, open), greatest));
+    if (!settled()) consider(deal(longest.slice(0, open), [...greatest].reverse()));
   }
   return best?.laid as LaidByLot;
+}
+
+/** The plain way: room by room, the greatest first, each into the first lot whose rolls take it. */
+function firstFitByRoom(
+  rolls: readonly (readonly number[])[],
+  lots: readonly string[],
+  order: readonly string[],
+  groups: readonly RoomGroup[],
+  lengths: readonly number[],
+): { shares: Share[]; left: number[] } {
+  const left = groups.map(({ count }) => count);
+  const shares = order.map((lot): Share => {
+    const open = rolls.flatMap((_, at) => (lots[at] === lot ? [at] : []));
+    const stretches = open.flatMap((at) => rolls[at] ?? []);
+    const free = [...stretches];
+    const loads = stretches.map(() => new Map<number, number>());
+    const taken = groups.map(() => 0);
+    const place = (wants: readonly number[]): boolean => {
+      const before = [...free];
+      const cuts: (readonly [at: number, type: number])[] = [];
+      for (const [type, count] of wants.entries()) {
+        const length = lengths[type] as number;
+        for (let piece = 0; piece < count; piece++) {
+          const at = free.findIndex((one) => one >= length);
+          if (at < 0) {
+            before.forEach((one, turn) => (free[turn] = one));
+            return false;
+          }
+          free[at] = (free[at] as number) - length;
+          cuts.push([at, type]);
+        }
+      }
+      for (const [at, type] of cuts) loads[at]?.set(type, (loads[at]?.get(type) ?? 0) + 1);
+      return true;
+    };
+    groups.forEach(({ wants }, at) => {
+      while ((left[at] ?? 0) > 0 && place(wants)) {
+        left[at] = (left[at] ?? 0) - 1;
+        taken[at] = (taken[at] ?? 0) + 1;
+      }
+    });
+    return { lot, open, stretches, taken, packing: { loads: loads.map((load) => [...load]), left: [] } };
+  });
+  return { shares, left };
 }
 
 const total = (lengths: readonly number[]): number => lengths.reduce((sum, one) => sum + one, 0);

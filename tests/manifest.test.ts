@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { OfficeAddinManifest } from 'office-addin-manifest';
 import { describe, expect, it } from 'vitest';
 import { NAMESPACE } from '../functions';
 
@@ -29,13 +30,21 @@ function validate(manifest: string): { valid: boolean; says: string } {
 }
 
 describe('manifest.xml', () => {
-  if (isXmllintHere) {
-    it("is valid by Office's schema", () => {
-      expect(validate(MANIFEST)).toEqual({ valid: true, says: '- validates\n' });
-      const broken = MANIFEST.replace('<Metadata>', '<Metadate>').replace('</Metadata>', '</Metadate>');
-      expect(validate(broken).valid).toBe(false);
+  it.runIf(isXmllintHere)("is valid by Office's schema", () => {
+    expect(validate(MANIFEST)).toEqual({ valid: true, says: '- validates\n' });
+    const broken = MANIFEST.replace('<Metadata>', '<Metadate>').replace('</Metadata>', '</Metadate>');
+    expect(validate(broken).valid).toBe(false);
+  });
+
+  it("is read by Microsoft's own reader as it is meant", async () => {
+    expect(await OfficeAddinManifest.readManifestFile(at('manifest.xml'))).toMatchObject({
+      displayName: 'Hemledger',
+      officeAppType: 'TaskPaneApp',
+      hosts: ['Workbook'],
+      permissions: 'ReadWriteDocument',
+      defaultSettings: { sourceLocation: 'https://localhost:3000/help.html' },
     });
-  }
+  });
 
   it('points at no resource that is not there, and holds none that is not used', () => {
     const used = new Set(all(/resid="([^"]+)"/g));

@@ -1,58 +1,20 @@
-/** Builds the functions bundle as it is shipped and runs it as Excel's JavaScript-only runtime would. */
-import { mkdtemp, readFile, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+/** Runs the functions bundle as it is shipped, as Excel's JavaScript-only runtime would. */
+import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { createContext, runInContext } from 'node:vm';
-import webpack, { type Configuration, type Stats, type StatsModule } from 'webpack';
-
-const CONFIGURATION = new URL('../../webpack.config.mjs', import.meta.url).href;
+import { packed } from '../make/pack';
 
 export interface Built {
   readonly text: string;
   /** The files it is made of, from the project's top. */
-  readonly modules: readonly string[];
+  readonly files: readonly string[];
 }
 
-/** functions.js, built by the project's own webpack configuration. */
-export async function build(): Promise<Built> {
-  const { default: configurations } = (await import(/* @vite-ignore */ CONFIGURATION)) as {
-    default: Configuration[];
-  };
-  const functions = configurations.find(({ name }) => name === 'functions');
-  if (functions === undefined) throw new Error('webpack.config.mjs has no configuration named functions');
-  const path = await mkdtemp(join(tmpdir(), 'hemledger-'));
-  try {
-    const compiler = webpack({ ...functions, mode: 'production', output: { ...functions.output, path } });
-    const modules = await new Promise<readonly string[]>((done, failed) => {
-      compiler.run((error, stats) => {
-        compiler.close(() => undefined);
-        if (stats === undefined) failed(error ?? new Error('webpack gave no account'));
-        else if (stats.hasErrors()) failed(new Error(stats.toString('errors-only')));
-        else done(filesOf(stats));
-      });
-    });
-    return { text: await readFile(join(path, 'functions.js'), 'utf8'), modules };
-  } finally {
-    await rm(path, { recursive: true });
-  }
-}
-
-function filesOf(stats: Stats): readonly string[] {
-  const all = (modules: readonly StatsModule[]): string[] =>
-    modules.flatMap((one) => [one.nameForCondition ?? '', ...all(one.modules ?? [])]);
-  const { modules = [] } = stats.toJson({
-    all: false,
-    modules: true,
-    nestedModules: true,
-    modulesSpace: 10_000,
-    nestedModulesSpace: 10_000,
-  });
-  const top = fileURLToPath(new URL('../../', import.meta.url));
-  return all(modules)
-    .filter((file) => file.startsWith(top))
-    .map((file) => file.slice(top.length));
-}
+export const build = (): Promise<Built> =>
+  packed('functions', async (folder, files) => ({
+    text: await readFile(join(folder, 'functions.js'), 'utf8'),
+    files,
+  }));
 
 /** What came to JavaScript after ES2018, or depends on the platform's language, is taken away: a call of it fails. */
 const NEWER = `

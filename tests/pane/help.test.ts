@@ -1,0 +1,75 @@
+import { existsSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { extname, join } from 'node:path';
+import { chromium, type Browser, type Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { CATALOGUE } from '../../functions';
+import { packed } from '../make/pack';
+
+const CHROMIUM = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
+const AXE = createRequire(import.meta.url).resolve('axe-core');
+const SITE = 'https://localhost:3000/';
+const TYPES: Readonly<Record<string, string>> = {
+  '.html': 'text/html',
+  '.css': 'text/css',
+  '.js': 'text/javascript',
+};
+
+const shown = (page: Page): Promise<string[]> => page.locator('article:visible h3').allTextContents();
+
+describe.runIf(existsSync(CHROMIUM))('the help in the pane', () => {
+  let browser: Browser;
+  let site: ReadonlyMap<string, Buffer>;
+  beforeAll(async () => {
+    browser = await chromium.launch({ executablePath: CHROMIUM, args: ['--disable-gpu', '--no-sandbox'] });
+    const names = ['help.html', 'pane.js', 'pane.css'];
+    site = await packed('pane', async (folder) => {
+      const files = names.map(async (name) => [name, await readFile(join(folder, name))] as const);
+      return new Map(await Promise.all(files));
+    });
+  });
+  afterAll(() => browser.close());
+
+  /** The built page in a task pane's width; whatever lies outside of it is cut off. */
+  async function opened(): Promise<Page> {
+    const page = await browser.newPage({ viewport: { width: 350, height: 700 } });
+    await page.route('**/*', async (route) => {
+      const name = route.request().url().replace(SITE, '');
+      const body = site.get(name);
+      if (body === undefined) await route.abort();
+      else await route.fulfill({ body, contentType: TYPES[extname(name)] ?? '' });
+    });
+    await page.goto(`${SITE}help.html`);
+    return page;
+  }
+
+  it('finds a function by any words of its article, and says how many', async () => {
+    const page = await opened();
+    expect(await shown(page)).toEqual(CATALOGUE.map(({ name }) => name));
+    expect(await page.locator('#found').textContent()).toBe(`${CATALOGUE.length} functions`);
+
+    await page.fill('#search', '  Floor  PUDDLE ');
+    expect(await shown(page)).toContain('DROP');
+    expect((await shown(page)).length).toBeLessThan(CATALOGUE.length / 2);
+    expect(await page.locator('h2:visible').allTextContents()).not.toContain('Money');
+
+    await page.fill('#search', 'zeppelin');
+    expect(await shown(page)).toEqual([]);
+    expect(await page.locator('#found').textContent()).toMatch(/^No function mentions this/);
+
+    await page.fill('#search', '');
+    expect((await shown(page)).length).toBe(CATALOGUE.length);
+  });
+
+  it.each(['light', 'dark'] as const)('can be used by everyone, in %s colours', async (colorScheme) => {
+    const page = await opened();
+    await page.emulateMedia({ colorScheme });
+    await page.evaluate("document.querySelectorAll('details').forEach((one) => { one.open = true; })");
+    await page.addScriptTag({ content: await readFile(AXE, 'utf8') });
+    const found = (await page.evaluate('axe.run()')) as { violations: { id: string; help: string }[] };
+    expect(found.violations.map(({ id, help }) => `${id}: ${help}`)).toEqual([]);
+    const beyond = await page.evaluate('document.documentElement.scrollWidth - innerWidth');
+    expect(beyond).toBeLessThanOrEqual(0);
+  });
+});

@@ -9,6 +9,7 @@ import {
   type EngineCell,
   type Range,
 } from './cells';
+import { circular } from './circle';
 import { ourFunctions, type Call } from './functions';
 import type { Library } from './library';
 import { guardReading, partsOf, type Parts, type Univer } from './parts';
@@ -164,6 +165,18 @@ export class Engine {
     this.#parts.model.setArrayFormulaCellData({ [BOOK]: cellData });
     this.#parts.model.setArrayFormulaRange({ [BOOK]: range });
     return this.#held.flatMap((held, sheet) => [...held.values()].map((one) => this.#computed(sheet, one)));
+  }
+
+  /** The cells that refer to themselves in a circle, as sheet!row!column; they hold no meaning. */
+  async circle(): Promise<ReadonlySet<string>> {
+    if (!this.circular) return new Set();
+    const trees = await this.#parts.calculation.getAllDependencyJson();
+    const ids = circular(trees.map(({ treeId, parents }) => ({ id: treeId, next: parents })));
+    return new Set(
+      trees
+        .filter(({ treeId }) => ids.has(treeId))
+        .map(({ subUnitId, row, column }) => placeOf(subUnitId, row, column)),
+    );
   }
 
   #round(dirty: readonly Dirty[] | undefined, progress?: Progress): Promise<readonly Dirty[]> {

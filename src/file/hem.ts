@@ -1,0 +1,88 @@
+/** npm run hem -- …: chooses the subcommand and ends with its exit code. A new one is a file and a line here. */
+import { text } from 'node:stream/consumers';
+import type { Command, Io } from './command';
+import { FINE, Problem, USAGE } from './problem';
+
+interface Entry {
+  readonly says: string;
+  load(): Promise<{ readonly command: Command }>;
+}
+
+const COMMANDS: Readonly<Record<string, Entry>> = {
+  calc: { says: 'computes formulas', load: () => import('./calc') },
+  fill: { says: 'computes a workbook anew and writes it back', load: () => import('./fill') },
+  functions: { says: 'lists the HEM functions', load: () => import('./catalogue') },
+};
+
+const HELP = `npm run hem -- COMMAND …
+
+${Object.entries(COMMANDS)
+  .map(([name, { says }]) => `  ${name.padEnd(10)} ${says}`)
+  .join('\n')}
+
+npm run hem -- COMMAND --help says more. npm's own lines stay away with npm run --silent hem.
+Exit code: 0 fine · 1 a formula could not be computed · 2 not used so · 3 a file problem`;
+
+const asked = (word: string | undefined): boolean => word === '--help' || word === '-h' || word === 'help';
+
+export async function hem(words: readonly string[], io: Io): Promise<number> {
+  const [name, ...rest] = words;
+  try {
+    if (name === undefined || asked(name)) {
+      io.out(HELP);
+      return name === undefined ? USAGE : FINE;
+    }
+    const entry = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
+    if (entry === undefined)
+      throw new Problem(
+        `There is no command “${name}”. Use one of: ${Object.keys(COMMANDS).join(', ')}.`,
+        USAGE,
+      );
+    const { command } = await entry.load();
+    if (rest.some((word) => word === '--help' || word === '-h')) {
+      io.out(command.help);
+      return FINE;
+    }
+    return await command.run(rest, io);
+  } catch (thrown) {
+    if (!(thrown instanceof Problem)) throw thrown;
+    io.err(thrown.message);
+    return thrown.exit;
+  }
+}
+
+function terminal(): Io {
+  let watched = false;
+  const wipe = (): void => {
+    if (watched) process.stderr.write('\r\u001B[K');
+    watched = false;
+  };
+  return {
+    out(line) {
+      wipe();
+      process.stdout.write(`${line}\n`);
+    },
+    err(line) {
+      wipe();
+      process.stderr.write(`${line}\n`);
+    },
+    progress(line) {
+      if (!process.stderr.isTTY) return;
+      process.stderr.write(`\r\u001B[K${line}`);
+      watched = true;
+    },
+    input: () => (process.stdin.isTTY ? undefined : text(process.stdin)),
+  };
+}
+
+if (
+  process.argv[1] !== undefined &&
+  import.meta.url.endsWith('/hem.ts') &&
+  /hem(\.ts)?$/.test(process.argv[1])
+) {
+  // A reader that has seen enough (head) is no trouble.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+  });
+  process.exitCode = await hem(process.argv.slice(2), terminal());
+}

@@ -1,0 +1,121 @@
+/** What a floor comes to, in lines a person reads: cloth, rolls, hardware, savings, findings. */
+import type { Finding } from '../core/answer';
+import { faceCuts, savings, turnedSaves } from '../core/floor';
+import type { WindowWork } from '../core/job';
+import { inches, toUnit, UNITS, type Length } from '../core/length';
+import { clothTotals, hardwareTotal, liningTotal, type ClothTotal } from '../core/quote';
+import { cutPlan } from '../core/rolls';
+import { digits, showLength, showYardage, type Unit } from '../core/unit';
+import type { WindowsRead } from './windows';
+import { counted } from './problem';
+
+/** A rod is offered narrower by no more than this. */
+const MOST_NARROWER = inches(4);
+const LINES = 12;
+
+const left = (text: string, width: number): string => text.padEnd(width);
+const right = (text: string, width: number): string => text.padStart(width);
+
+function rollsLine(windows: readonly WindowWork[], { name }: ClothTotal, roll: Length, unit: Unit): string {
+  const of = windows.filter((work) => (work.window.fabric ?? 'face fabric') === name);
+  const { rules } = of[0] as WindowWork;
+  const plan = cutPlan(
+    {
+      cuts: of.map(faceCuts).map(({ length, count }) => ({ length, count })),
+      rolls: [{ length: roll }],
+      supply: 'as many as it takes',
+    },
+    rules,
+  ).value;
+  const proof = plan.proven ? 'proven fewest' : `at least ${plan.lowerBound}`;
+  return `${counted(plan.rolls.length, 'roll')} of ${showYardage(roll, unit)} (${proof})`;
+}
+
+export function clothLines(windows: readonly WindowWork[], roll: Length, unit: Unit): string[] {
+  const totals = clothTotals(windows, windows[0]?.rules as WindowWork['rules']);
+  const width = Math.max(...totals.map(({ name }) => name.length), 'lining'.length) + 2;
+  const lines = totals.map((total) => {
+    const count = windows
+      .filter((work) => (work.window.fabric ?? 'face fabric') === total.name)
+      .reduce((sum, work) => sum + work.quantity, 0);
+    return `  ${left(total.name, width)}${right(counted(count, 'window'), 11)}${right(`${total.cuts} cuts`, 10)}${right(showYardage(total.yardage, unit), 14)}   ${rollsLine(windows, total, roll, unit)}`;
+  });
+  const lining = liningTotal(windows);
+  if (lining > 0)
+    lines.push(`  ${left('lining', width)}${right('', 21)}${right(showYardage(lining, unit), 14)}`);
+  return lines;
+}
+
+export function hardwareLine(windows: readonly WindowWork[], unit: Unit): string {
+  const { rings, brackets, finials, rod } = hardwareTotal(windows);
+  const long =
+    unit.large === 'yd'
+      ? `${digits(Math.round(rod / UNITS.ft))} ft`
+      : `${digits(Math.round(toUnit(rod, 'm')))} m`;
+  return `  rods ${long} in all, rings and carriers ${rings}, brackets ${brackets}, finials ${finials}`;
+}
+
+/** Windows that save a width with a slightly narrower rod, alike ones on one line. */
+export function savingLines(windows: readonly WindowWork[], unit: Unit): string[] {
+  const alike = new Map<string, { rooms: number; yardage: number; widths: number }>();
+  for (const { work, narrower, widthsSaved, yardageSaved } of savings(
+    windows,
+    MOST_NARROWER,
+    () => undefined,
+  )) {
+    const key = `a rod ${showLength(narrower, unit)} narrower than ${showLength(work.window.rodWidth ?? work.rodWidth().value, unit)}`;
+    const sum = alike.get(key) ?? { rooms: 0, yardage: 0, widths: 0 };
+    alike.set(key, {
+      rooms: sum.rooms + work.quantity,
+      yardage: sum.yardage + yardageSaved,
+      widths: sum.widths + widthsSaved,
+    });
+  }
+  const lines = [...alike].map(
+    ([key, { rooms, yardage, widths }]) =>
+      `  ${key} saves ${digits(widths)} widths at ${counted(rooms, 'window')}: ${showYardage(yardage as Length, unit)}`,
+  );
+  const turned = windows
+    .map((work) => [work, turnedSaves(work)] as const)
+    .filter((one): one is readonly [WindowWork, Length] => one[1] !== undefined && one[1] > 0);
+  const byFabric = new Map<string, number>();
+  for (const [work, saved] of turned)
+    byFabric.set(
+      work.window.fabric ?? 'face fabric',
+      (byFabric.get(work.window.fabric ?? 'face fabric') ?? 0) + saved,
+    );
+  for (const [fabric, saved] of byFabric)
+    lines.push(
+      `  ${fabric} railroaded saves ${showYardage(saved as Length, unit)}, if pattern and pile allow it`,
+    );
+  return lines;
+}
+
+/** Findings of all windows, alike ones counted, the heaviest first. */
+export function findingLines(read: WindowsRead): string[] {
+  const order = { stop: 0, check: 1, note: 2 };
+  const seen = new Map<string, { finding: Finding; count: number; room: string | undefined }>();
+  for (const work of read.windows) {
+    work.finishedDrop();
+    work.rodWidth();
+    work.marks();
+    for (const finding of work.findings()) {
+      const known = seen.get(finding.sentence);
+      seen.set(finding.sentence, {
+        finding,
+        count: (known?.count ?? 0) + work.quantity,
+        room: known?.room ?? work.window.room,
+      });
+    }
+  }
+  const lines = read.unread.map(({ sheet, row, sentence }) => `  stop   ${sheet} row ${row}: ${sentence}`);
+  const found = [...seen.values()].sort(
+    (a, b) => order[a.finding.weight] - order[b.finding.weight] || b.count - a.count,
+  );
+  for (const { finding, count, room } of found.slice(0, LINES)) {
+    const where = count === 1 && room !== undefined ? `room ${room}` : counted(count, 'window');
+    lines.push(`  ${left(finding.weight, 6)} ${where}: ${finding.sentence}`);
+  }
+  if (found.length > LINES) lines.push(`  and ${counted(found.length - LINES, 'finding')} more`);
+  return lines;
+}

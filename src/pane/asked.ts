@@ -1,0 +1,226 @@
+/** What a cell asks our functions, and what each answers: its inputs as read, steps and findings. */
+import type { CellFunction, Outcome } from '../../functions/declare';
+import { functionNamed } from '../../functions/index';
+import { areaText, type Area } from '../book/address';
+import type { Block, Book, CellValue } from '../book/book';
+import { errorOf, isBlank, type CellIn } from '../core/fields';
+import { fromUnit, toUnit, UNITS, type LengthUnit } from '../core/length';
+import { areasIn, readFormula, Unfollowed, type Part } from './reading';
+
+export interface AskedInput {
+  /** opening_width */
+  readonly name: string;
+  readonly says: string;
+  /** As it stands in the formula; empty where it was left out. */
+  readonly written: string;
+  readonly value: CellIn;
+  /** The cells it is read from, where it is a plain reference. */
+  readonly from?: Area;
+}
+export interface Asked {
+  readonly of: CellFunction;
+  readonly written: string;
+  readonly inputs: readonly AskedInput[];
+  readonly outcome: Outcome;
+}
+export interface CellAsked {
+  readonly cell: Area;
+  readonly formula: string | null;
+  readonly shown: CellValue;
+  readonly calls: readonly Asked[];
+  /** The part of the formula the pane could not follow. */
+  readonly unfollowed?: string;
+}
+
+const HEM = /^(HEM\.|_XLDUDF_HEM_)/i;
+
+/** Reads the first cell of an area: its formula, our functions in it, their answers. */
+export async function cellAsked(book: Book, area: Area): Promise<CellAsked> {
+  const cell = { ...area, rows: 1, columns: 1 };
+  const [block] = await book.read([cell], 'contents');
+  const formula = block?.formulas[0]?.[0] ?? null;
+  const shown = block?.values[0]?.[0] ?? null;
+  if (formula === null || !/HEM[._]/i.test(formula)) return { cell, formula, shown, calls: [] };
+  try {
+    const whole = readFormula(formula, cell, await book.contents());
+    const areas = areasIn(whole);
+    const blocks = areas.length === 0 ? [] : await book.read(areas, 'contents');
+    const known = new Map(blocks.map((one) => [areaText(one.area), one]));
+    const calls: Asked[] = [];
+    const stopped: string[] = [];
+    for (const part of callsIn(whole)) {
+      try {
+        calls.push(asked(part, known));
+      } catch (thrown) {
+        if (!(thrown instanceof Unfollowed)) throw thrown;
+        stopped.push(thrown.what);
+      }
+    }
+    return { cell, formula, shown, calls, ...(stopped[0] !== undefined && { unfollowed: stopped[0] }) };
+  } catch (thrown) {
+    if (thrown instanceof Unfollowed) return { cell, formula, shown, calls: [], unfollowed: thrown.what };
+    throw thrown;
+  }
+}
+
+type Call = Extract<Part, { is: 'call' }>;
+
+/** Our functions, from the outside in. */
+function callsIn(part: Part): readonly Call[] {
+  if (part.is === 'call') {
+    const inner = part.takes.flatMap((one) => (one === undefined ? [] : callsIn(one)));
+    return HEM.test(part.name) ? [part, ...inner] : inner;
+  }
+  return part.is === 'sign' ? part.of.flatMap(callsIn) : [];
+}
+
+function asked(part: Call, known: ReadonlyMap<string, Block>): Asked {
+  const of = functionNamed(part.name);
+  if (of === undefined) throw new Unfollowed(part.name);
+  const values = part.takes.map((one) => (one === undefined ? null : worked(one, known)));
+  const inputs = values.map((value, at): AskedInput => {
+    const parameter = of.parameters[Math.min(at, of.parameters.length - 1)];
+    const take = part.takes[at];
+    return {
+      name: parameter?.name ?? '',
+      says: parameter?.says ?? '',
+      written: take?.text ?? '',
+      value,
+      ...(take?.is === 'area' && { from: take.area }),
+    };
+  });
+  return { of, written: part.text, inputs, outcome: of.call(values) };
+}
+
+/** The first cell of a range; a plain value as it is. */
+const single = (value: CellIn): CellIn =>
+  Array.isArray(value) ? single((value as CellIn[])[0] ?? null) : value;
+const asNumber = (value: CellIn): number => {
+  const one = single(value);
+  return isBlank(one) ? 0 : typeof one === 'boolean' ? Number(one) : Number(one);
+};
+const asText = (value: CellIn): string => {
+  const one = single(value);
+  return typeof one === 'boolean' ? String(one).toUpperCase() : isBlank(one) ? '' : String(one);
+};
+const isTrue = (value: CellIn): boolean => {
+  const one = single(value);
+  return typeof one === 'string' ? one.toUpperCase() === 'TRUE' : Boolean(one);
+};
+
+function worked(part: Part, known: ReadonlyMap<string, Block>): CellIn {
+  const work = (one: Part | undefined): CellIn => (one === undefined ? null : worked(one, known));
+  switch (part.is) {
+    case 'value':
+      return part.value;
+    case 'area': {
+      const values = known.get(areaText(part.area))?.values ?? [];
+      return part.area.rows === 1 && part.area.columns === 1 ? (values[0]?.[0] ?? null) : values;
+    }
+    case 'rows':
+      return part.rows.map((row) => row.map((one) => single(work(one))));
+    case 'sign':
+      return signed(part.sign, part.of.map(work));
+    case 'call':
+      return called(part, work);
+  }
+}
+
+function signed(sign: string, [left, right]: readonly CellIn[]): CellIn {
+  const error = errorOf(single(left)) ?? errorOf(single(right));
+  if (error !== undefined) return error;
+  if (right === undefined) return sign === '%' ? asNumber(left) / 100 : -asNumber(left);
+  if (sign === '&') return asText(left) + asText(right);
+  const [a, b] = [asNumber(left), asNumber(right)];
+  switch (sign) {
+    case '+':
+      return a + b;
+    case '-':
+      return a - b;
+    case '*':
+      return a * b;
+    case '/':
+      return b === 0 ? '#DIV/0!' : a / b;
+    case '^':
+      return a ** b;
+  }
+  return compared(sign, single(left), single(right));
+}
+
+function compared(sign: string, left: CellIn, right: CellIn): boolean {
+  const figures = typeof left === 'number' || typeof right === 'number';
+  const text =
+    figures && (typeof left === 'string' || typeof right === 'string') && left !== '' && right !== '';
+  const [a, b] =
+    figures && !text && left !== '' && right !== ''
+      ? [asNumber(left), asNumber(right)]
+      : [asText(left).toLowerCase(), asText(right).toLowerCase()];
+  switch (sign) {
+    case '=':
+      return a === b;
+    case '<>':
+      return a !== b;
+    case '<':
+      return a < b;
+    case '>':
+      return a > b;
+    case '<=':
+      return a <= b;
+    default:
+      return a >= b;
+  }
+}
+
+const isUnit = (text: string): text is LengthUnit => text in UNITS;
+
+/** The few worksheet functions that stand around ours. */
+function called(part: Call, work: (one: Part | undefined) => CellIn): CellIn {
+  const { name, takes } = part;
+  const [first, second, third] = takes;
+  if (HEM.test(name)) {
+    const of = functionNamed(name);
+    if (of === undefined) throw new Unfollowed(name);
+    const outcome = of.call(takes.map(work));
+    return 'error' in outcome ? outcome.error : outcome.cells;
+  }
+  switch (name) {
+    case 'IF':
+      return isTrue(work(first)) ? work(second) : takes.length > 2 ? work(third) : false;
+    case 'IFERROR':
+    case 'IFNA': {
+      const value = work(first);
+      return errorOf(single(value)) === undefined ? value : work(second);
+    }
+    case 'ISNUMBER':
+      return typeof single(work(first)) === 'number';
+    case 'ISBLANK':
+      return isBlank(single(work(first)));
+    case 'AND':
+      return takes.every((one) => isTrue(work(one)));
+    case 'OR':
+      return takes.some((one) => isTrue(work(one)));
+    case 'NOT':
+      return !isTrue(work(first));
+    case 'CHOOSE': {
+      const which = work(first);
+      const pick = (at: CellIn): CellIn => single(work(takes[asNumber(at)]));
+      return Array.isArray(which)
+        ? (which as CellIn[][]).map((row) => row.map(pick))
+        : work(takes[asNumber(which)]);
+    }
+    case 'CONVERT': {
+      const [from, to] = [asText(work(second)), asText(work(third))];
+      if (!isUnit(from) || !isUnit(to)) throw new Unfollowed(part.text);
+      return toUnit(fromUnit(asNumber(work(first)), from), to);
+    }
+    case 'SUM':
+    case 'MIN':
+    case 'MAX': {
+      const all = takes.flatMap((one) => [work(one)].flat(2)).filter((one) => typeof one === 'number');
+      if (name === 'SUM') return all.reduce((sum, one) => sum + one, 0);
+      return all.length === 0 ? 0 : name === 'MIN' ? Math.min(...all) : Math.max(...all);
+    }
+    default:
+      throw new Unfollowed(`${name}(…)`);
+  }
+}

@@ -1,0 +1,114 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { CuttingJob } from '../../src/core/cutting';
+import { fromUnit, inches } from '../../src/core/length';
+import { cutPlan } from '../../src/core/rolls';
+import { DEFAULT_RULES } from '../../src/core/rules';
+import { bestPlan, type SearchReport } from '../../src/solve/best-plan';
+import { loadSolver } from '../../src/solve/load';
+import { faultsOf } from '../core/plan-faults';
+import { programmeOf, type Instance } from './programme';
+import { hasGlpsol, proveByGlpsol, proveByHighs } from './provers';
+
+const FOLDER = new URL('./instances/', import.meta.url);
+const INSTANCES: readonly Instance[] = readdirSync(FOLDER)
+  .sort()
+  .map((file) => JSON.parse(readFileSync(new URL(file, FOLDER), 'utf8')) as Instance);
+
+const jobOf = ({ cuts, rolls, supply }: Instance): CuttingJob => ({
+  cuts: cuts.map(({ inches: length, count, room }) => ({ length: inches(length), count, room })),
+  rolls: rolls.map(({ yards, lot, flaws }) => ({
+    length: fromUnit(yards, 'yd'),
+    lot,
+    flaws: flaws?.map((flaw) => ({ from: fromUnit(flaw.fromYards, 'yd'), length: inches(flaw.inches) })),
+  })),
+  supply,
+});
+
+/** The quick bound stops short of the truth here: it says 7 rolls. */
+const LONG_CUTS: CuttingJob = {
+  cuts: (
+    [
+      [683, 5],
+      [647, 8],
+      [579, 2],
+      [596, 3],
+    ] as const
+  ).map(([length, count]) => ({ length: inches(length), count })),
+  rolls: [{ length: fromUnit(50, 'yd') }],
+  supply: 'as many as it takes',
+};
+
+describe('the best cutting plan', () => {
+  beforeAll(async () => void (await loadSolver()));
+
+  it.each(INSTANCES.map((of) => [of.name, of] as const))('%s: as two solvers proved', async (_, of) => {
+    expect(of.provenBy).toEqual(['highs', 'glpsol']);
+    const job = jobOf(of);
+    const { plan, gap, ended } = await bestPlan(job, { highs: await loadSolver(), seconds: 20 });
+    expect(faultsOf(job, plan)).toEqual([]);
+    if ('short' in of.best) {
+      expect(plan.short.length).toBeGreaterThan(0);
+      return;
+    }
+    expect(plan.short).toEqual([]);
+    expect(plan.rolls).toHaveLength(of.best.rolls);
+    expect(plan.lowerBound).toBe(of.best.rolls);
+    expect([gap, ended, plan.proven]).toEqual([0, 'proven', true]);
+  });
+
+  it('is never fewer rolls than the bound of the quick plan, nor more than its rolls', async () => {
+    for (const of of INSTANCES) {
+      const quick = cutPlan(jobOf(of), DEFAULT_RULES).value;
+      if ('short' in of.best) expect(quick.short.length).toBeGreaterThan(0);
+      else {
+        expect(quick.lowerBound).toBeLessThanOrEqual(of.best.rolls);
+        if (quick.short.length === 0) expect(quick.rolls.length).toBeGreaterThanOrEqual(of.best.rolls);
+      }
+    }
+  });
+
+  it('reports on the way, and keeps its best when it is stopped', async () => {
+    const reports: SearchReport[] = [];
+    const halted = new AbortController();
+    const found = await bestPlan(LONG_CUTS, {
+      highs: await loadSolver(),
+      stop: halted.signal,
+      progress: (report) => {
+        reports.push(report);
+        halted.abort();
+      },
+    });
+    expect(reports.map(({ doing }) => doing)).toEqual(['quick plan']);
+    expect(found.ended).toBe('stopped');
+    expect(found.gap).toBe(found.plan.rolls.length - found.plan.lowerBound);
+    expect(found.gap).toBeGreaterThan(0);
+    expect(faultsOf(LONG_CUTS, found.plan)).toEqual([]);
+  });
+
+  it('says the gap where the time did not suffice', async () => {
+    const found = await bestPlan(LONG_CUTS, { highs: await loadSolver(), seconds: 0 });
+    expect(found.ended).toBe('out of time');
+    expect(found.plan.proven).toBe(false);
+    expect(found.gap).toBeGreaterThan(0);
+  });
+
+  it('goes on to prove what the quick bound leaves open', async () => {
+    const found = await bestPlan(LONG_CUTS, { highs: await loadSolver() });
+    expect([found.ended, found.gap]).toEqual(['proven', 0]);
+    expect(found.plan.lowerBound).toBeGreaterThan(cutPlan(LONG_CUTS, DEFAULT_RULES).value.lowerBound);
+  });
+});
+
+describe('the instances’ values, proven anew', () => {
+  const answerOf = ({ best }: Instance): number | 'short' => ('short' in best ? 'short' : best.rolls);
+  const some = INSTANCES.filter((_, at) => at % 4 === 0);
+
+  it.each(some.map((of) => [of.name, of] as const))('%s, by highs', async (_, of) => {
+    expect(await proveByHighs(programmeOf(of), 30)).toBe(answerOf(of));
+  });
+
+  it.runIf(hasGlpsol()).each(some.map((of) => [of.name, of] as const))('%s, by glpsol', (_, of) => {
+    expect(proveByGlpsol(programmeOf(of), 30)).toBe(answerOf(of));
+  });
+});

@@ -19,8 +19,8 @@ export function readEntry(raw: unknown, format: string): Entry {
   if (typeof raw === 'number' || typeof raw === 'boolean') return { value: raw };
   const text = String(raw);
   if (text === '') return { value: '' };
-  if (format === '@') return { value: text };
   if (text.startsWith("'")) return { value: text.slice(1) };
+  if (format === '@') return { value: text };
   if (text.startsWith('=') && text.length > 1) return { value: 0, formula: text };
   const trimmed = text.trim();
   if (/^(true|false)$/i.test(trimmed)) return { value: trimmed.toLowerCase() === 'true' };

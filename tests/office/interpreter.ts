@@ -209,7 +209,11 @@ export class Interpreter {
     for (const [name, value] of Object.entries((record ?? {}) as Record<string, unknown>)) {
       const part = target.kind.parts[pascal(name)];
       if (part === undefined) this.set(target, name, value);
-      else this.update(part(target.self, this.world), value);
+      else {
+        const one = part(target.self, this.world);
+        if (one === null) throw itemNotFound();
+        this.update(one, value);
+      }
     }
   }
 
@@ -252,7 +256,8 @@ export class Interpreter {
     for (const [name, below] of deeper) {
       const part = kind.parts[name];
       if (part === undefined) throw new NotInStandIn(`${kind.name}.${name}`);
-      record[name] = this.load(part(self, this.world), { Select: below });
+      const one = part(self, this.world);
+      record[name] = one === null ? null : this.load(one, { Select: below });
     }
     return record;
   }

@@ -10,7 +10,7 @@ export interface Scalar<S> {
 export interface Kind<S> {
   readonly name: string;
   readonly scalars: Readonly<Record<string, Scalar<S>>>;
-  readonly parts: Readonly<Record<string, (self: S, world: World) => Thing>>;
+  readonly parts: Readonly<Record<string, (self: S, world: World) => Thing | null>>;
   readonly methods: Readonly<Record<string, (self: S, args: readonly unknown[], world: World) => unknown>>;
   /** A collection's members. */
   items?(self: S, world: World): readonly Thing[];

@@ -49,13 +49,16 @@ const CONDITIONAL_FORMAT: Kind<Model> = kind<Model>('ConditionalFormat', {
     ...keptAll(bag, { StopIfTrue: false, Priority: 0 }),
   },
   parts: Object.fromEntries(
-    Object.entries(PARTS).map(([type, part]) => [
-      part,
-      (one: Model) => {
+    Object.entries(PARTS).flatMap(([type, part]) => {
+      const firm = (one: Model) => {
         if (one.type !== type) throw invalidArgument();
         return thing(found(TYPES[type]), one);
-      },
-    ]),
+      };
+      return [
+        [part, firm],
+        [`${part}OrNullObject`, (one: Model) => (one.type === type ? firm(one) : null)],
+      ];
+    }),
   ),
   methods: {
     Delete(one) {

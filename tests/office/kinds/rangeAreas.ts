@@ -1,6 +1,6 @@
 /** Several areas of one sheet, as merged areas come. */
 import { quoted, writeArea, type Area } from '../address';
-import { kind, thing, type Kind } from '../kind';
+import { found, kind, thing, type Kind } from '../kind';
 import type { Sheet } from '../model';
 import { rangeOf } from './range';
 import { WORKSHEET } from './worksheet';
@@ -15,7 +15,10 @@ const address = ({ sheet, areas }: AreasModel): string =>
 
 const AREAS: Kind<AreasModel> = kind<AreasModel>('RangeAreasCollection', {
   items: ({ sheet, areas }) => areas.map((area) => rangeOf(sheet, area)),
-  methods: { GetCount: ({ areas }) => areas.length },
+  methods: {
+    GetCount: ({ areas }) => areas.length,
+    GetItemAt: ({ sheet, areas }, [at]) => rangeOf(sheet, found(areas[Number(at)])),
+  },
 });
 
 export const RANGE_AREAS: Kind<AreasModel> = kind<AreasModel>('RangeAreas', {

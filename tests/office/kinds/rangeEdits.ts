@@ -119,6 +119,16 @@ export const EDITS: Kind<RangeModel>['methods'] = {
     }
     world.dirty = true;
   },
+  /** One record a row, with what was asked for. */
+  GetRowProperties({ sheet, area }, [wanted]) {
+    const asked = Object.keys((wanted ?? {}) as object);
+    const other = asked.find((name) => name !== 'rowHidden' && name !== 'rowIndex');
+    if (other !== undefined) throw new NotInStandIn(`Range.GetRowProperties({ ${other} })`);
+    return Array.from({ length: area.rows }, (_, at) => ({
+      ...(asked.includes('rowHidden') ? { rowHidden: sheet.hiddenRows.has(area.row + at) } : {}),
+      ...(asked.includes('rowIndex') ? { rowIndex: area.row + at } : {}),
+    }));
+  },
   Select({ sheet, area }, _, world) {
     world.book.active = sheet;
     world.book.selection = area;

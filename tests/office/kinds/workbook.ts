@@ -4,6 +4,7 @@ import type { Workbook } from '../model';
 import { COMMENTS } from './comments';
 import { NAMES } from './names';
 import { rangeOf } from './range';
+import { RANGE_AREAS } from './rangeAreas';
 import { SETTINGS } from './settings';
 import { ALL_TABLES } from './tables';
 import { WORKSHEETS } from './worksheets';
@@ -68,6 +69,7 @@ export const WORKBOOK: Kind<Workbook> = kind<Workbook>('Workbook', {
   },
   methods: {
     GetSelectedRange: (book) => rangeOf(book.active, book.selection),
+    GetSelectedRanges: (book) => thing(RANGE_AREAS, { sheet: book.active, areas: [book.selection] }),
     GetActiveCell: (book) => rangeOf(book.active, { ...book.selection, rows: 1, columns: 1 }),
     _RemoveReference(_, [id], world) {
       world.references.delete(String(id));

@@ -1,0 +1,305 @@
+/** The open workbook in Excel as a Book: every wish in few requests, every refusal a sentence. */
+import { readAddress, type Area } from '../book/address';
+import type { Ability, Block, Book, Changes, Contents, Mark, Stop } from '../book/book';
+import { Trouble, trouble } from '../book/trouble';
+import { putMarks, takeMarks } from './marks';
+import { joined, rangeOf, readBlocks, readContents } from './read';
+import { asTrouble, codeOf, type About } from './refusal';
+import { carryOut, type Desk } from './write';
+
+/** What the page gives: the client, and what this Excel knows. */
+export interface ExcelHere {
+  readonly Excel: Pick<typeof Excel, 'run'>;
+  readonly requirements: { isSetSupported(name: string, version: string): boolean };
+}
+
+/** Without these nothing here works: row properties, page layout, selected areas. Every Excel with custom functions has them. */
+const NEEDED = '1.9';
+
+const SENTENCES: readonly (readonly [Ability, string, string])[] = [
+  [
+    'tables',
+    '1.13',
+    'This Excel cannot stretch a table over new columns: they are written beside it, and the table can be widened by hand.',
+  ],
+  [
+    'comments',
+    '1.10',
+    'This Excel cannot take remarks from an add-in: findings are coloured, and their sentences stand in the pane.',
+  ],
+  ['undo', '1.20', 'This Excel takes a fill back in several steps: press Undo until it is gone.'],
+];
+
+/** Cells in one answer: with formulas and formats well under the 5 MB that Excel on the web gives. */
+const MOST_CELLS = 25_000;
+const KEY = 'Hemledger.';
+
+type RunOptions = Excel.RunOptions;
+
+export class ExcelBook implements Book {
+  private constructor(
+    private readonly here: ExcelHere,
+    readonly title: string,
+    readonly lacks: ReadonlyMap<Ability, string>,
+    /** How long an answer may take before the connection counts as lost, in milliseconds. */
+    private readonly patience: number,
+  ) {}
+
+  static async open(here: ExcelHere, patience = 120_000): Promise<ExcelBook> {
+    const knows = (version: string): boolean => here.requirements.isSetSupported('ExcelApi', version);
+    if (!knows(NEEDED))
+      throw trouble('tooOld', 'serve the pane: it needs Excel 2021, Microsoft 365 or Excel on the web');
+    const lacks = new Map(
+      SENTENCES.filter(([, version]) => !knows(version)).map(([ability, , says]) => [ability, says]),
+    );
+    const nameless = new ExcelBook(here, '', lacks, patience);
+    const title = await nameless.run({}, async ({ context }) => {
+      context.workbook.load('name');
+      await context.sync();
+      return context.workbook.name;
+    });
+    return new ExcelBook(here, title, lacks, patience);
+  }
+
+  contents(): Promise<Contents> {
+    return this.run({}, ({ context }) => readContents(context));
+  }
+
+  selection(): Promise<Area> {
+    return this.run({ thing: 'The selection' }, async ({ context }) => {
+      const area = context.workbook.getSelectedRanges().areas.getItemAt(0);
+      area.load('address');
+      await context.sync();
+      const read = readAddress(area.address);
+      if (read === undefined) throw trouble('missing', 'The selection');
+      return read;
+    });
+  }
+
+  async onSelection(listener: (area: Area) => void): Promise<Stop> {
+    const told = await this.run({}, async ({ context }) => {
+      const handler = context.workbook.worksheets.onSelectionChanged.add(async () => {
+        // A selection that cannot be told just now (a chart, a cell being edited) is told with the next one.
+        const area = await this.selection().catch(() => undefined);
+        if (area !== undefined) listener(area);
+      });
+      await context.sync();
+      return handler;
+    });
+    return () => {
+      told.remove();
+      void told.context.sync().catch(() => undefined);
+    };
+  }
+
+  goTo(area: Area): Promise<void> {
+    return this.run(onSheet(area.sheet), async ({ context }) => {
+      context.workbook.worksheets.getItem(area.sheet).activate();
+      rangeOf(context, area).select();
+      await context.sync();
+    });
+  }
+
+  async read(areas: readonly Area[], detail: 'whole' | 'contents' = 'whole'): Promise<readonly Block[]> {
+    const blocks: Block[] = [];
+    for (const some of requests(areas)) {
+      const parts = await this.readSome(
+        some.map(({ area }) => area),
+        detail,
+      );
+      for (const [at, { of }] of some.entries()) {
+        const earlier = blocks[of];
+        const part = parts[at] as Block;
+        blocks[of] = joined(areas[of] as Area, earlier === undefined ? [part] : [earlier, part]);
+      }
+    }
+    return blocks;
+  }
+
+  /** Long texts may still be too much for one answer: then half of it is asked for, and the other half. */
+  private async readSome(areas: readonly Area[], detail: 'whole' | 'contents'): Promise<readonly Block[]> {
+    const sees = { merged: this.here.requirements.isSetSupported('ExcelApi', '1.13') };
+    try {
+      return await this.run(
+        { sheets: areas.map(({ sheet }) => sheet), thing: 'What was to be read' },
+        ({ context }) => readBlocks(context, areas, detail === 'whole', sees),
+      );
+    } catch (failure) {
+      if (!(failure instanceof Trouble) || failure.code !== 'tooLarge') throw failure;
+      const [only] = areas;
+      if (areas.length > 1) {
+        const middle = Math.ceil(areas.length / 2);
+        return [
+          ...(await this.readSome(areas.slice(0, middle), detail)),
+          ...(await this.readSome(areas.slice(middle), detail)),
+        ];
+      }
+      if (only === undefined || only.rows < 2) throw failure;
+      const rows = Math.ceil(only.rows / 2);
+      const [above] = await this.readSome([{ ...only, rows }], detail);
+      const [below] = await this.readSome(
+        [{ ...only, row: only.row + rows, rows: only.rows - rows }],
+        detail,
+      );
+      return [joined(only, [above as Block, below as Block])];
+    }
+  }
+
+  /** Asked first whether a cell is being edited; an edit that begins later is waited for, so nothing stops halfway. */
+  async inOneStep(
+    _says: string,
+    work: (write: (changes: Changes) => Promise<void>) => Promise<void>,
+  ): Promise<void> {
+    await this.run({}, async ({ context }) => {
+      context.workbook.load('name');
+      await context.sync();
+    });
+    await this.run({ step: true }, async (desk, telling) => {
+      await work((changes) => telling(about(changes), () => carryOut(desk, changes)));
+    });
+  }
+
+  recalculate(): Promise<void> {
+    return this.run({}, async ({ context }) => {
+      context.workbook.application.calculate('Full');
+      await context.sync();
+    });
+  }
+
+  mark(marks: readonly Mark[]): Promise<void> {
+    return this.run({ step: true, sheets: marks.map(({ area }) => area.sheet) }, (desk) =>
+      putMarks(desk, marks),
+    );
+  }
+
+  unmark(sheet?: string): Promise<void> {
+    return this.run({ step: true, ...(sheet === undefined ? {} : onSheet(sheet)) }, (desk) =>
+      takeMarks(desk, sheet),
+    );
+  }
+
+  recall(key: string): Promise<unknown> {
+    return this.run({}, async ({ context }) => {
+      const setting = context.workbook.settings.getItemOrNullObject(KEY + key);
+      setting.load('value');
+      await context.sync();
+      return setting.isNullObject ? undefined : (JSON.parse(String(setting.value)) as unknown);
+    });
+  }
+
+  remember(key: string, value: unknown): Promise<void> {
+    return this.run({}, async ({ context }) => {
+      const { settings } = context.workbook;
+      if (value !== undefined) settings.add(KEY + key, JSON.stringify(value));
+      else {
+        const setting = settings.getItemOrNullObject(KEY + key);
+        await context.sync();
+        if (!setting.isNullObject) setting.delete();
+      }
+      await context.sync();
+    });
+  }
+
+  // How it is asked
+
+  private async run<T>(
+    { step, ...asked }: Asked & { readonly step?: boolean },
+    work: (desk: Desk, telling: Telling) => Promise<T>,
+  ): Promise<T> {
+    const options: RunOptions = step === true ? { delayForCellEdit: true, mergeUndoGroup: true } : {};
+    const telling: Telling = async (about, part) => {
+      try {
+        return await part();
+      } catch (failure) {
+        throw await this.told(failure, about);
+      }
+    };
+    return telling(asked, () =>
+      this.here.Excel.run(options, (context) => {
+        const sync = context.sync.bind(context);
+        context.sync = (value) => this.inTime(sync(value));
+        return work({ context, lacks: this.lacks }, telling);
+      }),
+    );
+  }
+
+  /** A host that is gone may never answer at all. */
+  private inTime<T>(answer: Promise<T>): Promise<T> {
+    let bell: ReturnType<typeof setTimeout> | undefined;
+    const late = new Promise<never>((_, reject) => {
+      bell = setTimeout(() => {
+        reject(trouble('lost'));
+      }, this.patience);
+    });
+    return Promise.race([answer, late]).finally(() => {
+      clearTimeout(bell);
+    });
+  }
+
+  /** Excel's refusal as a sentence; which sheet is meant is looked up, for Excel does not say. */
+  private async told(failure: unknown, { sheets = [], ...about }: Asked): Promise<unknown> {
+    const code = codeOf(failure);
+    if ((code !== 'AccessDenied' && code !== 'ItemNotFound') || sheets.length === 0)
+      return asTrouble(failure, about);
+    const seen = (await this.contents()).sheets;
+    const of = (name: string) => seen.find((one) => one.name.toLowerCase() === name.toLowerCase());
+    const missing = sheets.find((name) => of(name) === undefined);
+    const closed = sheets.find((name) => of(name)?.protected === true);
+    return asTrouble(failure, {
+      ...about,
+      ...(missing === undefined ? {} : { thing: `The sheet “${missing}”` }),
+      ...(closed === undefined ? {} : { sheet: closed }),
+    });
+  }
+}
+
+interface Asked extends About {
+  /** The sheets it is about. */
+  readonly sheets?: readonly string[];
+}
+
+type Telling = <T>(about: Asked, part: () => Promise<T>) => Promise<T>;
+
+const onSheet = (sheet: string): Asked => ({ sheets: [sheet] });
+
+function about(changes: Changes): Asked {
+  const areas = [
+    ...(changes.puts ?? []),
+    ...(changes.newTables ?? []),
+    ...(changes.dress ?? []),
+    ...(changes.validations ?? []),
+    ...(changes.resize ?? []),
+  ];
+  const name = [...(changes.newSheets ?? []), ...(changes.newTables ?? []), ...(changes.newNames ?? [])][0]
+    ?.name;
+  const table = changes.resize?.[0]?.table;
+  return {
+    sheets: [
+      ...new Set([
+        ...areas.map(({ area }) => area.sheet),
+        ...(changes.layouts ?? []).map(({ sheet }) => sheet),
+      ]),
+    ],
+    ...(name === undefined ? {} : { name }),
+    ...(table === undefined ? { thing: 'What was to be written' } : { thing: `The table “${table}”` }),
+  };
+}
+
+/** Areas in pieces, gathered into requests; `of` says whose piece it is. */
+function requests(areas: readonly Area[]): { area: Area; of: number }[][] {
+  const list: { area: Area; of: number }[][] = [];
+  let room = 0;
+  for (const [of, whole] of areas.entries()) {
+    const rows = Math.max(1, Math.floor(MOST_CELLS / whole.columns));
+    for (let at = 0; at < whole.rows; at += rows) {
+      const area = { ...whole, row: whole.row + at, rows: Math.min(rows, whole.rows - at) };
+      if (list.length === 0 || area.rows * area.columns > room) {
+        list.push([]);
+        room = MOST_CELLS;
+      }
+      list.at(-1)?.push({ area, of });
+      room -= area.rows * area.columns;
+    }
+  }
+  return list;
+}

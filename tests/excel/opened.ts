@@ -1,0 +1,65 @@
+/** An ExcelBook on a stand-in for Excel, through the genuine client. */
+import type { Area } from '../../src/book/address';
+import type { CellValue } from '../../src/book/book';
+import { ExcelBook } from '../../src/excel/book';
+import { readArea } from '../office/address';
+import { readEntry } from '../office/entry';
+import { ExcelHost } from '../office/host';
+import { Workbook, type Sheet } from '../office/model';
+import { connect } from '../office/node';
+import { ensure } from './ensure';
+
+export interface Opened {
+  readonly book: ExcelBook;
+  readonly host: ExcelHost;
+  readonly sheet: Sheet;
+  /** Requests since the last look. */
+  trips(): number;
+}
+
+export async function openedIn(
+  rows: readonly (readonly CellValue[])[] = [],
+  of: { version?: string; patience?: number; sheets?: readonly string[] } = {},
+): Promise<Opened> {
+  const host = new ExcelHost(new Workbook(...(of.sheets ?? ['Windows'])));
+  const sheet = host.book.active;
+  rows.forEach((row, at) => {
+    row.forEach((value, column) => {
+      if (value === null) return;
+      const { formula } = readEntry(value, 'General');
+      Object.assign(sheet.open(at, column), formula === undefined ? { value } : { value: 0, formula });
+    });
+  });
+  const client = connect(host, of.version ?? '1.20');
+  const book = await ExcelBook.open(
+    { Excel: client.Excel, requirements: client.Office.context.requirements },
+    of.patience,
+  );
+  let looked = host.trips.length;
+  return {
+    book,
+    host,
+    sheet,
+    trips() {
+      const since = host.trips.length - looked;
+      looked = host.trips.length;
+      return since;
+    },
+  };
+}
+
+/** `at('B2:C9')` on the first sheet. */
+export const at = (address: string, sheet = 'Windows'): Area => ({ sheet, ...ensure(readArea(address)) });
+
+/** Everything that stands in the workbook, to compare before and after. */
+export const picture = ({ host }: Opened): string =>
+  JSON.stringify({
+    sheets: host.book.sheets.map((sheet) => [
+      sheet.name,
+      [...sheet.cells]
+        .filter(([, cell]) => cell.value !== '' || cell.formula !== undefined)
+        .map(([key, cell]) => [key, cell.formula ?? cell.value]),
+    ]),
+    tables: host.book.tables.map((one) => [one.name, one.area, one.columns.map(({ name }) => name)]),
+    names: host.book.names.map((one) => [one.name, one.formula]),
+  });

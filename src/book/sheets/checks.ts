@@ -1,0 +1,96 @@
+/** Whether the sheets add up: one row a check, and one word for them all. */
+import { areaAt } from '../address';
+import { laidOut, tableDraft, titled, together, type Draft, type Job } from './draft';
+
+const HEADER = 4;
+
+interface Check {
+  readonly what: string;
+  /** A formula for how much is wrong: 0 where all is well. */
+  readonly wrong: string;
+  readonly todo: string;
+}
+
+function checksOf(name: (base: string) => string): readonly Check[] {
+  const openings = `(${name('Window_openings')}<>"")`;
+  const faulty = (range: string): string => `SUMPRODUCT(${openings}*ISERROR(${name(range)}))`;
+  return [
+    {
+      what: 'windows whose yardage could not be worked out',
+      wrong: `=${faulty('Window_yardage')}`,
+      todo: 'look at their yardage on the sheet of windows: the cell says why',
+    },
+    {
+      what: 'windows without a fabric of the list',
+      wrong: `=SUMPRODUCT(${openings}*(COUNTIF(${name('Fabric_names')},${name('Window_fabrics')})=0))`,
+      todo: 'choose a fabric, or add it to the sheet of fabrics',
+    },
+    {
+      what: 'windows whose making charge is not set',
+      wrong: `=SUMPRODUCT(${openings}*NOT(ISNUMBER(${name('Window_labor')})))`,
+      todo: 'enter the making charges on the sheet of prices',
+    },
+    {
+      what: 'windows that are not on the quote',
+      wrong: `=SUMPRODUCT(${openings}*1)-SUMPRODUCT((${name('Quote_rooms')}<>"")*1)`,
+      todo: 'fill the quote’s table down as far as the windows go',
+    },
+    {
+      what: 'fabric needed against fabric of the windows',
+      wrong: `=IFERROR(ROUND(SUM(${name('Fabric_needed')})-SUM(${name('Window_yardage')}),6),1)`,
+      todo: 'see that every fabric stands once on the sheet of fabrics',
+    },
+    {
+      what: 'fabrics used without a flame certificate, on a public job',
+      wrong: `=IF(${name('Job_public')}="yes",IFERROR(SUMPRODUCT((${name('Fabric_names')}<>"")*(${name('Fabric_needed')}<>0)*(${name('Fabric_needed')}<>"")*(${name('Fabric_certificates')}="")),1),0)`,
+      todo: 'ask the supplier for the certificate of the lot; local codes and licensed practice decide',
+    },
+    {
+      what: 'quote’s total against its parts',
+      wrong: `=IFERROR(ROUND(${name('Quote_total')}-SUM(${name('Quote_prices')})-${name('Quote_tax')}-N(${name('Price_freight')}),2),1)`,
+      todo: 'a total was typed over: put its formula back',
+    },
+  ];
+}
+
+export function checksSheet(job: Job): Draft {
+  const sheet = job.sheet('Checks');
+  const checks = checksOf((base) => job.name(base));
+  return together(
+    titled(sheet, 'Checks', 'Every line should say ok. The first word stands on the other sheets too.'),
+    {
+      puts: [
+        {
+          area: areaAt(sheet, 2, 0),
+          formula: `=IF(SUMPRODUCT((${job.name('Check_results')}<>"ok")*1)=0,"all checks are well",SUMPRODUCT((${job.name('Check_results')}<>"ok")*1)&" of ${checks.length} checks want a look: see the sheet of checks")`,
+        },
+      ],
+      newNames: [{ name: job.name('Checks_all'), area: areaAt(sheet, 2, 0) }],
+      dress: [{ area: areaAt(sheet, 2, 0), role: 'check' }],
+    },
+    tableDraft(job, {
+      sheet,
+      name: 'Checks',
+      row: HEADER,
+      rows: checks.length,
+      columns: [
+        { key: 'what', heading: 'check', role: 'note', cells: checks.map((one) => one.what) },
+        {
+          key: 'wrong',
+          heading: 'difference',
+          role: 'working',
+          cells: checks.map((one) => ({ formula: one.wrong })),
+        },
+        {
+          key: 'result',
+          heading: 'result',
+          role: 'check',
+          name: 'Check_results',
+          formula: (of) => `=IF(ISERROR(${of('wrong')}),"look",IF(${of('wrong')}=0,"ok","look"))`,
+        },
+        { key: 'todo', heading: 'what to do', role: 'note', cells: checks.map((one) => one.todo) },
+      ],
+    }),
+    laidOut(job, sheet, { header: HEADER, landscape: true, widths: [52, 12, 10, 70] }),
+  );
+}

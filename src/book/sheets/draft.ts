@@ -1,0 +1,179 @@
+/** A sheet being laid out as data: titles, pairs of a word and its value, tables with one formula a column. */
+import type { Unit } from '../../core/unit';
+import { areaAt, cellText } from '../address';
+import type { CellPut, Changes, Role, Validation } from '../book';
+
+type Listed = { [K in Exclude<keyof Changes, 'remove' | 'resize' | 'newCharts'>]-?: NonNullable<Changes[K]> };
+/** Part of a template: what is written, and how it looks. */
+export type Draft = Partial<Listed>;
+
+/** What every sheet of one job shares. */
+export interface Job {
+  readonly unit: Unit;
+  readonly paper: 'letter' | 'a4';
+  /** Rows made ready for windows. */
+  readonly windows: number;
+  /** The job's own name for a sheet: “Windows”, in a second job “Windows 2”. */
+  sheet(base: string): string;
+  /** The same for a table or a named range: “Window_rooms”, “Window_rooms_2”. */
+  name(base: string): string;
+}
+
+export type Choice = Pick<Validation, 'words' | 'from' | 'number' | 'says' | 'otherwise'>;
+
+export interface ColumnDraft {
+  readonly key: string;
+  readonly heading: string;
+  readonly role: Role;
+  /** In characters. */
+  readonly wide?: number;
+  readonly format?: string;
+  /** The first row's formula; `of` gives the same row's cell of another column. */
+  readonly formula?: (of: (key: string) => string) => string;
+  readonly cells?: readonly CellPut[];
+  readonly choice?: Choice;
+  /** A named range over the column's cells. */
+  readonly name?: string;
+  readonly note?: string;
+}
+
+export interface TableDraft {
+  readonly sheet: string;
+  readonly name: string;
+  /** The header's row and first column. */
+  readonly row: number;
+  readonly column?: number;
+  readonly rows: number;
+  readonly columns: readonly ColumnDraft[];
+}
+
+export function together(...drafts: readonly Draft[]): Draft {
+  const all: Record<string, unknown[]> = {};
+  for (const draft of drafts)
+    for (const [key, list] of Object.entries(draft)) (all[key] ??= []).push(...(list as unknown[]));
+  return all as Draft;
+}
+
+export function titled(sheet: string, title: string, note: string): Draft {
+  return {
+    newSheets: [{ name: sheet }],
+    puts: [{ area: areaAt(sheet, 0, 0, 2, 1), cells: [[title], [note]] }],
+    dress: [
+      { area: areaAt(sheet, 0, 0), role: 'title' },
+      { area: areaAt(sheet, 1, 0), role: 'note' },
+    ],
+  };
+}
+
+export function tableDraft(job: Job, of: TableDraft): Draft {
+  const from = of.column ?? 0;
+  const first = of.row + 1;
+  const places = new Map(of.columns.map(({ key }, at) => [key, from + at]));
+  const cell = (key: string): string => {
+    const column = places.get(key);
+    if (column === undefined) throw new Error(`${of.name} has no column “${key}”`);
+    return cellText(first, column);
+  };
+  const body = (at: number) => areaAt(of.sheet, first, from + at, of.rows, 1);
+  const drafts = of.columns.map((column, at): Draft => ({
+    puts: [
+      ...(column.formula === undefined ? [] : [{ area: body(at), formula: column.formula(cell) }]),
+      ...(column.cells === undefined ? [] : [{ area: body(at), cells: column.cells.map((one) => [one]) }]),
+    ],
+    dress: [
+      { area: body(at), role: column.role, ...(column.format !== undefined && { format: column.format }) },
+    ],
+    ...(column.choice !== undefined && { validations: [{ area: body(at), ...column.choice }] }),
+    ...(column.name !== undefined && { newNames: [{ name: job.name(column.name), area: body(at) }] }),
+    ...(column.note !== undefined && {
+      notes: [{ area: areaAt(of.sheet, of.row, from + at), text: column.note }],
+    }),
+  }));
+  const header = areaAt(of.sheet, of.row, from, 1, of.columns.length);
+  return together(
+    {
+      puts: [{ area: header, cells: [of.columns.map((column) => column.heading)] }],
+      newTables: [{ name: job.name(of.name), area: { ...header, rows: of.rows + 1 } }],
+      dress: [{ area: header, role: 'heading' }],
+    },
+    ...drafts,
+  );
+}
+
+export interface Pair {
+  readonly label: string;
+  readonly role: Role;
+  readonly value?: CellPut;
+  readonly formula?: string;
+  readonly name?: string;
+  readonly format?: string;
+  readonly choice?: Choice;
+  readonly says?: string;
+}
+
+/** Words in column A, their values in B, an explanation in C. */
+export function pairs(job: Job, sheet: string, row: number, list: readonly Pair[]): Draft {
+  return together(
+    ...list.map((one, at): Draft => {
+      const place = areaAt(sheet, row + at, 1);
+      return {
+        puts: [
+          { area: areaAt(sheet, row + at, 0), cells: [[one.label]] },
+          ...(one.formula !== undefined ? [{ area: place, formula: one.formula }] : []),
+          ...(one.value !== undefined ? [{ area: place, cells: [[one.value]] }] : []),
+          ...(one.says !== undefined ? [{ area: areaAt(sheet, row + at, 2), cells: [[one.says]] }] : []),
+        ],
+        dress: [
+          { area: place, role: one.role, ...(one.format !== undefined && { format: one.format }) },
+          ...(one.says !== undefined ? [{ area: areaAt(sheet, row + at, 2), role: 'note' as const }] : []),
+        ],
+        ...(one.choice !== undefined && { validations: [{ area: place, ...one.choice }] }),
+        ...(one.name !== undefined && { newNames: [{ name: job.name(one.name), area: place }] }),
+      };
+    }),
+  );
+}
+
+export function laidOut(
+  job: Job,
+  sheet: string,
+  of: { header: number; frozenColumns?: number; widths: readonly number[]; landscape?: boolean },
+): Draft {
+  return {
+    layouts: [
+      {
+        sheet,
+        frozenRows: of.header + 1,
+        ...(of.frozenColumns !== undefined && { frozenColumns: of.frozenColumns }),
+        widths: Object.fromEntries(of.widths.map((wide, at) => [at, wide])),
+        print: { landscape: of.landscape ?? false, paper: job.paper, repeatRows: [of.header, of.header] },
+      },
+    ],
+  };
+}
+
+export const MONEY_FORMAT = '#,##0.00';
+export const SHARE_FORMAT = '0.0##%';
+/** Nothing is shown for 0, as a repeat that is none. */
+export const NO_ZERO = 'General;-General;';
+
+export const oneOf = (
+  words: readonly string[],
+  says: string,
+  otherwise: 'stop' | 'warn' = 'stop',
+): Choice => ({
+  words,
+  says,
+  otherwise,
+});
+export const fromName = (name: string, says: string): Choice => ({ from: name, says, otherwise: 'warn' });
+export const atLeast = (
+  least: number,
+  says: string,
+  more: { most?: number; whole?: boolean } = {},
+): Choice => ({
+  number: { least, ...more },
+  says,
+  otherwise: 'stop',
+});
+export const YES_OR_NO = ['yes', 'no'] as const;

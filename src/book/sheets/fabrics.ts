@@ -1,0 +1,190 @@
+/** The fabrics of the job, their price breaks, and the rolls in hand. */
+import { MATCHES } from '../../core/treatment';
+import {
+  atLeast,
+  fromName,
+  laidOut,
+  MONEY_FORMAT,
+  NO_ZERO,
+  oneOf,
+  tableDraft,
+  titled,
+  together,
+  YES_OR_NO,
+  type Draft,
+  type Job,
+} from './draft';
+
+export const FABRIC_ROWS = 12;
+const BREAK_ROWS = 20;
+const ROLL_ROWS = 20;
+const HEADER = 3;
+
+export function fabricsSheet(job: Job): Draft {
+  const sheet = job.sheet('Fabrics');
+  const { small, large, areal } = job.unit;
+  const name = (base: string): string => job.name(base);
+  const price = atLeast(0, `A price a ${large}, 0 or more.`);
+  const fabric = fromName(name('Fabric_names'), 'Choose a fabric of the table on the left.');
+  return together(
+    titled(sheet, 'Fabrics', `Prices and roll lengths by the ${large}. The width is the usable one.`),
+    tableDraft(job, {
+      sheet,
+      name: 'Fabrics',
+      row: HEADER,
+      rows: FABRIC_ROWS,
+      columns: [
+        { key: 'fabric', heading: 'fabric', role: 'input', wide: 22, name: 'Fabric_names' },
+        { key: 'supplier', heading: 'supplier', role: 'input', wide: 18 },
+        { key: 'width', heading: `fabric width (${small})`, role: 'input', name: 'Fabric_widths' },
+        { key: 'repeat', heading: `vertical repeat (${small})`, role: 'input', name: 'Fabric_repeats' },
+        {
+          key: 'across',
+          heading: `horizontal repeat (${small})`,
+          role: 'input',
+          name: 'Fabric_horizontal_repeats',
+        },
+        {
+          key: 'match',
+          heading: 'match',
+          role: 'input',
+          name: 'Fabric_matches',
+          choice: oneOf(
+            MATCHES.list.map((one) => one.word),
+            'Choose how the pattern meets; blank is straight.',
+          ),
+        },
+        {
+          key: 'direction',
+          heading: 'may be turned',
+          role: 'input',
+          choice: oneOf(YES_OR_NO, 'Choose yes or no. Pile and one-way patterns may not be turned.'),
+          note: 'whether the cloth may be railroaded: pile and one-way patterns may not',
+        },
+        {
+          key: 'weight',
+          heading: `cloth weight (${areal})`,
+          role: 'input',
+          choice: atLeast(0, 'A weight, 0 or more.'),
+        },
+        { key: 'price', heading: `price a ${large}`, role: 'input', format: MONEY_FORMAT, choice: price },
+        {
+          key: 'minimum',
+          heading: `minimum order (${large})`,
+          role: 'input',
+          choice: atLeast(0, `The least the supplier cuts, in ${large}; blank is none.`),
+        },
+        {
+          key: 'certificate',
+          heading: 'flame certificate',
+          role: 'input',
+          wide: 18,
+          name: 'Fabric_certificates',
+        },
+        {
+          key: 'needed',
+          heading: `needed (${large})`,
+          role: 'working',
+          format: '0.00#',
+          name: 'Fabric_needed',
+          formula: (of) =>
+            `=IF(${of('fabric')}="","",SUMIFS(${name('Window_yardage')},${name('Window_fabrics')},${of('fabric')}))`,
+        },
+        {
+          key: 'order',
+          heading: `to order (${large})`,
+          role: 'output',
+          format: '0.00#',
+          formula: (of) =>
+            `=IF(${of('fabric')}="","",IF(${of('needed')}=0,0,MAX(${of('needed')},${of('minimum')})))`,
+        },
+        {
+          key: 'paid',
+          heading: `price at that quantity`,
+          role: 'working',
+          format: MONEY_FORMAT,
+          name: 'Fabric_prices',
+          note: 'the lowest break reached, else the price of the table',
+          formula: (of) =>
+            `=IF(${of('fabric')}="","",IF(COUNTIFS(${name('Break_fabrics')},${of('fabric')},${name('Break_from')},"<="&${of('order')})=0,${of('price')},SUMIFS(${name('Break_prices')},${name('Break_fabrics')},${of('fabric')},${name('Break_from')},MAXIFS(${name('Break_from')},${name('Break_fabrics')},${of('fabric')},${name('Break_from')},"<="&${of('order')}))))`,
+        },
+        {
+          key: 'cost',
+          heading: 'cost',
+          role: 'output',
+          format: MONEY_FORMAT,
+          name: 'Fabric_costs',
+          formula: (of) => `=IF(${of('fabric')}="","",${of('order')}*${of('paid')})`,
+        },
+        {
+          key: 'cut',
+          heading: `longest cut (${small})`,
+          role: 'working',
+          format: NO_ZERO,
+          name: 'Fabric_longest_cuts',
+          formula: (of) =>
+            `=IF(${of('fabric')}="","",MAXIFS(${name('Window_cuts')},${name('Window_fabrics')},${of('fabric')}))`,
+        },
+      ],
+    }),
+    tableDraft(job, {
+      sheet,
+      name: 'Price_breaks',
+      row: HEADER,
+      column: 17,
+      rows: BREAK_ROWS,
+      columns: [
+        { key: 'fabric', heading: 'price break of', role: 'input', choice: fabric, name: 'Break_fabrics' },
+        {
+          key: 'from',
+          heading: `from (${large})`,
+          role: 'input',
+          name: 'Break_from',
+          choice: atLeast(0, `From how many ${large}.`),
+        },
+        {
+          key: 'price',
+          heading: 'break price',
+          role: 'input',
+          format: MONEY_FORMAT,
+          name: 'Break_prices',
+          choice: price,
+        },
+      ],
+    }),
+    tableDraft(job, {
+      sheet,
+      name: 'Rolls',
+      row: HEADER,
+      column: 21,
+      rows: ROLL_ROWS,
+      columns: [
+        { key: 'fabric', heading: 'roll of', role: 'input', choice: fabric },
+        { key: 'lot', heading: 'dye lot', role: 'input', note: 'one room never mixes lots' },
+        {
+          key: 'length',
+          heading: `roll length (${large})`,
+          role: 'input',
+          choice: atLeast(0, `A roll’s length in ${large}.`),
+        },
+        { key: 'certificate', heading: 'certificate of the lot', role: 'input', wide: 18 },
+        {
+          key: 'cuts',
+          heading: 'whole cuts',
+          role: 'output',
+          note: 'of the longest cut of this fabric: cuts never cross a roll',
+          formula: (of) =>
+            `=IF(OR(${of('fabric')}="",${of('length')}=""),"",IFERROR(INT(ROUND(CONVERT(${of('length')},"${large}","${small}")/INDEX(${name('Fabric_longest_cuts')},MATCH(${of('fabric')},${name('Fabric_names')},0)),6)),0))`,
+        },
+      ],
+    }),
+    laidOut(job, sheet, {
+      header: HEADER,
+      frozenColumns: 1,
+      landscape: true,
+      widths: [
+        22, 18, 11, 11, 11, 11, 10, 12, 11, 11, 18, 11, 11, 12, 12, 11, 3, 20, 11, 11, 3, 20, 12, 12, 18, 10,
+      ],
+    }),
+  );
+}

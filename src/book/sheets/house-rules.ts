@@ -1,0 +1,85 @@
+/** The house rules: every rule with the value in force, its unit, words, source and default. */
+import { RULE_LINES, type RuleLine } from '../../core/rules';
+import { INCHES, type Unit } from '../../core/unit';
+import { areaAt } from '../address';
+import type { CellPut } from '../book';
+import { laidOut, oneOf, tableDraft, titled, together, type Draft, type Job } from './draft';
+import { laborCell } from './prices';
+
+export const RULES_HEADER = 3;
+
+/** The unit a rule's value is in, as it stands beside it. */
+export function ruleUnit(line: RuleLine, unit: Unit): string {
+  const { noun } = line.kind;
+  if (noun.startsWith('a length') || noun.startsWith('rod lengths')) return unit.small;
+  if (noun === 'a part of a yard or metre') return unit.large;
+  if (noun === 'a weight') return unit.weight;
+  if (noun === 'an areal weight') return unit.areal;
+  if (noun === 'a price') return 'a width';
+  return noun === 'a fullness' ? 'times' : '';
+}
+
+/** The default as a cell holds it; null where only the house can say. */
+export function ruleDefault(line: RuleLine, unit: Unit): CellPut {
+  if (line.key === 'unit') return INCHES.name;
+  const standard = line.standard(unit);
+  return standard === undefined ? null : (line.kind.write?.(standard, unit) ?? null);
+}
+
+export function houseRulesSheet(job: Job): Draft {
+  const sheet = job.sheet('House rules');
+  const { unit } = job;
+  const values = RULE_LINES.map((line): CellPut => {
+    if (line.key === 'unit') return unit.name;
+    const labor = laborCell(job, line);
+    return labor === undefined ? ruleDefault(line, unit) : { formula: `=IF(${labor}="","",${labor})` };
+  });
+  const first = RULES_HEADER + 1;
+  return together(
+    titled(
+      sheet,
+      'House rules',
+      'The value in force is yours to change; every formula of the job reads it here. Leave a name as it is.',
+    ),
+    tableDraft(job, {
+      sheet,
+      name: 'Rules',
+      row: RULES_HEADER,
+      rows: RULE_LINES.length,
+      columns: [
+        { key: 'rule', heading: 'rule', role: 'note', cells: RULE_LINES.map((line) => line.name) },
+        { key: 'value', heading: 'value', role: 'input', cells: values },
+        { key: 'unit', heading: 'unit', role: 'note', cells: RULE_LINES.map((line) => ruleUnit(line, unit)) },
+        { key: 'words', heading: 'what it says', role: 'note', cells: RULE_LINES.map((line) => line.says) },
+        { key: 'source', heading: 'source', role: 'note', cells: RULE_LINES.map((line) => line.source) },
+        {
+          key: 'standard',
+          heading: 'default',
+          role: 'note',
+          cells: RULE_LINES.map((line) => ruleDefault(line, unit)),
+        },
+        {
+          key: 'differs',
+          heading: 'differs',
+          role: 'check',
+          formula: (of) => `=IF(OR(${of('value')}="",${of('value')}&""=${of('standard')}&""),"","yes")`,
+        },
+      ],
+    }),
+    {
+      newNames: [{ name: job.name('House_rules'), area: areaAt(sheet, first, 0, RULE_LINES.length, 2) }],
+      validations: RULE_LINES.flatMap((line, at) => {
+        const words = line.kind.choices?.map((one) => one.word);
+        return words === undefined
+          ? []
+          : [
+              {
+                area: areaAt(sheet, first + at, 1),
+                ...oneOf(words, `Choose ${line.kind.noun}: ${line.says}.`),
+              },
+            ];
+      }),
+    },
+    laidOut(job, sheet, { header: RULES_HEADER, landscape: true, widths: [28, 18, 8, 56, 44, 16, 8] }),
+  );
+}

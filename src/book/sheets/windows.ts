@@ -1,0 +1,281 @@
+/** The windows: one row for a window, or for a group of identical windows with a quantity. */
+import { functionNamed } from '../../../functions/index';
+import { WINDOW_COLUMNS, type ColumnKey } from '../../core/columns';
+import { DRAWS, FLOOR_FINISHES, HEADINGS, LININGS, MEASURED_TO } from '../../core/treatment';
+import { areaAt, placeText } from '../address';
+import { sheetText } from '../address';
+import {
+  atLeast,
+  fromName,
+  laidOut,
+  MONEY_FORMAT,
+  NO_ZERO,
+  oneOf,
+  tableDraft,
+  titled,
+  together,
+  type Choice,
+  type ColumnDraft,
+  type Draft,
+  type Job,
+} from './draft';
+
+const HEADER = 3;
+
+const CHOICES: Partial<Record<ColumnKey, Choice>> = {
+  quantity: atLeast(1, 'How many windows are exactly alike: a whole number; blank is 1.', { whole: true }),
+  heading: wordsOf(HEADINGS.list, 'the heading'),
+  draw: wordsOf(DRAWS.list, 'how it draws; blank is a pair'),
+  measuredTo: wordsOf(
+    MEASURED_TO.list,
+    'the point measured to; blank is the middle of a rod still to be hung',
+  ),
+  floorFinish: wordsOf(FLOOR_FINISHES.list, 'how it meets the floor; blank hangs clear'),
+  lining: wordsOf(LININGS.list, 'the lining; blank is unlined'),
+  fullness: {
+    number: { least: 1, most: 6 },
+    says: 'A fullness like 2.5; blank takes the house rule.',
+    otherwise: 'stop',
+  },
+};
+
+function wordsOf(list: readonly { word: string }[], what: string): Choice {
+  return oneOf(
+    list.map((one) => one.word),
+    `Choose ${what}.`,
+  );
+}
+
+const GIVEN: readonly ColumnKey[] = [
+  'room',
+  'quantity',
+  'openingWidth',
+  'leftExtension',
+  'rightExtension',
+  'measured',
+  'measuredTo',
+  'floorFinish',
+  'heading',
+  'draw',
+  'return',
+  'overlap',
+  'fullness',
+  'fabric',
+  'lining',
+];
+/** Looked up in the fabrics by the fabric's name. */
+const LOOKED_UP: Partial<Record<ColumnKey, string>> = {
+  fabricWidth: 'Fabric_widths',
+  verticalRepeat: 'Fabric_repeats',
+  horizontalRepeat: 'Fabric_horizontal_repeats',
+  match: 'Fabric_matches',
+};
+const NAMED: Partial<Record<string, string>> = {
+  room: 'Window_rooms',
+  quantity: 'Window_quantities',
+  openingWidth: 'Window_openings',
+  heading: 'Window_headings',
+  fabric: 'Window_fabrics',
+};
+
+export function windowsSheet(job: Job): Draft {
+  const sheet = job.sheet('Windows');
+  const { unit } = job;
+  const rules = job.name('House_rules');
+  const inUnit = (key: ColumnKey): string => {
+    const { heading, field } = WINDOW_COLUMNS[key];
+    return field.kind.noun === 'a length' ? `${heading} (${unit.small})` : heading;
+  };
+  const given = GIVEN.map((key): ColumnDraft => {
+    const choice =
+      key === 'fabric'
+        ? fromName(job.name('Fabric_names'), 'Choose a fabric of the sheet of fabrics.')
+        : CHOICES[key];
+    const named = NAMED[key];
+    return {
+      key,
+      heading: inUnit(key),
+      role: 'input',
+      wide: key === 'room' || key === 'fabric' ? 18 : 12,
+      note: WINDOW_COLUMNS[key].field.says,
+      ...(choice !== undefined && { choice }),
+      ...(named !== undefined && { name: named }),
+    };
+  });
+  const looked = Object.entries(LOOKED_UP).map(([key, range]): ColumnDraft => ({
+    key,
+    heading: inUnit(key as ColumnKey),
+    role: 'working',
+    format: NO_ZERO,
+    note: 'from the sheet of fabrics',
+    formula: (of) =>
+      `=IF(${of('fabric')}="","",INDEX(${job.name(range)},MATCH(${of('fabric')},${job.name('Fabric_names')},0)))`,
+  }));
+  const inputs = [...given, ...looked];
+  const guarded = (of: (key: string) => string, formula: string): string =>
+    `=IF(${of('openingWidth')}="","",${formula})`;
+  const blankable = (cell: string): string => `IF(${cell}="","",${cell})`;
+  // Figures that hang on several others are asked of the whole row, so that no chain is deeper than two.
+  const headers = placeText(areaAt(sheet, HEADER, 0, 1, inputs.length), true);
+  const row = (of: (key: string) => string, figure: string): string => {
+    const first = of(inputs[0]?.key ?? '');
+    const last = of(inputs.at(-1)?.key ?? '');
+    return guarded(of, `HEM.SCHEDULE(${headers},$${first}:$${last},"${figure}",${rules})`);
+  };
+  const worked: ColumnDraft[] = [
+    {
+      key: 'rodWidth',
+      heading: `rod width (${unit.small})`,
+      role: 'output',
+      name: 'Window_rods',
+      formula: (of) =>
+        guarded(
+          of,
+          `HEM.RODWIDTH(${of('openingWidth')},${blankable(of('leftExtension'))},${blankable(of('rightExtension'))},${rules})`,
+        ),
+    },
+    {
+      key: 'finishedDrop',
+      heading: `finished drop (${unit.small})`,
+      role: 'output',
+      formula: (of) =>
+        guarded(
+          of,
+          `HEM.DROP(${of('measured')},${of('heading')},${of('measuredTo')},${of('floorFinish')},${rules})`,
+        ),
+    },
+    {
+      key: 'widths',
+      heading: 'widths',
+      role: 'output',
+      formula: (of) =>
+        guarded(
+          of,
+          `HEM.WIDTHS(${of('rodWidth')},${of('heading')},${of('fabricWidth')},${of('draw')},${of('fullness')},${of('horizontalRepeat')},${rules})`,
+        ),
+    },
+    {
+      key: 'deliveredFullness',
+      heading: 'delivered fullness',
+      role: 'output',
+      format: '0.00',
+      formula: (of) => row(of, 'delivered fullness'),
+    },
+    {
+      key: 'cutLength',
+      heading: `cut length (${unit.small})`,
+      role: 'output',
+      name: 'Window_cuts',
+      formula: (of) => row(of, 'cut length'),
+    },
+    {
+      key: 'yardage',
+      heading: `yardage (${unit.large})`,
+      role: 'output',
+      format: '0.00#',
+      name: 'Window_yardage',
+      formula: (of) =>
+        guarded(
+          of,
+          `HEM.YARDAGE(${of('rodWidth')},${of('finishedDrop')},${of('heading')},${of('fabricWidth')},${of('verticalRepeat')},${of('quantity')},${of('draw')},${of('fullness')},${of('match')},${of('horizontalRepeat')},${rules})`,
+        ),
+    },
+    {
+      key: 'liningYardage',
+      heading: `lining yardage (${unit.large})`,
+      role: 'output',
+      format: '0.00#;-0.00#;',
+      name: 'Window_lining_yardage',
+      formula: (of) =>
+        guarded(
+          of,
+          `IF(OR(${of('lining')}="",${of('lining')}="unlined"),0,HEM.LINING(${of('rodWidth')},${of('finishedDrop')},${of('heading')},${job.name('Lining_width')},${of('quantity')},${of('draw')},${of('fullness')},,${rules}))`,
+        ),
+    },
+    {
+      key: 'toSaveAWidth',
+      heading: `to save a width (${unit.small})`,
+      role: 'note',
+      note: 'how much narrower the rod must be to need one width less',
+      formula: (of) =>
+        guarded(
+          of,
+          `IFERROR(HEM.SAVEWIDTH(${of('rodWidth')},${of('heading')},${of('fabricWidth')},${of('draw')},${of('fullness')},${rules}),"")`,
+        ),
+    },
+    {
+      key: 'stack',
+      heading: `stack (${unit.small})`,
+      role: 'output',
+      note: 'covered on each side when drawn back; blank where it is not drawn',
+      formula: (of) =>
+        guarded(
+          of,
+          `IFERROR(HEM.STACK(${of('rodWidth')},${of('heading')},${of('draw')},${of('lining')},${rules}),"")`,
+        ),
+    },
+    {
+      key: 'rings',
+      heading: 'rings',
+      role: 'output',
+      name: 'Window_rings',
+      note: 'rings or carriers of one window',
+      formula: (of) => row(of, 'rings'),
+    },
+    {
+      key: 'brackets',
+      heading: 'brackets',
+      role: 'output',
+      name: 'Window_brackets',
+      note: 'of one window, ends included',
+      formula: (of) => guarded(of, `HEM.BRACKETS(${of('rodWidth')},,${rules})`),
+    },
+    {
+      key: 'labor',
+      heading: 'making charge',
+      role: 'output',
+      wide: 14,
+      format: MONEY_FORMAT,
+      name: 'Window_labor',
+      note: 'of all the windows of the row; set the charges on the sheet of prices',
+      formula: (of) => row(of, 'labor'),
+    },
+    ...(functionNamed('CHECK') === undefined
+      ? []
+      : [
+          {
+            key: 'findings',
+            heading: 'findings',
+            role: 'check' as const,
+            wide: 60,
+            formula: (of: (key: string) => string) =>
+              guarded(
+                of,
+                `HEM.CHECK(${headers},$${of(inputs[0]?.key ?? '')}:$${of(inputs.at(-1)?.key ?? '')},${rules})`,
+              ),
+          },
+        ]),
+  ];
+  const columns = [...inputs, ...worked];
+  return together(
+    titled(
+      sheet,
+      'Windows',
+      `One row for a window, or for several exactly alike with their quantity. Bare figures are ${unit.name}; 7' 6 1/2", 84 1/2 and 214 cm are read too.`,
+    ),
+    {
+      puts: [{ area: areaAt(sheet, 2, 0), formula: `=${job.name('Checks_all')}` }],
+      dress: [{ area: areaAt(sheet, 2, 0), role: 'check' }],
+    },
+    tableDraft(job, { sheet, name: 'Windows', row: HEADER, rows: job.windows, columns }),
+    laidOut(job, sheet, {
+      header: HEADER,
+      frozenColumns: 1,
+      landscape: true,
+      widths: columns.map((column) => column.wide ?? 12),
+    }),
+  );
+}
+
+/** The windows' first sheet row, for whoever counts them off. */
+export const windowsAddress = (job: Job): string => `${sheetText(job.sheet('Windows'))}!A${HEADER + 2}`;

@@ -44,7 +44,7 @@ const ROOMS: Readonly<Record<string, Room>> = {
     packages: ['node', 'fflate', '@cj-tech-master/excelts', 'csv-parse', /^@xmldom\//, /^sax/, /^fast-xml/],
     never: [...EXCEL, ...PAGE],
   },
-  make: { rooms: ['core', 'functions'], packages: ['node', 'prettier', 'playwright-core'], never: EXCEL },
+  make: { rooms: ['core', 'functions'], packages: ['node', 'prettier', 'playwright-core', 'fraction.js'], never: EXCEL },
 };
 
 /** The files of a page's room that run in Node: they start it there, and no page imports them. */

@@ -22,7 +22,7 @@ import {
   repeatSteps,
 } from './cuts';
 import { exact, NO_LENGTH, times, toUnit, upToStep, type Length } from './length';
-import { beforeLosing, ONE, unscaled, type Ratio } from './ratio';
+import { ONE, scaled, upToNanometre, type Ratio } from './ratio';
 import { unitOf, type Rules } from './rules';
 import { panelsOf, type Layer, type Match } from './treatment';
 import { digits, showLength, showYardage } from './unit';
@@ -153,8 +153,8 @@ export interface Lined extends Omit<
 function liningWidths(of: Lined, rules: Rules): { widths: number; wanted: Length } {
   const panels = panelsOf(of.draw ?? 'pair');
   const narrower = of.layer === 'interlining' ? 0 : 2 * (rules.liningMarginLeading + rules.liningMarginOuter);
-  const flat = Math.ceil(flatWanted(of, rules) / ONE);
-  const wanted = exact(Math.max(0, flat + panels * (2 * rules.sideHem - narrower)));
+  const turned = panels * (2 * rules.sideHem - narrower);
+  const wanted = scaled(Math.max(0, flatWanted(of, rules) + turned * ONE));
   if (of.liningWidth <= 2 * rules.seam) {
     const unit = unitOf(rules);
     return refuse('liningTooNarrow', 'lining_width', showLength(of.liningWidth, unit));
@@ -167,7 +167,7 @@ function liningWidths(of: Lined, rules: Rules): { widths: number; wanted: Length
     hem: NO_LENGTH,
     findings: [],
   };
-  return { widths: countWidths(panels, plain, unscaled(wanted), rules), wanted };
+  return { widths: countWidths(panels, plain, wanted, rules), wanted: upToNanometre(wanted) };
 }
 
 export interface LiningWork {
@@ -204,11 +204,13 @@ const NO_SHRINKAGE = 0 as Ratio;
 /** Cut across the turned cloth; its shrinkage then runs along the flat width. */
 const turnedCut = (of: Covered, rules: Rules): Length => plainCut(of, rules, NO_SHRINKAGE);
 
-/** One panel's length along the turned bolt: flat width and hems, no seams; repeats change places. */
+/** One panel's length along the turned bolt: flat width and hems, no seams, before shrinking; rounded once. */
 function turnedPanel(of: Covered, rules: Rules): Length {
   const panels = panelsOf(of.draw ?? 'pair');
-  const flat = exact(Math.ceil(flatWanted(of, rules) / (panels * ONE)) + 2 * rules.sideHem);
-  return rules.shrinkage === 0 ? flat : beforeLosing(flat, rules.shrinkage);
+  const inAll = scaled(flatWanted(of, rules) + panels * 2 * rules.sideHem * ONE);
+  const kept = panels * (ONE - rules.shrinkage);
+  const over = inAll % kept;
+  return exact((inAll - over) / kept + (over > 0 ? 1 : 0));
 }
 
 /** Undefined where the cloth is too narrow to be turned. */

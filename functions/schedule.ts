@@ -1,5 +1,5 @@
 /** Every row of a window table in one call. */
-import { answer, finding, Refusal, refuse, type Finding } from '../src/core/answer';
+import { answer, Refusal, refuse, type Finding } from '../src/core/answer';
 import { findColumns, headingWords, readWindow } from '../src/core/columns';
 import {
   isBlank,
@@ -58,6 +58,10 @@ const ROWS: Gives<readonly (readonly CellOut[])[]> = {
   write: (of) => of,
 };
 
+/** "Row 4", "Rows 1, 2, 5", "46 rows". */
+const rowsInWords = (rows: readonly number[]): string =>
+  rows.length === 1 ? `Row ${rows[0]}` : rows.length <= 6 ? `Rows ${rows.join(', ')}` : `${rows.length} rows`;
+
 export const SCHEDULE = cellFunction({
   name: 'SCHEDULE',
   room: 'Whole rows and checking',
@@ -101,20 +105,29 @@ export const SCHEDULE = cellFunction({
     if (columns !== headers.length) return refuse('rowsAndHeaders', 'rows', headers.length, columns);
     const asked = outputs ?? USUAL_OUTPUTS;
     const names = Object.fromEntries(found.map(({ key, heading }) => [key, heading]));
-    const findings: Finding[] = [];
+    const heard = new Map<string, { finding: Finding; rows: number[] }>();
+    const hear = (found: Finding, row: number): void => {
+      const known = heard.get(found.sentence);
+      if (known === undefined) heard.set(found.sentence, { finding: found, rows: [row] });
+      else known.rows.push(row);
+    };
     const cells = rows.map((row, at): readonly CellOut[] => {
       if (row.every(isBlank)) return asked.map(() => '');
       try {
         const work = new WindowWork(readWindow(row, found, house.unit), rules, names);
         const line = asked.map((one) => cellFigure(one.of(work), house.unit));
-        findings.push(...work.findings().map((one) => finding('inRow', one.about, at + 1, one.sentence)));
+        for (const one of work.findings()) hear(one, at + 1);
         return line;
       } catch (thrown) {
         if (!(thrown instanceof Refusal)) throw thrown;
-        findings.push(finding('inRow', thrown.finding.about, at + 1, thrown.finding.sentence));
+        hear(thrown.finding, at + 1);
         return asked.map((_, first) => (first === 0 ? thrown.finding.sentence : ''));
       }
     });
+    const findings = [...heard.values()].map(({ finding: one, rows: where }): Finding => ({
+      ...one,
+      sentence: `${rowsInWords(where)}: ${one.sentence}`,
+    }));
     return answer(cells, [], findings);
   },
 });

@@ -18,7 +18,7 @@ import {
   type Field,
   type Kind,
 } from './fields';
-import { bare, DRAWS, FLOOR_FINISHES, HEADINGS, LININGS, MATCHES, MEASURED_TO } from './treatment';
+import { DRAWS, FLOOR_FINISHES, HEADINGS, LININGS, MATCHES, MEASURED_TO } from './treatment';
 import type { Unit } from './unit';
 
 export interface Column<T> {
@@ -120,7 +120,18 @@ export const WINDOW_COLUMNS = {
   ),
   fabricWidth: column(
     'fabric width',
-    ['fab w', 'fabric w', 'cloth width', 'bolt', 'bolt width', 'goods', 'goods width', 'goods w', 'fw', 'fab width'],
+    [
+      'fab w',
+      'fabric w',
+      'cloth width',
+      'bolt',
+      'bolt width',
+      'goods',
+      'goods width',
+      'goods w',
+      'fw',
+      'fab width',
+    ],
     SIZE,
     'the bolt’s width',
   ),
@@ -164,8 +175,15 @@ export type Window = {
 };
 export const COLUMN_KEYS = Object.keys(WINDOW_COLUMNS) as readonly ColumnKey[];
 
-/** A heading's words without a unit in brackets: "Width (in)" is "Width". */
-export const headingWords = (text: string): string => bare(text.replace(/[([{][^)\]}]*[)\]}]/g, ' '));
+/**
+ * A heading's letters without a unit in brackets: "Width (in)" is "width". Unlike a choice's words
+ * it keeps its plural, since "widths" are no width.
+ */
+export const headingWords = (text: string): string =>
+  text
+    .replace(/[([{][^)\]}]*[)\]}]/g, ' ')
+    .toLowerCase()
+    .replace(/[^a-z0-9²/]+/g, '');
 
 const BY_WORDS = new Map<string, ColumnKey>(
   COLUMN_KEYS.flatMap((key) => {

@@ -378,10 +378,6 @@ export const FINDINGS = table({
     says: (headers: number, columns: number) =>
       `headers has ${headers} columns and rows has ${columns}. Point both at the same columns.`,
   },
-  inRow: {
-    weight: 'check',
-    says: (row: number, sentence: string) => `Row ${row}: ${sentence}`,
-  },
   unknownOutput: {
     weight: 'stop',
     says: (read: string, list: string) => `outputs reads ${read}. Use of: ${list}.`,
@@ -438,6 +434,11 @@ export const FINDINGS = table({
   },
 
   // Auditing past orders: the sheet as a whole
+  oneRowWanted: {
+    weight: 'stop',
+    says: (rows: number) =>
+      `row takes one order row, and ${rows} rows were given. Point at one, or use AUDIT.`,
+  },
   secondColumn: {
     weight: 'check',
     says: (heading: string, meaning: string, first: string) =>
@@ -460,13 +461,13 @@ export const FINDINGS = table({
   },
   mixedUnits: {
     weight: 'check',
-    says: (heading: string, metric: string, imperial: string, bare: string, unit: string) =>
-      `${heading} mixes units: ${metric} in metric, ${imperial} in inches or feet, and ${bare} without a unit, read as ${unit}. Write one unit throughout.`,
+    says: (heading: string, one: string, other: string, unit: string) =>
+      `${heading} mixes units: ${one} and ${other}. Bare figures are read as ${unit}; write one unit throughout.`,
   },
   currencySigns: {
     weight: 'note',
-    says: (heading: string, signs: string) =>
-      `${heading} is written with ${signs}; the sign is passed over and the figures are compared as they stand.`,
+    says: (heading: string, sign: string) =>
+      `${heading} is written with ${sign}; the sign is passed over and the figures are compared as they stand.`,
   },
   mixedCurrencies: {
     weight: 'check',
@@ -475,8 +476,8 @@ export const FINDINGS = table({
   },
   datesAsText: {
     weight: 'note',
-    says: (heading: string, rows: string) =>
-      `${heading} holds dates written as text in ${rows}. They are read by their figures; 2026-03-09 leaves no doubt.`,
+    says: (heading: string, example: string) =>
+      `${heading} holds dates written as text, like ${example}. They are read by their figures; 2026-03-09 leaves no doubt.`,
   },
   dateDoubtful: {
     weight: 'check',

@@ -54,7 +54,7 @@ function shown(of: Length, unit: LengthUnit): string {
   if (binary && unit === 'yd' && of % (UNITS.yd / 8) === 0) {
     return `${tape((of / 36) as Length, 8)} yd`;
   }
-  return `${digits(toUnit(of, unit))} ${unit}`;
+  return `${digits(Number(toUnit(of, unit).toFixed(4)))} ${unit}`;
 }
 
 export const showLength = (of: Length, unit: Unit): string => shown(of, unit.small);

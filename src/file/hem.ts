@@ -11,6 +11,7 @@ interface Entry {
 const COMMANDS: Readonly<Record<string, Entry>> = {
   calc: { says: 'computes formulas', load: () => import('./calc') },
   fill: { says: 'computes a workbook anew and writes it back', load: () => import('./fill') },
+  floor: { says: 'works out a floor: cloth, cutting plan, what-if', load: () => import('./floor') },
   functions: { says: 'lists the HEM functions', load: () => import('./catalogue') },
 };
 
@@ -53,6 +54,7 @@ export async function hem(words: readonly string[], io: Io): Promise<number> {
 
 function terminal(): Io {
   let watched = false;
+  let logged = 0;
   const wipe = (): void => {
     if (watched) process.stderr.write('\r\u001B[K');
     watched = false;
@@ -67,7 +69,13 @@ function terminal(): Io {
       process.stderr.write(`${line}\n`);
     },
     progress(line) {
-      if (!process.stderr.isTTY) return;
+      if (!process.stderr.isTTY) {
+        // A log takes a line now and then, not twice a second.
+        if (performance.now() - logged < 5_000) return;
+        logged = performance.now();
+        process.stderr.write(`${line}\n`);
+        return;
+      }
       process.stderr.write(`\r\u001B[K${line}`);
       watched = true;
     },

@@ -31,14 +31,15 @@ function rollsLine(windows: readonly WindowWork[], { name }: ClothTotal, roll: L
   return `${counted(plan.rolls.length, 'roll')} of ${showYardage(roll, unit)} (${proof})`;
 }
 
-export function clothLines(windows: readonly WindowWork[], roll: Length, unit: Unit): string[] {
+/** Cloth by fabric, with how many rolls of one length it takes where one is given. */
+export function clothLines(windows: readonly WindowWork[], roll: Length | undefined, unit: Unit): string[] {
   const totals = clothTotals(windows, windows[0]?.rules as WindowWork['rules']);
   const width = Math.max(...totals.map(({ name }) => name.length), 'lining'.length) + 2;
   const lines = totals.map((total) => {
     const count = windows
       .filter((work) => (work.window.fabric ?? 'face fabric') === total.name)
       .reduce((sum, work) => sum + work.quantity, 0);
-    return `  ${left(total.name, width)}${right(counted(count, 'window'), 11)}${right(`${total.cuts} cuts`, 10)}${right(showYardage(total.yardage, unit), 14)}   ${rollsLine(windows, total, roll, unit)}`;
+    return `  ${left(total.name, width)}${right(counted(count, 'window'), 11)}${right(`${total.cuts} cuts`, 10)}${right(showYardage(total.yardage, unit), 14)}${roll === undefined ? '' : `   ${rollsLine(windows, total, roll, unit)}`}`;
   });
   const lining = liningTotal(windows);
   if (lining > 0)
@@ -88,6 +89,7 @@ export function savingLines(windows: readonly WindowWork[], unit: Unit): string[
     lines.push(
       `  ${fabric} railroaded saves ${showYardage(saved as Length, unit)}, if pattern and pile allow it`,
     );
+  if (lines.length === 0) lines.push(`  no rod is within ${showLength(MOST_NARROWER, unit)} of a width less`);
   return lines;
 }
 

@@ -40,9 +40,9 @@ function rowsOf(sheet: WorksheetFile): Rows {
   return rows;
 }
 
-/** The values of a defined name that ends in "rules". */
-function rulesOf(file: WorkbookFile): readonly (readonly CellValue[])[] | null {
-  const name = file.names.find((one) => /rules$/i.test(one.name));
+/** The values of a defined name, by its name or what it ends in. */
+function namedRange(file: WorkbookFile, like: RegExp): readonly (readonly CellValue[])[] | null {
+  const name = file.names.find((one) => like.test(one.name));
   const area = name === undefined ? undefined : readAddress(name.refersTo.replace(/\$/g, ''));
   const sheet = file.sheets.find((one) => one.name === area?.sheet);
   if (area === undefined || sheet === undefined) return null;
@@ -73,9 +73,13 @@ function knownIn(cells: readonly CellValue[]): readonly Found[] {
   }
 }
 
+/** What a defined name of one cell shows. */
+export const namedValue = (file: WorkbookFile, name: string): CellValue =>
+  namedRange(file, new RegExp(`^${name}$`, 'i'))?.[0]?.[0] ?? null;
+
 /** Reads the windows of a workbook whose formulas are computed. */
 export function readWindows(file: WorkbookFile, path: string): WindowsRead {
-  const house = readHouse(rulesOf(file));
+  const house = readHouse(namedRange(file, /rules$/i));
   for (const sheet of file.sheets) {
     const rows = rowsOf(sheet);
     const head = headOf(rows);

@@ -1,0 +1,62 @@
+/** npm run job: the demo floor from measure sheet to quote, without Excel; the filled workbooks go to out/. */
+import { mkdir } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
+import { UNITS, type Length } from '../core/length';
+import { nodeLibrary } from '../engine/node';
+import { openArchive, replaceFile, zipped } from './archive';
+import { counted } from './problem';
+import { refill } from './refill';
+import { reportOf } from './report';
+import { clothLines, findingLines, hardwareLine, savingLines } from './summary';
+import { namedValue, readWindows } from './windows';
+import { readWorkbook, type WorkbookFile } from './workbook';
+
+const ROLL = (60 * UNITS.yd) as Length;
+const OUT = 'out';
+const demo = (name: string): string => fileURLToPath(new URL(`demo/${name}`, import.meta.url));
+const say = (line = ''): void => void process.stdout.write(`${line}\n`);
+
+/** Computes one demo workbook and writes it; what came of it is said in a line or more. */
+async function compute(name: string): Promise<{ readonly file: WorkbookFile; readonly sound: boolean }> {
+  const { parts, results } = await refill(readWorkbook(await openArchive(demo(name))), nodeLibrary());
+  const file = readWorkbook(parts);
+  const path = `${OUT}/${name}`;
+  await replaceFile(path, zipped(parts));
+  const { computed, ours, left, errors } = reportOf(file, results);
+  say(`  ${path}: ${counted(computed, 'formula')} computed, ${ours} of them with HEM functions`);
+  for (const { sentence } of left) say(`  ${sentence}`);
+  for (const { cell, error, message } of errors) say(`  ${cell} shows ${error}: ${message}`);
+  return { file, sound: left.length === 0 && errors.length === 0 };
+}
+
+const PRICES = [
+  ['subtotal', 'QuoteSubtotal'],
+  ['sales tax', 'QuoteTax'],
+  ['total', 'QuoteTotal'],
+  ['deposit', 'QuoteDeposit'],
+] as const;
+
+await mkdir(OUT, { recursive: true });
+say('Written');
+const measures = await compute('measures.xlsx');
+const quote = await compute('quote.xlsx');
+const read = readWindows(measures.file, demo('measures.xlsx'));
+const { windows, house } = read;
+say();
+say(`Floor: ${counted(windows.length, 'window')} from the sheet “${read.sheet}”`);
+say('Cloth, from the measure sheet');
+for (const line of clothLines(windows, ROLL, house.unit)) say(line);
+say('Hardware');
+say(hardwareLine(windows, house.unit));
+say('Price, from the quote workbook');
+for (const [words, name] of PRICES) {
+  const amount = Number(namedValue(quote.file, name));
+  say(
+    `  ${words.padEnd(10)}${amount.toLocaleString('en-US', { minimumFractionDigits: 2, maximumFractionDigits: 2 }).padStart(12)}`,
+  );
+}
+say('What would save cloth');
+for (const line of savingLines(windows, house.unit)) say(line);
+say('Worth a look');
+for (const line of findingLines(read)) say(line);
+process.exitCode = measures.sound && quote.sound ? 0 : 1;

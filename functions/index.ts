@@ -1,4 +1,5 @@
 /** The catalogue, in the order people meet the functions. */
+import { AUDIT, CHECK } from './check';
 import { CUTLENGTH } from './cuts';
 import type { CellFunction } from './declare';
 import { BRACKETS, RODPIECES, STACK } from './hardware';
@@ -57,6 +58,8 @@ export const CATALOGUE: readonly CellFunction[] = [
   ROLLCUTS,
   CUTPLAN,
   SCHEDULE,
+  CHECK,
+  AUDIT,
   MEASURED,
   TAPE,
   WORKING,

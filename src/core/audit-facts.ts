@@ -1,0 +1,242 @@
+/** What no comparison of lengths shows: hardware that cannot work, cautions, and sums that do not add up. */
+import { finding, Refusal, type Finding } from './answer';
+import { told, type OrderFinding } from './audit-finding';
+import { showNear } from './audit-show';
+import { WindowWork } from './job';
+import { exact, toUnit, type Length } from './length';
+import { money, NOTHING, toCent, type Money } from './money';
+import type { Order, OrderKey } from './order';
+import type { FactKey } from './facts';
+import { unitOf, type Rules } from './rules';
+import { digits, INCHES } from './unit';
+
+export interface Facing {
+  readonly at: number;
+  readonly order: Order;
+  readonly rules: Rules;
+  name(key: OrderKey): string;
+  has(key: OrderKey): boolean;
+}
+
+const shown = (amount: Money): string => amount.toFixed(2);
+
+/** Grommets in an odd count turn one edge into the room. */
+export function oddGrommets({ at, order, name }: Facing): OrderFinding[] {
+  const count = order.ordered.marks;
+  if (order.window.heading !== 'grommet' || count === undefined || count % 2 === 0) return [];
+  const expected = Math.ceil(count / 2) * 2;
+  const column = name('marks');
+  return [
+    told(at, finding('oddGrommets', column, column, digits(count), digits(expected)), {
+      found: count,
+      expected,
+    }),
+  ];
+}
+
+/** Whether the drawn-back drapery fits beside the opening, where the glass is to be clear. */
+export function stackOverGlass({ at, order, rules, name }: Facing): OrderFinding[] {
+  const { window, facts, ordered } = order;
+  const asked = facts.clearGlass ?? rules.keepGlassClear;
+  const { openingWidth, heading, draw } = window;
+  if (asked === 'no' || openingWidth === undefined || heading === undefined || draw === 'stationary')
+    return [];
+  const work = new WindowWork(window, rules);
+  const rod = window.rodWidth ?? work.rodWidth().value;
+  const even = exact(Math.max(0, Math.floor((rod - openingWidth) / 2)));
+  const left = window.leftExtension ?? even;
+  const right = window.rightExtension ?? even;
+  const beside = draw === 'one-way left' ? left : draw === 'one-way right' ? right : Math.min(left, right);
+  const stack = (ordered.stack as Length | undefined) ?? work.stack().value;
+  const over = stack - beside;
+  if (over <= rules.lengthTolerance) return [];
+  // A wider rod stacks wider too: its share of the rod is taken off before the division.
+  const sides = draw === undefined || draw === 'pair' ? 2 : 1;
+  const share = stack / rod;
+  const clear = openingWidth / (1 - sides * share);
+  const unit = unitOf(rules);
+  const step = unit === INCHES ? 12_700_000 : 10_000_000;
+  const show = (of: number): string => showNear(of, unit);
+  const about = finding(
+    'stackOverGlass',
+    name('rodWidth'),
+    show(stack),
+    show(beside),
+    show(over),
+    clear > 0 && Number.isFinite(clear) ? show(Math.ceil(clear / step) * step) : 'more',
+  );
+  return [
+    told(at, about, {
+      found: Number(toUnit(stack, unit.small).toPrecision(6)),
+      expected: Number(toUnit(beside, unit.small).toPrecision(6)),
+      sure: 'likely',
+    }),
+  ];
+}
+
+/** Cloth ordered railroaded whose cut does not fit its width. */
+export function tooNarrowToTurn({ at, order, rules, name }: Facing): OrderFinding[] {
+  const { fabricWidth, heading } = order.window;
+  if (order.facts.railroaded !== 'yes' || fabricWidth === undefined || heading === undefined) return [];
+  try {
+    new WindowWork(order.window, rules).railroaded();
+    return [];
+  } catch (thrown) {
+    if (!(thrown instanceof Refusal)) throw thrown;
+    if (thrown.error !== '#N/A') return [];
+    return [
+      told(at, finding('orderTooNarrowToTurn', name('fabricWidth'), thrown.finding.sentence), {
+        found: Number(toUnit(fabricWidth, unitOf(rules).small).toPrecision(9)),
+      }),
+    ];
+  }
+}
+
+const NO_CERTIFICATE = /^(no|none|n|-+|n\/?a|missing|pending|tbc|tba|open|to come|\?+)$/i;
+
+export function flame({ at, order, rules, name, has }: Facing): OrderFinding[] {
+  const { certificate, publicJob } = order.facts;
+  const found: OrderFinding[] = [];
+  const given = certificate !== undefined && !NO_CERTIFICATE.test(certificate);
+  if (publicJob === 'yes' && !given) {
+    const read =
+      certificate === undefined
+        ? has('certificate')
+          ? 'no'
+          : 'no column for a'
+        : `“${certificate}” for the`;
+    const column = has('certificate') ? name('certificate') : name('publicJob');
+    found.push(told(at, finding('noCertificate', column, read), { found: certificate ?? '' }));
+  }
+  const { arealWeight } = order.window;
+  const most = rules.flameMethodOneUpTo;
+  if (given && arealWeight !== undefined && arealWeight > most && /method\s*(1|one|i)\b/i.test(certificate)) {
+    const { areal } = unitOf(rules);
+    const column = name('arealWeight');
+    const about = finding(
+      'aboveMethodOne',
+      column,
+      column,
+      `${digits(arealWeight)} ${areal}`,
+      `${digits(most)} ${areal}`,
+    );
+    found.push(told(at, about, { found: arealWeight, expected: most }));
+  }
+  return found;
+}
+
+export function cords({ at, order, name }: Facing): OrderFinding[] {
+  const { drawnBy, children, childSafe } = order.facts;
+  if (drawnBy !== 'cord') return [];
+  const inReach = childSafe === 'no' || (children === 'yes' && childSafe !== 'yes');
+  return inReach ? [told(at, finding('cordInReach', name('drawnBy'), drawnBy), { found: drawnBy })] : [];
+}
+
+const PARTS: readonly FactKey[] = ['amount', 'liningAmount', 'hardware', 'installation', 'freight', 'tax'];
+
+function totals({ at, order, rules, name, has }: Facing): OrderFinding[] {
+  const { facts, ordered } = order;
+  const { total } = facts;
+  if (total === undefined) return [];
+  const found: OrderFinding[] = [];
+  const parts: { readonly of: Money; readonly said: string }[] = PARTS.flatMap((key) => {
+    const of = facts[key] as Money | undefined;
+    return of === undefined ? [] : [{ of, said: `${name(key)} ${shown(of)}` }];
+  });
+  if (ordered.labor !== undefined)
+    parts.push({ of: money(ordered.labor), said: `${name('labor')} ${ordered.labor.toFixed(2)}` });
+  const { discount } = facts;
+  if (discount !== undefined)
+    parts.push({ of: discount.abs().neg(), said: `less ${name('discount')} ${shown(discount.abs())}` });
+  const unread = order.unread.some(
+    ({ column }) =>
+      column.key === 'labor' || column.key === 'discount' || PARTS.includes(column.key as FactKey),
+  );
+  const columns = [...PARTS, 'labor' as const].filter(has).length;
+  if (columns >= 2 && parts.length > 0 && !unread) {
+    const sum = parts.reduce((all, one) => all.plus(one.of), NOTHING);
+    if (total.minus(sum).abs().gt(rules.moneyTolerance)) {
+      const column = name('total');
+      const about = finding(
+        'partsDoNotAdd',
+        column,
+        column,
+        shown(total),
+        parts.map((one) => one.said).join(', '),
+        shown(sum),
+      );
+      found.push(
+        told(at, about, {
+          found: total.toNumber(),
+          expected: sum.toNumber(),
+          money: total.minus(sum).toNumber(),
+        }),
+      );
+    }
+  }
+  const { deposit } = facts;
+  if (deposit?.gt(total.plus(rules.moneyTolerance)) === true) {
+    const column = name('deposit');
+    found.push(
+      told(at, finding('depositAboveTotal', column, column, shown(deposit), shown(total)), {
+        found: deposit.toNumber(),
+        expected: total.toNumber(),
+        money: deposit.minus(total).toNumber(),
+      }),
+    );
+  }
+  return found;
+}
+
+/** Unit price × what is priced: the yardage, else the windows or the widths. */
+function extended({ at, order, rules, name }: Facing, expectedYardage: number | undefined): OrderFinding[] {
+  const { unitPrice, amount } = order.facts;
+  if (unitPrice === undefined || amount === undefined) return [];
+  const unit = unitOf(rules);
+  const { yardage, widths } = order.ordered;
+  const yards = (of: number): number => Number(toUnit(of, unit.large).toPrecision(12));
+  const counts: readonly (number | undefined)[] = [
+    yardage === undefined ? undefined : yards(yardage),
+    expectedYardage === undefined ? undefined : yards(expectedYardage),
+    order.window.quantity,
+    widths,
+    widths === undefined ? undefined : widths * (order.window.quantity ?? 1),
+  ];
+  const known = counts.filter((count): count is number => count !== undefined);
+  const priced = known[0];
+  if (priced === undefined) return [];
+  const at_ = (count: number): Money => toCent(unitPrice.times(count), rules.centRounding);
+  if (known.some((count) => amount.minus(at_(count)).abs().lte(rules.moneyTolerance))) return [];
+  const expected = at_(priced);
+  const column = name('amount');
+  const by = yardage === undefined ? digits(priced) : `${digits(priced)} ${unit.large}`;
+  return [
+    told(
+      at,
+      finding('amountDiffers', column, column, shown(amount), `${by} × ${shown(unitPrice)}`, shown(expected)),
+      {
+        found: amount.toNumber(),
+        expected: expected.toNumber(),
+        money: amount.minus(expected).toNumber(),
+      },
+    ),
+  ];
+}
+
+function panelWidths({ at, order, name }: Facing): OrderFinding[] {
+  const { leftWidths, rightWidths } = order.facts;
+  const { widths } = order.ordered;
+  if (leftWidths === undefined || rightWidths === undefined || widths === undefined) return [];
+  const sum = leftWidths + rightWidths;
+  if (Math.abs(sum - widths) < 1e-9) return [];
+  const column = name('widths');
+  const parts = `${name('leftWidths')} ${digits(leftWidths)}, ${name('rightWidths')} ${digits(rightWidths)}`;
+  const about: Finding = finding('partsDoNotAdd', column, column, digits(widths), parts, digits(sum));
+  return [told(at, about, { found: widths, expected: sum })];
+}
+
+export const sums = (of: Facing, expectedYardage: number | undefined): OrderFinding[] => [
+  ...panelWidths(of),
+  ...extended(of, expectedYardage),
+  ...totals(of),
+];

@@ -31,14 +31,17 @@ interface Dirty extends Range {
   readonly sheet: number;
 }
 
-const BOOK = 'book';
 const ROUNDS = 12;
 const WIDE = 16_384;
 const placeOf = (sheet: string | number, row: number, column: number): string => `${sheet}!${row}!${column}`;
 
+/** The engine keeps what it read of a formula under the workbook's id, for all workbooks alike. */
+let opened = 0;
+
 export class Engine {
   /** Whether formulas refer to themselves in a circle; known after calculating. */
   circular = false;
+  readonly #id = `book${(opened += 1)}`;
   readonly #library: Library;
   readonly #univer: Univer;
   readonly #parts: Parts;
@@ -66,7 +69,7 @@ export class Engine {
     this.#parts = partsOf(this.#univer, library);
     const { names, functions } = this.#parts;
     for (const [at, { name, refersTo }] of book.names.entries()) {
-      names.registerDefinedName(BOOK, { id: `name${at}`, name, formulaOrRefString: refersTo });
+      names.registerDefinedName(this.#id, { id: `name${at}`, name, formulaOrRefString: refersTo });
     }
     repair(library, functions);
     functions.registerExecutors(
@@ -88,7 +91,7 @@ export class Engine {
     const size = { rowCount: lastRow(book) + 1, columnCount: widestColumn(book) + 1 };
     const ids = book.sheets.map((_, at) => String(at));
     univer.createUnit(core.UniverInstanceType.UNIVER_SHEET, {
-      id: BOOK,
+      id: this.#id,
       name: '',
       appVersion: '',
       locale: core.LocaleType.EN_US,
@@ -162,8 +165,8 @@ export class Engine {
     let dirty = await this.#round(undefined, progress);
     for (let round = 1; dirty.length > 0 && round < ROUNDS; round++) dirty = await this.#round(dirty);
     const { cellData, range } = this.#spilled();
-    this.#parts.model.setArrayFormulaCellData({ [BOOK]: cellData });
-    this.#parts.model.setArrayFormulaRange({ [BOOK]: range });
+    this.#parts.model.setArrayFormulaCellData({ [this.#id]: cellData });
+    this.#parts.model.setArrayFormulaRange({ [this.#id]: range });
     return this.#held.flatMap((held, sheet) => [...held.values()].map((one) => this.#computed(sheet, one)));
   }
 
@@ -199,12 +202,12 @@ export class Engine {
       });
       calculation
         .execute({
-          formulaData: { [BOOK]: this.#formulas },
-          arrayFormulaCellData: { [BOOK]: cellData },
-          arrayFormulaRange: { [BOOK]: range },
+          formulaData: { [this.#id]: this.#formulas },
+          arrayFormulaCellData: { [this.#id]: cellData },
+          arrayFormulaRange: { [this.#id]: range },
           forceCalculate: dirty === undefined,
           dirtyRanges: (dirty ?? []).map(({ sheet, ...of }) => ({
-            unitId: BOOK,
+            unitId: this.#id,
             sheetId: String(sheet),
             range: of,
           })),
@@ -222,10 +225,10 @@ export class Engine {
     const changed: Dirty[] = [];
     for (const [sheet, held] of this.#held.entries()) {
       const id = String(sheet);
-      const ranges = (arrayFormulaRange[BOOK]?.[id] ?? {}) as ByCell<Range | undefined>;
-      const spilled = arrayFormulaCellData[BOOK]?.[id];
+      const ranges = (arrayFormulaRange[this.#id]?.[id] ?? {}) as ByCell<Range | undefined>;
+      const spilled = arrayFormulaCellData[this.#id]?.[id];
       const cells = this.#cells[sheet] ?? {};
-      unitData[BOOK]?.[id]?.forValue((row, column, result) => {
+      unitData[this.#id]?.[id]?.forValue((row, column, result) => {
         const cell = cells[row]?.[column];
         if (cell?.f === undefined) return;
         const value = valueOf(result as EngineCell | null);
@@ -291,7 +294,7 @@ export class Engine {
     try {
       current.loadDataLite();
       runtime.reset();
-      runtime.setCurrent(0, 0, 1_048_576, WIDE, '0', BOOK);
+      runtime.setCurrent(0, 0, 1_048_576, WIDE, '0', this.#id);
       // The service's declared result is void; it hands back what the formula gave.
       const given = (await (calculation.calculate(text) as unknown)) as Answered | undefined;
       const [fault] = this.#faults.values();

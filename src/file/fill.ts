@@ -30,9 +30,9 @@ const ENDINGS = new Set(['.xlsx', '.xlsm', '.xltx', '.xltm']);
 const SHOWN = 20;
 
 function tell(report: Report, changed: number, path: string, all: boolean, io: Io): void {
-  const { computed, ours, errors, findings, left } = report;
+  const { formulas, computed, ours, errors, findings, left } = report;
   io.out(
-    `${path}: ${counted(computed, 'formula')} computed, ${ours.toLocaleString('en-US')} of them with HEM functions; ${counted(changed, 'cell')} changed.`,
+    `${path}: ${computed.toLocaleString('en-US')} of ${counted(formulas, 'formula')} computed, ${ours.toLocaleString('en-US')} of them with HEM functions; ${counted(changed, 'cell')} changed.`,
   );
   some(errors, all, io, ({ cell, error, message }) => `${cell} shows ${error}: ${message}`);
   some(findings, all, io, ({ cell, weight, sentence }) => `${weight} ${cell}: ${sentence}`);

@@ -113,7 +113,18 @@ function patchRow(
     return [{ from: row.from, to: row.to, text: `${open}${inside}</${prefix}row>` }];
   }
   for (const [at, texts] of inserts) edits.push({ from: at, to: at, text: texts.join('') });
+  if (inserts.size > 0) edits.push(...spans(xml, row, list));
   return edits;
+}
+
+/** A row that says from which column to which it is filled says so of the new cells too. */
+function spans(xml: string, row: RowSeen, list: readonly CellWrite[]): Edit[] {
+  const open = xml.slice(row.from, row.opened);
+  const [said, from, to] = /\sspans="(\d+):(\d+)"/.exec(open) ?? [];
+  if (said === undefined) return [];
+  const columns = list.map(({ column }) => column + 1);
+  const text = ` spans="${Math.min(Number(from), ...columns)}:${Math.max(Number(to), ...columns)}"`;
+  return text === said ? [] : [{ from: row.from, to: row.opened, text: open.replace(said, text) }];
 }
 
 /** The filled area the sheet declares, grown where a spill went beyond it. */

@@ -174,6 +174,7 @@ function asked(file: WorkbookFile, formula: FormulaCell, plain: string, learned:
   }
   const place = placeOf(formula);
   const pick = learned.single.get(place);
+  if (pick?.[0] === 0) return '=#VALUE!';
   if (pick !== undefined) return `=INDEX(${text.slice(1)},${pick[0]},${pick[1]})`;
   const { rows, columns } = formula.reach;
   if (learned.fitted.has(place))
@@ -251,7 +252,10 @@ function confined(
   return true;
 }
 
-/** Of a whole column or row used where one cell belongs, the cell beside or above: implicit intersection. */
+/**
+ * Of a whole column or row used where one cell belongs, the cell beside or above: implicit intersection.
+ * Beside none of them it is #VALUE!, written here as 0, 0.
+ */
 function ownPart(
   formula: FormulaCell,
   plain: string,
@@ -261,8 +265,8 @@ function ownPart(
     const area = readAddress(text.replace(/\$/g, ''));
     if (area === undefined || area.rows !== wanted.rows || area.columns !== wanted.columns) continue;
     const [row, column] = [formula.row - area.row, formula.column - area.column];
-    if (area.columns === 1 && row >= 0 && row < area.rows) return [row + 1, 1];
-    if (area.rows === 1 && column >= 0 && column < area.columns) return [1, column + 1];
+    if (area.columns === 1) return row >= 0 && row < area.rows ? [row + 1, 1] : [0, 0];
+    if (area.rows === 1) return column >= 0 && column < area.columns ? [1, column + 1] : [0, 0];
   }
   return [1, 1];
 }

@@ -6,6 +6,8 @@ import { findingsOf, whyError } from './sentences';
 import type { WorkbookFile } from './workbook';
 
 export interface Report {
+  /** Formulas in the workbook, and how many of them were computed. */
+  readonly formulas: number;
   readonly computed: number;
   /** Of them, how many call HEM functions. */
   readonly ours: number;
@@ -35,5 +37,5 @@ export function reportOf(file: WorkbookFile, results: readonly Result[]): Report
     for (const finding of findingsOf(given))
       if (finding.sentence !== message) findings.push({ cell, ...finding });
   }
-  return { computed, ours, left, errors, findings };
+  return { formulas: results.length, computed, ours, left, errors, findings };
 }

@@ -36,6 +36,10 @@ const PRICES = [
   ['deposit', 'QuoteDeposit'],
 ] as const;
 
+// A reader that has seen enough (head) is no trouble.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+});
 await mkdir(OUT, { recursive: true });
 say('Written');
 const measures = await compute('measures.xlsx');

@@ -148,7 +148,14 @@ export async function plan(book: Book, given: PlanGiven): Promise<Plan> {
     sources.set(column.key, { column: column.column, ...(foreign && { unit: column.unit }) });
   }
   const asked = new Set(given.wishes.map((one) => one.key));
-  const has = new Set([...sources.keys()].filter((key) => !asked.has(key)));
+  // A column headed like an output and still empty is no figure yet: it is worked out first.
+  const empty = new Set(
+    read.columns.flatMap((one) => (one.key !== undefined && one.samples.length === 0 ? [one.key] : [])),
+  );
+  const isOutput = (key: string): boolean => outputs.some((one) => one.key === key);
+  const has = new Set(
+    [...sources.keys()].filter((key) => !asked.has(key) && !(empty.has(key) && isOutput(key))),
+  );
   const wishes = inOrder(given, has);
   // A column of hers that is headed like an output is where that output goes.
   const own = new Map(
@@ -161,45 +168,49 @@ export async function plan(book: Book, given: PlanGiven): Promise<Plan> {
   const { block: right, free } = await freeBeside(book, read, beside);
   const { table } = block;
   const edge = block.area.column + block.area.columns;
-  const columns: PlannedColumn[] = [];
-  const places = new Map<number, string>();
+  const placed: { wish: Wish; heading: string; column: number }[] = [];
   for (const wish of wishes) {
-    const output = outputs.find((one) => one.key === wish.key);
-    const heading = output?.heading ?? wanted.find((one) => one.key === wish.key)?.heading ?? wish.key;
-    const grown = places.size === 0 ? 0 : [...places.keys()].filter((one) => one >= edge).length;
+    const heading =
+      outputs.find((one) => one.key === wish.key)?.heading ??
+      wanted.find((one) => one.key === wish.key)?.heading ??
+      wish.key;
+    const grown = placed.filter((one) => one.column >= edge).length;
     const column = wish.at ?? own.get(wish.key) ?? (table === undefined ? free.shift() : edge + grown);
     if (column === undefined) throw trouble('noRoom', table?.name ?? sheet, letters(edge));
     if (table !== undefined && wish.at === undefined && !own.has(wish.key) && !free.includes(column))
       throw trouble('noRoom', table.name, letters(column));
-    const other = places.get(column);
-    if (other !== undefined) throw trouble('twice', letters(column), other, heading);
+    const other = placed.find((one) => one.column === column);
+    if (other !== undefined) throw trouble('twice', letters(column), other.heading, heading);
     const used = read.columns.find(
       (one) => one.column === column && one.key !== undefined && one.key !== wish.key,
     );
     if (used !== undefined) throw trouble('ownInput', letters(column), used.heading);
-    places.set(column, heading);
+    placed.push({ wish, heading, column });
+  }
+  const headerRow = block.area.row + read.header.row + read.header.rows - 1;
+  const there = await occupied(
+    book,
+    sheet,
+    headerRow,
+    runs,
+    placed.map((one) => one.column),
+  );
+  const columns = placed.map(({ wish, heading, column }, at): PlannedColumn => {
+    const output = outputs.find((one) => one.key === wish.key);
     const formula = wish.same === undefined ? formulaOf(given, wish.key, sources, first) : undefined;
-    columns.push({
+    sources.set(wish.key, { column });
+    return {
       key: wish.key,
       heading,
       column,
       ...(formula === undefined ? { same: wish.same ?? '' } : { formula }),
       format: output === undefined ? 'General' : formatOf(output),
       overwrite: wish.overwrite ?? false,
-      ...(await occupied(book, {
-        sheet,
-        column,
-        runs,
-        header: block.area.row + read.header.row + read.header.rows - 1,
-      })),
-    });
-    sources.set(wish.key, { column });
-  }
-  const headerRow = block.area.row + read.header.row + read.header.rows - 1;
-  const joined =
-    table === undefined
-      ? 0
-      : columns.filter((one) => one.column >= edge && one.column < edge + columns.length).length;
+      ...(there[at] ?? { alreadyFilled: 0, keepsHeading: false }),
+    };
+  });
+  let joined = 0;
+  while (table !== undefined && columns.some((one) => one.column === edge + joined)) joined += 1;
   const touches = touched(sheet, headerRow, runs, columns);
   return {
     sheet,
@@ -235,23 +246,30 @@ function formulaOf(given: PlanGiven, key: string, sources: ReadonlyMap<string, S
   return rowFormula(of, output, sources, { row, unit: given.unit, rules: given.rules });
 }
 
+/** What stands already in the columns, headings and rows: one request for them all. */
 async function occupied(
   book: Book,
-  at: { sheet: string; column: number; header: number; runs: Plan['runs'] },
-): Promise<Pick<PlannedColumn, 'alreadyFilled' | 'firstFilled' | 'keepsHeading'>> {
-  const last = at.runs.at(-1);
-  const rows = last === undefined ? 1 : last[0] + last[1] - at.header;
-  const [block] = await book.read([areaAt(at.sheet, at.header, at.column, rows, 1)], 'contents');
-  const taken = at.runs.flatMap(([from, count]) =>
-    Array.from({ length: count }, (_, i) => from + i).filter((row) =>
-      filled(block?.values[row - at.header]?.[0]),
-    ),
+  sheet: string,
+  header: number,
+  runs: Plan['runs'],
+  columns: readonly number[],
+): Promise<readonly Pick<PlannedColumn, 'alreadyFilled' | 'firstFilled' | 'keepsHeading'>[]> {
+  const last = runs.at(-1);
+  const rows = last === undefined ? 1 : last[0] + last[1] - header;
+  const blocks = await book.read(
+    columns.map((column) => areaAt(sheet, header, column, rows, 1)),
+    'contents',
   );
-  return {
-    alreadyFilled: taken.length,
-    ...(taken[0] !== undefined && { firstFilled: `${letters(at.column)}${taken[0] + 1}` }),
-    keepsHeading: filled(block?.values[0]?.[0]),
-  };
+  return blocks.map(({ values }, at) => {
+    const taken = runs.flatMap(([from, count]) =>
+      Array.from({ length: count }, (_, i) => from + i).filter((row) => filled(values[row - header]?.[0])),
+    );
+    return {
+      alreadyFilled: taken.length,
+      ...(taken[0] !== undefined && { firstFilled: `${letters(columns[at] ?? 0)}${taken[0] + 1}` }),
+      keepsHeading: filled(values[0]?.[0]),
+    };
+  });
 }
 
 /** Columns side by side make one stretch. */

@@ -207,6 +207,17 @@ describe('where the columns go', () => {
     await fill(book, of);
     expect((await values(book, 1, 8, 1, 1)).flat()).toEqual(['Yds']);
   });
+  it('an empty column headed like an output is worked out first, where it stands', async () => {
+    const rows = SCHEDULE!.map((row, at) =>
+      at === 1 ? ['Rod width', ...row] : [null, ...row],
+    ) as CellValue[][];
+    const book = new MemoryBook({ Floor: { rows } });
+    const { plan: of } = await planned(book, wish('widths'));
+    expect(of.columns.map((one) => [one.heading, letters(one.column)])).toEqual([
+      ['rod width', 'A'],
+      ['widths', 'J'],
+    ]);
+  });
   it('never over a filled cell, unless she says so for that column', async () => {
     const rows = SCHEDULE!.map((row, at) =>
       at === 1 ? [...row, 'Yds'] : at > 1 ? [...row, 12] : row,

@@ -1,6 +1,7 @@
 /** What making, hardware and the rest cost the house: her own figures, none of ours. */
-import { RULE_LINES } from '../../core/rules';
-import { SELL_BASES, TAX_BASES } from '../../core/rules';
+import { RULE_LINES, RULES, SELL_BASES, TAX_BASES, type RuleLine } from '../../core/rules';
+import { INCHES } from '../../core/unit';
+import { cellText, sheetText } from '../address';
 import {
   atLeast,
   laidOut,
@@ -14,13 +15,10 @@ import {
   type Draft,
   type Job,
 } from './draft';
-import { cellText, sheetText } from '../address';
-import type { RuleLine } from '../../core/rules';
-import { RULES } from '../../core/rules';
 
 /** The making charges: rules without a default, kept on this sheet and pointed at by the house rules. */
 export const LABOR_LINES: readonly RuleLine[] = RULE_LINES.filter(
-  (line) => line.key.startsWith('labor') && line.standard({} as never) === undefined,
+  (line) => line.key.startsWith('labor') && line.standard(INCHES) === undefined,
 );
 const TERMS = 3;
 const HEADER = 23;

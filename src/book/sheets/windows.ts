@@ -3,7 +3,6 @@ import { functionNamed } from '../../../functions/index';
 import { WINDOW_COLUMNS, type ColumnKey } from '../../core/columns';
 import { DRAWS, FLOOR_FINISHES, HEADINGS, LININGS, MEASURED_TO } from '../../core/treatment';
 import { areaAt, placeText } from '../address';
-import { sheetText } from '../address';
 import {
   atLeast,
   fromName,
@@ -276,6 +275,3 @@ export function windowsSheet(job: Job): Draft {
     }),
   );
 }
-
-/** The windows' first sheet row, for whoever counts them off. */
-export const windowsAddress = (job: Job): string => `${sheetText(job.sheet('Windows'))}!A${HEADER + 2}`;

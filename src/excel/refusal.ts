@@ -48,6 +48,7 @@ function sentence(code: string, failure: unknown, about: About): Trouble {
     case 'ConnectionFailure':
     case 'Timeout':
     case 'RequestAborted':
+    case 'InvalidOrTimedOutSession':
     case 'ServiceNotAvailable':
       return trouble('lost');
     default:

@@ -1,5 +1,6 @@
 /** Carries out one request of the client: its object paths and its actions, in order, with no way back. */
 import { ExcelError, isThing, itemNotFound, NotInStandIn, thing, type Thing } from './kind';
+import { SERVICES } from './kinds/services';
 import { WORKBOOK } from './kinds/workbook';
 import type { World } from './world';
 
@@ -43,7 +44,7 @@ export interface Response {
 }
 
 const ACTION = { instantiate: 1, load: 2, method: 3, set: 4, trace: 5, queryAsJson: 7, update: 9 };
-const PATH = { root: 1, method: 3, property: 4, indexer: 5, reference: 6, nothing: 7 };
+const PATH = { root: 1, made: 2, method: 3, property: 4, indexer: 5, reference: 6, nothing: 7 };
 
 const pascal = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1);
 
@@ -127,6 +128,11 @@ export class Interpreter {
   private follow(path: Path, request: Request, reached: Map<number, Thing | null>): Thing | null {
     if (path.ObjectPathType === PATH.root) return thing(WORKBOOK, this.world.book);
     if (path.ObjectPathType === PATH.nothing) return null;
+    if (path.ObjectPathType === PATH.made) {
+      const service = SERVICES[path.Name];
+      if (service === undefined) throw new NotInStandIn(`the object ${path.Name}`);
+      return thing(service, undefined);
+    }
     if (path.ObjectPathType === PATH.reference) {
       const kept = this.world.references.get(path.Name);
       if (kept === undefined)

@@ -3,6 +3,7 @@ import { answer, Refusal, refuse, type Finding } from '../src/core/answer';
 import { findColumns, headingWords, readWindow } from '../src/core/columns';
 import {
   isBlank,
+  oneCell,
   optional,
   readBack,
   required,
@@ -20,8 +21,10 @@ import { cellFunction, type Gives } from './declare';
 export const HEADERS: Kind<readonly CellIn[]> = {
   noun: 'the row that heads the table',
   shape: 'range',
-  read(raw) {
+  read(raw, place) {
     const cells = rowsOf(raw).flat();
+    // A row that could not be had at all comes as one error.
+    if (cells.length === 1) oneCell(cells[0], place);
     return cells.every(isBlank) ? undefined : cells;
   },
 };
@@ -41,7 +44,7 @@ const ASKED: Kind<readonly Output[]> = {
     const names = rowsOf(raw)
       .flat()
       .filter((cell) => !isBlank(cell))
-      .flatMap((cell) => String(cell).split(/[,;]/));
+      .flatMap((cell) => String(oneCell(cell, place)).split(/[,;]/));
     const list = (): string => OUTPUTS.map((one) => one.heading).join(', ');
     const asked = names.map(
       (name) =>

@@ -94,6 +94,8 @@ export function oneCell(raw: CellIn, place: Place): number | string | boolean | 
 export function readBack(raw: CellIn): string {
   if (typeof raw === 'number') return digits(raw);
   if (typeof raw === 'boolean') return raw ? 'TRUE' : 'FALSE';
+  const error = errorOf(raw);
+  if (error !== undefined) return error;
   const text = String(raw).replace(/\s+/g, ' ').trim();
   return `“${text.length > 40 ? `${text.slice(0, 40)}…` : text}”`;
 }
@@ -176,6 +178,15 @@ export const SHIFT = lengthKind({
   zero: 'figure',
   negative: true,
   most: WINDOW_MOST,
+  scale: 'small',
+});
+/** Whatever someone wrote down: an opening, a shift, or a whole roll. */
+export const WRITTEN = lengthKind({
+  noun: 'a length',
+  example: EXAMPLE,
+  zero: 'figure',
+  negative: true,
+  most: (10_000 * UNITS.yd) as Length,
   scale: 'small',
 });
 /** A pattern's repeat: 0 is no repeat. */

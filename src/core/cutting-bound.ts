@@ -49,7 +49,7 @@ export class RollBound {
   }
 
   /** The heaviest filling of every length up to the longest stretch, in marks. */
-  heaviest(weights: readonly number[]): Float64Array {
+  private heaviest(weights: readonly number[]): Float64Array {
     const { lengths, counts } = this.demand;
     const best = new Float64Array(this.cells + 1);
     lengths.forEach((length, type) => {
@@ -71,10 +71,15 @@ export class RollBound {
     return best;
   }
 
-  byWeights(weights: readonly number[]): Bound {
+  /** The most weight a stretch can hold. */
+  holding(weights: readonly number[]): (stretch: number) => number {
     const best = this.heaviest(weights);
+    return (stretch) => best[Math.floor(stretch / this.mark)] ?? 0;
+  }
+
+  byWeights(weights: readonly number[]): Bound {
     const need = this.demand.counts.reduce((sum, count, type) => sum + count * (weights[type] ?? 0), 0);
-    return this.enough(need, (stretch) => best[Math.floor(stretch / this.mark)] ?? 0);
+    return this.enough(need, this.holding(weights));
   }
 
   /** The longest filling of a stretch, where the table is exact; else the stretch itself. */

@@ -11,26 +11,9 @@ import { lotsMatter, quickLayout, toPlan, type CutPlan, type Layout } from '../c
 import { roomGroups } from '../core/cutting-rooms';
 import { toShorterRolls } from '../core/cutting-rolls';
 import { modelOf, readSolution, rowOfKind, rowOfType, type Column, type RollKind, type Task } from './master';
+import { placeShares, shareRooms, weightsOf } from './lots';
 import { dearest, everyPattern, type Pattern } from './patterns';
-
-/** An AbortSignal is one; a worker may read a shared flag instead. */
-export interface Stop {
-  readonly aborted: boolean;
-}
-
-export interface SearchReport {
-  readonly plan: CutPlan;
-  readonly seconds: number;
-  readonly doing: string;
-}
-
-export interface Search {
-  readonly highs: Highs;
-  /** When to be content with the best so far. */
-  readonly seconds?: number;
-  readonly stop?: Stop;
-  readonly progress?: (report: SearchReport) => void;
-}
+import type { Search } from './search';
 
 export interface BestPlan {
   readonly plan: CutPlan;
@@ -44,6 +27,8 @@ export interface BestPlan {
 const SECONDS = 20;
 /** More patterns than this are not listed. */
 const LISTED = 12_000;
+/** How full the lots may be in the sharing of rooms: first to the brim, then with room for placing. */
+const TIGHT = [1, 0.997, 0.993, 0.985, 0.97];
 /** Rounds of pricing. */
 const ROUNDS = 80;
 /** Prices as whole numbers, for a bound without rounding. */
@@ -105,6 +90,21 @@ export async function bestPlan(job: CuttingJob, search: Search): Promise<BestPla
   if (settled(plan) || over()) return end('searched');
 
   const task = taskOf(job, plan);
+  if (task.lots > 1) {
+    const weights = weightsOf(task);
+    for (const tight of TIGHT) {
+      const sharing = shareRooms(search, task, weights, tight, (allowed - elapsed()) / 2);
+      if (tight === 1) raise(sharing.rolls, sharing.short);
+      const loads = sharing.shares === undefined ? undefined : placeShares(task, sharing, job.rolls.length);
+      if (loads !== undefined) {
+        take(finished(job, task, [...job.rolls], loads, sharing.shares ?? []));
+      }
+      report('rooms shared among the lots');
+      await turn();
+      if (settled(plan) || over()) return end('searched');
+      if (loads !== undefined || sharing.shares === undefined) break;
+    }
+  }
   const listed = listPatterns(task);
   const columns = listed ?? seedColumns(task, best);
   if (listed === undefined) {
@@ -298,6 +298,18 @@ function layoutOf(job: CuttingJob, task: Task, columns: readonly Column[], value
       } else loads[own[turn] ?? -1] = cut;
     }
   });
+  return finished(job, task, rolls, loads, shares);
+}
+
+/** Loads on rolls as a layout, with the lot of every room, and shorter rolls where they do. */
+function finished(
+  job: CuttingJob,
+  task: Task,
+  rolls: readonly Roll[],
+  loads: readonly (readonly Load[])[],
+  shares: readonly (readonly number[])[],
+): Layout {
+  const { demand, groups } = task;
   const names = [...new Set(job.rolls.map(({ lot }) => lot ?? ''))];
   const lotOf = new Map<string, string>();
   groups.forEach(({ rooms }, group) => {

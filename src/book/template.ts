@@ -3,8 +3,9 @@ import { CENTIMETRES, INCHES, type UnitName } from '../core/unit';
 import { apply, type Watch } from './apply';
 import type { Book, Changes, Contents } from './book';
 import { checksSheet } from './sheets/checks';
+import { costsSheet } from './sheets/costs';
 import { together, type Draft, type Job } from './sheets/draft';
-import { fabricsSheet } from './sheets/fabrics';
+import { fabricsSheet, rollsSheet } from './sheets/fabrics';
 import { houseRulesSheet } from './sheets/house-rules';
 import { jobSheet } from './sheets/job-facts';
 import { pricesSheet } from './sheets/prices';
@@ -37,8 +38,10 @@ const draftOf = (job: Job): Draft =>
     jobSheet(job),
     windowsSheet(job),
     fabricsSheet(job),
+    rollsSheet(job),
     pricesSheet(job),
     houseRulesSheet(job),
+    costsSheet(job),
     quoteSheet(job),
     checksSheet(job),
   );

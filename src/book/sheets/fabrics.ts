@@ -1,4 +1,4 @@
-/** The fabrics of the job, their price breaks, and the rolls in hand. */
+/** The fabrics of the job; on a sheet of their own the rolls in hand and the price breaks. */
 import { MATCHES } from '../../core/treatment';
 import {
   atLeast,
@@ -25,7 +25,6 @@ export function fabricsSheet(job: Job): Draft {
   const { small, large, areal } = job.unit;
   const name = (base: string): string => job.name(base);
   const price = atLeast(0, `A price a ${large}, 0 or more.`);
-  const fabric = fromName(name('Fabric_names'), 'Choose a fabric of the table on the left.');
   return together(
     titled(sheet, 'Fabrics', `Prices and roll lengths by the ${large}. The width is the usable one.`),
     tableDraft(job, {
@@ -127,11 +126,32 @@ export function fabricsSheet(job: Job): Draft {
         },
       ],
     }),
+    laidOut(job, sheet, {
+      header: HEADER,
+      frozenColumns: 1,
+      landscape: true,
+      widths: [22, 18, 9, 9, 10, 10, 9, 9, 9, 10, 18, 10, 10, 10, 11, 10],
+    }),
+  );
+}
+
+export function rollsSheet(job: Job): Draft {
+  const sheet = job.sheet('Rolls');
+  const { small, large } = job.unit;
+  const name = (base: string): string => job.name(base);
+  const price = atLeast(0, `A price a ${large}, 0 or more.`);
+  const fabric = fromName(name('Fabric_names'), 'Choose a fabric of the sheet of fabrics.');
+  return together(
+    titled(
+      sheet,
+      'Rolls and price breaks',
+      `Lengths by the ${large}. A break counts from the quantity it stands at.`,
+    ),
     tableDraft(job, {
       sheet,
       name: 'Price_breaks',
       row: HEADER,
-      column: 17,
+      column: 6,
       rows: BREAK_ROWS,
       columns: [
         { key: 'fabric', heading: 'price break of', role: 'input', choice: fabric, name: 'Break_fabrics' },
@@ -156,7 +176,6 @@ export function fabricsSheet(job: Job): Draft {
       sheet,
       name: 'Rolls',
       row: HEADER,
-      column: 21,
       rows: ROLL_ROWS,
       columns: [
         { key: 'fabric', heading: 'roll of', role: 'input', choice: fabric },
@@ -180,11 +199,8 @@ export function fabricsSheet(job: Job): Draft {
     }),
     laidOut(job, sheet, {
       header: HEADER,
-      frozenColumns: 1,
       landscape: true,
-      widths: [
-        22, 18, 11, 11, 11, 11, 10, 12, 11, 11, 18, 11, 11, 12, 12, 11, 3, 20, 11, 11, 3, 20, 12, 12, 18, 10,
-      ],
+      widths: [22, 12, 12, 22, 10, 3, 22, 12, 12],
     }),
   );
 }

@@ -21,7 +21,7 @@ export const LABOR_LINES: readonly RuleLine[] = RULE_LINES.filter(
   (line) => line.key.startsWith('labor') && line.standard(INCHES) === undefined,
 );
 const TERMS = 3;
-const HEADER = 23;
+const HEADER = 20;
 
 /** Where a making charge stands, seen from another sheet. */
 export function laborCell(job: Job, line: RuleLine): string | undefined {

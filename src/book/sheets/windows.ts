@@ -45,6 +45,16 @@ function wordsOf(list: readonly { word: string }[], what: string): Choice {
   );
 }
 
+/** In characters; figures take less than words. */
+const WIDE: Partial<Record<ColumnKey, number>> = {
+  room: 16,
+  fabric: 16,
+  measuredTo: 11,
+  heading: 11,
+  draw: 12,
+  lining: 11,
+};
+
 const GIVEN: readonly ColumnKey[] = [
   'room',
   'quantity',
@@ -95,7 +105,7 @@ export function windowsSheet(job: Job): Draft {
       key,
       heading: inUnit(key),
       role: 'input',
-      wide: key === 'room' || key === 'fabric' ? 18 : 12,
+      wide: WIDE[key] ?? 9,
       note: WINDOW_COLUMNS[key].field.says,
       ...(choice !== undefined && { choice }),
       ...(named !== undefined && { name: named }),
@@ -233,7 +243,7 @@ export function windowsSheet(job: Job): Draft {
       key: 'labor',
       heading: 'making charge',
       role: 'output',
-      wide: 14,
+      wide: 11,
       format: MONEY_FORMAT,
       name: 'Window_labor',
       note: 'of all the windows of the row; set the charges on the sheet of prices',
@@ -246,7 +256,7 @@ export function windowsSheet(job: Job): Draft {
             key: 'findings',
             heading: 'findings',
             role: 'check' as const,
-            wide: 60,
+            wide: 44,
             formula: (of: (key: string) => string) =>
               guarded(
                 of,
@@ -271,7 +281,7 @@ export function windowsSheet(job: Job): Draft {
       header: HEADER,
       frozenColumns: 1,
       landscape: true,
-      widths: columns.map((column) => column.wide ?? 12),
+      widths: columns.map((column) => column.wide ?? 9),
     }),
   );
 }

@@ -18,9 +18,9 @@ export class Unresolved extends Error {}
 
 const IDENTIFIER = /[\p{L}_\\][\p{L}\p{N}_.\\?]*/u;
 const OWNER = `(?:'(?:[^']|'')+'|${IDENTIFIER.source})!`;
-/** Text and errors are passed over; then a name with brackets; then a name alone that is no call. */
+/** Text and errors are passed over; then a name with brackets; then a name alone that is no call; then a quoted sheet before $A$1. */
 const TOKEN = new RegExp(
-  `"(?:[^"]|"")*"|#(?:N/A|DIV/0!|[A-Z_]+[!?])|(?<![\\p{L}\\p{N}_.$])(?:${OWNER})?(${IDENTIFIER.source})?(${BRACKETS.source})|(?<![\\p{L}\\p{N}_.$])(${OWNER})?(${IDENTIFIER.source})(?![\\p{L}\\p{N}_.(!$])(?!\\s*\\()`,
+  `"(?:[^"]|"")*"|#(?:N/A|DIV/0!|[A-Z_]+[!?])|(?<![\\p{L}\\p{N}_.$])(?:${OWNER})?(${IDENTIFIER.source})?(${BRACKETS.source})|(?<![\\p{L}\\p{N}_.$])(${OWNER})?(${IDENTIFIER.source})(?![\\p{L}\\p{N}_.(!$])(?!\\s*\\()|'(?:[^']|'')+'!`,
   'gu',
 );
 const ABSOLUTE = /!(?:\$[A-Z]{1,3}\$\d+(?::\$[A-Z]{1,3}\$\d+)?|\$[A-Z]{1,3}:\$[A-Z]{1,3}|\$\d+:\$\d+)$/i;

@@ -1,0 +1,130 @@
+import { describe, expect, it } from 'vitest';
+import { functionNamed } from '../../functions/index';
+import { areaAt } from '../../src/book/address';
+import { fill, rememberFill } from '../../src/book/fill';
+import { plan, type Plan, type PlanGiven } from '../../src/book/plan';
+import { mappings, survey } from '../../src/book/survey';
+import { newJob, USUAL_JOB } from '../../src/book/template';
+import { ROW_OUTPUTS, WANTED } from '../../src/book/wanted';
+import { INCHES } from '../../src/core/unit';
+import { withEngine } from '../office/calculator';
+import { at, openedIn, picture, type Opened } from './opened';
+
+const SCHEDULE = [
+  ['Marsh Lane Inn: windows', null, null, null, null, null, null, null],
+  ['Room', 'Width', 'Ext L', 'Ext R', 'Height', 'Style', 'Fabric W', 'Qty'],
+  ['Bar', 72, null, null, 98, 'pinch', 54, 1],
+  ['Snug', '84 1/2', 12, 0, 98, 'grommet', 54, 2],
+] as const;
+
+async function planned({ book }: Opened, key: string): Promise<{ plan: Plan; given: PlanGiven; of: string }> {
+  const { read, of } = await survey(book, WANTED, INCHES, areaAt('Windows', 1, 0));
+  const given: PlanGiven = {
+    read,
+    wanted: WANTED,
+    outputs: ROW_OUTPUTS,
+    wishes: [{ key }],
+    unit: INCHES,
+    rules: '',
+  };
+  return { plan: await plan(book, given), given, of };
+}
+
+describe('a new job in Excel', () => {
+  it.each([
+    ['the first in its workbook', 'Sheet1'],
+    ['a second, under names with a number', 'Windows'],
+  ])(
+    '%s arrives whole, calculates without an error, in requests that hardly grow from 24 windows to 400',
+    async (_, sheet) => {
+      const counts: number[] = [];
+      for (const windows of [24, 400]) {
+        const opened = await openedIn([], { sheets: [sheet] });
+        opened.trips();
+        await newJob(opened.book, { ...USUAL_JOB, windows });
+        counts.push(opened.trips());
+        expect(opened.host.unknown).toEqual([]);
+        if (windows > 24) continue;
+        await withEngine(opened.host.world);
+        const wrong = opened.host.book.sheets.flatMap((sheet) =>
+          [...sheet.cells.values()]
+            .filter(({ value, formula }) => formula !== undefined && /^#/.test(String(value)))
+            .map(({ formula, value }) => `${sheet.name}: ${String(formula)} ${String(value)}`),
+        );
+        expect(wrong).toEqual([]);
+        expect(opened.host.book.tables.length).toBeGreaterThan(2);
+      }
+      const [few = 0, many = 0] = counts;
+      // 400 windows hold more cells than one request takes; each further 20,000 cells are one request more
+      expect({ few, more: many - few }).toEqual({
+        few,
+        more: expect.toSatisfy((more: number) => more <= 2) as unknown,
+      });
+    },
+  );
+
+  it('a second job stands beside the first, and a job that fails leaves nothing behind', async () => {
+    const opened = await openedIn([], { sheets: ['Sheet1'] });
+    const small = { ...USUAL_JOB, windows: 2 };
+    expect([await newJob(opened.book, small), await newJob(opened.book, small)]).toEqual([1, 2]);
+    const before = picture(opened);
+    const stopped = new AbortController();
+    const halfway = newJob(opened.book, small, { signal: stopped.signal, progress: () => { stopped.abort(); } }); // prettier-ignore
+    await expect(halfway).rejects.toThrow('Stopped. The workbook is as it was.');
+    expect(picture(opened)).toBe(before);
+  });
+});
+
+describe('her own table in Excel', () => {
+  it.each([false, true])(
+    'gets its columns with the answers of our functions (made a table: %s)',
+    async (made) => {
+      const opened = await openedIn(SCHEDULE);
+      opened.host.world.calculator = withEngine;
+      if (made)
+        await opened.book.inOneStep('Table', (write) =>
+          write({ newTables: [{ name: 'Openings', area: at('A2:H4') }] }),
+        );
+      const { plan: of, given, of: name } = await planned(opened, 'yardage');
+      await fill(opened.book, of);
+      const last = of.columns.at(-1);
+      const [block] = await opened.book.read([areaAt('Windows', 1, last?.column ?? 0, 3)]);
+      const yardage = functionNamed('YARDAGE');
+      const outcome = yardage?.call([94, 96, 'pinch', 54]);
+      expect(outcome).toHaveProperty('cells');
+      expect(block?.values[1]).toEqual([
+        outcome !== undefined && 'cells' in outcome ? outcome.cells : undefined,
+      ]);
+      expect(block?.values[2]?.[0]).toBeTypeOf('number');
+      expect(opened.host.unknown).toEqual([]);
+
+      await rememberFill(opened.book, name, given.read, of);
+      expect((await mappings(opened.book)).length).toBe(1);
+    },
+  );
+
+  it('2,000 rows take as many requests as 200, from the survey to the last cell', async () => {
+    const counts: number[] = [];
+    for (const rows of [200, 2_000]) {
+      const lines = Array.from({ length: rows }, (_, row) => [
+        `Room ${row}`,
+        60 + (row % 50),
+        null,
+        null,
+        98,
+        'pinch',
+        54,
+        1,
+      ]);
+      const opened = await openedIn([...SCHEDULE.slice(0, 2), ...lines]);
+      opened.trips();
+      const { plan: of } = await planned(opened, 'yardage');
+      await fill(opened.book, of);
+      expect(of.runs).toEqual([[2, rows]]);
+      counts.push(opened.trips());
+    }
+    console.log(`survey, plan and fill: ${counts.join(' and ')} requests`);
+    expect(new Set(counts).size).toBe(1);
+    expect(counts[0]).toBeLessThan(30);
+  });
+});

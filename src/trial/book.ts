@@ -33,8 +33,9 @@ export class TrialBook implements Book {
     private readonly grid: Grid,
     private readonly workbook: FWorkbook,
   ) {
-    this.writer = new Writer(grid.api, workbook);
-    this.formulas = grid.univer.__getInjector().get(FormulaDataModel);
+    const injector = grid.univer.__getInjector();
+    this.writer = new Writer(grid.api, workbook, injector);
+    this.formulas = injector.get(FormulaDataModel);
   }
 
   get title(): string {
@@ -215,7 +216,7 @@ export class TrialBook implements Book {
             }
           }
         }
-        this.writer.cells(area, () => ({ s: { bg: { rgb: MARKED[weight] } } }));
+        this.writer.style(area, { bg: { rgb: MARKED[weight] } });
         this.writer.note(area, sentence);
       }
       await this.remember(MARKS, kept);
@@ -231,7 +232,7 @@ export class TrialBook implements Book {
           continue;
         }
         const area = areaAt(one.sheet, one.row, one.column);
-        this.writer.cells(area, () => ({ s: { bg: one.colour === null ? null : { rgb: one.colour } } }));
+        this.writer.style(area, { bg: one.colour === null ? null : { rgb: one.colour } });
         this.writer.sheet(one.sheet).getRange(one.row, one.column).deleteNote();
       }
       await this.remember(MARKS, left.length === 0 ? undefined : left);

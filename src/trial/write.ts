@@ -4,25 +4,40 @@ import {
   DataValidationOperator,
   DataValidationType,
   type ICellData,
+  type IStyleData,
+  IUndoRedoService,
+  type Injector,
   type IObjectMatrixPrimitiveType,
 } from '@univerjs/core';
 import type { FUniver } from '@univerjs/core/facade';
-import type { FWorkbook, FWorksheet } from '@univerjs/preset-sheets-core';
+import {
+  SetRangeValuesMutation,
+  SetRangeValuesUndoMutationFactory,
+  SetStyleCommand,
+  type FWorkbook,
+  type FWorksheet,
+} from '@univerjs/preset-sheets-core';
+import { AddSheetTableMutation, DeleteSheetTableMutation } from '@univerjs/preset-sheets-table';
 import type { Area } from '../book/address';
 import { areaText, readAddress, sameSheet } from '../book/address';
 import type { Changes, Layout, NewName, Put, Validation } from '../book/book';
 import { shifted } from '../book/formula';
 import { trouble } from '../book/trouble';
-import { cellOf, rangeOf } from './cells';
+import { cellOf, rangeOf, valueOf } from './cells';
 import { LOOKS } from './looks';
 
 type Cells = IObjectMatrixPrimitiveType<ICellData>;
 
 export class Writer {
+  private readonly undo: IUndoRedoService;
+
   constructor(
     private readonly api: FUniver,
     private readonly workbook: FWorkbook,
-  ) {}
+    private readonly injector: Injector,
+  ) {
+    this.undo = injector.get(IUndoRedoService);
+  }
 
   sheet(name: string): FWorksheet {
     const found = this.workbook.getSheets().find((one) => sameSheet(one.getSheetName(), name));
@@ -35,14 +50,14 @@ export class Writer {
     for (const { name } of changes.newSheets ?? []) this.workbook.insertSheet(name);
     for (const { table, area } of changes.resize ?? []) await this.resize(table, area);
     this.put(changes.puts ?? []);
-    for (const { name, area } of changes.newTables ?? []) await this.addTable(name, area);
+    for (const { name, area } of changes.newTables ?? []) this.addTable(name, area);
     for (const one of changes.newNames ?? []) this.addName(one);
     for (const { area, role, format } of changes.dress ?? []) {
       const style = {
         ...(role === undefined ? {} : LOOKS[role]),
         ...(format === undefined ? {} : { n: { pattern: format } }),
       };
-      this.cells(area, () => ({ s: style }));
+      this.style(area, style);
     }
     for (const one of changes.validations ?? []) await this.validate(one);
     for (const one of changes.layouts ?? []) this.layOut(one);
@@ -69,6 +84,25 @@ export class Writer {
     this.command('sheet.command.set-range-values', sheet, { range: rangeOf(area), value });
   }
 
+  /** By its mutation, told to be about style: the engine would forget formulas of cells set without one. */
+  style(area: Area, style: IStyleData): void {
+    const unitId = this.workbook.getId();
+    const cellValue: Cells = {};
+    for (let i = 0; i < area.rows; i++) {
+      const row: Record<number, ICellData> = (cellValue[area.row + i] = {});
+      for (let j = 0; j < area.columns; j++) row[area.column + j] = { s: style };
+    }
+    const trigger = SetStyleCommand.id;
+    const params = { unitId, subUnitId: this.sheet(area.sheet).getSheetId(), cellValue, trigger };
+    const back = { ...SetRangeValuesUndoMutationFactory(this.injector, params), trigger };
+    this.api.syncExecuteCommand(SetRangeValuesMutation.id, params);
+    this.undo.pushUndoRedo({
+      unitID: unitId,
+      undoMutations: [{ id: SetRangeValuesMutation.id, params: back }],
+      redoMutations: [{ id: SetRangeValuesMutation.id, params }],
+    });
+  }
+
   private command(id: string, sheet: FWorksheet, params: object): void {
     const done: unknown = this.api.syncExecuteCommand(id, {
       unitId: this.workbook.getId(),
@@ -89,10 +123,30 @@ export class Writer {
     }
   }
 
-  private async addTable(name: string, area: Area): Promise<void> {
-    const sheetId = this.sheet(area.sheet).getSheetId();
-    const made = await this.workbook.addTable(sheetId, name, rangeOf(area), undefined, { showHeader: true });
-    if (made === undefined) throw trouble('refused', `no table “${name}” can stand there`);
+  /** By its mutation: the grid's own command refuses a table named like a sheet, which Excel allows. */
+  private addTable(name: string, area: Area): void {
+    const sheet = this.sheet(area.sheet);
+    const unitId = this.workbook.getId();
+    const tableId = crypto.randomUUID();
+    const header = Array.from({ length: area.columns }, (_, at) =>
+      String(valueOf(sheet.getSheet().getCellRaw(area.row, area.column + at)) ?? `Column${at + 1}`),
+    );
+    const range = rangeOf(area);
+    const params = {
+      unitId,
+      subUnitId: sheet.getSheetId(),
+      tableId,
+      name,
+      range,
+      header,
+      options: { showHeader: true },
+    };
+    this.api.syncExecuteCommand(AddSheetTableMutation.id, params);
+    this.undo.pushUndoRedo({
+      unitID: unitId,
+      undoMutations: [{ id: DeleteSheetTableMutation.id, params: { unitId, tableId } }],
+      redoMutations: [{ id: AddSheetTableMutation.id, params }],
+    });
   }
 
   private addName({ name, area, says }: NewName): void {

@@ -1,0 +1,30 @@
+/** How every section of the pane stands: a heading, a line that says what it is for, its content. */
+import { makeStyles, Subtitle2, Text, tokens } from '@fluentui/react-components';
+import type { ReactNode } from 'react';
+
+const useStyles = makeStyles({
+  section: { display: 'grid', gap: tokens.spacingVerticalM, alignContent: 'start' },
+  heading: { display: 'grid', gap: tokens.spacingVerticalXXS },
+  says: { color: tokens.colorNeutralForeground2 },
+});
+
+interface Props {
+  readonly title: string;
+  readonly says: string;
+  readonly children: ReactNode;
+}
+
+export function Section({ title, says, children }: Props) {
+  const styles = useStyles();
+  return (
+    <div className={styles.section}>
+      <div className={styles.heading}>
+        <Subtitle2 as="h2">{title}</Subtitle2>
+        <Text size={200} className={styles.says}>
+          {says}
+        </Text>
+      </div>
+      {children}
+    </div>
+  );
+}

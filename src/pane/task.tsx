@@ -1,0 +1,121 @@
+/** Work on the workbook, as the person follows it: what is going on, how far, stop, and how it ended. */
+import {
+  Button,
+  makeStyles,
+  MessageBar,
+  MessageBarBody,
+  ProgressBar,
+  Text,
+} from '@fluentui/react-components';
+import { useCallback, useEffect, useRef, useState } from 'react';
+import type { Watch } from '../book/apply';
+import { Trouble } from '../book/trouble';
+import { Refusal } from '../core/answer';
+
+export interface Message {
+  readonly intent: 'success' | 'info' | 'warning' | 'error';
+  readonly text: string;
+}
+interface Running {
+  readonly says: string;
+  readonly done: number;
+  readonly of: number;
+}
+export interface Task {
+  readonly running: Running | undefined;
+  readonly message: Message | undefined;
+  /** Only one runs at a time; what it gives back is the message at its end. */
+  run(says: string, work: (watch: Watch) => Promise<Message | undefined>): Promise<void>;
+  stop(): void;
+  clear(): void;
+}
+
+/** What a person is told when work fails: our own sentences as they are; anything else is our fault. */
+export function messageOf(thrown: unknown): Message {
+  if (thrown instanceof Trouble)
+    return { intent: thrown.code === 'cancelled' ? 'info' : 'error', text: thrown.message };
+  if (thrown instanceof Refusal) return { intent: 'error', text: thrown.finding.sentence };
+  reportError(thrown);
+  const said = thrown instanceof Error ? thrown.message : String(thrown);
+  return {
+    intent: 'error',
+    text: `The pane stumbled, which is a fault of ours, not of your workbook: ${said}. Look at the last change, and undo it if it is incomplete.`,
+  };
+}
+
+export function useTask(): Task {
+  const [running, setRunning] = useState<Running>();
+  const [message, setMessage] = useState<Message>();
+  const stopper = useRef<AbortController>();
+  const mounted = useRef(true);
+  useEffect(() => {
+    mounted.current = true;
+    return () => {
+      mounted.current = false;
+      stopper.current?.abort();
+    };
+  }, []);
+
+  const run = useCallback<Task['run']>(async (says, work) => {
+    if (stopper.current !== undefined) return;
+    const controller = (stopper.current = new AbortController());
+    setMessage(undefined);
+    setRunning({ says, done: 0, of: 0 });
+    try {
+      const ended = await work({
+        signal: controller.signal,
+        progress: (done, of) => {
+          if (mounted.current) setRunning({ says, done, of });
+        },
+      });
+      if (mounted.current) setMessage(ended);
+    } catch (thrown) {
+      if (mounted.current) setMessage(messageOf(thrown));
+    } finally {
+      stopper.current = undefined;
+      if (mounted.current) setRunning(undefined);
+    }
+  }, []);
+  const stop = useCallback(() => stopper.current?.abort(), []);
+  const clear = useCallback(() => {
+    setMessage(undefined);
+  }, []);
+  return { running, message, run, stop, clear };
+}
+
+const useStyles = makeStyles({
+  running: { display: 'grid', gap: '6px', gridTemplateColumns: '1fr auto', alignItems: 'center' },
+  bar: { gridColumn: '1 / -1' },
+  message: { whiteSpace: 'normal' },
+});
+
+export function TaskLine({ task }: { readonly task: Task }) {
+  const styles = useStyles();
+  const { running, message } = task;
+  return (
+    <div role="status" aria-live="polite">
+      {running !== undefined && (
+        <div className={styles.running}>
+          <Text size={200}>
+            {running.says}
+            {running.of > 0 &&
+              `: ${running.done.toLocaleString('en')} of ${running.of.toLocaleString('en')} cells`}
+          </Text>
+          <Button size="small" onClick={task.stop}>
+            Stop
+          </Button>
+          <ProgressBar
+            className={styles.bar}
+            aria-label={running.says}
+            {...(running.of > 0 ? { value: running.done, max: running.of } : {})}
+          />
+        </div>
+      )}
+      {message !== undefined && (
+        <MessageBar intent={message.intent} layout="multiline">
+          <MessageBarBody className={styles.message}>{message.text}</MessageBarBody>
+        </MessageBar>
+      )}
+    </div>
+  );
+}

@@ -10,15 +10,14 @@ import {
   type Finding,
 } from '../src/core/answer';
 import {
-  ALLOWANCE,
   ANYTHING,
   choiceKind,
   optional,
   readBack,
   readField,
   required,
-  SHIFT,
   TEXT,
+  WRITTEN,
   type CellIn,
   type CellOut,
   type Kind,
@@ -64,7 +63,7 @@ export const MEASURED = cellFunction({
   ],
   answer({ text, unit }) {
     const small = unit ?? 'in';
-    const length = readField(required(ALLOWANCE, ''), text, { name: 'text', unit: { ...INCHES, small } });
+    const length = readField(required(WRITTEN, ''), text, { name: 'text', unit: { ...INCHES, small } });
     return answer(toUnit(length, small), [
       step(
         'reads',
@@ -90,7 +89,7 @@ export const TAPE = cellFunction({
   room: 'Reading and showing',
   says: 'A number as a tape reads it: 84 1/2; in a centimetre house to the millimetre.',
   takes: {
-    length: required(SHIFT, 'the length'),
+    length: required(WRITTEN, 'the length'),
     denominator: optional(
       choiceKind('a denominator', DENOMINATORS),
       'the finest mark: 2, 4, 8, 16 (default), 32 or 64',

@@ -60,8 +60,12 @@ export function errorOf(raw: CellIn): string | undefined {
     : undefined;
 }
 
+/** Nothing in it, be it a cell or a whole range. */
 export const isBlank = (raw: CellIn): boolean =>
-  raw === null || raw === undefined || (typeof raw === 'string' && raw.trim() === '');
+  raw === null ||
+  raw === undefined ||
+  (typeof raw === 'string' && raw.trim() === '') ||
+  (Array.isArray(raw) && raw.every(isBlank));
 
 /** One cell's plain content; refuses a larger range and an error cell. */
 export function oneCell(raw: CellIn, place: Place): number | string | boolean | undefined {

@@ -73,7 +73,9 @@ function countPleats(excess: number, zone: number, face: number, rules: Rules): 
   const high = Math.min(mostSpaces, mostCloth);
   if (low <= high) return within(wish, low, high);
   if (fewestSpaces <= mostSpaces) return Math.max(2, within(wish, fewestSpaces, mostSpaces));
-  return Math.max(2, fewestSpaces);
+  // Never so many that their faces alone outgrow the rod.
+  const mostFaces = face === 0 ? Infinity : Math.ceil(zone / face) - 1;
+  return Math.max(2, Math.min(fewestSpaces, mostFaces));
 }
 
 export function workPleats(of: Clothed & { widths: number }, rules: Rules): Pleats & { panel: Panel } {

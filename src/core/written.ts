@@ -150,7 +150,7 @@ export function readWritten(text: string, unit: LengthUnit): Reading {
     else if (before === undefined) of = unit;
     else if (before === 'ft') of = 'in';
     else if (before === 'm')
-      return { doubt: [`${whole} cm after the metres`, `${whole} mm after the metres`] };
+      return { doubt: [`${all.trim()} cm after the metres`, `${all.trim()} mm after the metres`] };
     else return UNREADABLE;
     if (before !== undefined && !(FOLLOWS[before] ?? []).includes(of)) return UNREADABLE;
     if (before === undefined && named === undefined && all.length < rest.length) return UNREADABLE;
@@ -160,6 +160,8 @@ export function readWritten(text: string, unit: LengthUnit): Reading {
         : Math.round(figure * UNITS[of]) + Math.round((Number(over) * UNITS[of]) / Number(under));
     before = of;
     rest = rest.slice(all.length).replace(/^,\s*/, '');
+    // 7'-6": the dash after feet is no minus.
+    if (of === 'ft') rest = rest.replace(/^-\s*/, '');
   }
   const nm = negative ? -sum : sum;
   return Number.isSafeInteger(nm) ? { length: nm as Length } : UNREADABLE;

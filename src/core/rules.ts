@@ -645,10 +645,9 @@ export function nearestRule(name: string): string {
 function standing(unit: Unit): Rules {
   const rules: Record<string, unknown> = {};
   for (const line of RULE_LINES) {
-    if (line.heading === undefined) rules[line.key] = line.standard(unit);
-    else
-      (rules[line.key] ??= {} as Record<string, unknown>) &&
-        ((rules[line.key] as Record<string, unknown>)[line.heading] = line.standard(unit));
+    const standard = line.standard(unit);
+    if (line.heading === undefined) rules[line.key] = standard;
+    else rules[line.key] = { ...(rules[line.key] as object | undefined), [line.heading]: standard };
   }
   rules['unit'] = unit.name;
   return rules as Rules;

@@ -23,7 +23,7 @@ export interface Refilled {
 function sameValue(one: CellValue, other: CellValue): boolean {
   if (typeof one === 'number' && typeof other === 'number')
     return one === other || Math.abs(one - other) <= 1e-14 * Math.max(Math.abs(one), Math.abs(other));
-  return one === other || (one === null && other === '') || (one === '' && other === null);
+  return one === other;
 }
 
 /** A link to us that a program broke, [2]!_xldudf_HEM_…, is mended with it. */

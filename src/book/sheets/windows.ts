@@ -105,7 +105,7 @@ export function windowsSheet(job: Job): Draft {
       key,
       heading: inUnit(key),
       role: 'input',
-      wide: WIDE[key] ?? 9,
+      wide: WIDE[key] ?? 10.5,
       note: WINDOW_COLUMNS[key].field.says,
       ...(choice !== undefined && { choice }),
       ...(named !== undefined && { name: named }),
@@ -281,7 +281,7 @@ export function windowsSheet(job: Job): Draft {
       header: HEADER,
       frozenColumns: 1,
       landscape: true,
-      widths: columns.map((column) => column.wide ?? 9),
+      widths: columns.map((column) => column.wide ?? 10.5),
     }),
   );
 }

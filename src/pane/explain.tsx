@@ -28,7 +28,7 @@ import { messageOf, type Message } from './task';
 import { deliveredFullness, savedBy, windowSeen, type WindowSeen } from './window';
 
 const useStyles = makeStyles({
-  part: { display: 'grid', gap: tokens.spacingVerticalS },
+  part: { display: 'grid', gap: tokens.spacingVerticalS, gridTemplateColumns: 'minmax(0, 1fr)' },
   formula: {
     fontFamily: tokens.fontFamilyMonospace,
     fontSize: tokens.fontSizeBase200,
@@ -37,6 +37,7 @@ const useStyles = makeStyles({
   },
   value: { display: 'flex', alignItems: 'baseline', gap: tokens.spacingHorizontalS },
   inputs: { width: '100%', borderCollapse: 'collapse', fontSize: tokens.fontSizeBase200 },
+  link: { fontSize: tokens.fontSizeBase200 },
   cell: {
     textAlign: 'start',
     verticalAlign: 'top',
@@ -159,7 +160,7 @@ function OneCell({ of: { asked, seen, drawing }, book }: { readonly of: Explaine
           {asked.formula === null ? 'No formula stands here.' : 'None of our functions is in this formula.'}
         </Text>
       )}
-      {first !== undefined && <OneCall of={first} book={book} />}
+      {first !== undefined && <OneCall of={first} />}
       {drawing !== undefined && seen !== undefined && (
         <>
           <Subtitle2 as="h3">The window</Subtitle2>
@@ -172,8 +173,9 @@ function OneCell({ of: { asked, seen, drawing }, book }: { readonly of: Explaine
           <Facts of={seen} />
         </>
       )}
+      {first !== undefined && <Inputs of={first} book={book} />}
       {others.map((one) => (
-        <OneCall key={one.written} of={one} book={book} />
+        <OneCall key={one.written} of={one} />
       ))}
     </>
   );
@@ -207,7 +209,7 @@ function Facts({ of }: { readonly of: WindowSeen }) {
   );
 }
 
-function OneCall({ of, book }: { readonly of: Asked; readonly book: Book }) {
+function OneCall({ of }: { readonly of: Asked }) {
   const styles = useStyles();
   const { outcome } = of;
   const findings = 'error' in outcome ? [outcome.finding] : outcome.findings;
@@ -231,6 +233,15 @@ function OneCall({ of, book }: { readonly of: Asked; readonly book: Book }) {
           ))}
         </ol>
       )}
+    </div>
+  );
+}
+
+function Inputs({ of, book }: { readonly of: Asked; readonly book: Book }) {
+  const styles = useStyles();
+  return (
+    <>
+      <Subtitle2 as="h3">Inputs</Subtitle2>
       <table className={styles.inputs} aria-label={`Inputs of ${of.of.name}`}>
         <tbody>
           {of.inputs.map((input) => (
@@ -238,7 +249,7 @@ function OneCall({ of, book }: { readonly of: Asked; readonly book: Book }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </>
   );
 }
 
@@ -260,6 +271,7 @@ function InputRow({ of, book }: { readonly of: AskedInput; readonly book: Book }
         {from !== undefined && (
           <Link
             as="button"
+            className={styles.link}
             onClick={() => {
               book.goTo(from).catch(reportError);
             }}

@@ -1,10 +1,265 @@
-import type { Book } from '../book/book';
+/** House rules: every rule with its value, default and source; what differs is marked, nonsense refused. */
+import {
+  Badge,
+  Button,
+  Caption1,
+  Field,
+  Input,
+  makeStyles,
+  SearchBox,
+  Select,
+  Switch,
+  Text,
+  tokens,
+} from '@fluentui/react-components';
+import { useCallback, useEffect, useState } from 'react';
+import type { Book, CellValue } from '../book/book';
+import { readRules, ruleFault, rulesNames, setRule, type RuleSeen, type RulesSeen } from '../book/rules';
+import { digits } from '../core/unit';
 import { Section } from './section';
+import { TaskLine, useTask } from './task';
 
-export function RulesSection(_: { readonly book: Book }) {
+const useStyles = makeStyles({
+  tools: { display: 'grid', gridTemplateColumns: '1fr auto', alignItems: 'center' },
+  search: { maxWidth: 'none' },
+  list: { display: 'grid', gap: tokens.spacingVerticalM },
+  rule: { display: 'grid', gap: tokens.spacingVerticalXXS },
+  label: { display: 'inline-flex', gap: tokens.spacingHorizontalS, alignItems: 'center' },
+  quiet: { color: tokens.colorNeutralForeground2 },
+  save: {
+    position: 'sticky',
+    bottom: `calc(-1 * ${tokens.spacingVerticalXXL})`,
+    display: 'grid',
+    gap: tokens.spacingVerticalS,
+    paddingBlock: tokens.spacingVerticalS,
+    backgroundColor: tokens.colorNeutralBackground1,
+    borderTop: `${tokens.strokeWidthThin} solid ${tokens.colorNeutralStroke2}`,
+  },
+  act: { justifySelf: 'start' },
+});
+
+/** What is typed and not yet written, by the rule's name. */
+type Drafts = Readonly<Record<string, string>>;
+
+const shown = (value: CellValue): string =>
+  value === null ? '' : typeof value === 'number' ? digits(value) : String(value);
+
+const matches = ({ line, differs }: RuleSeen, search: string, only: boolean): boolean =>
+  (differs || !only) &&
+  search
+    .toLowerCase()
+    .split(/\s+/)
+    .every((word) => `${line.name} ${line.says} ${line.source}`.toLowerCase().includes(word));
+
+export function RulesSection({ book }: { readonly book: Book }) {
+  const styles = useStyles();
+  const task = useTask();
+  const [names, setNames] = useState<readonly string[]>();
+  const [seen, setSeen] = useState<RulesSeen>();
+  const [drafts, setDrafts] = useState<Drafts>({});
+  const [search, setSearch] = useState('');
+  const [only, setOnly] = useState(false);
+  const { run } = task;
+
+  const open = useCallback(
+    (name?: string) =>
+      run('Reading the house rules', async () => {
+        const found = await rulesNames(book);
+        setNames(found);
+        const first = name ?? found[0];
+        setSeen(first === undefined ? undefined : await readRules(book, first));
+        setDrafts({});
+        return undefined;
+      }),
+    [book, run],
+  );
+  useEffect(() => {
+    void open();
+  }, [open]);
+
+  const changed = seen?.lines.filter(({ line }) => drafts[line.name] !== undefined) ?? [];
+  const faults = new Map(
+    changed.map(({ line }) => [
+      line.name,
+      ruleFault(line, drafts[line.name] ?? null, (seen as RulesSeen).unit),
+    ]),
+  );
+  const refused = [...faults.values()].filter((fault) => fault !== undefined).length;
+
+  const save = (): void => {
+    if (seen === undefined) return;
+    void run('Writing the house rules', async () => {
+      let now = seen;
+      const left: Record<string, string> = {};
+      const said: string[] = [];
+      for (const { line } of changed) {
+        const typed = drafts[line.name] ?? '';
+        const fault = await setRule(book, now, line, typed === '' ? null : typed);
+        if (fault === undefined) continue;
+        left[line.name] = typed;
+        said.push(fault);
+      }
+      await book.recalculate();
+      now = await readRules(book, seen.refersTo);
+      setSeen(now);
+      setDrafts(left);
+      const [first] = said;
+      if (first !== undefined) return { intent: 'error', text: first };
+      const count = changed.length === 1 ? 'One rule is' : `${changed.length} rules are`;
+      return { intent: 'success', text: `${count} changed, and the sheets worked out anew.` };
+    });
+  };
+
+  const lines = seen?.lines.filter((one) => matches(one, search, only)) ?? [];
   return (
-    <Section title="House rules" says="…">
-      {null}
+    <Section
+      title="House rules"
+      says="How your house measures, cuts and charges. Every formula of the job reads them from their sheet."
+    >
+      {names?.length === 0 && (
+        <Text>
+          There are no house rules in this workbook yet: our defaults apply. A new job brings a sheet of them.
+        </Text>
+      )}
+      {names !== undefined && names.length > 1 && (
+        <Field label="Rules of">
+          <Select
+            value={seen?.refersTo ?? ''}
+            onChange={(_, { value }) => {
+              void open(value);
+            }}
+          >
+            {names.map((name) => (
+              <option key={name}>{name}</option>
+            ))}
+          </Select>
+        </Field>
+      )}
+      {seen !== undefined && (
+        <>
+          <div className={styles.tools}>
+            <SearchBox
+              className={styles.search}
+              aria-label="Find a rule"
+              placeholder="Find a rule: overlap, hem …"
+              value={search}
+              onChange={(_, { value }) => {
+                setSearch(value);
+              }}
+            />
+            <Switch
+              label="Only changed"
+              checked={only}
+              onChange={(_, { checked }) => {
+                setOnly(checked);
+              }}
+            />
+          </div>
+          <Caption1 role="status">
+            {lines.length} of {seen.lines.length} rules, {seen.lines.filter((one) => one.differs).length}{' '}
+            differ from the default
+          </Caption1>
+          {seen.findings.map((one) => (
+            <Text key={one} size={200}>
+              {one}
+            </Text>
+          ))}
+          <div className={styles.list}>
+            {lines.map((one) => (
+              <OneRule
+                key={one.line.name}
+                of={one}
+                draft={drafts[one.line.name]}
+                fault={faults.get(one.line.name) ?? one.fault}
+                change={(text) => {
+                  const { [one.line.name]: before, ...rest } = drafts;
+                  const same = text === shown(one.inForce) && before !== undefined;
+                  setDrafts(same ? rest : { ...drafts, [one.line.name]: text });
+                }}
+              />
+            ))}
+          </div>
+        </>
+      )}
+      <div className={seen === undefined ? undefined : styles.save}>
+        <TaskLine task={task} />
+        {seen !== undefined && (
+          <Button
+            appearance="primary"
+            className={styles.act}
+            disabled={changed.length === 0 || refused > 0 || task.running !== undefined}
+            onClick={save}
+          >
+            {changed.length === 0
+              ? 'Save changes'
+              : `Save ${changed.length} ${changed.length === 1 ? 'change' : 'changes'}`}
+          </Button>
+        )}
+      </div>
     </Section>
+  );
+}
+
+interface OneProps {
+  readonly of: RuleSeen;
+  readonly draft: string | undefined;
+  readonly fault: string | undefined;
+  change(text: string): void;
+}
+
+function OneRule({ of, draft, fault, change }: OneProps) {
+  const styles = useStyles();
+  const { line, inForce, standard, unit, differs } = of;
+  const value = draft ?? shown(inForce);
+  const { choices } = line.kind;
+  const usual = standard === null ? 'none' : `${shown(standard)}${unit === '' ? '' : ` ${unit}`}`;
+  return (
+    <div className={styles.rule}>
+      <Field
+        label={
+          <span className={styles.label}>
+            {line.name}
+            {(differs || draft !== undefined) && (
+              <Badge size="small" appearance="tint" color={draft === undefined ? 'brand' : 'warning'}>
+                {draft === undefined ? 'differs' : 'not saved'}
+              </Badge>
+            )}
+          </span>
+        }
+        {...(fault !== undefined && { validationMessage: fault })}
+      >
+        {choices === undefined ? (
+          <Input
+            size="small"
+            value={value}
+            contentAfter={
+              unit === '' ? null : (
+                <Text size={200} className={styles.quiet}>
+                  {unit}
+                </Text>
+              )
+            }
+            onChange={(_, { value: text }) => {
+              change(text);
+            }}
+          />
+        ) : (
+          <Select
+            size="small"
+            value={value}
+            onChange={(_, { value: text }) => {
+              change(text);
+            }}
+          >
+            {choices.map(({ word }) => (
+              <option key={word}>{word}</option>
+            ))}
+          </Select>
+        )}
+      </Field>
+      <Text size={200} className={styles.quiet}>
+        {line.says}. Default: {usual} ({line.source}).
+      </Text>
+    </div>
   );
 }

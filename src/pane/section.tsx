@@ -3,8 +3,18 @@ import { makeStyles, Subtitle2, Text, tokens } from '@fluentui/react-components'
 import type { ReactNode } from 'react';
 
 const useStyles = makeStyles({
-  section: { display: 'grid', gap: tokens.spacingVerticalM, alignContent: 'start' },
-  heading: { display: 'grid', gap: tokens.spacingVerticalXXS },
+  section: {
+    display: 'grid',
+    gap: tokens.spacingVerticalM,
+    alignContent: 'start',
+    gridTemplateColumns: 'minmax(0, 1fr)',
+    '& h3': { margin: 0 },
+  },
+  heading: {
+    display: 'grid',
+    gap: tokens.spacingVerticalXXS,
+    '& > h2': { margin: 0 },
+  },
   says: { color: tokens.colorNeutralForeground2 },
 });
 

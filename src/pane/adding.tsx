@@ -1,0 +1,264 @@
+/** What is added to her table: chosen, seen before a cell is touched, then written in one undo step. */
+import {
+  Button,
+  Checkbox,
+  Field,
+  Input,
+  makeStyles,
+  Select,
+  Subtitle2,
+  Text,
+  tokens,
+} from '@fluentui/react-components';
+import { useMemo, useState } from 'react';
+import { columnOf, letters, MOST_COLUMNS } from '../book/address';
+import type { Book } from '../book/book';
+import type { ColumnsRead } from '../book/columns';
+import { fill, rememberFill } from '../book/fill';
+import { plan, type Plan, type PlanGiven, type Wish } from '../book/plan';
+import { preview, type PreviewRow } from '../book/preview';
+import type { RulesSeen } from '../book/rules';
+import type { Survey } from '../book/survey';
+import { missing, NEEDED, ROW_OUTPUTS, WANTED } from '../book/wanted';
+import { WINDOW_COLUMNS, type ColumnKey } from '../core/columns';
+import { INCHES } from '../core/unit';
+import { Planned } from './planned';
+import { TaskLine, useTask } from './task';
+
+const useStyles = makeStyles({
+  part: { display: 'grid', gap: tokens.spacingVerticalS },
+  choices: { display: 'grid', gridTemplateColumns: '1fr 1fr' },
+  act: { justifySelf: 'start' },
+});
+
+/** What most tables want first. */
+const USUAL: readonly string[] = ['rodWidth', 'finishedDrop', 'widths', 'cutLength', 'yardage'];
+
+interface Props {
+  readonly book: Book;
+  readonly survey: Survey;
+  readonly read: ColumnsRead;
+  readonly rules: RulesSeen | undefined;
+}
+interface Seen {
+  readonly plan: Plan;
+  readonly rows: readonly PreviewRow[];
+  /** The columns as they were understood then. */
+  readonly read: ColumnsRead;
+}
+/** Where she points an output at: its letter as typed, and whether filled cells there may be overwritten. */
+export interface Place {
+  readonly letter: string;
+  readonly overwrite: boolean;
+}
+
+export function Adding({ book, survey, read, rules }: Props) {
+  const styles = useStyles();
+  const task = useTask();
+  const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set(survey.mapping?.outputs ?? USUAL));
+  const [same, setSame] = useState<Readonly<Record<string, string>>>(
+    Object.fromEntries(
+      Object.entries(survey.mapping?.same ?? {}).map(([key, value]) => [key, String(value)]),
+    ),
+  );
+  const [places, setPlaces] = useState<Readonly<Record<string, Place>>>({});
+  const [hidden, setHidden] = useState(false);
+  const [seen, setSeen] = useState<Seen>();
+  const lacking = useMemo(() => lackingOf(read), [read]);
+  const current = seen?.read === read ? seen : undefined;
+
+  const given = (at: Readonly<Record<string, Place>>): PlanGiven => ({
+    read,
+    wanted: WANTED,
+    outputs: ROW_OUTPUTS,
+    wishes: wishesOf(chosen, lacking, same, at),
+    unit: rules?.unit ?? INCHES,
+    rules: rules?.refersTo ?? '',
+  });
+
+  const look = (at = places): void => {
+    void task.run('Looking ahead', async () => {
+      setSeen(undefined);
+      const of = given(at);
+      const planned = await plan(book, of);
+      setSeen({ plan: planned, rows: preview(planned, of, rules?.rows ?? null), read });
+      return undefined;
+    });
+  };
+  const place = (key: string, change: Partial<Place>, again: boolean): void => {
+    const next = { ...places, [key]: { letter: '', overwrite: false, ...places[key], ...change } };
+    setPlaces(next);
+    if (again) look(next);
+  };
+  const choose = (key: string, on: boolean): void => {
+    const next = new Set(chosen);
+    if (on) next.add(key);
+    else next.delete(key);
+    setChosen(next);
+    setSeen(undefined);
+  };
+
+  const add = (): void => {
+    if (current === undefined) return;
+    void task.run('Writing', async (watch) => {
+      await fill(book, current.plan, { ...watch, hiddenRowsToo: hidden });
+      await rememberFill(book, survey.of, read, current.plan);
+      setSeen(undefined);
+      const count = current.plan.columns.length;
+      return {
+        intent: 'success',
+        text: `${count === 1 ? 'One column stands' : `${count} columns stand`} in ${current.plan.says}. One undo takes ${count === 1 ? 'it' : 'them'} back.`,
+      };
+    });
+  };
+
+  const blocked =
+    current?.plan.columns.some((one) => one.alreadyFilled > 0 && !one.overwrite) === true ||
+    ((current?.plan.hiddenRows.length ?? 0) > 0 && !hidden);
+  return (
+    <div className={styles.part}>
+      {lacking.length > 0 && (
+        <>
+          <Subtitle2 as="h3">The same for every row</Subtitle2>
+          {lacking.map((key) => (
+            <SameField
+              key={key}
+              of={key}
+              value={same[key] ?? ''}
+              change={(value) => {
+                setSame({ ...same, [key]: value });
+                setSeen(undefined);
+              }}
+            />
+          ))}
+        </>
+      )}
+      <Subtitle2 as="h3">Add</Subtitle2>
+      <div className={styles.choices}>
+        {ROW_OUTPUTS.map(({ key, heading, says }) => (
+          <Checkbox
+            key={key}
+            label={heading}
+            title={says}
+            checked={chosen.has(key)}
+            onChange={(_, { checked }) => {
+              choose(key, checked === true);
+            }}
+          />
+        ))}
+      </div>
+      {current !== undefined && (
+        <Planned plan={current.plan} rows={current.rows} places={places} place={place} />
+      )}
+      {current !== undefined && current.plan.hiddenRows.length > 0 && (
+        <Checkbox
+          label={`Fill the ${current.plan.hiddenRows.length} hidden or filtered rows too`}
+          checked={hidden}
+          onChange={(_, { checked }) => {
+            setHidden(checked === true);
+          }}
+        />
+      )}
+      {current === undefined ? (
+        <Button
+          appearance="primary"
+          className={styles.act}
+          disabled={chosen.size === 0 || task.running !== undefined}
+          onClick={() => {
+            look();
+          }}
+        >
+          Preview
+        </Button>
+      ) : (
+        <Button
+          appearance="primary"
+          className={styles.act}
+          disabled={blocked || task.running !== undefined}
+          onClick={add}
+        >
+          Add {current.plan.columns.length} {current.plan.columns.length === 1 ? 'column' : 'columns'}
+        </Button>
+      )}
+      {blocked && <Text size={200}>Allow it above, or point at another column, and nothing is lost.</Text>}
+      <TaskLine task={task} />
+    </div>
+  );
+}
+
+/** Columns every window needs and nobody is taken for, where one figure may stand for all rows. */
+function lackingOf(read: ColumnsRead): readonly ColumnKey[] {
+  const none = missing(read);
+  return NEEDED.flatMap(([key, ...others]) =>
+    key !== undefined && others.length === 0 && none.includes(WINDOW_COLUMNS[key].heading) ? [key] : [],
+  );
+}
+
+const columnAt = (letter: string): number | undefined => {
+  const at = /^[A-Za-z]{1,3}$/.test(letter.trim()) ? columnOf(letter.trim()) : MOST_COLUMNS;
+  return at < MOST_COLUMNS ? at : undefined;
+};
+
+function wishesOf(
+  chosen: ReadonlySet<string>,
+  lacking: readonly string[],
+  same: Readonly<Record<string, string>>,
+  places: Readonly<Record<string, Place>>,
+): readonly Wish[] {
+  const placed = (key: string): Partial<Wish> => {
+    const place = places[key];
+    const at = columnAt(place?.letter ?? '');
+    return { ...(at !== undefined && { at }), ...(place?.overwrite === true && { overwrite: true }) };
+  };
+  const figures = lacking.flatMap((key): Wish[] => {
+    const typed = (same[key] ?? '').trim();
+    if (typed === '') return [];
+    return [{ key, same: /^\d+(\.\d+)?$/.test(typed) ? Number(typed) : typed, ...placed(key) }];
+  });
+  const outputs = ROW_OUTPUTS.filter((one) => chosen.has(one.key));
+  return [...figures, ...outputs.map(({ key }): Wish => ({ key, ...placed(key) }))];
+}
+
+interface SameProps {
+  readonly of: ColumnKey;
+  readonly value: string;
+  change(value: string): void;
+}
+
+function SameField({ of, value, change }: SameProps) {
+  const { heading, field } = WINDOW_COLUMNS[of];
+  const { choices } = field.kind;
+  return (
+    <Field label={heading} hint={field.says}>
+      {choices === undefined ? (
+        <Input
+          size="small"
+          value={value}
+          onChange={(_, { value: text }) => {
+            change(text);
+          }}
+        />
+      ) : (
+        <Select
+          size="small"
+          value={value}
+          onChange={(_, { value: text }) => {
+            change(text);
+          }}
+        >
+          <option value="" />
+          {choices.map(({ word, says }) => (
+            <option key={word} value={word}>
+              {says}
+            </option>
+          ))}
+        </Select>
+      )}
+    </Field>
+  );
+}
+
+export const letterFault = (letter: string): string | undefined =>
+  letter.trim() === '' || columnAt(letter) !== undefined
+    ? undefined
+    : `“${letter}” is no column. Write its letter, like ${letters(9)}.`;

@@ -1,0 +1,97 @@
+/** Which column is what: as it was found, with samples and doubts, and hers to correct. */
+import {
+  Badge,
+  Field,
+  makeStyles,
+  Select,
+  Subtitle2,
+  Switch,
+  Text,
+  tokens,
+} from '@fluentui/react-components';
+import { useState } from 'react';
+import { letters } from '../book/address';
+import type { ColumnsRead, SheetColumn } from '../book/columns';
+import { WANTED } from '../book/wanted';
+
+const useStyles = makeStyles({
+  head: { display: 'flex', justifyContent: 'space-between', alignItems: 'center' },
+  list: { display: 'grid', gap: tokens.spacingVerticalS },
+  label: { display: 'inline-flex', gap: tokens.spacingHorizontalS, alignItems: 'center' },
+  samples: {
+    color: tokens.colorNeutralForeground2,
+    overflow: 'hidden',
+    textOverflow: 'ellipsis',
+    whiteSpace: 'nowrap',
+    display: 'block',
+  },
+});
+
+const NONE = 'none';
+
+interface Props {
+  readonly read: ColumnsRead;
+  correct(id: string, key: string | null): void;
+}
+
+export function Mapping({ read, correct }: Props) {
+  const styles = useStyles();
+  const [all, setAll] = useState(false);
+  const known = read.columns.filter((one) => one.key !== undefined || one.corrected);
+  const list = all ? read.columns : known;
+  return (
+    <div className={styles.list}>
+      <div className={styles.head}>
+        <Subtitle2 as="h3">Columns</Subtitle2>
+        <Switch
+          label={`All ${read.columns.length}`}
+          checked={all}
+          onChange={(_, { checked }) => {
+            setAll(checked);
+          }}
+        />
+      </div>
+      {list.map((one) => (
+        <OneColumn key={one.id} of={one} correct={correct} />
+      ))}
+    </div>
+  );
+}
+
+function OneColumn({ of, correct }: { readonly of: SheetColumn; readonly correct: Props['correct'] }) {
+  const styles = useStyles();
+  const doubt = of.doubts.join(' ');
+  return (
+    <div>
+      <Field
+        label={
+          <span className={styles.label}>
+            <Badge appearance="outline" shape="rounded" size="small">
+              {letters(of.column)}
+            </Badge>
+            {of.heading === '' ? 'no heading' : of.heading}
+          </span>
+        }
+        {...(doubt !== '' && { validationState: 'warning' as const, validationMessage: doubt })}
+      >
+        <Select
+          size="small"
+          value={of.key ?? NONE}
+          onChange={(_, { value }) => {
+            correct(of.id, value === NONE ? null : value);
+          }}
+        >
+          <option value={NONE}>not used</option>
+          {WANTED.map(({ key, heading }) => (
+            <option key={key} value={key}>
+              {heading}
+            </option>
+          ))}
+        </Select>
+      </Field>
+      <Text size={200} className={styles.samples}>
+        {of.samples.length === 0 ? 'empty' : of.samples.join(' · ')}
+      </Text>
+    </div>
+  );
+}

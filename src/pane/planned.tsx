@@ -1,0 +1,144 @@
+/** The columns that would be added: where each goes, what it would show, and what to look at. */
+import { Checkbox, Field, Input, makeStyles, Subtitle2, Text, tokens } from '@fluentui/react-components';
+import { letters } from '../book/address';
+import type { CellValue } from '../book/book';
+import type { Plan, PlannedColumn } from '../book/plan';
+import type { PreviewRow } from '../book/preview';
+import { digits } from '../core/unit';
+import { letterFault, type Place } from './adding';
+
+const useStyles = makeStyles({
+  part: { display: 'grid', gap: tokens.spacingVerticalS },
+  scroll: {
+    overflowX: 'auto',
+    border: `${tokens.strokeWidthThin} solid ${tokens.colorNeutralStroke2}`,
+    borderRadius: tokens.borderRadiusMedium,
+  },
+  table: { borderCollapse: 'collapse', fontSize: tokens.fontSizeBase200, minWidth: '100%' },
+  cell: {
+    textAlign: 'end',
+    padding: `${tokens.spacingVerticalXXS} ${tokens.spacingHorizontalS}`,
+    borderBottom: `${tokens.strokeWidthThin} solid ${tokens.colorNeutralStroke2}`,
+    fontWeight: tokens.fontWeightRegular,
+    verticalAlign: 'bottom',
+  },
+  head: { backgroundColor: tokens.colorNeutralBackground2, fontWeight: tokens.fontWeightSemibold },
+  place: { display: 'grid', gridTemplateColumns: '1fr 72px', alignItems: 'center' },
+  findings: { margin: 0, paddingLeft: tokens.spacingHorizontalL, fontSize: tokens.fontSizeBase200 },
+});
+
+interface Props {
+  readonly plan: Plan;
+  readonly rows: readonly PreviewRow[];
+  readonly places: Readonly<Record<string, Place>>;
+  place(key: string, change: Partial<Place>, again: boolean): void;
+}
+
+const shown = (value: CellValue): string =>
+  value === null ? '' : typeof value === 'number' ? digits(Math.round(value * 1000) / 1000) : String(value);
+
+export function Planned({ plan, rows, places, place }: Props) {
+  const styles = useStyles();
+  const cells = plan.touches.reduce((sum, area) => sum + area.rows * area.columns, 0);
+  const findings = [
+    ...new Set(
+      rows.flatMap(({ row, cells: list }) =>
+        list.flatMap((cell) => cell.findings.map((one) => `Row ${row + 1}: ${one}`)),
+      ),
+    ),
+  ];
+  return (
+    <div className={styles.part}>
+      <Subtitle2 as="h3">Preview</Subtitle2>
+      <Text size={200}>
+        {cells.toLocaleString('en')} cells would be written: {plan.says} of “{plan.sheet}”.
+      </Text>
+      <div className={styles.scroll} role="region" aria-label="Preview of the first rows" tabIndex={0}>
+        <table className={styles.table}>
+          <thead>
+            <tr>
+              <th scope="col" className={`${styles.cell} ${styles.head}`}>
+                row
+              </th>
+              {plan.columns.map((one) => (
+                <th key={one.key} scope="col" className={`${styles.cell} ${styles.head}`}>
+                  {one.heading}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map(({ row, cells: list }) => (
+              <tr key={row}>
+                <th scope="row" className={styles.cell}>
+                  {row + 1}
+                </th>
+                {list.map((cell) => (
+                  <td key={cell.key} className={styles.cell}>
+                    {shown(cell.value)}
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {findings.length > 0 && (
+        <ul className={styles.findings} aria-label="Findings">
+          {findings.slice(0, 8).map((one) => (
+            <li key={one}>{one}</li>
+          ))}
+        </ul>
+      )}
+      {plan.columns.map((one) => (
+        <OnePlace key={one.key} of={one} place={places[one.key]} change={place} />
+      ))}
+    </div>
+  );
+}
+
+interface OneProps {
+  readonly of: PlannedColumn;
+  readonly place: Place | undefined;
+  readonly change: Props['place'];
+}
+
+function OnePlace({ of, place, change }: OneProps) {
+  const styles = useStyles();
+  const letter = place?.letter ?? '';
+  const fault = letterFault(letter);
+  return (
+    <div>
+      <Field
+        orientation="horizontal"
+        label={`${of.heading} goes into`}
+        {...(fault !== undefined && { validationMessage: fault })}
+      >
+        <Input
+          size="small"
+          value={letter}
+          placeholder={letters(of.column)}
+          onChange={(_, { value }) => {
+            change(of.key, { letter: value }, false);
+          }}
+          onBlur={() => {
+            if (fault === undefined && letter.trim() !== '') change(of.key, {}, true);
+          }}
+          onKeyDown={(event) => {
+            if (event.key === 'Enter' && fault === undefined) change(of.key, {}, true);
+          }}
+        />
+      </Field>
+      {of.alreadyFilled > 0 && (
+        <Checkbox
+          className={styles.place}
+          label={`Overwrite the ${of.alreadyFilled} filled ${of.alreadyFilled === 1 ? 'cell' : 'cells'} of column ${letters(of.column)}, from ${of.firstFilled ?? ''}`}
+          checked={of.overwrite}
+          onChange={(_, { checked }) => {
+            change(of.key, { overwrite: checked === true }, true);
+          }}
+        />
+      )}
+    </div>
+  );
+}

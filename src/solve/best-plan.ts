@@ -31,6 +31,8 @@ const LISTED = 12_000;
 const TIGHT = [1, 0.997, 0.993, 0.985, 0.97];
 /** Rounds of pricing. */
 const ROUNDS = 80;
+/** Seconds a round may take at most: prices of an unfinished round still give a true bound. */
+const EACH_ROUND = 1;
 /** Prices as whole numbers, for a bound without rounding. */
 const PRICE_PARTS = 100_000;
 
@@ -193,7 +195,7 @@ function priceColumns(highs: Highs, task: Task, columns: Column[], over: () => b
   let prices: number[] = lengths.map(() => 0);
   for (let round = 0; round < ROUNDS && !over(); round++) {
     const duals = highs.withModel(modelOf(highs, task, columns, false), (model) => {
-      model.options.set({ output_flag: false });
+      model.options.set({ output_flag: false, time_limit: EACH_ROUND });
       model.run();
       return model.getSolution().rowDual;
     });

@@ -12,16 +12,20 @@ export function gives(pattern: Pattern, types: number): number[] {
   return counts;
 }
 
+/** Steps spent on each filling allowed, the vain ones among them. */
+const STEPS_EACH = 100;
+
 /**
  * Every filling of a stretch that has no place for one more cut, unless there are more than `most`:
  * a plan made of these can be as good as any.
  */
 export function everyFilling(stretch: number, { lengths, counts }: Demand, most: number): Load[] | undefined {
   const found: Load[] = [];
+  let steps = STEPS_EACH * most;
   const taken: (readonly [number, number])[] = [];
   /** The shortest cut that was left out though wanted: the free rest must be shorter than it. */
   const search = (type: number, free: number, shortest: number): boolean => {
-    if (found.length > most) return false;
+    if (found.length > most || steps-- <= 0) return false;
     const length = lengths[type];
     if (length === undefined) {
       if (free < shortest) found.push([...taken]);
@@ -38,8 +42,7 @@ export function everyFilling(stretch: number, { lengths, counts }: Demand, most:
     }
     return true;
   };
-  search(0, stretch, Infinity);
-  return found.length > most ? undefined : found;
+  return search(0, stretch, Infinity) && found.length <= most ? found : undefined;
 }
 
 /** Every pattern of a roll with these clean stretches, unless there are too many. */

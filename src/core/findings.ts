@@ -277,6 +277,11 @@ export const FINDINGS = table({
     says: (name: string) =>
       `No price is set for ${name}; it stands in the quote at nothing. Add it to the price list.`,
   },
+  noMakingPrice: {
+    weight: 'check',
+    says: () =>
+      'The making charge of a heading is not set; making stands in the quote at nothing. Add the house rules “labor pinch” and so on.',
+  },
   belowMinimumCut: {
     weight: 'note',
     says: (name: string, yardage: string, least: string) =>

@@ -88,7 +88,6 @@ export class WindowWork {
   }
 
   private hungKept: Hung | undefined;
-  /** The rod as ordered where a sheet states it, else as worked out. */
   private hung(): Hung {
     const { window } = this;
     return (this.hungKept ??= {
@@ -156,6 +155,16 @@ export class WindowWork {
 
   saveWidth(): Answer<Length> {
     return this.keep('save width', () => saveWidth(this.covered(), this.rules));
+  }
+
+  /** The rod as ordered where a sheet states it, else as worked out. */
+  get rod(): Length {
+    return this.hung().rodWidth;
+  }
+
+  /** Whether the house sets a making charge for this heading. */
+  get isPriced(): boolean {
+    return this.rules.labor[this.need('heading')] !== undefined;
   }
 
   get isLined(): boolean {

@@ -4,10 +4,11 @@
  */
 import { finding, type Finding } from './answer';
 import type { WindowWork } from './job';
-import { exact, NO_LENGTH, toUnit, UNITS, upToStep, type Length } from './length';
+import { NO_LENGTH, toUnit, UNITS, type Length } from './length';
 import { money, NOTHING, toCent, type Money } from './money';
 import { breakPrice, sellPrice, type PriceBreak } from './price';
 import { unitOf, type Rules } from './rules';
+import { tally } from './tally';
 import { showYardage } from './unit';
 
 export interface ClothPrice {
@@ -45,59 +46,9 @@ export interface Quote {
   readonly findings: readonly Finding[];
 }
 
-export interface ClothTotal {
-  readonly name: string;
-  readonly yardage: Length;
-  /** Cuts of the windows, spares not in them. */
-  readonly cuts: number;
-}
-
-const UNNAMED = 'face fabric';
-
-/** Face yardage by fabric, in the order they first appear; spares added on top. */
-export function clothTotals(windows: readonly WindowWork[], rules: Rules): readonly ClothTotal[] {
-  const totals = new Map<string, { yardage: number; cuts: number }>();
-  for (const work of windows) {
-    const name = work.window.fabric ?? UNNAMED;
-    const { yardage, cuts } = work.cloth();
-    const sum = totals.get(name) ?? { yardage: 0, cuts: 0 };
-    totals.set(name, { yardage: sum.yardage + yardage, cuts: sum.cuts + cuts });
-  }
-  const spare = rules.spareWindows.plus(1).toNumber();
-  return [...totals].map(([name, { yardage, cuts }]) => ({
-    name,
-    cuts,
-    yardage: spare === 1 ? exact(yardage) : upToStep(exact(Math.ceil(yardage * spare)), rules.yardageStep),
-  }));
-}
-
-export const liningTotal = (windows: readonly WindowWork[]): Length =>
-  exact(windows.reduce((sum, work) => sum + work.liningYardage().value, 0));
-
-export interface HardwareTotal {
-  readonly rings: number;
-  readonly brackets: number;
-  readonly finials: number;
-  /** All rods end to end. */
-  readonly rod: Length;
-}
-
-export function hardwareTotal(windows: readonly WindowWork[]): HardwareTotal {
-  let rings = 0;
-  let brackets = 0;
-  let count = 0;
-  let rod = 0;
-  for (const work of windows) {
-    rings += work.rings().value * work.quantity;
-    brackets += work.brackets().value * work.quantity;
-    rod += (work.window.rodWidth ?? work.rodWidth().value) * work.quantity;
-    count += work.quantity;
-  }
-  return { rings, brackets, finials: 2 * count, rod: exact(rod) };
-}
-
 /** Prices a whole job. Lines without a price stand at nothing, with a finding each. */
-export function quote(windows: readonly WindowWork[], prices: PriceList, rules: Rules): Quote {
+export function quote(windows: Iterable<WindowWork>, prices: PriceList, rules: Rules): Quote {
+  const job = tally(windows, rules);
   const unit = unitOf(rules);
   const lines: QuoteLine[] = [];
   const findings: Finding[] = [];
@@ -141,31 +92,19 @@ export function quote(windows: readonly WindowWork[], prices: PriceList, rules: 
     add(kind, name, bought, large, each.times(money(bought)), true, true);
   }
 
-  for (const total of clothTotals(windows, rules))
-    cloth('face', total.name, total.yardage, prices.face.get(total.name));
-  const lining = liningTotal(windows);
-  if (lining > 0) cloth('lining', 'lining', lining, prices.lining);
+  for (const total of job.face) cloth('face', total.name, total.yardage, prices.face.get(total.name));
+  if (job.lining > 0) cloth('lining', 'lining', job.lining, prices.lining);
 
-  const count = windows.reduce((sum, work) => sum + work.quantity, 0);
-  const making = windows.reduce((sum, work) => sum.plus(work.labor().value.times(work.quantity)), NOTHING);
-  add(
-    'making',
-    'making',
-    windows.reduce((sum, work) => sum + work.widths() * work.quantity, 0),
-    'widths',
-    making,
-    true,
-    rules.taxLabor === 'yes',
-  );
+  if (job.making === undefined) findings.push(finding('noMakingPrice', 'rules'));
+  add('making', 'making', job.widths, 'widths', job.making, true, rules.taxLabor === 'yes');
 
-  const hardware = hardwareTotal(windows);
   const rodUnit = large === 'yd' ? 'ft' : 'm';
-  const rods = hardware.rod / UNITS[rodUnit];
+  const rods = job.rod / UNITS[rodUnit];
   const pieces: readonly (readonly [string, number, string, Money | undefined])[] = [
     ['rods', rods, rodUnit, rules.pricePerRodFoot],
-    ['rings and carriers', hardware.rings, 'pieces', rules.pricePerRing],
-    ['brackets', hardware.brackets, 'pieces', rules.pricePerBracket],
-    ['finials', hardware.finials, 'pieces', rules.pricePerFinial],
+    ['rings and carriers', job.rings, 'pieces', rules.pricePerRing],
+    ['brackets', job.brackets, 'pieces', rules.pricePerBracket],
+    ['finials', job.finials, 'pieces', rules.pricePerFinial],
   ];
   for (const [what, quantity, of, each] of pieces) {
     if (quantity > 0 && each !== undefined)
@@ -175,9 +114,9 @@ export function quote(windows: readonly WindowWork[], prices: PriceList, rules: 
     add(
       'installation',
       'installation',
-      count,
+      job.windows,
       'windows',
-      rules.installationPerWindow.times(count),
+      rules.installationPerWindow.times(job.windows),
       false,
       rules.taxInstallation === 'yes',
     );

@@ -24,9 +24,9 @@ export const bare = (text: string): string =>
 export function choices<W extends string>(...list: readonly Choice<W>[]): Choices<W> {
   const byText = new Map<string, W>();
   for (const { word, also = [] } of list) {
-    for (const text of [word, ...also]) byText.set(bare(text), word);
+    for (const text of [word, ...also]) byText.set(text, word).set(bare(text), word);
   }
-  return { list, find: (text) => byText.get(bare(text)) };
+  return { list, find: (text) => byText.get(text) ?? byText.get(bare(text)) };
 }
 
 export const HEADINGS = choices(

@@ -5,7 +5,7 @@ import { faceCuts, whatIf, type Choice } from '../core/floor';
 import type { WindowWork } from '../core/job';
 import { toUnit, UNITS, type Length } from '../core/length';
 import { money } from '../core/money';
-import { clothTotals } from '../core/quote';
+import { fabricOf, tally } from '../core/tally';
 import { planFindings } from '../core/rolls';
 import type { Unit } from '../core/unit';
 import { digits, showLength, showYardage } from '../core/unit';
@@ -224,9 +224,9 @@ async function planAll(
   try {
     const highs = await loadSolver();
     const plans = new Map<string, { job: CuttingJob; best: BestPlan }>();
-    for (const { name } of clothTotals(windows, house.rules)) {
+    for (const name of new Set(windows.map(fabricOf))) {
       const job = jobOf(
-        windows.filter((work) => (work.window.fabric ?? 'face fabric') === name),
+        windows.filter((work) => fabricOf(work) === name),
         values,
         house.unit,
       );
@@ -248,16 +248,16 @@ async function planAll(
 function tell(read: WindowsRead, plans: Awaited<ReturnType<typeof planAll>>, values: Values, io: Io): void {
   const { windows, house } = read;
   const { unit } = house;
-  const count = windows.reduce((sum, work) => sum + work.quantity, 0);
-  io.out(`${counted(count, 'window')} from the sheet “${read.sheet}”`);
-  for (const line of clothLines(windows, undefined, unit)) io.out(line);
+  const total = tally(windows, house.rules);
+  io.out(`${counted(total.windows, 'window')} from the sheet “${read.sheet}”`);
+  for (const line of clothLines(windows, total, undefined, unit)) io.out(line);
   for (const [name, { job, best }] of plans) {
     for (const line of planLines(name, best, unit)) io.out(line);
     for (const found of planFindings(job, best.plan, unit))
       io.err(`${found.weight} ${name}: ${found.sentence}`);
   }
   io.out('Hardware');
-  io.out(hardwareLine(windows, unit));
+  io.out(hardwareLine(total, unit));
   if (values.fullness !== undefined || values.widths !== undefined) {
     io.out('What if');
     for (const { choice, yardage, price, rolls, why, cheapest } of whatIfTable(windows, values, unit)) {
@@ -289,7 +289,7 @@ function asJson(read: WindowsRead, plans: Awaited<ReturnType<typeof planAll>>, v
     sheet: read.sheet,
     windows: windows.reduce((sum, work) => sum + work.quantity, 0),
     unread: read.unread,
-    fabrics: clothTotals(windows, house.rules).map(({ name, cuts, yardage }) => {
+    fabrics: tally(windows, house.rules).face.map(({ name, cuts, yardage }) => {
       const { plan, gap, seconds } = plans.get(name)?.best as BestPlan;
       return {
         fabric: name,

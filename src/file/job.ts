@@ -2,6 +2,7 @@
 import { mkdir } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { UNITS, type Length } from '../core/length';
+import { tally } from '../core/tally';
 import { nodeLibrary } from '../engine/node';
 import { openArchive, replaceFile, zipped } from './archive';
 import { counted } from './problem';
@@ -46,12 +47,13 @@ const measures = await compute('measures.xlsx');
 const quote = await compute('quote.xlsx');
 const read = readWindows(measures.file, demo('measures.xlsx'));
 const { windows, house } = read;
+const total = tally(windows, house.rules);
 say();
 say(`Floor: ${counted(windows.length, 'window')} from the sheet “${read.sheet}”`);
 say('Cloth, from the measure sheet');
-for (const line of clothLines(windows, ROLL, house.unit)) say(line);
+for (const line of clothLines(windows, total, ROLL, house.unit)) say(line);
 say('Hardware');
-say(hardwareLine(windows, house.unit));
+say(hardwareLine(total, house.unit));
 say('Price, from the quote workbook');
 for (const [words, name] of PRICES) {
   const amount = Number(namedValue(quote.file, name));

@@ -3,7 +3,7 @@ import type { Finding } from '../core/answer';
 import { faceCuts, savings, turnedSaves } from '../core/floor';
 import type { WindowWork } from '../core/job';
 import { inches, toUnit, UNITS, type Length } from '../core/length';
-import { clothTotals, hardwareTotal, liningTotal, type ClothTotal } from '../core/quote';
+import { fabricOf, type ClothTotal, type Tally } from '../core/tally';
 import { cutPlan } from '../core/rolls';
 import { digits, showLength, showYardage, type Unit } from '../core/unit';
 import type { WindowsRead } from './windows';
@@ -17,7 +17,7 @@ const left = (text: string, width: number): string => text.padEnd(width);
 const right = (text: string, width: number): string => text.padStart(width);
 
 function rollsLine(windows: readonly WindowWork[], { name }: ClothTotal, roll: Length, unit: Unit): string {
-  const of = windows.filter((work) => (work.window.fabric ?? 'face fabric') === name);
+  const of = windows.filter((work) => fabricOf(work) === name);
   const { rules } = of[0] as WindowWork;
   const plan = cutPlan(
     {
@@ -32,23 +32,26 @@ function rollsLine(windows: readonly WindowWork[], { name }: ClothTotal, roll: L
 }
 
 /** Cloth by fabric, with how many rolls of one length it takes where one is given. */
-export function clothLines(windows: readonly WindowWork[], roll: Length | undefined, unit: Unit): string[] {
-  const totals = clothTotals(windows, windows[0]?.rules as WindowWork['rules']);
-  const width = Math.max(...totals.map(({ name }) => name.length), 'lining'.length) + 2;
-  const lines = totals.map((total) => {
-    const count = windows
-      .filter((work) => (work.window.fabric ?? 'face fabric') === total.name)
-      .reduce((sum, work) => sum + work.quantity, 0);
-    return `  ${left(total.name, width)}${right(counted(count, 'window'), 11)}${right(`${total.cuts} cuts`, 10)}${right(showYardage(total.yardage, unit), 14)}${roll === undefined ? '' : `   ${rollsLine(windows, total, roll, unit)}`}`;
+export function clothLines(
+  windows: readonly WindowWork[],
+  { face, lining }: Tally,
+  roll: Length | undefined,
+  unit: Unit,
+): string[] {
+  const width = Math.max(...face.map(({ name }) => name.length), 'lining'.length) + 2;
+  const lines = face.map((total) => {
+    const count = right(counted(total.windows, 'window'), 11);
+    const cuts = right(`${total.cuts} cuts`, 10);
+    const yards = right(showYardage(total.yardage, unit), 14);
+    const rolls = roll === undefined ? '' : `   ${rollsLine(windows, total, roll, unit)}`;
+    return `  ${left(total.name, width)}${count}${cuts}${yards}${rolls}`;
   });
-  const lining = liningTotal(windows);
   if (lining > 0)
     lines.push(`  ${left('lining', width)}${right('', 21)}${right(showYardage(lining, unit), 14)}`);
   return lines;
 }
 
-export function hardwareLine(windows: readonly WindowWork[], unit: Unit): string {
-  const { rings, brackets, finials, rod } = hardwareTotal(windows);
+export function hardwareLine({ rings, brackets, finials, rod }: Tally, unit: Unit): string {
   const long =
     unit.large === 'yd'
       ? `${digits(Math.round(rod / UNITS.ft))} ft`
@@ -81,10 +84,7 @@ export function savingLines(windows: readonly WindowWork[], unit: Unit): string[
     .filter((one): one is readonly [WindowWork, Length] => one[1] !== undefined && one[1] > 0);
   const byFabric = new Map<string, number>();
   for (const [work, saved] of turned)
-    byFabric.set(
-      work.window.fabric ?? 'face fabric',
-      (byFabric.get(work.window.fabric ?? 'face fabric') ?? 0) + saved,
-    );
+    byFabric.set(fabricOf(work), (byFabric.get(fabricOf(work)) ?? 0) + saved);
   for (const [fabric, saved] of byFabric)
     lines.push(
       `  ${fabric} railroaded saves ${showYardage(saved as Length, unit)}, if pattern and pile allow it`,

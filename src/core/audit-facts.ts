@@ -134,45 +134,41 @@ export function cords({ at, order, name }: Facing): OrderFinding[] {
 
 const PARTS: readonly FactKey[] = ['amount', 'liningAmount', 'hardware', 'installation', 'freight', 'tax'];
 
+/** What a total is the sum of, the discount taken off. */
+function partsOf({ facts, ordered }: Order): { readonly key: OrderKey; readonly of: Money }[] {
+  const parts: { key: OrderKey; of: Money }[] = [];
+  for (const key of PARTS) {
+    const of = facts[key] as Money | undefined;
+    if (of !== undefined) parts.push({ key, of });
+  }
+  if (ordered.labor !== undefined) parts.push({ key: 'labor', of: money(ordered.labor) });
+  if (facts.discount !== undefined) parts.push({ key: 'discount', of: facts.discount.abs().neg() });
+  return parts;
+}
+
 function totals({ at, order, rules, name, has }: Facing): OrderFinding[] {
-  const { facts, ordered } = order;
+  const { facts } = order;
   const { total } = facts;
   if (total === undefined) return [];
   const found: OrderFinding[] = [];
-  const parts: { readonly of: Money; readonly said: string }[] = PARTS.flatMap((key) => {
-    const of = facts[key] as Money | undefined;
-    return of === undefined ? [] : [{ of, said: `${name(key)} ${shown(of)}` }];
-  });
-  if (ordered.labor !== undefined)
-    parts.push({ of: money(ordered.labor), said: `${name('labor')} ${ordered.labor.toFixed(2)}` });
-  const { discount } = facts;
-  if (discount !== undefined)
-    parts.push({ of: discount.abs().neg(), said: `less ${name('discount')} ${shown(discount.abs())}` });
   const unread = order.unread.some(
     ({ column }) =>
       column.key === 'labor' || column.key === 'discount' || PARTS.includes(column.key as FactKey),
   );
   const columns = [...PARTS, 'labor' as const].filter(has).length;
-  if (columns >= 2 && parts.length > 0 && !unread) {
-    const sum = parts.reduce((all, one) => all.plus(one.of), NOTHING);
-    if (total.minus(sum).abs().gt(rules.moneyTolerance)) {
-      const column = name('total');
-      const about = finding(
-        'partsDoNotAdd',
-        column,
-        column,
-        shown(total),
-        parts.map((one) => one.said).join(', '),
-        shown(sum),
-      );
-      found.push(
-        told(at, about, {
-          found: total.toNumber(),
-          expected: sum.toNumber(),
-          money: total.minus(sum).toNumber(),
-        }),
-      );
-    }
+  const parts = columns < 2 || unread ? [] : partsOf(order);
+  const sum = parts.reduce((all, one) => all.plus(one.of), NOTHING);
+  if (parts.length > 0 && total.minus(sum).abs().gt(rules.moneyTolerance)) {
+    const column = name('total');
+    const said = parts.map(({ key, of }) => `${of.isNeg() ? 'less ' : ''}${name(key)} ${shown(of.abs())}`);
+    const about = finding('partsDoNotAdd', column, column, shown(total), said.join(', '), shown(sum));
+    found.push(
+      told(at, about, {
+        found: total.toNumber(),
+        expected: sum.toNumber(),
+        money: total.minus(sum).toNumber(),
+      }),
+    );
   }
   const { deposit } = facts;
   if (deposit?.gt(total.plus(rules.moneyTolerance)) === true) {
@@ -205,9 +201,9 @@ function extended({ at, order, rules, name }: Facing, expectedYardage: number | 
   const known = counts.filter((count): count is number => count !== undefined);
   const priced = known[0];
   if (priced === undefined) return [];
-  const at_ = (count: number): Money => toCent(unitPrice.times(count), rules.centRounding);
-  if (known.some((count) => amount.minus(at_(count)).abs().lte(rules.moneyTolerance))) return [];
-  const expected = at_(priced);
+  const costs = (count: number): Money => toCent(unitPrice.times(count), rules.centRounding);
+  if (known.some((count) => amount.minus(costs(count)).abs().lte(rules.moneyTolerance))) return [];
+  const expected = costs(priced);
   const column = name('amount');
   const by = yardage === undefined ? digits(priced) : `${digits(priced)} ${unit.large}`;
   return [

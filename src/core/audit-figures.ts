@@ -143,7 +143,7 @@ function rodUnder(finishedWidth: number, work: WindowWork): Length | undefined {
 
 /** One row's figures under one reading of it. */
 export class Compared {
-  private readonly asOrdered: WindowWork;
+  readonly work: WindowWork;
 
   constructor(
     readonly window: Window,
@@ -151,7 +151,7 @@ export class Compared {
     readonly rules: Rules,
     readonly turned = false,
   ) {
-    this.asOrdered = new WindowWork(window, rules);
+    this.work = new WindowWork(window, rules);
   }
 
   /** Other ways the same row may have been reckoned, none of them a mistake of the figure itself. */
@@ -175,7 +175,7 @@ export class Compared {
       ordered.finishedWidth !== undefined &&
       canBeWorkedOut('finishedWidth', window)
     ) {
-      const rodWidth = rodUnder(ordered.finishedWidth, this.asOrdered);
+      const rodWidth = rodUnder(ordered.finishedWidth, this.work);
       if (rodWidth !== undefined) yield new WindowWork({ ...window, rodWidth }, rules);
     }
   }
@@ -184,7 +184,7 @@ export class Compared {
   private *fromOrdered(key: FigureKey): Generator<number> {
     const { ordered, window, rules } = this;
     if (key === 'yardage' && (ordered.widths !== undefined || ordered.cutLength !== undefined)) {
-      const widths = ordered.widths ?? this.asOrdered.widths();
+      const widths = ordered.widths ?? this.work.widths();
       const of = { finishedDrop: this.drop(), heading: window.heading ?? 'pinch' } as const;
       const rule = repeatRuleFor(window.match, rules);
       const repeat = window.verticalRepeat;
@@ -199,9 +199,9 @@ export class Compared {
       };
       yield roundedYardage(whole, window.quantity ?? 1, rules);
     }
-    if (key === 'marks') yield (FIGURES.marks(this.asOrdered) ?? 0) * panelsOf(window.draw ?? 'pair');
+    if (key === 'marks') yield (FIGURES.marks(this.work) ?? 0) * panelsOf(window.draw ?? 'pair');
     if (key === 'rings' || key === 'brackets' || key === 'marks' || key === 'weight')
-      yield (FIGURES[key](this.asOrdered) ?? 0) * (window.quantity ?? 1);
+      yield (FIGURES[key](this.work) ?? 0) * (window.quantity ?? 1);
     if (key === 'labor' && ordered.widths !== undefined)
       yield FIGURES.labor(new AsOrdered(window, rules, ordered.widths)) ?? 0;
   }
@@ -225,12 +225,12 @@ export class Compared {
   }
 
   private drop(): Length {
-    return this.window.finishedDrop ?? this.asOrdered.finishedDrop().value;
+    return this.window.finishedDrop ?? this.work.finishedDrop().value;
   }
 
   expected(key: FigureKey): number | undefined {
-    if (this.turned && key === 'yardage') return FIGURES.railroadedYardage(this.asOrdered);
-    return FIGURES[key](this.asOrdered);
+    if (this.turned && key === 'yardage') return FIGURES.railroadedYardage(this.work);
+    return FIGURES[key](this.work);
   }
 
   private agrees(key: FigureKey, found: number, expected: number): boolean {

@@ -85,8 +85,11 @@ export class Jobs {
     private readonly name: (key: OrderKey) => string,
   ) {}
 
-  /** Takes one order in; gives what it shows at once. `explained`: its drop's mistake is already named. */
-  take(row: number, order: Order, explained: boolean): OrderFinding[] {
+  /**
+   * Takes one order in; gives what it shows at once. `explained`: a mistake of its sizes is
+   * already named; `listed`: a price list has judged its price.
+   */
+  take(row: number, order: Order, explained: boolean, listed: boolean): OrderFinding[] {
     const { window, facts, ordered } = order;
     const found = this.twice(row, order);
     const whose = facts.job ?? facts.customer;
@@ -98,7 +101,7 @@ export class Jobs {
     }
     const price = facts.unitPrice?.toNumber();
     const buyer = facts.customer ?? facts.job;
-    if (buyer !== undefined && price !== undefined && price > 0 && window.fabric !== undefined) {
+    if (!listed && buyer !== undefined && price !== undefined && price > 0 && window.fabric !== undefined) {
       const group = `price\u0000${buyer}\u0000${window.fabric.toLowerCase()}`;
       const called = `${buyer}, ${window.fabric}`;
       found.push(...this.join(group, 'unitPrice', called, 'money', { row, value: price, explained: false }));
@@ -156,8 +159,11 @@ export class Jobs {
     const show = (value: number): string => (as === 'length' ? showNear(value, this.unit) : value.toFixed(2));
     const cell = (value: number): number =>
       as === 'length' ? Number(toUnit(value, this.unit.small).toPrecision(9)) : value;
+    // A price that others paid too is another day's price.
+    const alone = (value: number): boolean =>
+      as === 'length' || members.filter((one) => one.value === value).length === 1;
     return members
-      .filter(({ value, explained }) => !explained && apart(value) > far)
+      .filter(({ value, explained }) => !explained && apart(value) > far && alone(value))
       .map(({ row, value }) => {
         const about = finding(
           'unlikeItsJob',

@@ -221,9 +221,9 @@ class Guesses {
           : measure === 'length'
             ? factor
             : measure === 'yardage'
-              ? factor < 1
-                ? 0.9144
-                : 1 / 0.9144
+              ? this.unit === INCHES
+                ? 1 / 0.9144
+                : 0.9144
               : undefined;
       if (by === undefined) continue;
       // A yardage typed in metres was rounded there: it is the step that counts.

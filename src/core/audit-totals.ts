@@ -2,10 +2,9 @@
 import { finding, Refusal } from './answer';
 import { told, type OrderFinding } from './audit-finding';
 import { isBlank, type CellIn } from './fields';
-import { NOTHING, type Money } from './money';
 import type { OrderColumn, OrderColumns, OrderKey } from './order';
 import { AMOUNT } from './order-money';
-import { INCHES } from './unit';
+import { digits, INCHES } from './unit';
 
 /** What people add up. Lengths of one window are never added. */
 const ADDED: ReadonlySet<OrderKey> = new Set<OrderKey>([
@@ -24,11 +23,14 @@ const ADDED: ReadonlySet<OrderKey> = new Set<OrderKey>([
   'deposit',
 ]);
 
+/** Sums are kept in whole ten-thousandths, which add exactly. */
+const FINE = 10_000;
+
 interface Running {
   readonly column: OrderColumn;
-  sinceLast: Money;
-  inAll: Money;
-  /** A cell that could not be added: nothing can be said of the sum. */
+  sinceLast: number;
+  inAll: number;
+  /** A cell could not be read: nothing can be said of the sum. */
   unread: boolean;
 }
 
@@ -38,16 +40,17 @@ export class Totals {
   constructor({ found }: OrderColumns) {
     this.running = found
       .filter(({ key }) => ADDED.has(key))
-      .map((column) => ({ column, sinceLast: NOTHING, inAll: NOTHING, unread: false }));
+      .map((column) => ({ column, sinceLast: 0, inAll: 0, unread: false }));
   }
 
   add(cells: readonly CellIn[]): void {
     for (const one of this.running) {
       const figure = plain(cells[one.column.at]);
-      if (figure === 'unread') one.unread = true;
-      else if (figure !== undefined) {
-        one.sinceLast = one.sinceLast.plus(figure);
-        one.inAll = one.inAll.plus(figure);
+      if (figure === undefined) continue;
+      if (Number.isNaN(figure)) one.unread = true;
+      else {
+        one.sinceLast += figure;
+        one.inAll += figure;
       }
     }
   }
@@ -56,29 +59,31 @@ export class Totals {
     const found: OrderFinding[] = [];
     for (const one of this.running) {
       const { column, sinceLast, inAll, unread } = one;
+      one.sinceLast = 0;
       const figure = plain(cells[column.at]);
-      if (figure !== undefined && figure !== 'unread' && !unread) {
-        const agrees = [sinceLast, inAll].some((sum) => sum.minus(figure).abs().lte(0.005));
-        if (!agrees) {
-          const expected = inAll.minus(figure).abs().lt(sinceLast.minus(figure).abs()) ? inAll : sinceLast;
-          const { heading } = column;
-          const about = finding('totalRowDiffers', heading, heading, figure.toString(), expected.toString());
-          found.push(told(at, about, { found: figure.toNumber(), expected: expected.toNumber() }));
-        }
-      }
-      one.sinceLast = NOTHING;
+      if (figure === undefined || Number.isNaN(figure) || unread) continue;
+      const [apartLast, apartAll] = [Math.abs(sinceLast - figure), Math.abs(inAll - figure)];
+      if (Math.min(apartLast, apartAll) <= FINE / 200) continue;
+      const expected = (apartAll < apartLast ? inAll : sinceLast) / FINE;
+      const read = figure / FINE;
+      const { heading } = column;
+      const about = finding('totalRowDiffers', heading, heading, digits(read), digits(expected));
+      found.push(told(at, about, { found: read, expected }));
     }
     return found;
   }
 }
 
-/** A figure as it stands: what a person would add with a pencil. */
-function plain(raw: CellIn): Money | 'unread' | undefined {
+/** A figure as it stands, in ten-thousandths; NaN where a person could not add it either. */
+function plain(raw: CellIn): number | undefined {
+  if (typeof raw === 'number') return Math.round(raw * FINE);
   if (raw === '' || isBlank(raw)) return undefined;
+  if (typeof raw === 'string' && /^-?\d+(\.\d+)?$/.test(raw)) return Math.round(Number(raw) * FINE);
   try {
-    return AMOUNT.read(raw, { name: '', unit: INCHES });
+    const amount = AMOUNT.read(raw, { name: '', unit: INCHES });
+    return amount === undefined ? undefined : Math.round(amount.toNumber() * FINE);
   } catch (thrown) {
-    if (thrown instanceof Refusal) return 'unread';
+    if (thrown instanceof Refusal) return NaN;
     throw thrown;
   }
 }

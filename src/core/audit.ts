@@ -16,7 +16,6 @@ import { explain, yardageOf, type Explained } from './audit-slips';
 import type { ColumnKey } from './columns';
 import { DATE, showDay } from './day';
 import type { CellIn } from './fields';
-import { WindowWork } from './job';
 import { TooLarge, toUnit } from './length';
 import {
   FIGURE_KEYS,
@@ -133,8 +132,9 @@ export class Auditor {
     if (!explained && order.unread.length === 0) found.push(...outOfRange(facing));
     const named = found.length > 0;
     found.push(...this.safely(at, () => stackOverGlass(facing)), ...flame(facing), ...cords(facing));
-    found.push(...sums(facing, yardage), ...this.price(facing));
-    found.push(...this.jobs.take(at, order, named));
+    const price = this.price(facing);
+    found.push(...sums(facing, yardage), ...(price ?? []));
+    found.push(...this.jobs.take(at, order, named, price !== undefined));
     return found;
   }
 
@@ -257,19 +257,18 @@ export class Auditor {
   }
 
   /** What the core itself finds worth a look in what was measured. */
-  private own(at: number, { window, rules }: Compared): OrderFinding[] {
+  private own(at: number, { window, work }: Compared): OrderFinding[] {
     const wave = window.heading === 'wave' && window.fullness !== undefined;
     const extended = window.leftExtension !== undefined || window.rightExtension !== undefined;
     const uneven = window.measuredCentre !== undefined || window.measuredRight !== undefined;
     const wide = window.horizontalRepeat !== undefined;
     if (!wave && !extended && !uneven && !wide) return [];
     return this.safely(at, () => {
-      const work = new WindowWork(window, rules);
       if (window.openingWidth !== undefined) work.rodWidth();
       if (window.measured !== undefined && window.heading !== undefined) work.finishedDrop();
-      if ((wave || wide) && canBeWorkedOut('yardage', window)) work.yardage();
-      return work
-        .findings()
+      if (wave && canBeWorkedOut('yardage', window)) work.yardage();
+      const cloth = wide && canBeWorkedOut('yardage', window) ? work.cloth().work.usable.findings : [];
+      return [...work.findings(), ...cloth]
         .filter(({ code }) => OWN.has(code))
         .map((one) => told(at, this.inTheSheetsWords(one)));
     });
@@ -283,12 +282,14 @@ export class Auditor {
     return { ...of, about: heading, sentence: of.sentence.split(of.about).join(heading) };
   }
 
-  private price({ at, order, rules }: Facing): OrderFinding[] {
+  /** Undefined where no list says what the fabric costs. */
+  private price({ at, order, rules }: Facing): OrderFinding[] | undefined {
     const { unitPrice, date } = order.facts;
     const { fabric } = order.window;
-    if (this.by.prices === undefined || unitPrice === undefined || fabric === undefined) return [];
+    if (this.by.prices === undefined || unitPrice === undefined || fabric === undefined) return undefined;
     const listed = priceOn(this.by.prices, fabric, date?.early);
-    if (listed === undefined || unitPrice.minus(listed.price).abs().lte(rules.moneyTolerance)) return [];
+    if (listed === undefined) return undefined;
+    if (unitPrice.minus(listed.price).abs().lte(rules.moneyTolerance)) return [];
     const heading = this.name('unitPrice');
     const about = finding(
       'priceOffList',

@@ -249,6 +249,35 @@ describe('writing', () => {
     expect(host.unknown).toEqual([]);
   });
 
+  it('a note stays off a cell that she has remarked on', async () => {
+    const opened = await openedIn(ROWS);
+    const { host, sheet } = opened;
+    host.book.comments.push({
+      id: 'hers',
+      sheet,
+      row: 1,
+      column: 1,
+      content: 'ask the fitter',
+      resolved: false,
+    });
+    await write(opened, {
+      notes: [
+        { area: at('B2'), text: 'ours' },
+        { area: at('B3'), text: 'ours' },
+      ],
+    });
+    expect(host.book.comments.map(({ row, content }) => [row, content])).toEqual([[1, 'ask the fitter'], [2, 'ours']]); // prettier-ignore
+  });
+
+  it('long formulas go in several requests, each small enough, and none is lost', async () => {
+    const opened = await openedIn();
+    const long = `=LEN("${'x'.repeat(2_000)}")+A1`;
+    await write(opened, { puts: [{ area: at('B1:B4000'), formula: long }] });
+    expect(opened.sheet.cell(3_999, 1)?.formula).toBe(long.replace('A1', 'A4000'));
+    expect([...opened.sheet.cells.values()].filter((cell) => cell.formula !== undefined).length).toBe(4_000);
+    expect(Math.max(...opened.host.trips)).toBeLessThan(5 * 1024 * 1024);
+  });
+
   it('what is remembered comes back, and is forgotten when asked', async () => {
     const { book, host } = await openedIn();
     await book.remember('mapping', { width: ['B', 2] });

@@ -2,7 +2,7 @@
 import { quoted, writeArea, type Area } from './address';
 import { Interpreter, type Request, type Response } from './interpreter';
 import { Sheet, Workbook } from './model';
-import { World } from './world';
+import { World, type FunctionAnswer } from './world';
 
 /** Source: Microsoft's page "Resource limits and performance optimization for Office Add-ins". */
 export const PAYLOAD_LIMIT = 5 * 1024 * 1024;
@@ -13,6 +13,9 @@ const WAIT_FOR_CELL_EDIT = 64;
 /* What kind of event is told, and to whom. Source: office.js 1.1.110, `WorksheetCollection.onSelectionChanged`. */
 const EVENT_CATEGORY = 65_536;
 const SELECTION_CHANGED = 14;
+/* Source: custom-functions-runtime.js 1.1.110, `CustomFunctionProxy._handleMessage`. */
+const CALL_CATEGORY = 1;
+const CALLED = 1000;
 const WHOLE_WORKBOOK = 'Workbook';
 
 export interface Answered {
@@ -33,6 +36,7 @@ export class ExcelHost {
   broken: 'refuses' | 'is silent' = 'refuses';
   private editing: { done: Promise<void>; finish: () => void } | undefined;
   private turn: Promise<unknown> = Promise.resolve();
+  private lastCall = 0;
   private listeners: ((entry: readonly unknown[]) => void)[] = [];
 
   constructor(readonly book: Workbook = new Workbook()) {
@@ -64,6 +68,16 @@ export class ExcelHost {
       sheet: quoted(sheet.name),
     });
     for (const tell of this.listeners) tell([EVENT_CATEGORY, SELECTION_CHANGED, WHOLE_WORKBOOK, message, 0]);
+  }
+
+  /** A cell's formula calls a custom function: its inputs, as Excel hands them over. */
+  call(name: string, inputs: readonly unknown[], cell = 'Sheet1!A1'): Promise<FunctionAnswer> {
+    this.lastCall += 1;
+    const id = this.lastCall;
+    const message = JSON.stringify([id, name, inputs, cell, 0]);
+    const answered = new Promise<FunctionAnswer>((resolve) => this.world.calls.set(id, resolve));
+    for (const tell of this.listeners) tell([CALL_CATEGORY, CALLED, '', message]);
+    return answered;
   }
 
   onEvent(tell: (entry: readonly unknown[]) => void): void {

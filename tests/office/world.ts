@@ -16,6 +16,10 @@ import {
 /** Works out every formula of the workbook, using `formulasOf` and `World.settle`. */
 export type Calculator = (world: World) => void | Promise<void>;
 
+/** A custom function's value, or the sentence and code of its error. */
+export type FunctionAnswer =
+  { readonly value: unknown } | { readonly sentence: string; readonly code: number };
+
 export interface FormulaCell {
   readonly sheet: Sheet;
   readonly row: number;
@@ -34,6 +38,8 @@ export class World {
   readonly references = new Map<string, Thing>();
   /** What the client asked to be told of. */
   readonly listening = new Set<string>();
+  /** Calls of custom functions that have no answer yet. */
+  readonly calls = new Map<number, (answer: FunctionAnswer) => void>();
   /** Set while a batch must not calculate or repaint. */
   suspended = false;
   private lastReference = 0;

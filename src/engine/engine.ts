@@ -47,6 +47,7 @@ export class Engine {
   readonly #parts: Parts;
   readonly #cells: ByCell<EngineCell>[] = [];
   readonly #formulas: BySheet<{ f: string }> = {};
+  readonly #names: Record<string, string>;
   readonly #held: Map<number, Held>[] = [];
   readonly #calls = new Map<string, Call[]>();
   readonly #again = new Set<string>();
@@ -65,6 +66,7 @@ export class Engine {
       this.#cells.push(cells);
       this.#held.push(new Map());
     }
+    this.#names = Object.fromEntries(book.names.map(({ name, refersTo }) => [name, refersTo]));
     this.#univer = this.#open(book);
     this.#parts = partsOf(this.#univer, library);
     const { names, functions } = this.#parts;
@@ -148,7 +150,8 @@ export class Engine {
   /** Whether the engine can take the formula apart at all. */
   reads(formula: string): boolean {
     try {
-      return typeof this.#parts.reader.treeBuilder(formula) !== 'string';
+      // Without the last step, or what is read here would be remembered without its names.
+      return typeof this.#parts.reader.treeBuilder(formula, false) !== 'string';
     } catch {
       return false;
     }
@@ -212,7 +215,8 @@ export class Engine {
             range: of,
           })),
           dirtyNameMap: {},
-          dirtyDefinedNameMap: {},
+          // Else a formula read for another workbook would bring that one's names along.
+          dirtyDefinedNameMap: { [this.#id]: this.#names },
           dirtyUnitFeatureMap: {},
           dirtyUnitOtherFormulaMap: {},
         })

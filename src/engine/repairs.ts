@@ -28,7 +28,9 @@ export function monthsOn(serial: number, months: number): number | undefined {
   return serialTo < 0 ? undefined : serialTo;
 }
 
-export function repair({ formula }: Library, functions: IFunctionService): void {
+export function repair(library: Library, functions: IFunctionService): void {
+  const { formula } = library;
+  repairArrayText(library);
   for (const name of HAND_TEXT_ON) {
     const one = functions.getExecutor(name);
     if (one) one.isArgumentsIgnoreNumberPattern = () => true;
@@ -59,6 +61,39 @@ export function repair({ formula }: Library, functions: IFunctionService): void 
         : formula.NumberValueObject.create(serial);
     };
   }
+}
+
+const repaired = new WeakSet<object>();
+const ITEM = /\s*("(?:[^"]|"")*"|[^,;]*)\s*([,;]|$)/y;
+
+/** {"Smith, J."} is one text: the engine cuts a constant array at every comma, in quotes or not. */
+function repairArrayText({ formula }: Library): void {
+  const prototype = formula.ArrayValueObject.prototype as unknown as {
+    _formatValue(this: { _rowCount: number; _columnCount: number }, raw: unknown): unknown;
+  };
+  if (repaired.has(prototype)) return;
+  repaired.add(prototype);
+  const format = prototype._formatValue;
+  prototype._formatValue = function (raw) {
+    if (typeof raw !== 'string' || !raw.includes('"')) return format.call(this, raw);
+    const rows: BaseValueObject[][] = [[]];
+    const inside = raw.trim().slice(1, -1);
+    for (ITEM.lastIndex = 0; ;) {
+      const [, item = '', end = ''] = ITEM.exec(inside) ?? [];
+      rows
+        .at(-1)
+        ?.push(
+          item.startsWith('"')
+            ? formula.StringValueObject.create(item.slice(1, -1).replace(/""/g, '"'))
+            : formula.ValueObjectFactory.create(item.trim()),
+        );
+      if (end === '') break;
+      if (end === ';') rows.push([]);
+    }
+    this._rowCount = rows.length;
+    this._columnCount = Math.max(...rows.map((row) => row.length));
+    return rows;
+  };
 }
 
 /** What a single cell or value holds as a number; undefined for text, or for more than one. */

@@ -1,6 +1,6 @@
 /** A workbook file as its parts: opened with care, and replaced only when the new one is whole. */
 import { randomBytes } from 'node:crypto';
-import { access, constants, open, readFile, rename, rm, stat } from 'node:fs/promises';
+import { access, constants, open, readFile, realpath, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, extname, join } from 'node:path';
 import { unzipSync, zipSync, type Zippable } from 'fflate';
 import { Problem } from './problem';
@@ -152,7 +152,8 @@ export async function checkWritable(path: string): Promise<void> {
 }
 
 /** Written beside and renamed: whoever opens the file sees the old one or the new one, never a part. */
-export async function replaceFile(path: string, bytes: Uint8Array): Promise<void> {
+export async function replaceFile(named: string, bytes: Uint8Array): Promise<void> {
+  const path = await realpath(named).catch(() => named);
   const beside = join(dirname(path), `.${basename(path)}.${randomBytes(4).toString('hex')}.part`);
   try {
     const mode = await stat(path).then(

@@ -68,7 +68,7 @@ export async function recalculate(
   }
   probe.dispose();
   for (let go = 1; ; go++) {
-    const engine = new Engine(library, workbookOf(file, all, plain, learned, resolver));
+    const engine = new Engine(library, workbookOf(file, all, plain, learned));
     const computed = await engine.calculate(progress);
     const more = learn(file, all, plain, computed, learned, await engine.circle());
     if (more && go < GOES) {
@@ -123,12 +123,11 @@ function workbookOf(
   { formulas, constants, inner }: Collected,
   plain: ReadonlyMap<string, string>,
   learned: Learned,
-  resolver: Resolver,
 ): WorkbookOf {
   const bySheet = file.sheets.map((): FormulaCell[] => []);
   for (const formula of formulas) bySheet[formula.sheet]?.push(formula);
   return {
-    names: resolver.names,
+    names: [],
     sheets: file.sheets.map(({ name }, sheet) => ({
       name,
       cells: [

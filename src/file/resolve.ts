@@ -1,8 +1,10 @@
 /**
- * Tables and names in a formula made plain ranges, as the formula's own cell sees them.
- * The engine counts a table's totals row as data, and takes no name that a function bears.
+ * Tables and names in a formula written out, as the formula's own cell sees them.
+ * The engine counts a table's totals row as data, knows no names of one sheet only, takes no name that a
+ * function bears (Rate), and remembers a formula's names across workbooks.
  */
 import { areaText, columnOf, readAddress, type Area } from '../book/address';
+import { shifted } from '../book/formula';
 import { bindsName, BRACKETS } from './formula';
 import type { WorkbookFile, TableFile } from './workbook';
 
@@ -18,25 +20,24 @@ export class Unresolved extends Error {}
 
 const IDENTIFIER = /[\p{L}_\\][\p{L}\p{N}_.\\?]*/u;
 const OWNER = `(?:'(?:[^']|'')+'|${IDENTIFIER.source})!`;
-/** Text and errors are passed over; then a name with brackets; then a name alone that is no call; then a quoted sheet before $A$1. */
+/** Text and errors are passed over; then a name with brackets; then a name alone or called; then a quoted sheet before $A$1. */
 const TOKEN = new RegExp(
-  `"(?:[^"]|"")*"|#(?:N/A|DIV/0!|[A-Z_]+[!?])|(?<![\\p{L}\\p{N}_.$])(?:${OWNER})?(${IDENTIFIER.source})?(${BRACKETS.source})|(?<![\\p{L}\\p{N}_.$])(${OWNER})?(${IDENTIFIER.source})(?![\\p{L}\\p{N}_.(!$])(?!\\s*\\()|'(?:[^']|'')+'!`,
+  `"(?:[^"]|"")*"|#(?:N/A|DIV/0!|[A-Z_]+[!?])|(?<![\\p{L}\\p{N}_.$])(?:${OWNER})?(${IDENTIFIER.source})?(${BRACKETS.source})|(?<![\\p{L}\\p{N}_.$])(${OWNER})?(${IDENTIFIER.source})(?![\\p{L}\\p{N}_.!$])|'(?:[^']|'')+'!`,
   'gu',
 );
-const ABSOLUTE = /!(?:\$[A-Z]{1,3}\$\d+(?::\$[A-Z]{1,3}\$\d+)?|\$[A-Z]{1,3}:\$[A-Z]{1,3}|\$\d+:\$\d+)$/i;
+/** A range, or one call, needs no brackets around it. */
+const WHOLE = new RegExp(
+  `^(?:(?:${OWNER})?[$A-Z0-9]+(?::[$A-Z0-9]+)?|[\\p{L}_.\\d]+\\([^()]*\\)|LAMBDA\\(.*\\)|OFFSET\\([^()]*(?:\\([^()]*\\)[^()]*)*\\))$`,
+  'isu',
+);
 const CELL_OR_TRUTH = /^(?:[A-Z]{1,3}\d{1,7}|TRUE|FALSE)$/i;
-
-interface Named {
-  readonly refersTo: string;
-  readonly plain: boolean;
-  readonly alias: string;
-}
 
 export interface Resolver {
   resolve(formula: string, at: At): string;
-  /** Names the engine must know itself: formulas, constants, lambdas. */
-  readonly names: readonly { readonly name: string; readonly refersTo: string }[];
 }
+
+/** Names may stand on names; in a circle they never end. */
+const DEEP = 32;
 
 export function resolverOf(
   book: Pick<WorkbookFile, 'sheets' | 'names' | 'tables'>,
@@ -44,24 +45,25 @@ export function resolverOf(
   toTyped: (stored: string) => string,
 ): Resolver {
   const tables = new Map(book.tables.map((table) => [table.name.toLowerCase(), table]));
-  const named = new Map<string, Named>();
-  for (const [at, { name, refersTo, sheet }] of book.names.entries()) {
-    if (name.startsWith('_xlnm.') || name === '') continue;
-    const plain = ABSOLUTE.test(refersTo) && !refersTo.includes(',');
-    const alias = sheet === undefined && !isFunction(name) ? name : `HemName.${at}`;
-    named.set(keyOf(name, sheet), { refersTo, plain, alias });
-  }
+  const named = new Map(
+    book.names
+      .filter(({ name }) => name !== '' && !name.startsWith('_xlnm.'))
+      .map(({ name, refersTo, sheet }) => [keyOf(name, sheet), toTyped(refersTo)]),
+  );
   const sheetNames = new Map(book.sheets.map(({ name }, at) => [name.toLowerCase(), at]));
   const sheetOf = (qualifier: string | undefined): number | undefined =>
     qualifier === undefined
       ? undefined
       : sheetNames.get(qualifier.slice(0, -1).replace(/^'|'$/g, '').replace(/''/g, "'").toLowerCase());
 
-  function nameIn(qualifier: string | undefined, name: string, at: At): string | undefined {
+  /** What a name stands for, moved to the cell that uses it; a value in brackets so that it stays one. */
+  function nameIn(qualifier: string | undefined, name: string, at: At, depth: number): string | undefined {
     const sheet = sheetOf(qualifier) ?? at.sheet;
     const found = named.get(keyOf(name, sheet)) ?? named.get(keyOf(name, undefined));
     if (found === undefined) return undefined;
-    return found.plain ? found.refersTo : found.alias;
+    if (depth > DEEP) throw new Unresolved(`the name ${name} refers to itself`);
+    const text = resolved(shifted(found.replace(/^=/, ''), at.row, at.column), { ...at, sheet }, depth + 1);
+    return WHOLE.test(text) ? text : `(${text})`;
   }
 
   function tableArea(table: TableFile, inside: string, at: At): string {
@@ -94,38 +96,33 @@ export function resolverOf(
     return here;
   }
 
-  return {
-    names: [...named.values()]
-      .filter((one) => !one.plain && !one.refersTo.includes('#REF!'))
-      .map(({ alias, refersTo }) => ({ name: alias, refersTo: toTyped(refersTo) })),
-    resolve(formula, at) {
-      return formula.replace(TOKEN, (whole: string, ...found: unknown[]) => {
-        const [owner, brackets, qualifier, identifier] = found as (string | undefined)[];
-        if (brackets !== undefined) {
-          const table = owner === undefined ? tableHere(at) : tables.get(owner.toLowerCase());
-          if (table === undefined) throw new Unresolved(`there is no table ${owner ?? ''}`);
-          return tableArea(table, brackets, at);
-        }
-        if (identifier === undefined) return whole;
-        const name = nameIn(qualifier, identifier, at);
-        if (name !== undefined) return name;
-        const table = qualifier === undefined ? tables.get(identifier.toLowerCase()) : undefined;
-        if (table !== undefined) return tableArea(table, '[]', at);
-        if (!known(formula, identifier, found[4] as number, whole.length))
-          throw new Unresolved(`it names ${identifier}, which is defined nowhere here`);
-        return whole;
-      });
-    },
-  };
+  function resolved(formula: string, at: At, depth: number): string {
+    return formula.replace(TOKEN, (whole: string, ...found: unknown[]) => {
+      const [owner, brackets, qualifier, identifier] = found as (string | undefined)[];
+      if (brackets !== undefined) {
+        const table = owner === undefined ? tableHere(at) : tables.get(owner.toLowerCase());
+        if (table === undefined) throw new Unresolved(`there is no table ${owner ?? ''}`);
+        return tableArea(table, brackets, at);
+      }
+      if (identifier === undefined || bindsName(formula, identifier)) return whole;
+      const offset = found[4] as number;
+      const called = /^\s*\(/.test(formula.slice(offset + whole.length));
+      const name = called && isFunction(identifier) ? undefined : nameIn(qualifier, identifier, at, depth);
+      if (name !== undefined || called) return name ?? whole;
+      const table = qualifier === undefined ? tables.get(identifier.toLowerCase()) : undefined;
+      if (table !== undefined) return tableArea(table, '[]', at);
+      if (!known(formula, identifier, offset, whole.length))
+        throw new Unresolved(`it names ${identifier}, which is defined nowhere here`);
+      return whole;
+    });
+  }
 
-  /** A cell, a column of A:C, TRUE, a function handed on, or a name that LET or LAMBDA gave. */
+  return { resolve: (formula, at) => resolved(formula, at, 0) };
+
+  /** A cell, a column of A:C, TRUE, or a function handed on. */
   function known(formula: string, name: string, at: number, length: number): boolean {
     return (
-      CELL_OR_TRUTH.test(name) ||
-      formula[at + length] === ':' ||
-      formula[at - 1] === ':' ||
-      isFunction(name) ||
-      bindsName(formula, name)
+      CELL_OR_TRUTH.test(name) || formula[at + length] === ':' || formula[at - 1] === ':' || isFunction(name)
     );
   }
 }

@@ -1,6 +1,6 @@
 /** An ExcelBook on a stand-in for Excel, through the genuine client. */
 import type { Area } from '../../src/book/address';
-import type { CellValue } from '../../src/book/book';
+import type { CellValue, Changes } from '../../src/book/book';
 import { ExcelBook } from '../../src/excel/book';
 import { readArea } from '../office/address';
 import { readEntry } from '../office/entry';
@@ -63,3 +63,19 @@ export const picture = ({ host }: Opened): string =>
     tables: host.book.tables.map((one) => [one.name, one.area, one.columns.map(({ name }) => name)]),
     names: host.book.names.map((one) => [one.name, one.formula]),
   });
+
+export const ROWS = [
+  ['Room', 'Width', 'Heading'],
+  ['hall', 94, 'pinch'],
+  ['study', '84 1/2', 'grommet'],
+] as const;
+
+export const write = (opened: Opened, changes: Changes): Promise<void> =>
+  opened.book.inOneStep('Try', (put) => put(changes));
+
+export async function withTable(): Promise<Opened> {
+  const opened = await openedIn(ROWS);
+  await write(opened, { newTables: [{ name: 'Openings', area: at('A1:C3') }] });
+  opened.trips();
+  return opened;
+}

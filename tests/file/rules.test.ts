@@ -1,0 +1,40 @@
+import { describe, expect, it } from 'vitest';
+import { RULE_LINES } from '../../src/core/rules';
+import { hem } from '../../src/file/hem';
+
+async function rules(...words: string[]) {
+  const out: string[] = [];
+  const err: string[] = [];
+  const exit = await hem(['rules', ...words], {
+    out: (line) => void out.push(line),
+    err: (line) => void err.push(line),
+    progress: () => undefined,
+    input: () => undefined,
+  });
+  return { exit, out: out.join('\n'), err: err.join('\n') };
+}
+
+describe('npm run hem -- rules', () => {
+  it('lists every house rule with its default and its source', async () => {
+    const { out } = await rules('--json');
+    const listed = JSON.parse(out) as { rule: string; standard: string | number; source: string }[];
+    expect(listed).toHaveLength(RULE_LINES.length);
+    expect(listed.every(({ source }) => source !== '')).toBe(true);
+    expect(listed.find(({ rule }) => rule === 'return')?.standard).toBe(3.5);
+  });
+
+  it('tells one rule by name, without regard to case and spaces', async () => {
+    const { out } = await rules('Widths Rounding');
+    expect(out).toContain('one of: whole per panel, half per panel, whole per pair, nearest');
+  });
+
+  it('3½ in is 8.89 cm in a centimetre house', async () => {
+    expect((await rules('--metric', 'return')).out).toContain('8.89');
+  });
+
+  it('an unknown rule is refused with the nearest', async () => {
+    const { exit, err } = await rules('retrun');
+    expect(exit).toBe(2);
+    expect(err).toBe('There is no house rule “retrun”. The nearest is “return”.');
+  });
+});

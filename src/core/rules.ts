@@ -669,7 +669,8 @@ function readAfresh(rows: readonly (readonly CellIn[])[]): House {
   const found: Finding[] = [];
   const named = rows.flatMap((row, at): { line: RuleLine; raw: CellIn }[] => {
     const name = oneCell(row[0], { name: 'rules', unit: INCHES });
-    if (name === undefined || (at === 0 && TITLES.has(bare(String(name))))) return [];
+    // An empty cell is 0 on some platforms.
+    if (name === undefined || name === 0 || (at === 0 && TITLES.has(bare(String(name))))) return [];
     const line = ruleLine(String(name));
     if (line !== undefined) return [{ line, raw: row[1] }];
     found.push(finding('unknownRule', 'rules', readBack(name), nearestRule(String(name))));

@@ -30,8 +30,8 @@ const SENTENCES: readonly (readonly [Ability, string, string])[] = [
   ['undo', '1.20', 'This Excel takes a fill back in several steps: press Undo until it is gone.'],
 ];
 
-/** Cells in one answer: with formulas and formats well under the 5 MB that Excel on the web gives. */
-const MOST_CELLS = 25_000;
+/** Cells in one answer: usually well under the 5 MB that Excel on the web gives; where not, it is asked for in halves. */
+const MOST_CELLS = 50_000;
 const KEY = 'Hemledger.';
 
 type RunOptions = Excel.RunOptions;

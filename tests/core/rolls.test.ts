@@ -83,7 +83,7 @@ const some = (cuts: readonly CutLine[], rolls: readonly Roll[]): boolean =>
     rolls.some((roll) => roll.length - (roll.flaws ?? []).length * yards(9) >= length),
   );
 
-describe('random floors', () => {
+describe('random floors', { timeout: 60_000 }, () => {
   it('on order: every cut once, no roll overfilled, not below the bound, no worse than the plain first fit', () => {
     fc.assert(
       fc.property(lines, rollLength, (cuts, length) => {
@@ -170,7 +170,7 @@ describe('random floors', () => {
   });
 });
 
-describe('identical windows', () => {
+describe('identical windows', { timeout: 60_000 }, () => {
   it('agree with floor(roll ÷ cut), on order and in hand', () => {
     fc.assert(
       fc.property(

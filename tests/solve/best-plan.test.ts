@@ -40,7 +40,7 @@ const LONG_CUTS: CuttingJob = {
   supply: 'as many as it takes',
 };
 
-describe('the best cutting plan', () => {
+describe('the best cutting plan', { timeout: 60_000 }, () => {
   beforeAll(async () => void (await loadSolver()));
 
   it.each(INSTANCES.map((of) => [of.name, of] as const))('%s: as two solvers proved', async (_, of) => {
@@ -101,7 +101,7 @@ describe('the best cutting plan', () => {
   });
 });
 
-describe('the instances’ values, proven anew', () => {
+describe('the instances’ values, proven anew', { timeout: 60_000 }, () => {
   const answerOf = ({ best }: Instance): number | 'short' => ('short' in best ? 'short' : best.rolls);
   const some = INSTANCES.filter((_, at) => at % 4 === 0);
 

@@ -35,8 +35,9 @@ const ROOMS: Readonly<Record<string, Room>> = {
     never: NODE,
   },
   trial: {
-    rooms: ['core', 'functions', 'book', 'pane', 'engine', 'solve'],
-    packages: [...REACT, ...GRID],
+    // Of the file room what a page can run: the build fails where Node comes along.
+    rooms: ['core', 'functions', 'book', 'pane', 'engine', 'solve', 'file'],
+    packages: [...REACT, ...GRID, '@cj-tech-master/excelts', 'fflate'],
     never: [...EXCEL, ...NODE],
   },
   file: {

@@ -1,0 +1,98 @@
+/** The strip over the trial workbook: open a file, save one, choose the theme. */
+import {
+  Button,
+  Field,
+  FluentProvider,
+  makeStyles,
+  Select,
+  Spinner,
+  Subtitle2,
+  Text,
+  tokens,
+} from '@fluentui/react-components';
+import { useRef } from 'react';
+import { createRoot, type Root } from 'react-dom/client';
+import { THEMES, type ThemeName } from '../pane/theme';
+
+export interface BarState {
+  readonly title: string;
+  readonly theme: ThemeName;
+  /** What is going on, or went wrong. */
+  readonly says?: string;
+  readonly busy?: boolean;
+}
+export interface BarActs {
+  open(file: File): void;
+  save(): void;
+  theme(theme: ThemeName): void;
+}
+
+const useStyles = makeStyles({
+  bar: {
+    display: 'flex',
+    alignItems: 'center',
+    gap: tokens.spacingHorizontalM,
+    padding: `${tokens.spacingVerticalXS} ${tokens.spacingHorizontalM}`,
+    borderBottom: `${tokens.strokeWidthThin} solid ${tokens.colorNeutralStroke2}`,
+  },
+  title: { margin: 0, color: tokens.colorBrandForeground1 },
+  says: { flexGrow: 1, display: 'flex', gap: tokens.spacingHorizontalS },
+});
+
+function Bar({ state, acts }: { readonly state: BarState; readonly acts: BarActs }) {
+  const styles = useStyles();
+  const picker = useRef<HTMLInputElement>(null);
+  return (
+    <div className={styles.bar}>
+      <Subtitle2 as="h1" className={styles.title}>
+        Hemledger
+      </Subtitle2>
+      <Button size="small" disabled={state.busy === true} onClick={() => picker.current?.click()}>
+        Open .xlsx
+      </Button>
+      <input
+        ref={picker}
+        type="file"
+        hidden
+        aria-label="Workbook to open"
+        accept=".xlsx"
+        onChange={({ target }) => {
+          const file = target.files?.[0];
+          if (file !== undefined) acts.open(file);
+          target.value = '';
+        }}
+      />
+      <Button size="small" disabled={state.busy === true} onClick={acts.save}>
+        Save .xlsx
+      </Button>
+      <div className={styles.says} role="status">
+        {state.busy === true && <Spinner size="extra-tiny" />}
+        <Text size={200}>{state.says ?? state.title}</Text>
+      </div>
+      <Field label="Theme" orientation="horizontal">
+        <Select
+          size="small"
+          value={state.theme}
+          onChange={(_, { value }) => {
+            acts.theme(value as ThemeName);
+          }}
+        >
+          <option value="light">light</option>
+          <option value="dark">dark</option>
+          <option value="contrast">high contrast</option>
+        </Select>
+      </Field>
+    </div>
+  );
+}
+
+export function renderBar(element: HTMLElement, acts: BarActs): (state: BarState) => void {
+  const root: Root = createRoot(element);
+  return (state) => {
+    root.render(
+      <FluentProvider theme={THEMES[state.theme]}>
+        <Bar state={state} acts={acts} />
+      </FluentProvider>,
+    );
+  };
+}

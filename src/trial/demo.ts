@@ -1,0 +1,106 @@
+/** The job the trial workbook opens with: an inn of our own invention, and an older list as a house may keep one. */
+import { areaAt, type Area } from '../book/address';
+import type { Book, CellPut, Put, TableSeen } from '../book/book';
+import { newJob } from '../book/template';
+
+const FABRICS: readonly Readonly<Record<string, CellPut>>[] = [
+  {
+    fabric: 'Heron linen',
+    supplier: 'Quill & Sedge',
+    'fabric width': 54,
+    'vertical repeat': 25.25,
+    price: 38,
+  },
+  { fabric: 'Tide sheer', supplier: 'Quill & Sedge', 'fabric width': 118, price: 21.5 },
+  { fabric: 'Moss velvet', supplier: 'Fen Row Mill', 'fabric width': 54, 'may be turned': 'no', price: 64 },
+];
+
+const WINDOWS: readonly Readonly<Record<string, CellPut>>[] = [
+  {
+    room: 'Library, bay',
+    quantity: 3,
+    'inside width': '84 1/2',
+    'measured height': 98,
+    heading: 'pinch',
+    draw: 'pair',
+    fabric: 'Moss velvet',
+    lining: 'lined',
+  },
+  {
+    room: 'Rooms 11 to 16',
+    quantity: 6,
+    'inside width': 72,
+    'measured height': 98,
+    heading: 'pinch',
+    draw: 'pair',
+    fabric: 'Heron linen',
+    lining: 'blackout',
+  },
+  {
+    room: 'Breakfast room',
+    quantity: 2,
+    'inside width': '110',
+    'measured height': "7' 11",
+    heading: 'grommet',
+    draw: 'pair',
+    fabric: 'Heron linen',
+  },
+  {
+    room: 'Stair landing',
+    quantity: 1,
+    'inside width': 46,
+    'measured height': 121.5,
+    'measured to': 'track',
+    heading: 'wave',
+    draw: 'one-way left',
+    fabric: 'Tide sheer',
+  },
+];
+
+const LIST: readonly (readonly CellPut[])[] = [
+  ['Wharf Lane Inn, ground floor', null, null, null, null, null, null],
+  ['as measured in May; heights to the rod still to be hung', null, null, null, null, null, null],
+  [null, null, null, null, null, null, null],
+  ['Rm', 'Qty', 'W (in)', 'Ht', 'Style', 'Fab W', 'Rep'],
+  ['Porch room', 2, '58 3/4', 92, 'pinch pleat', 54, null],
+  ['Tap room', 4, 71.5, 92, 'pinch pleat', 54, 25.25],
+  ['Snug', 1, 44, 90.5, 'rod pocket', 54, null],
+  ['Long room', 5, 108, 96, 'grommet', 54, 12.5],
+  ['Office', 1, 36, 84, 'tab top', 48, null],
+];
+const LIST_SHEET = 'Ground floor';
+
+const row = (table: TableSeen, at: number, of: Readonly<Record<string, CellPut>>): Put[] =>
+  Object.entries(of).flatMap(([heading, value]): Put[] => {
+    const column = table.columns.findIndex((one) => one.startsWith(heading));
+    if (column < 0) throw new Error(`The demo finds no column “${heading}” in ${table.name}.`);
+    const area = areaAt(table.area.sheet, table.area.row + 1 + at, table.area.column + column);
+    return [{ area, cells: [[value]] }];
+  });
+
+/** Where the demo begins: a cell worth explaining. */
+export async function openDemo(book: Book): Promise<Area> {
+  await newJob(book, { unit: 'inches', paper: 'letter', windows: 12 });
+  const { tables, names } = await book.contents();
+  const named = (name: string): TableSeen => {
+    const found = tables.find((one) => one.name === name);
+    if (found === undefined) throw new Error(`The demo finds no table “${name}”.`);
+    return found;
+  };
+  const [fabrics, windows] = [named('Fabrics'), named('Windows')];
+  const client = names.find((one) => one.name === 'Job_client')?.area;
+  await book.inOneStep('Open the demo', async (write) => {
+    await write({
+      newSheets: [{ name: LIST_SHEET }],
+      puts: [
+        ...FABRICS.flatMap((one, at) => row(fabrics, at, one)),
+        ...WINDOWS.flatMap((one, at) => row(windows, at, one)),
+        ...(client === undefined ? [] : [{ area: client, cells: [['Wharf Lane Inn']] }]),
+        { area: areaAt(LIST_SHEET, 0, 0, LIST.length, 7), cells: LIST },
+      ],
+      dress: [{ area: areaAt(LIST_SHEET, 0, 0), role: 'title' }],
+    });
+  });
+  const yardage = windows.columns.findIndex((one) => one.startsWith('yardage'));
+  return areaAt(windows.area.sheet, windows.area.row + 1, windows.area.column + yardage);
+}

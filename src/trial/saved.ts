@@ -1,0 +1,155 @@
+/** The grid's workbook as an .xlsx file: written plainly, then computed and marked by the command's own code. */
+import { Workbook as FileBook, type Cell, type Worksheet } from '@cj-tech-master/excelts';
+import * as core from '@univerjs/core';
+import * as formula from '@univerjs/engine-formula';
+import type { FWorkbook, FWorksheet } from '@univerjs/preset-sheets-core';
+import { SheetsNoteModel } from '@univerjs/preset-sheets-note';
+import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
+import { areaText, cellText, placeText, type Area } from '../book/address';
+import type { Book, Layout } from '../book/book';
+import { storedForm } from '../file/formula';
+import { refill } from '../file/refill';
+import { readWorkbook } from '../file/workbook';
+import { areaOf } from './cells';
+import type { Grid } from './grid';
+import { longForm } from './this-row';
+
+export const KEPT = 'customXml/item1.xml';
+const KEPT_KIND = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships/customXml';
+const RELATIONS = 'xl/_rels/workbook.xml.rels';
+
+const argb = (rgb: core.Nullable<string>): string | undefined =>
+  typeof rgb === 'string' && /^#[0-9a-f]{6}$/i.test(rgb) ? `FF${rgb.slice(1).toUpperCase()}` : undefined;
+
+function dress(cell: Cell, style: core.IStyleData): void {
+  const ink = argb(style.cl?.rgb);
+  const ground = argb(style.bg?.rgb);
+  cell.font = {
+    name: 'Calibri',
+    size: style.fs ?? 11,
+    ...(style.bl === 1 && { bold: true }),
+    ...(style.it === 1 && { italic: true }),
+    ...(ink !== undefined && { color: { argb: ink } }),
+  };
+  if (ground !== undefined) cell.fill = { type: 'pattern', pattern: 'solid', fgColor: { argb: ground } };
+  if (style.tb === core.WrapStrategy.WRAP) cell.alignment = { wrapText: true, vertical: 'top' };
+  if (style.n) cell.numFmt = style.n.pattern;
+  if (style.bd) {
+    const line = { style: 'thin', color: { argb: 'FFD8D2C4' } } as const;
+    cell.border = { top: line, left: line, bottom: line, right: line };
+  }
+}
+
+function layOut(sheet: FWorksheet, into: Worksheet, columns: number): void {
+  const { xSplit, ySplit } = sheet.getFreeze();
+  if (xSplit + ySplit > 0) into.views = [{ state: 'frozen', xSplit, ySplit }];
+  for (let at = 0; at < columns; at++)
+    into.getColumn(at + 1).width = Math.max(4, Math.round((sheet.getColumnWidth(at) - 8) / 7.5));
+  const print = sheet.getCustomMetadata()?.['print'] as Layout['print'];
+  if (print === undefined) return;
+  into.pageSetup.orientation = print.landscape ? 'landscape' : 'portrait';
+  into.pageSetup.paperSize = print.paper === 'a4' ? 9 : 1;
+  into.pageSetup.fitToPage = true;
+  into.pageSetup.fitToWidth = 1;
+  into.pageSetup.fitToHeight = 0;
+  if (print.repeatRows !== undefined)
+    into.pageSetup.printTitlesRow = `${print.repeatRows[0] + 1}:${print.repeatRows[1] + 1}`;
+}
+
+function validate(sheet: FWorksheet, into: Worksheet): void {
+  for (const one of sheet.getDataValidations()) {
+    const { type, formula1, formula2, operator, allowBlank, error, prompt, errorStyle, ranges } = one.rule;
+    const listed = formula1 ?? '';
+    const first =
+      type === 'list' ? (listed.startsWith('=') ? listed.slice(1) : `"${listed}"`) : Number(listed);
+    for (const range of ranges) {
+      const place = placeText(areaOf('', range));
+      const rule = {
+        type,
+        formulae: formula2 === undefined ? [first] : [first, Number(formula2)],
+        allowBlank: allowBlank ?? true,
+        showErrorMessage: true,
+        showInputMessage: true,
+        ...(type !== 'list' && { operator }),
+        ...(error !== undefined && { error }),
+        ...(prompt !== undefined && { prompt }),
+        errorStyle: errorStyle === core.DataValidationErrorStyle.WARNING ? 'warning' : 'stop',
+      };
+      into.dataValidations.add(place, rule as Parameters<typeof into.dataValidations.add>[1]);
+    }
+  }
+}
+
+/** Every table first: making one writes its headings over the cells. */
+async function fillSheet(grid: Grid, book: Book, sheet: FWorksheet, into: Worksheet): Promise<void> {
+  const contents = await book.contents();
+  const name = sheet.getSheetName();
+  const used = contents.sheets.find((one) => one.name === name)?.used;
+  layOut(sheet, into, used === undefined ? 0 : used.column + used.columns);
+  for (const { name: called, area, columns } of contents.tables.filter((one) => one.area.sheet === name)) {
+    into.addTable({
+      name: called,
+      ref: cellText(area.row, area.column),
+      headerRow: true,
+      style: { theme: 'TableStyleLight1', showRowStripes: true },
+      columns: columns.map((heading) => ({ name: heading, filterButton: true })),
+      rows: Array.from({ length: area.rows - 1 }, () => columns.map(() => null)),
+    });
+  }
+  if (used !== undefined) await fillCells(book, sheet, used, into);
+  for (const range of sheet.getSheet().getMergeData()) into.mergeCells(placeText(areaOf('', range)));
+  validate(sheet, into);
+  const notes = grid.univer.__getInjector().get(SheetsNoteModel);
+  const { id } = sheet.getWorkbook() as unknown as { id: string };
+  for (const { row, col, note } of notes.getSheetNotes(id, sheet.getSheetId())?.values() ?? [])
+    into.getCell(row + 1, col + 1).note = note;
+  if (sheet.getWorksheetPermission().isProtected()) await into.protect('', {});
+}
+
+async function fillCells(book: Book, sheet: FWorksheet, used: Area, into: Worksheet): Promise<void> {
+  const matrix = sheet.getSheet();
+  const [block] = await book.read([used], 'contents');
+  const styles = sheet.getWorkbook().getStyles();
+  for (const [i, row] of (block?.values ?? []).entries()) {
+    for (const [j, value] of row.entries()) {
+      const [at, column] = [used.row + i, used.column + j];
+      const raw = matrix.getCellRaw(at, column);
+      const style = styles.getStyleByCell(raw);
+      const written = block?.formulas[i]?.[j] ?? null;
+      // What stands there only because a formula beside it spills is computed again.
+      if (written === null && !raw?.v && raw?.v !== 0 && !style) continue;
+      const cell = into.getCell(at + 1, column + 1);
+      if (written !== null) cell.value = { formula: storedForm(longForm(written).slice(1)), result: 0 };
+      else if (raw?.v !== null && raw?.v !== undefined && value !== null) cell.value = value;
+      if (style) dress(cell, style);
+    }
+    if (block?.hiddenRows.includes(used.row + i) === true) into.getRow(used.row + i + 1).hidden = true;
+  }
+}
+
+/** What the Book remembers travels as a part of its own. */
+function withKept(parts: Map<string, Uint8Array>, kept: unknown): void {
+  const relations = strFromU8(parts.get(RELATIONS) ?? new Uint8Array());
+  const one = `<Relationship Id="rIdKept" Type="${KEPT_KIND}" Target="../${KEPT}"/></Relationships>`;
+  parts.set(RELATIONS, strToU8(relations.replace('</Relationships>', one)));
+  parts.set(KEPT, strToU8(`<kept>${encodeURIComponent(JSON.stringify(kept))}</kept>`));
+}
+
+export async function saveFile(grid: Grid, workbook: FWorkbook, book: Book): Promise<Uint8Array> {
+  const file = new FileBook();
+  for (const sheet of workbook.getSheets()) {
+    const into = file.addWorksheet(sheet.getSheetName());
+    if (sheet.isSheetHidden()) into.state = 'hidden';
+    await fillSheet(grid, book, sheet, into);
+  }
+  const { names } = await book.contents();
+  for (const { name, area } of names)
+    if (area !== undefined) file.definedNames.add(areaText(area, true), name);
+  const plain = new Uint8Array(await file.xlsx.writeBuffer());
+  const parts = new Map(Object.entries(unzipSync(plain)));
+  const computed = await refill(readWorkbook(parts), { core, formula });
+  const all = new Map(computed.parts);
+  const kept = workbook.getCustomMetadata();
+  if (kept && Object.keys(kept).length > 0) withKept(all, kept);
+  return zipSync(Object.fromEntries(all));
+}

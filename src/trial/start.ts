@@ -1,0 +1,48 @@
+/** npm start, once everything is built: serves the trial workbook to this machine alone, and says how to try it in Excel. */
+import { existsSync, readFileSync } from 'node:fs';
+import { homedir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { serve, type Certificate } from './serve';
+
+const PORT = Number(process.env['PORT'] ?? 3100);
+/** Where the manifest says the add-in is. */
+const EXCEL_PORT = 3000;
+const dist = fileURLToPath(new URL('../../dist', import.meta.url));
+const manifest = fileURLToPath(new URL('../../manifest.xml', import.meta.url));
+
+const write = (line = ''): void => {
+  process.stdout.write(`${line}\n`);
+};
+
+/** Made by office-addin-dev-certs, which asks before it trusts a certificate of this machine's own. */
+function certificate(): Certificate | undefined {
+  const folder = join(homedir(), '.office-addin-dev-certs');
+  const [cert, key] = [join(folder, 'localhost.crt'), join(folder, 'localhost.key')];
+  return existsSync(cert) && existsSync(key)
+    ? { cert: readFileSync(cert), key: readFileSync(key) }
+    : undefined;
+}
+
+const { address } = await serve(join(dist, 'trial'), PORT).catch((thrown: unknown) => {
+  if ((thrown as { code?: string }).code !== 'EADDRINUSE') throw thrown;
+  write(`Port ${PORT} is taken, so another one is used.`);
+  return serve(join(dist, 'trial'), 0);
+});
+write();
+write(`The trial workbook is open at  ${address}`);
+write('Nothing leaves this machine. Ctrl+C ends it.');
+write();
+const secure = certificate();
+if (secure === undefined) {
+  write('To try it in Excel, which loads add-ins over https only:');
+  write('  1. npx office-addin-dev-certs install   (once: makes and trusts a certificate for localhost)');
+  write('  2. npm start                            (again: it then serves the add-in for Excel too)');
+} else {
+  const excel = await serve(dist, EXCEL_PORT, secure);
+  write(`The add-in for Excel is served at  ${excel.address}`);
+}
+write('In Excel on the web: Home, Add-ins, More add-ins, My add-ins, Upload my add-in, then choose');
+write(`  ${manifest}`);
+write('On Windows: put its folder on a share, and add that under File, Options, Trust Center, Trusted');
+write('  add-in catalogs. On a Mac: copy it into Library/Containers/com.microsoft.Excel/Data/Documents/wef.');

@@ -1,6 +1,6 @@
 /** npm run hem -- floor: a floor of windows in bulk, with its cutting plan, what-if table and savings. */
 import { Refusal } from '../core/answer';
-import { FULLNESS, SIZE, YARDS, type Kind } from '../core/fields';
+import { FULLNESS, PROPORTION, SIZE, YARDS, type Kind } from '../core/fields';
 import { faceCuts, whatIf, type Choice } from '../core/floor';
 import type { WindowWork } from '../core/job';
 import { toUnit, UNITS, type Length } from '../core/length';
@@ -9,8 +9,8 @@ import { fabricOf, tally } from '../core/tally';
 import { planFindings } from '../core/rolls';
 import type { Unit } from '../core/unit';
 import { digits, showLength, showYardage } from '../core/unit';
-import { toFigure } from '../core/ratio';
-import type { CuttingJob } from '../core/cutting';
+import { toFigure, type Ratio } from '../core/ratio';
+import { withSpares, type CutLine, type CuttingJob } from '../core/cutting';
 import { nodeLibrary } from '../engine/node';
 import { bestPlan, type BestPlan } from '../solve/best-plan';
 import { loadSolver } from '../solve/load';
@@ -78,20 +78,13 @@ function readOption<T>(kind: Kind<T>, text: string, name: string, unit: Unit): T
   throw new Problem(`${name} is blank. Give ${kind.noun} after it.`, USAGE);
 }
 
-function shareOption(text: string | undefined): number {
-  if (text === undefined) return 0;
-  const figure = /^(\d+(?:\.\d+)?) ?%$/.exec(text.trim());
-  const share = figure === null ? Number(text) : Number(figure[1]) / 100;
-  if (!(share >= 0 && share <= 1))
-    throw new Problem(`--spares reads “${text}”. Write a share like 5% or 0.05.`, USAGE);
-  return share;
-}
-
 /** The cuts of one fabric with its rolls; spares are added to each length, up to a whole cut. */
 function jobOf(windows: readonly WindowWork[], values: Values, unit: Unit): CuttingJob {
-  const spares = shareOption(values.spares);
   const cuts = windows.map(faceCuts);
-  const extra = spares === 0 ? [] : sparesOf(cuts, spares);
+  const extra =
+    values.spares === undefined
+      ? []
+      : sparesOf(cuts, readOption(PROPORTION, values.spares, '--spares', unit));
   const lots = values.lots === undefined ? [] : parts(values.lots);
   if (values.rolls === undefined) {
     if (lots.length > 0)
@@ -120,14 +113,12 @@ function jobOf(windows: readonly WindowWork[], values: Values, unit: Unit): Cutt
   };
 }
 
-function sparesOf(cuts: readonly { length: Length; count: number }[], share: number) {
+/** Spares by type: cuts of one length are one type, whatever their rooms. */
+function sparesOf(cuts: readonly CutLine[], share: Ratio): readonly CutLine[] {
   const byLength = new Map<Length, number>();
   for (const { length, count } of cuts) byLength.set(length, (byLength.get(length) ?? 0) + count);
-  return [...byLength].map(([length, count]) => ({
-    length,
-    count: Math.ceil(count * share),
-    label: 'spare',
-  }));
+  const types = [...byLength].map(([length, count]): CutLine => ({ length, count }));
+  return withSpares(types, share).slice(types.length);
 }
 
 const cutsInWords = (cuts: readonly { length: Length; count: number }[], unit: Unit): string => {

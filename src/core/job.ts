@@ -104,8 +104,14 @@ export class WindowWork {
   private coveredKept: Covered | undefined;
   private covered(): Covered {
     const { window } = this;
-    return (this.coveredKept ??= {
-      ...this.hung(),
+    if (this.coveredKept !== undefined) return this.coveredKept;
+    const hung = this.hung();
+    return (this.coveredKept = {
+      rodWidth: hung.rodWidth,
+      heading: hung.heading,
+      draw: hung.draw,
+      return: hung.return,
+      overlap: hung.overlap,
       finishedDrop: this.orderedDrop,
       fabricWidth: this.need('fabricWidth'),
       fullness: window.fullness,
@@ -118,7 +124,18 @@ export class WindowWork {
   private madeUpKept: (Clothed & { widths: number }) | undefined;
   /** The treatment as cut. */
   private madeUp(): Clothed & { widths: number } {
-    return (this.madeUpKept ??= { ...this.covered(), widths: this.widths() });
+    if (this.madeUpKept !== undefined) return this.madeUpKept;
+    const { rodWidth, heading, draw, return: side, overlap, fabricWidth } = this.covered();
+    return (this.madeUpKept = {
+      rodWidth,
+      heading,
+      draw,
+      return: side,
+      overlap,
+      fabricWidth,
+      horizontalRepeat: this.window.horizontalRepeat,
+      widths: this.widths(),
+    });
   }
 
   finishedWidth(): Answer<Length> {
@@ -138,9 +155,14 @@ export class WindowWork {
   /** Cut length of a further width, its repeat in it. */
   cutLength(): Answer<Length> {
     return this.keep('cut length', () => {
-      const of = { finishedDrop: this.orderedDrop, heading: this.need('heading') };
       const { verticalRepeat, match } = this.window;
-      if (match !== 'half-drop') return cutLength({ ...of, verticalRepeat, layer: 'face' }, this.rules);
+      const of = {
+        finishedDrop: this.orderedDrop,
+        heading: this.need('heading'),
+        verticalRepeat,
+        layer: 'face',
+      } as const;
+      if (match !== 'half-drop') return cutLength(of, this.rules);
       return answer(furtherCut(plainCut(of, this.rules), verticalRepeat, repeatRuleFor(match, this.rules)));
     });
   }
@@ -175,9 +197,14 @@ export class WindowWork {
   liningYardage(): Answer<Length> {
     return this.keep('lining', () => {
       if (!this.isLined) return answer(exact(0));
+      const hung = this.hung();
       return lining(
         {
-          ...this.hung(),
+          rodWidth: hung.rodWidth,
+          heading: hung.heading,
+          draw: hung.draw,
+          return: hung.return,
+          overlap: hung.overlap,
           finishedDrop: this.orderedDrop,
           fullness: this.window.fullness,
           quantity: this.quantity,
@@ -190,7 +217,10 @@ export class WindowWork {
   }
 
   stack(): Answer<Length> {
-    return this.keep('stack', () => stack({ ...this.hung(), lining: this.window.lining }, this.rules));
+    return this.keep('stack', () => {
+      const { rodWidth, heading, draw } = this.hung();
+      return stack({ rodWidth, heading, draw, lining: this.window.lining }, this.rules);
+    });
   }
 
   /** Rings or carriers of one window. */

@@ -9,6 +9,7 @@ import {
   step,
   textFigure,
   type Answer,
+  type Figure,
   type Finding,
   type Step,
 } from './answer';
@@ -132,17 +133,17 @@ export function labor(of: Made, rules: Rules): Answer<Money> {
 
 /** Selling price: a markup on the cost or a margin on the selling price, named so that neither is taken for the other. */
 export function sellPrice(of: { cost: Money; rate: Money; basis: SellBasis }): Answer<Money> {
-  const rate = textFigure(of.rate.toString());
+  const rate = (): Figure => textFigure(of.rate.toString());
   if (of.basis === 'markup on cost') {
     const value = toCent(of.cost.times(of.rate.plus(1)));
     return answer(value, () => [
-      step('selling price', '{} × (1 + {})', [moneyFigure(of.cost), rate], moneyFigure(value)),
+      step('selling price', '{} × (1 + {})', [moneyFigure(of.cost), rate()], moneyFigure(value)),
     ]);
   }
   if (of.rate.gte(1)) return refuse('noMargin', 'rate', `${of.rate.times(100).toString()} %`);
   const value = toCent(of.cost.div(money(1).minus(of.rate)));
   return answer(value, () => [
-    step('selling price', '{} ÷ (1 − {})', [moneyFigure(of.cost), rate], moneyFigure(value)),
+    step('selling price', '{} ÷ (1 − {})', [moneyFigure(of.cost), rate()], moneyFigure(value)),
   ]);
 }
 

@@ -150,7 +150,7 @@ export function flatWanted(of: Hung & Pick<Gathered, 'fullness'>, rules: Rules):
 }
 
 /** How many widths a treatment goes up by. */
-function widthsStep(panels: 1 | 2, rules: Rules): number {
+export function widthsStep(panels: 1 | 2, rules: Rules): number {
   if (rules.widthsRounding === 'whole per panel') return panels;
   return rules.widthsRounding === 'half per panel' ? panels / 2 : 1;
 }

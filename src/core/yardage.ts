@@ -31,6 +31,7 @@ import {
   flatWanted,
   toOneLess,
   widthsFindings,
+  widthsStep,
   widthsSteps,
   workWidths,
   type Gathered,
@@ -111,7 +112,7 @@ function advice(of: Covered, { work, yardage }: YardageWork, rules: Rules): Find
     );
   const narrower = toOneLess(of, work, rules);
   if (narrower !== undefined && narrower < of.rodWidth / 10) {
-    const fewer = workWidths({ ...of, rodWidth: exact(of.rodWidth - narrower) }, rules).widths;
+    const fewer = work.widths - widthsStep(work.panels, rules);
     found.push(finding('narrowerSaves', 'rod_width', showLength(narrower, unit), digits(fewer)));
   }
   return found;

@@ -180,10 +180,10 @@ export function elevation(work: WindowWork): Elevation {
   });
   dimensions.push(up('finished drop', hem, head, 'right', drop));
   dimensions.push(up('floor to rod', NO_LENGTH, middle, 'left'));
-  if (hem > 0) dimensions.push({ ...up('clear of the floor', NO_LENGTH, hem, 'right'), row: 2 });
+  if (hem > 0) dimensions.push(up('clear of the floor', NO_LENGTH, hem, 'right'));
   const lies = drop - (head - hem);
   if (lies > 0) notes.push('The cloth is longer than it hangs: the rest lies on the floor.');
-  if (side > 0) dimensions.push({ ...up('return', planAt, at(planAt + side), 'right'), row: 1 });
+  if (side > 0) dimensions.push(up('return', planAt, at(planAt + side), 'right'));
   const [stacked] = stackedAt(window.draw, stack, rod);
   if (stack !== undefined && stacked !== undefined)
     dimensions.push({

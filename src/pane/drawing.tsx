@@ -1,12 +1,13 @@
 /** Draws an elevation as it was laid out: to scale, with its dimensions. */
 import { makeStyles, tokens } from '@fluentui/react-components';
 import type { Dimension, Elevation, Part } from '../core/elevation';
-import { showLength, type Unit } from '../core/unit';
+import { UNITS, type Length } from '../core/length';
+import { showLength, tape, type Unit } from '../core/unit';
 
 const WIDE = 344;
 const MOST_HIGH = 360;
 const ROW = 20;
-const EDGE = { left: 30, right: 52, top: 26, bottom: 50 };
+const EDGE = { left: 30, right: 60, top: 26, bottom: 50 };
 
 const useStyles = makeStyles({
   drawing: { width: '100%', height: 'auto', maxWidth: '420px', justifySelf: 'center' },
@@ -26,8 +27,18 @@ const useStyles = makeStyles({
   wall: { stroke: tokens.colorNeutralForeground1, strokeWidth: 2 },
   return: { stroke: tokens.colorBrandStroke1, strokeWidth: 2 },
   dimension: { stroke: tokens.colorNeutralForeground3, strokeWidth: 1 },
-  figure: { fill: tokens.colorNeutralForeground1, fontSize: '10px', textAnchor: 'middle' },
+  figure: { fill: tokens.colorNeutralForeground1, fontSize: '10px' },
+  middle: { textAnchor: 'middle' },
 });
+
+/** As far as a drawing is read: a sixteenth of an inch, or a millimetre; marked where that is not the figure itself. */
+function figure(of: Length, unit: Unit): string {
+  const exact = showLength(of, unit);
+  if (exact.length <= 10 && !/\.\d{2}/.test(exact)) return exact;
+  return unit.small === 'in'
+    ? `≈ ${tape(of, 16)} in`
+    : `≈ ${showLength((Math.round(of / UNITS.mm) * UNITS.mm) as Length, unit)}`;
+}
 
 export function Drawing({ of, unit }: { readonly of: Elevation; readonly unit: Unit }) {
   const styles = useStyles();
@@ -68,7 +79,7 @@ export function Drawing({ of, unit }: { readonly of: Elevation; readonly unit: U
         />
       ))}
       {of.dimensions.map((one) => (
-        <DimensionLine key={one.what} of={one} x={x} y={y} text={showLength(one.of, unit)} />
+        <DimensionLine key={one.what} of={one} x={x} y={y} text={figure(one.of, unit)} />
       ))}
     </svg>
   );
@@ -94,7 +105,11 @@ function DimensionLine({ of, text, x, y }: LineProps) {
           className={styles.dimension}
           d={`M${from} ${base}V${line + down * 3}M${to} ${base}V${line + down * 3}M${from} ${line}H${to}`}
         />
-        <text className={styles.figure} x={(from + to) / 2} y={line + (down > 0 ? 11 : -3)}>
+        <text
+          className={`${styles.figure} ${styles.middle}`}
+          x={(from + to) / 2}
+          y={line + (down > 0 ? 11 : -3)}
+        >
           <title>{of.what}</title>
           {text}
         </text>
@@ -114,13 +129,18 @@ function DimensionLine({ of, text, x, y }: LineProps) {
         d={`M${base} ${from}H${line + out * 3}M${base} ${to}H${line + out * 3}M${line} ${from}V${to}`}
       />
       {small ? (
-        <text className={styles.figure} x={line + out * 16} y={middle + 3}>
+        <text
+          className={styles.figure}
+          textAnchor={out < 0 ? 'end' : 'start'}
+          x={line + out * 5}
+          y={middle + 3}
+        >
           <title>{of.what}</title>
           {text}
         </text>
       ) : (
         <text
-          className={styles.figure}
+          className={`${styles.figure} ${styles.middle}`}
           transform={`translate(${line + (out < 0 ? -4 : 11)} ${middle}) rotate(-90)`}
         >
           <title>{of.what}</title>

@@ -51,6 +51,7 @@ const useStyles = makeStyles({
     paddingLeft: tokens.spacingHorizontalXL,
     display: 'grid',
     gap: tokens.spacingVerticalXS,
+    fontSize: tokens.fontSizeBase200,
   },
   quiet: { color: tokens.colorNeutralForeground2 },
   facts: {

@@ -3,7 +3,7 @@ import './help.css';
 
 const plain = (text: string | null): string => (text ?? '').toLowerCase();
 
-export function findIn(page: Document): void {
+function findIn(page: Document): void {
   const search = page.querySelector<HTMLInputElement>('#search');
   const found = page.querySelector('#found');
   const articles = [...page.querySelectorAll('article')].map((article) => ({
@@ -34,3 +34,5 @@ export function findIn(page: Document): void {
   search?.addEventListener('input', show);
   show();
 }
+
+findIn(document);

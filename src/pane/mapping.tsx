@@ -6,7 +6,6 @@ import {
   Select,
   Subtitle2,
   Switch,
-  Text,
   tokens,
 } from '@fluentui/react-components';
 import { useState } from 'react';
@@ -18,13 +17,6 @@ const useStyles = makeStyles({
   head: { display: 'flex', justifyContent: 'space-between', alignItems: 'center' },
   list: { display: 'grid', gap: tokens.spacingVerticalS },
   label: { display: 'inline-flex', gap: tokens.spacingHorizontalS, alignItems: 'center' },
-  samples: {
-    color: tokens.colorNeutralForeground2,
-    overflow: 'hidden',
-    textOverflow: 'ellipsis',
-    whiteSpace: 'nowrap',
-    display: 'block',
-  },
 });
 
 const NONE = 'none';
@@ -64,6 +56,9 @@ function OneColumn({ of, correct }: { readonly of: SheetColumn; readonly correct
   return (
     <div>
       <Field
+        orientation="horizontal"
+        size="small"
+        hint={of.samples.length === 0 ? 'empty' : of.samples.join(' · ')}
         label={
           <span className={styles.label}>
             <Badge appearance="outline" shape="rounded" size="small">
@@ -89,9 +84,6 @@ function OneColumn({ of, correct }: { readonly of: SheetColumn; readonly correct
           ))}
         </Select>
       </Field>
-      <Text size={200} className={styles.samples}>
-        {of.samples.length === 0 ? 'empty' : of.samples.join(' · ')}
-      </Text>
     </div>
   );
 }

@@ -23,7 +23,9 @@ const useStyles = makeStyles({
     verticalAlign: 'bottom',
   },
   head: { backgroundColor: tokens.colorNeutralBackground2, fontWeight: tokens.fontWeightSemibold },
-  place: { display: 'grid', gridTemplateColumns: '1fr 72px', alignItems: 'center' },
+  places: { display: 'grid', gridTemplateColumns: '1fr 1fr', gap: `0 ${tokens.spacingHorizontalM}` },
+  letter: { minWidth: 0, width: '100%' },
+  wide: { gridColumn: '1 / -1' },
   findings: { margin: 0, paddingLeft: tokens.spacingHorizontalL, fontSize: tokens.fontSizeBase200 },
 });
 
@@ -90,9 +92,12 @@ export function Planned({ plan, rows, places, place }: Props) {
           ))}
         </ul>
       )}
-      {plan.columns.map((one) => (
-        <OnePlace key={one.key} of={one} place={places[one.key]} change={place} />
-      ))}
+      <Text size={200}>To put a column elsewhere, write that column’s letter:</Text>
+      <div className={styles.places}>
+        {plan.columns.map((one) => (
+          <OnePlace key={one.key} of={one} place={places[one.key]} change={place} />
+        ))}
+      </div>
     </div>
   );
 }
@@ -108,13 +113,11 @@ function OnePlace({ of, place, change }: OneProps) {
   const letter = place?.letter ?? '';
   const fault = letterFault(letter);
   return (
-    <div>
-      <Field
-        orientation="horizontal"
-        label={`${of.heading} goes into`}
-        {...(fault !== undefined && { validationMessage: fault })}
-      >
+    <>
+      <Field size="small" label={of.heading} {...(fault !== undefined && { validationMessage: fault })}>
         <Input
+          className={styles.letter}
+          input={{ className: styles.letter }}
           size="small"
           value={letter}
           placeholder={letters(of.column)}
@@ -131,7 +134,7 @@ function OnePlace({ of, place, change }: OneProps) {
       </Field>
       {of.alreadyFilled > 0 && (
         <Checkbox
-          className={styles.place}
+          className={styles.wide}
           label={`Overwrite the ${of.alreadyFilled} filled ${of.alreadyFilled === 1 ? 'cell' : 'cells'} of column ${letters(of.column)}, from ${of.firstFilled ?? ''}`}
           checked={of.overwrite}
           onChange={(_, { checked }) => {
@@ -139,6 +142,6 @@ function OnePlace({ of, place, change }: OneProps) {
           }}
         />
       )}
-    </div>
+    </>
   );
 }

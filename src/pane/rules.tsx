@@ -21,7 +21,8 @@ import { TaskLine, useTask } from './task';
 
 const useStyles = makeStyles({
   tools: { display: 'grid', gridTemplateColumns: '1fr auto', alignItems: 'center' },
-  search: { maxWidth: 'none' },
+  search: { maxWidth: 'none', minWidth: 0 },
+  only: { whiteSpace: 'nowrap' },
   list: { display: 'grid', gap: tokens.spacingVerticalM },
   rule: { display: 'grid', gap: tokens.spacingVerticalXXS },
   label: { display: 'inline-flex', gap: tokens.spacingHorizontalS, alignItems: 'center' },
@@ -148,6 +149,7 @@ export function RulesSection({ book }: { readonly book: Book }) {
               }}
             />
             <Switch
+              className={styles.only}
               label="Only changed"
               checked={only}
               onChange={(_, { checked }) => {

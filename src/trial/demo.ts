@@ -1,6 +1,7 @@
 /** The job the trial workbook opens with: an inn of our own invention, and an older list as a house may keep one. */
 import { areaAt, type Area } from '../book/address';
 import type { Book, CellPut, Put, TableSeen } from '../book/book';
+import { readRules } from '../book/rules';
 import { newJob } from '../book/template';
 
 const FABRICS: readonly Readonly<Record<string, CellPut>>[] = [
@@ -68,7 +69,16 @@ const LIST: readonly (readonly CellPut[])[] = [
   ['Long room', 5, 108, 96, 'grommet', 54, 12.5],
   ['Office', 1, 36, 84, 'tab top', 48, null],
 ];
-const LIST_SHEET = 'Ground floor';
+export const LIST_SHEET = 'Ground floor';
+
+/** Making charges a width: the house's own figures, so the demo must have some. */
+const CHARGES: Readonly<Record<string, number>> = {
+  'labor pinch': 42,
+  'labor grommet': 36,
+  'labor wave': 46,
+  'labor lined': 9,
+  'labor blackout': 11,
+};
 
 const row = (table: TableSeen, at: number, of: Readonly<Record<string, CellPut>>): Put[] =>
   Object.entries(of).flatMap(([heading, value]): Put[] => {
@@ -88,11 +98,17 @@ export async function openDemo(book: Book): Promise<Area> {
     return found;
   };
   const [fabrics, windows] = [named('Fabrics'), named('Windows')];
+  const rules = await readRules(book);
+  const charges = Object.entries(CHARGES).flatMap(([name, price]): Put[] => {
+    const area = rules.lines.find(({ line }) => line.name === name)?.at;
+    if (area === undefined) throw new Error(`The demo finds no house rule “${name}”.`);
+    return [{ area, cells: [[price]] }];
+  });
   const client = names.find((one) => one.name === 'Job_client')?.area;
   await book.inOneStep('Open the demo', async (write) => {
     await write({
-      newSheets: [{ name: LIST_SHEET }],
       puts: [
+        ...charges,
         ...FABRICS.flatMap((one, at) => row(fabrics, at, one)),
         ...WINDOWS.flatMap((one, at) => row(windows, at, one)),
         ...(client === undefined ? [] : [{ area: client, cells: [['Wharf Lane Inn']] }]),

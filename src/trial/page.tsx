@@ -4,7 +4,7 @@ import { renderPane, type Pane } from '../pane/pane';
 import type { ThemeName } from '../pane/theme';
 import { renderBar, type BarState } from './bar';
 import { TrialBook } from './book';
-import { openDemo } from './demo';
+import { LIST_SHEET, openDemo } from './demo';
 import { openGrid } from './grid';
 import './page.css';
 
@@ -23,7 +23,18 @@ const wished = (): ThemeName => {
 
 let state: BarState = { title: '', theme: wished() };
 const grid = openGrid(element('sheet'), state.theme !== 'light');
-let workbook: FWorkbook = grid.api.createWorkbook({ id: 'book', name: 'Trial workbook' });
+const first = {
+  id: 'first',
+  name: asked.has('blank') ? 'Sheet1' : LIST_SHEET,
+  rowCount: 200,
+  columnCount: 26,
+};
+let workbook: FWorkbook = grid.api.createWorkbook({
+  id: 'book',
+  name: 'Trial workbook',
+  sheetOrder: [first.id],
+  sheets: { [first.id]: first },
+});
 let book = new TrialBook(grid, workbook);
 let pane: Pane | undefined;
 

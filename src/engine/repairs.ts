@@ -47,6 +47,16 @@ export function repair(library: Library, functions: IFunctionService): void {
       );
   }
 
+  // It writes a blank behind the amount, where an accountant's format has one for a bracket.
+  const dollar = functions.getExecutor('DOLLAR');
+  if (dollar) {
+    const calculate = dollar.calculate.bind(dollar);
+    dollar.calculate = (...given: BaseValueObject[]) => {
+      const asked = calculate(...given) as BaseValueObject;
+      return asked.isString() ? formula.StringValueObject.create(String(asked.getValue()).trim()) : asked;
+    };
+  }
+
   const edate = functions.getExecutor('EDATE');
   if (edate) {
     const calculate = edate.calculate.bind(edate);

@@ -122,7 +122,7 @@ function spans(xml: string, row: RowSeen, list: readonly CellWrite[]): Edit[] {
   const open = xml.slice(row.from, row.opened);
   const [said, from, to] = /\sspans="(\d+):(\d+)"/.exec(open) ?? [];
   if (said === undefined) return [];
-  const columns = list.map(({ column }) => column + 1);
+  const columns = list.filter(({ value }) => value !== null).map(({ column }) => column + 1);
   const text = ` spans="${Math.min(Number(from), ...columns)}:${Math.max(Number(to), ...columns)}"`;
   return text === said ? [] : [{ from: row.from, to: row.opened, text: open.replace(said, text) }];
 }

@@ -143,11 +143,13 @@ function readBrackets(
     sections.push('this row');
     inside = inside.slice(1).trim();
   }
-  const items = inside.includes('[') ? (inside.match(/\[(?:'.|[^[\]'])*\]|:/g) ?? []) : [inside];
+  const nested = inside.replace(/'./g, '').includes('[');
+  const items = nested
+    ? (inside.match(/\[(?:'.|[^[\]'])*\]/g) ?? []).map((item) => item.slice(1, -1))
+    : [inside];
   const places: number[] = [];
-  for (const item of items) {
-    const text = item.replace(/^\[|\]$/g, '');
-    if (text === '' || item === ':') continue;
+  for (const text of items) {
+    if (text === '') continue;
     const section = SECTIONS.find((one) => text.trim().toLowerCase() === `#${one}`);
     if (section !== undefined) sections.push(section);
     else places.push(columnIn(table, text.replace(/'(.)/g, '$1')));

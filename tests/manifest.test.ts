@@ -42,7 +42,7 @@ describe('manifest.xml', () => {
       officeAppType: 'TaskPaneApp',
       hosts: ['Workbook'],
       permissions: 'ReadWriteDocument',
-      defaultSettings: { sourceLocation: 'https://localhost:3000/help.html' },
+      defaultSettings: { sourceLocation: 'https://localhost:3000/pane.html' },
     });
   });
 

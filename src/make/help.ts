@@ -1,4 +1,4 @@
-/** The help page, from the catalogue: every function with its parameters and worked examples. */
+/** The help page, which Excel opens for a function, from the catalogue: every function with its parameters and worked examples. */
 import type { CellFunction, Example, Parameter } from '../../functions/declare';
 import type { CellOut } from '../core/fields';
 import { byRoom, signature } from './words';
@@ -57,7 +57,6 @@ export function helpPage(catalogue: readonly CellFunction[]): string {
   <meta charset="utf-8" />
   <meta name="viewport" content="width=device-width, initial-scale=1" />
   <title>Hemledger: the functions</title>
-  <script defer src="https://appsforoffice.microsoft.com/lib/1/hosted/office.js"></script>
 </head>
 <body>
   <header>

@@ -18,20 +18,20 @@ const TYPES: Readonly<Record<string, string>> = {
 
 const shown = (page: Page): Promise<string[]> => page.locator('article:visible h3').allTextContents();
 
-describe.runIf(existsSync(CHROMIUM))('the help in the pane', () => {
+describe.runIf(existsSync(CHROMIUM))('the help page', () => {
   let browser: Browser;
   let site: ReadonlyMap<string, Buffer>;
   beforeAll(async () => {
     browser = await chromium.launch({ executablePath: CHROMIUM, args: ['--disable-gpu', '--no-sandbox'] });
-    const names = ['help.html', 'pane.js', 'pane.css'];
-    site = await packed('pane', async (folder) => {
+    const names = ['help.html', 'help.js', 'help.css'];
+    site = await packed('help', async (folder) => {
       const files = names.map(async (name) => [name, await readFile(join(folder, name))] as const);
       return new Map(await Promise.all(files));
     });
   });
   afterAll(() => browser.close());
 
-  /** The built page in a task pane's width; whatever lies outside of it is cut off. */
+  /** The built page, as narrow as a pane or a telephone; whatever lies outside of it is cut off. */
   async function opened(): Promise<Page> {
     const page = await browser.newPage({ viewport: { width: 350, height: 700 } });
     await page.route('**/*', async (route) => {

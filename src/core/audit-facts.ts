@@ -190,7 +190,8 @@ function extended({ at, order, rules, name }: Facing, expectedYardage: number | 
   if (unitPrice === undefined || amount === undefined) return [];
   const unit = unitOf(rules);
   const { yardage, widths } = order.ordered;
-  const yards = (of: number): number => Number(toUnit(of, unit.large).toPrecision(12));
+  // To the millionth: a cell's digits, without a binary tail.
+  const yards = (of: number): number => Math.round(toUnit(of, unit.large) * 1e6) / 1e6;
   const counts: readonly (number | undefined)[] = [
     yardage === undefined ? undefined : yards(yardage),
     expectedYardage === undefined ? undefined : yards(expectedYardage),

@@ -297,6 +297,12 @@ function readCell({ kind, heading, unit }: OrderColumn, raw: CellIn): Held {
   }
 }
 
+/** Most cells are told apart by their first letter: this is asked of every cell of a table. */
+function sameText(raw: string, heading: string): boolean {
+  const [one, other] = [raw.trimStart().charCodeAt(0) | 32, heading.charCodeAt(0) | 32];
+  return one === other && tidy(raw).toLowerCase() === heading.toLowerCase();
+}
+
 const TOTAL = /^((grand|sub|floor|job|order)[\s-]*)?totals?\b|^sum\b|\btotals?:?$/i;
 export type RowKind = 'order' | 'blank' | 'total' | 'section' | 'heading';
 
@@ -311,8 +317,8 @@ export function rowKind(row: readonly CellIn[], { headings, found }: OrderColumn
     cells++;
     if (typeof raw !== 'string') continue;
     if (words === '') words = raw;
-    if (raw.length < 40 && headings[at] !== '' && tidy(raw).toLowerCase() === headings[at]?.toLowerCase())
-      repeated++;
+    const heading = headings[at];
+    if (heading !== undefined && heading !== '' && sameText(raw, heading)) repeated++;
   }
   if (cells === 0) return 'blank';
   if (repeated >= 2 && repeated * 2 > cells) return 'heading';

@@ -9,6 +9,7 @@ interface Entry {
 }
 
 const COMMANDS: Readonly<Record<string, Entry>> = {
+  audit: { says: 'works past orders out again and says what differs', load: () => import('./audit') },
   calc: { says: 'computes formulas', load: () => import('./calc') },
   fill: { says: 'computes a workbook anew and writes it back', load: () => import('./fill') },
   floor: { says: 'works out a floor: cloth, cutting plan, what-if', load: () => import('./floor') },

@@ -1,0 +1,204 @@
+/** npm run hem -- audit: past orders worked out again, from a workbook or a CSV of any size. */
+import type { Weight } from '../core/answer';
+import { Auditor } from '../core/audit';
+import type { OrderFinding } from '../core/audit-finding';
+import type { CellOut } from '../core/fields';
+import { checkWritable, replaceFile } from './archive';
+import { readWords, type Command, type Io } from './command';
+import { csvLine } from './csv';
+import { FINDING_HEADINGS, findingCells, findingsBook, kindWords, type SummaryLine } from './findings-book';
+import { learnFrom } from './learn';
+import { openOrders, type OrdersFile } from './orders';
+import { counted, FINE, NOT_COMPUTED, Problem, USAGE } from './problem';
+import { readPeriods, readPriceFile } from './rules-file';
+
+const HELP = `npm run hem -- audit ORDERS.xlsx|ORDERS.csv [options]
+
+Works past orders out again from what was measured and says what differs, row by row: swapped
+measures, a wrong unit, a slipped decimal point, a return or a repeat left out, sums, duplicates,
+prices, cautions. Columns are found by their headings; a CSV may be of any size.
+
+  npm run hem -- audit orders.csv --rules house.xlsx
+  npm run hem -- audit orders.csv --rules old.xlsx --rules 2025-01-01=new.xlsx -o findings.xlsx
+
+  --rules [DAY=]FILE  house rules (.xlsx or .csv); with a day, from that day on. May be repeated
+  --prices FILE       price list: fabric, price and, where it changed, the day it began
+  -o FILE             write the findings and a summary to a new workbook (.xlsx)
+  --json              the findings and a summary as one JSON object
+  --csv               the findings as CSV
+  --learn             propose house rules from these orders instead; nothing is changed
+  --help              this
+
+Exit code: 0 all is well (notes aside) · 1 there are findings · 2 not used so · 3 a file problem`;
+
+const OPTIONS = {
+  rules: { type: 'string', multiple: true },
+  prices: { type: 'string' },
+  out: { type: 'string', short: 'o' },
+  json: { type: 'boolean' },
+  csv: { type: 'boolean' },
+  learn: { type: 'boolean' },
+} as const;
+
+/** A sheet takes no more rows than this, and nobody reads them. */
+const MOST_LISTED = 200_000;
+const WEIGHTS: readonly Weight[] = ['stop', 'check', 'note'];
+
+/** Counts by kind, for any number of findings. */
+class Tally {
+  private readonly kinds = new Map<string, SummaryLine & { findings: number; money: number }>();
+  readonly weights: Record<Weight, number> = { stop: 0, check: 0, note: 0 };
+
+  add(one: OrderFinding): void {
+    this.weights[one.weight]++;
+    const id = `${one.code} ${one.weight}`;
+    const line = this.kinds.get(id) ?? {
+      weight: one.weight,
+      kind: kindWords(one.code),
+      findings: 0,
+      money: 0,
+    };
+    this.kinds.set(id, {
+      ...line,
+      findings: line.findings + 1,
+      money: Number((line.money + (typeof one.money === 'number' ? one.money : 0)).toFixed(2)),
+    });
+  }
+
+  lines(): SummaryLine[] {
+    const heavy = ({ weight }: SummaryLine): number => WEIGHTS.indexOf(weight as Weight);
+    return [...this.kinds.values()].sort((a, b) => heavy(a) - heavy(b) || b.findings - a.findings);
+  }
+}
+
+/** How findings leave the command: as lines, JSON or CSV, while the rows still come. */
+interface Teller {
+  begin(): void;
+  tell(one: OrderFinding): void;
+  end(tally: Tally, orders: number, notes: readonly string[]): void;
+}
+
+const where = ({ row, column }: OrderFinding): string =>
+  `${row === 0 ? 'headings' : `row ${row}`}, ${column}`;
+
+function plainly(io: Io): Teller {
+  return {
+    begin: () => undefined,
+    tell: (one) => {
+      io.out(
+        `${where(one)}: ${one.sentence}${one.money === '' ? '' : ` (${one.money.toString()} in money)`}`,
+      );
+    },
+    end(tally, orders, notes) {
+      for (const note of notes) io.out(note);
+      for (const { weight, kind, findings, money } of tally.lines())
+        io.out(
+          `${String(findings).padStart(8)}  ${weight.padEnd(6)} ${kind}${money === 0 ? '' : `, ${money.toFixed(2)} in money`}`,
+        );
+      const { stop, check, note } = tally.weights;
+      io.out(
+        stop + check + note === 0
+          ? `${counted(orders, 'order')} audited: all is well.`
+          : `${counted(orders, 'order')} audited: ${stop} to stop at, ${check} to check, ${counted(note, 'note')}.`,
+      );
+    },
+  };
+}
+
+function asJson(io: Io): Teller {
+  let between = '';
+  return {
+    begin: () => {
+      io.out('{"findings": [');
+    },
+    tell: (one) => {
+      io.out(between + JSON.stringify({ ...one, kind: kindWords(one.code) }));
+      between = ',';
+    },
+    end(tally, orders, notes) {
+      io.out(`], "summary": ${JSON.stringify({ orders, ...tally.weights, kinds: tally.lines(), notes })}}`);
+    },
+  };
+}
+
+function asCsv(io: Io): Teller {
+  return {
+    begin: () => {
+      io.out(csvLine(FINDING_HEADINGS));
+    },
+    tell: (one) => {
+      io.out(csvLine(findingCells(one)));
+    },
+    end(_tally, _orders, notes) {
+      for (const note of notes) io.err(note);
+    },
+  };
+}
+
+function tellerOf(values: { json?: boolean | undefined; csv?: boolean | undefined }, io: Io): Teller {
+  if (values.json === true && values.csv === true)
+    throw new Problem('Choose --json or --csv, not both.', USAGE);
+  return values.json === true ? asJson(io) : values.csv === true ? asCsv(io) : plainly(io);
+}
+
+const EVERY = 1_000;
+
+async function auditAll(
+  file: OrdersFile,
+  auditor: Auditor,
+  io: Io,
+  tell: (one: OrderFinding) => void,
+): Promise<void> {
+  let told = performance.now();
+  auditor.header().forEach(tell);
+  for await (const batch of file.batches) {
+    for (const [at, cells] of batch) for (const one of auditor.row(at, cells)) tell(one);
+    const now = performance.now();
+    if (now - told < EVERY) continue;
+    told = now;
+    io.progress(`… ${counted(auditor.orders, 'order')} audited`);
+  }
+  auditor.end().forEach(tell);
+}
+
+async function run(words: readonly string[], io: Io): Promise<number> {
+  const { values, positionals } = readWords(words, OPTIONS, 'audit');
+  const [path, ...more] = positionals;
+  if (path === undefined || more.length > 0)
+    throw new Problem('audit takes one file of orders. See npm run hem -- audit --help.', USAGE);
+  const { out } = values;
+  if (out !== undefined && !out.toLowerCase().endsWith('.xlsx'))
+    throw new Problem(`-o names “${out}”. Name a workbook, like findings.xlsx.`, USAGE);
+  if (out !== undefined) await checkWritable(out);
+  const { periods, notes: aboutRules } = await readPeriods(values.rules ?? []);
+  const unit = (periods[0] as (typeof periods)[0]).house.unit;
+  const file = await openOrders(path, unit);
+  if (values.learn === true) return learnFrom(file, periods, io, values.json === true);
+  const prices = await readPriceFile(values.prices);
+  const teller = tellerOf(values, io);
+  const auditor = new Auditor(file.columns, { periods, prices });
+  const tally = new Tally();
+  const kept: OrderFinding[] = [];
+  const quiet = out !== undefined && values.json !== true && values.csv !== true;
+  teller.begin();
+  await auditAll(file, auditor, io, (one) => {
+    tally.add(one);
+    if (out !== undefined && kept.length < MOST_LISTED) kept.push(one);
+    if (!quiet) teller.tell(one);
+  });
+  const notes = [...aboutRules, ...file.notes];
+  if (out !== undefined) {
+    kept.sort((a, b) => a.row - b.row);
+    const all = tally.weights.stop + tally.weights.check + tally.weights.note;
+    if (all > kept.length)
+      notes.push(
+        `${out} lists the first ${counted(kept.length, 'finding')} of ${all.toLocaleString('en-US')}.`,
+      );
+    const about: CellOut[][] = [['orders audited', '', auditor.orders], ...notes.map((note) => [note])];
+    await replaceFile(out, findingsBook(kept, tally.lines(), about));
+  }
+  teller.end(tally, auditor.orders, notes);
+  return tally.weights.stop + tally.weights.check > 0 ? NOT_COMPUTED : FINE;
+}
+
+export const command: Command = { help: HELP, run };

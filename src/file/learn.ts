@@ -1,0 +1,61 @@
+/** audit --learn: proposes house rules from past orders. It only prints. */
+import type { Period } from '../core/audit';
+import { finding } from '../core/answer';
+import { learnRules, type Proposal } from '../core/learn';
+import { OrderReader, rowKind, type Order } from '../core/order';
+import type { Io } from './command';
+import type { OrdersFile } from './orders';
+import { FINE, NOT_COMPUTED } from './problem';
+
+const MOST_READ = 600;
+
+const line = ({ rule, value, standing, fit, of, fitStanding, asGood }: Proposal): string => {
+  const { sentence } = finding(
+    'learned',
+    rule,
+    `“${rule}”`,
+    String(value),
+    fit,
+    of,
+    String(standing),
+    fitStanding,
+  );
+  return asGood.length === 0 ? sentence : `${sentence} So would ${asGood.map(String).join(', ')}.`;
+};
+
+export async function learnFrom(
+  file: OrdersFile,
+  periods: readonly Period[],
+  io: Io,
+  json: boolean,
+): Promise<number> {
+  const reader = new OrderReader(file.columns);
+  const orders: Order[] = [];
+  for await (const batch of file.batches) {
+    for (const [, cells] of batch)
+      if (rowKind(cells, file.columns) === 'order') orders.push(reader.read(cells));
+    if (orders.length >= MOST_READ) break;
+  }
+  const standing = (periods[periods.length - 1] as Period).house.rules;
+  const learned = learnRules(orders, standing);
+  if (json) {
+    io.out(JSON.stringify(learned, null, 2));
+    return FINE;
+  }
+  const { proposals, borneOut, of, fitStanding, fitProposed } = learned;
+  if (proposals.length + borneOut.length === 0) {
+    io.out(finding('nothingLearned', 'orders').sentence);
+    return NOT_COMPUTED;
+  }
+  for (const one of proposals) io.out(line(one));
+  for (const { rule, value, fit, of: able } of borneOut)
+    io.out(`${fit} of ${able} past orders bear out “${rule}” ${String(value)}, as it is in force.`);
+  io.out(
+    `${fitStanding} of ${of} orders fit throughout with the rules in force${proposals.length === 0 ? '.' : `, ${fitProposed} with these proposals.`}`,
+  );
+  if (proposals.length > 0) {
+    io.out('Nothing is changed. To take them up, write into the house rules:');
+    for (const { rule, value } of proposals) io.out(`  ${rule}\t${String(value)}`);
+  }
+  return FINE;
+}

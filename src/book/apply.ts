@@ -75,6 +75,10 @@ export function sheetNameFault(name: string): string | undefined {
   return /^'|'$/.test(name) ? 'a sheet’s name cannot begin or end with an apostrophe' : undefined;
 }
 
+/** Names taken away and made anew: they come to point elsewhere. */
+const movedNames = ({ remove, newNames }: Changes): readonly string[] =>
+  (newNames ?? []).flatMap(({ name }) => (remove?.names?.includes(name) === true ? [name] : []));
+
 function checkNames(changes: Changes, contents: Contents): void {
   const sheets = contents.sheets.map((one) => one.name.toLowerCase());
   for (const { name } of changes.newSheets ?? []) {
@@ -83,7 +87,9 @@ function checkNames(changes: Changes, contents: Contents): void {
     if (sheets.includes(name.toLowerCase())) throw trouble('nameClash', name);
     sheets.push(name.toLowerCase());
   }
-  const names = [...contents.tables, ...contents.names].map((one) => one.name.toLowerCase());
+  const names = [...contents.tables, ...contents.names]
+    .filter(({ name }) => !movedNames(changes).includes(name))
+    .map((one) => one.name.toLowerCase());
   for (const { name } of [...(changes.newTables ?? []), ...(changes.newNames ?? [])]) {
     const fault = nameFault(name);
     if (fault !== undefined) throw trouble('badName', name, fault);
@@ -148,8 +154,11 @@ const asItWas = (block: Block): Put => ({
 });
 
 /** What is taken back when the step does not come to its end. */
-function putBack(changes: Changes, contents: Contents, blocks: readonly Block[]): Changes {
-  return {
+function putBack(changes: Changes, contents: Contents, blocks: readonly Block[]): readonly Changes[] {
+  const moved = contents.names.flatMap(({ name, area }) =>
+    area !== undefined && movedNames(changes).includes(name) ? [{ name, area }] : [],
+  );
+  const back: Changes = {
     resize: (changes.resize ?? []).flatMap(({ table }) => {
       const old = contents.tables.find((one) => one.name === table);
       return old === undefined ? [] : [{ table, area: old.area }];
@@ -160,7 +169,16 @@ function putBack(changes: Changes, contents: Contents, blocks: readonly Block[])
       names: (changes.newNames ?? []).map((one) => one.name),
     },
   };
+  return moved.length === 0 ? [back] : [back, { newNames: moved }];
 }
+
+const without = (
+  { sheets = [], names = [] }: NonNullable<Changes['remove']>,
+  moved: readonly string[],
+): NonNullable<Changes['remove']> => ({ sheets, names: names.filter((one) => !moved.includes(one)) });
+
+const isEmpty = ({ remove, ...lists }: Changes): boolean =>
+  Object.values({ ...lists, ...remove }).every((list: readonly unknown[]) => list.length === 0);
 
 const stopped = (watch: Watch): void => {
   if (watch.signal?.aborted === true) throw trouble('cancelled');
@@ -192,15 +210,18 @@ export async function apply(book: Book, says: string, changes: Changes, watch: W
   // Plain values first, then tables and names, so that every formula finds what it speaks of.
   const plain = requests(puts.filter((put) => !hasFormula(put)));
   const worked = requests(puts.filter(hasFormula));
-  const { newSheets, resize, newTables, newNames, ...looks } = changes;
+  const { newSheets, resize, newTables, newNames, remove, ...looks } = changes;
+  const moved = movedNames(changes);
   const opening: Changes = { ...(newSheets && { newSheets }), ...(resize && { resize }) };
   const naming: Changes = { ...(newTables && { newTables }), ...(newNames && { newNames }) };
   const parts: readonly Changes[] = [
     { ...opening, puts: plain[0] ?? [] },
     ...plain.slice(1).map((some): Changes => ({ puts: some })),
+    ...(moved.length > 0 ? [{ remove: { names: moved } }] : []),
     { ...naming, puts: [] },
     ...worked.map((some): Changes => ({ puts: some })),
     { ...looks, puts: [] },
+    ...(remove === undefined ? [] : [{ remove: without(remove, moved) }]),
   ];
   const all = puts.reduce((sum, put) => sum + cellsOf(put.area), 0);
   let done = 0;
@@ -208,7 +229,7 @@ export async function apply(book: Book, says: string, changes: Changes, watch: W
     try {
       for (const part of parts) {
         stopped(watch);
-        if (Object.values(part).every((list) => !Array.isArray(list) || list.length === 0)) continue;
+        if (isEmpty(part)) continue;
         await write(part);
         done += (part.puts ?? []).reduce((sum, put) => sum + cellsOf(put.area), 0);
         watch.progress?.(done, all);
@@ -216,7 +237,7 @@ export async function apply(book: Book, says: string, changes: Changes, watch: W
     } catch (failure) {
       if (failure instanceof Trouble && (failure.code === 'lost' || failure.code === 'closed')) throw failure;
       try {
-        await write(putBack(changes, contents, blocks));
+        for (const back of putBack(changes, contents, blocks)) await write(back);
       } catch {
         throw trouble('halfway', onOld.map((put) => areaText(put.area)).join(', ') || says);
       }

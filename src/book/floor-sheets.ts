@@ -1,0 +1,285 @@
+/** The cutter's list roll by roll, and what the floor comes to, as two new sheets. */
+import type { CutPlan, PlannedRoll } from '../core/cutting-plan';
+import { exact, NO_LENGTH, times, toUnit, type Length } from '../core/length';
+import { tally } from '../core/tally';
+import { areaAt, type Area } from './address';
+import { apply, type Watch } from './apply';
+import type { Book, CellPut, CellValue, Contents } from './book';
+import { GROUPS, rodTotals, totalsBy, type Floor, type GroupName } from './floor';
+import {
+  laidOut,
+  pairs,
+  tableDraft,
+  titled,
+  together,
+  type ColumnDraft,
+  type Draft,
+  type Job,
+} from './sheets/draft';
+
+export interface FabricPlan {
+  readonly fabric: string;
+  readonly plan: CutPlan;
+}
+
+const HEADER = 3;
+const LENGTH_FORMAT = '0.####';
+
+const column = (
+  key: string,
+  heading: string,
+  cells: readonly CellPut[],
+  more: Partial<ColumnDraft> = {},
+): ColumnDraft => ({ key, heading, role: 'output', cells, ...more });
+
+/** One line of the cutter's list: a cut length out of one roll. */
+interface CutterLine {
+  readonly fabric: string;
+  readonly roll: PlannedRoll;
+  readonly room: string;
+  readonly length: Length;
+  readonly count: number;
+  /** Where on the roll the first of these cuts begins. */
+  readonly from: Length;
+  /** Left of the stretch after it. */
+  readonly left: Length;
+}
+
+function linesOf({ fabric, plan }: FabricPlan): readonly CutterLine[] {
+  return plan.rolls.flatMap((roll) =>
+    roll.stretches.flatMap((stretch) => {
+      let from = stretch.from;
+      return stretch.cuts.map((cut): CutterLine => {
+        const begins = from;
+        from = exact(from + times(cut.length, cut.count));
+        const room = cut.room ?? cut.label ?? '';
+        const left = exact(stretch.from + stretch.length - from);
+        return { fabric, roll, room, length: cut.length, count: cut.count, from: begins, left };
+      });
+    }),
+  );
+}
+
+function listSheet(job: Job, plans: readonly FabricPlan[]): Draft {
+  const sheet = job.sheet('Cutting list');
+  const { small, large } = job.unit;
+  const lines = plans.flatMap(linesOf);
+  const of = <T extends CellValue>(value: (line: CutterLine) => T): T[] => lines.map(value);
+  const length = { format: LENGTH_FORMAT };
+  return together(
+    titled(
+      sheet,
+      'Cutting list',
+      'Cut each roll in this order, from its start. No cut crosses the end of a roll or a flaw, and a room stays in one dye lot where lots are told apart.',
+    ),
+    tableDraft(job, {
+      sheet,
+      name: 'Cutting_list',
+      row: HEADER,
+      rows: Math.max(1, lines.length),
+      columns: [
+        column(
+          'fabric',
+          'fabric',
+          of((one) => one.fabric),
+          { wide: 20 },
+        ),
+        column(
+          'roll',
+          'roll',
+          of((one) => one.roll.number),
+        ),
+        column(
+          'lot',
+          'dye lot',
+          of((one) => one.roll.lot ?? ''),
+        ),
+        column(
+          'rollLength',
+          `roll length (${large})`,
+          of((one) => toUnit(one.roll.length, large)),
+          length,
+        ),
+        column(
+          'from',
+          `begins at (${small})`,
+          of((one) => toUnit(one.from, small)),
+          length,
+        ),
+        column(
+          'room',
+          'room',
+          of((one) => one.room),
+        ),
+        column(
+          'length',
+          `cut length (${small})`,
+          of((one) => toUnit(one.length, small)),
+          length,
+        ),
+        column(
+          'cuts',
+          'cuts',
+          of((one) => one.count),
+          { name: 'Cutting_cuts' },
+        ),
+        column(
+          'left',
+          `left after it (${small})`,
+          of((one) => toUnit(one.left, small)),
+          length,
+        ),
+        column('done', 'cut by', [], { role: 'input', note: 'the cutter’s initials' }),
+      ],
+    }),
+    laidOut(job, sheet, { header: HEADER, frozenColumns: 2, widths: [22, 7, 11, 11, 11, 18, 11, 7, 11, 10] }),
+  );
+}
+
+function totalsSheet(job: Job, floor: Floor, plans: readonly FabricPlan[]): Draft {
+  const sheet = job.sheet('Floor totals');
+  const { unit } = job;
+  const { large } = unit;
+  const groups = (Object.keys(GROUPS) as GroupName[]).flatMap((by) =>
+    totalsBy(floor.windows, GROUPS[by]).map((total) => ({ by, ...total })),
+  );
+  const rods = rodTotals(floor.windows);
+  const yards = { format: '0.00#' };
+  const rodRow = HEADER + groups.length + 3;
+  const checkRow = rodRow + rods.length + 3;
+  const works = floor.windows.map(({ work }) => work);
+  const { finials } = tally(works, floor.house.rules);
+  const wanted = plans.reduce(
+    (sum, { plan }) => sum + plan.rolls.reduce((all, roll) => all + cutsOf(roll), 0) + countOf(plan.short),
+    0,
+  );
+  return together(
+    titled(sheet, 'Floor totals', `Worked out from the windows of “${floor.sheet}” as they stood.`),
+    tableDraft(job, {
+      sheet,
+      name: 'Floor_totals',
+      row: HEADER,
+      rows: Math.max(1, groups.length),
+      columns: [
+        column(
+          'by',
+          'by',
+          groups.map(({ by }) => by),
+        ),
+        column(
+          'name',
+          'of',
+          groups.map(({ name }) => name),
+        ),
+        column(
+          'windows',
+          'windows',
+          groups.map(({ windows }) => windows),
+        ),
+        column(
+          'widths',
+          'widths',
+          groups.map(({ widths }) => widths),
+        ),
+        column(
+          'cuts',
+          'face cuts',
+          groups.map(({ cuts }) => cuts),
+        ),
+        column(
+          'yardage',
+          `face (${large})`,
+          groups.map((one) => toUnit(one.yardage, large)),
+          yards,
+        ),
+        column(
+          'lining',
+          `lining (${large})`,
+          groups.map((one) => toUnit(one.lining, large)),
+          yards,
+        ),
+      ],
+    }),
+    tableDraft(job, {
+      sheet,
+      name: 'Floor_rods',
+      row: rodRow,
+      rows: Math.max(1, rods.length),
+      columns: [
+        column(
+          'rod',
+          `rod (${unit.small})`,
+          rods.map(({ rod }) => toUnit(rod, unit.small)),
+          {
+            format: LENGTH_FORMAT,
+          },
+        ),
+        column(
+          'rods',
+          'rods',
+          rods.map((one) => one.rods),
+        ),
+        column(
+          'rings',
+          'rings and carriers',
+          rods.map((one) => one.rings),
+        ),
+        column(
+          'brackets',
+          'rod brackets',
+          rods.map((one) => one.brackets),
+        ),
+      ],
+    }),
+    pairs(job, sheet, checkRow, [
+      { label: 'finials', role: 'output', value: finials, says: 'two a window' },
+      { label: 'cuts wanted', role: 'output', value: wanted, says: 'spares in them' },
+      {
+        label: 'cuts in the list',
+        role: 'check',
+        formula: `=SUM(${job.name('Cutting_cuts')})`,
+        says: 'less than wanted where the rolls fall short',
+      },
+    ]),
+    laidOut(job, sheet, { header: HEADER, widths: [16, 20, 18, 12, 11, 12, 12] }),
+  );
+}
+
+const countOf = (cuts: readonly { count: number }[]): number =>
+  cuts.reduce((sum, { count }) => sum + count, NO_LENGTH as number);
+const cutsOf = (roll: PlannedRoll): number =>
+  roll.stretches.reduce((sum, { cuts }) => sum + countOf(cuts), 0);
+
+/** A number no sheet, table or name of the workbook is taken with. */
+function jobIn(contents: Contents, floor: Floor, plans: readonly FabricPlan[]): Draft {
+  const taken = new Set(
+    [...contents.sheets, ...contents.tables, ...contents.names].map((one) => one.name.toLowerCase()),
+  );
+  const { unit } = floor.house;
+  for (let number = 1; ; number++) {
+    const job: Job = {
+      unit,
+      paper: unit.name === 'inches' ? 'letter' : 'a4',
+      windows: floor.windows.length,
+      sheet: (base) => (number === 1 ? base : `${base} ${number}`),
+      name: (base) => (number === 1 ? base : `${base}_${number}`),
+    };
+    const draft = together(listSheet(job, plans), totalsSheet(job, floor, plans));
+    const ours = [...(draft.newSheets ?? []), ...(draft.newTables ?? []), ...(draft.newNames ?? [])];
+    if (!ours.some((one) => taken.has(one.name.toLowerCase()))) return draft;
+  }
+}
+
+/** Writes the list and the totals in one undo step and shows the list; gives its first cell. */
+export async function writeFloor(
+  book: Book,
+  floor: Floor,
+  plans: readonly FabricPlan[],
+  watch: Watch = {},
+): Promise<Area> {
+  const draft = jobIn(await book.contents(), floor, plans);
+  await apply(book, 'Write the cutting list', draft, watch);
+  const first = areaAt(draft.newSheets?.[0]?.name ?? '', 0, 0);
+  await book.goTo(first);
+  return first;
+}

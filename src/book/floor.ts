@@ -1,0 +1,221 @@
+/** A floor read out of a surveyed table: every window worked out, its totals, its cuts, its prices. */
+import { Refusal } from '../core/answer';
+import { WINDOW_COLUMNS, type ColumnKey, type Window } from '../core/columns';
+import { withSpares, type CutLine, type CuttingJob, type Roll } from '../core/cutting';
+import { readField, type CellIn, type Field } from '../core/fields';
+import { faceCuts } from '../core/floor';
+import { WindowWork } from '../core/job';
+import { exact, NO_LENGTH, type Length } from '../core/length';
+import { money } from '../core/money';
+import type { ClothPrice, PriceList } from '../core/quote';
+import type { Ratio } from '../core/ratio';
+import { readHouse, type House } from '../core/rules';
+import { checkJob } from '../core/rolls';
+import { fabricOf } from '../core/tally';
+import type { Unit } from '../core/unit';
+import type { Book } from './book';
+import type { ColumnsRead, SheetColumn } from './columns';
+import { filled } from './header';
+import type { RulesSeen } from './rules';
+
+/** A window row with where it stands and how it is told from others. */
+export interface FloorWindow {
+  /** Sheet row. */
+  readonly row: number;
+  readonly work: WindowWork;
+  readonly type: string;
+  readonly floor: string;
+}
+
+export interface Floor {
+  readonly sheet: string;
+  readonly house: House;
+  readonly windows: readonly FloorWindow[];
+  /** Rows that cannot be worked out, each with its sentence. */
+  readonly unread: readonly { readonly row: number; readonly sentence: string }[];
+}
+
+const UNSAID = 'not said';
+
+/** “King, 4” is a type and its floor; room 412 is on floor 4. Columns of her own come first. */
+export function placeOf(room: string, type = '', floor = ''): { type: string; floor: string } {
+  const parts = /^(.+?),\s*(?:floor\s+)?([^,]+)$/i.exec(room.trim());
+  const number = /^[a-z]*(\d{1,2})\d{2}[a-z]?$/i.exec(room.trim());
+  return {
+    type: type || (parts?.[1] ?? UNSAID),
+    floor: floor || (parts?.[2] ?? number?.[1] ?? UNSAID),
+  };
+}
+
+const headed = (read: ColumnsRead, like: RegExp): SheetColumn | undefined =>
+  read.columns.find(({ key, heading }) => key === undefined && like.test(heading.trim()));
+
+function windowOf(
+  read: ColumnsRead,
+  row: readonly CellIn[],
+  unit: Unit,
+): { window: Window; names: Partial<Record<ColumnKey, string>> } {
+  const window: Partial<Record<ColumnKey, unknown>> = {};
+  const names: Partial<Record<ColumnKey, string>> = {};
+  for (const { key, heading, column, unit: own } of read.columns) {
+    if (key === undefined || !(key in WINDOW_COLUMNS)) continue;
+    const known = key as ColumnKey;
+    names[known] = heading;
+    const place = { name: heading, unit: own === undefined ? unit : { ...unit, small: own } };
+    const raw = row[column - read.block.area.column];
+    window[known] = readField(WINDOW_COLUMNS[known].field as Field<unknown>, raw, place);
+  }
+  return { window: window as Window, names };
+}
+
+/** Works every window row out, under the workbook's rules; a row that cannot be is told apart. */
+export function readFloor(read: ColumnsRead, rules: RulesSeen | undefined): Floor {
+  const house = readHouse(rules?.rows ?? null);
+  const { block } = read;
+  const [type, floor] = [
+    headed(read, /^(room|window) ?type$|^type$/i),
+    headed(read, /^(floor|storey|level)( no\.?)?$/i),
+  ];
+  const windows: FloorWindow[] = [];
+  const unread: { row: number; sentence: string }[] = [];
+  for (const { row, kind } of read.lines) {
+    if (kind !== 'window') continue;
+    const cells = block.values[row - block.area.row] ?? [];
+    const said = (column: SheetColumn | undefined): string => {
+      const value = column === undefined ? null : cells[column.column - block.area.column];
+      return filled(value) ? String(value).trim() : '';
+    };
+    try {
+      const { window, names } = windowOf(read, cells, house.unit);
+      const work = new WindowWork(window, house.rules, names);
+      work.cloth();
+      windows.push({ row, work, ...placeOf(window.room ?? '', said(type), said(floor)) });
+    } catch (thrown) {
+      if (!(thrown instanceof Refusal)) throw thrown;
+      unread.push({ row, sentence: thrown.finding.sentence });
+    }
+  }
+  return { sheet: block.area.sheet, house, windows, unread };
+}
+
+export interface GroupTotal {
+  readonly name: string;
+  readonly windows: number;
+  readonly widths: number;
+  readonly cuts: number;
+  readonly yardage: Length;
+  readonly lining: Length;
+}
+
+/** Sums by a word each window has, in the order the words first appear. */
+export function totalsBy(
+  windows: readonly FloorWindow[],
+  of: (window: FloorWindow) => string,
+): readonly GroupTotal[] {
+  const groups = new Map<string, GroupTotal>();
+  for (const window of windows) {
+    const { work } = window;
+    const name = of(window);
+    const sum = groups.get(name) ?? {
+      name,
+      windows: 0,
+      widths: 0,
+      cuts: 0,
+      yardage: NO_LENGTH,
+      lining: NO_LENGTH,
+    };
+    const { yardage, cuts } = work.cloth();
+    groups.set(name, {
+      name,
+      windows: sum.windows + work.quantity,
+      widths: sum.widths + work.widths() * work.quantity,
+      cuts: sum.cuts + cuts,
+      yardage: exact(sum.yardage + yardage),
+      lining: exact(sum.lining + work.liningYardage().value),
+    });
+  }
+  return [...groups.values()];
+}
+
+export const GROUPS = {
+  fabric: ({ work }: FloorWindow): string => fabricOf(work),
+  lining: ({ work }: FloorWindow): string => work.window.lining ?? 'unlined',
+  'room type': ({ type }: FloorWindow): string => type,
+  floor: ({ floor }: FloorWindow): string => floor,
+} as const;
+export type GroupName = keyof typeof GROUPS;
+
+/** Rods of one length, longest first, with all that hangs on them. */
+export interface RodTotal {
+  readonly rod: Length;
+  readonly rods: number;
+  readonly rings: number;
+  readonly brackets: number;
+}
+
+export function rodTotals(windows: readonly FloorWindow[]): readonly RodTotal[] {
+  const byRod = new Map<Length, RodTotal>();
+  for (const { work } of windows) {
+    const { rod, quantity } = work;
+    const sum = byRod.get(rod) ?? { rod, rods: 0, rings: 0, brackets: 0 };
+    byRod.set(rod, {
+      rod,
+      rods: sum.rods + quantity,
+      rings: sum.rings + work.rings().value * quantity,
+      brackets: sum.brackets + work.brackets().value * quantity,
+    });
+  }
+  return [...byRod.values()].sort((one, other) => other.rod - one.rod);
+}
+
+/** What the cloth comes on: as many rolls of one length as it takes, or the rolls received. */
+export type RollSupply = { readonly ordered: Length } | { readonly received: readonly Roll[] };
+
+/** Spares go by cut length, so that a share of many rooms is not a whole cut for each. */
+function sparesOf(cuts: readonly CutLine[], share: Ratio): readonly CutLine[] {
+  const byLength = new Map<Length, number>();
+  for (const { length, count } of cuts) byLength.set(length, (byLength.get(length) ?? 0) + count);
+  const sums = [...byLength].map(([length, count]): CutLine => ({ length, count }));
+  return withSpares(sums, share).slice(sums.length);
+}
+
+/** The cuts of one fabric with its rolls; refused in a sentence where no plan can be made. */
+export function cuttingJob(
+  windows: readonly FloorWindow[],
+  supply: RollSupply,
+  spares: Ratio,
+  unit: Unit,
+): CuttingJob {
+  const cuts = windows.map(({ work }) => faceCuts(work));
+  const all = [...cuts, ...sparesOf(cuts, spares)];
+  const job: CuttingJob =
+    'ordered' in supply
+      ? { cuts: all, rolls: [{ length: supply.ordered }], supply: 'as many as it takes' }
+      : { cuts: all, rolls: supply.received, supply: 'in hand' };
+  checkJob(job, unit);
+  return job;
+}
+
+/** Prices by fabric as the workbook's own sheet of fabrics has them: a table with a fabric and a price. */
+export async function fabricPrices(book: Book): Promise<ReadonlyMap<string, string>> {
+  const { tables } = await book.contents();
+  const prices = new Map<string, string>();
+  for (const table of tables) {
+    const fabric = table.columns.findIndex((one) => /^fabric$/i.test(one.trim()));
+    const price = table.columns.findIndex((one) => /^price( (a|per) \w+)?$/i.test(one.trim()));
+    if (fabric < 0 || price < 0) continue;
+    const [block] = await book.read([table.area], 'contents');
+    for (const row of block?.values.slice(1) ?? []) {
+      const name = row[fabric];
+      const each = row[price];
+      if (filled(name) && typeof each === 'number') prices.set(String(name).trim(), String(each));
+    }
+  }
+  return prices;
+}
+
+/** A price list of one price a fabric. */
+export function priceList(prices: ReadonlyMap<string, number>): PriceList {
+  const cloth = (each: number): ClothPrice => ({ breaks: [{ from: 0, price: money(each) }] });
+  return { face: new Map([...prices].map(([fabric, each]) => [fabric, cloth(each)])) };
+}

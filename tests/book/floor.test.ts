@@ -1,0 +1,135 @@
+import { describe, expect, it } from 'vitest';
+import { areaAt } from '../../src/book/address';
+import {
+  cuttingJob,
+  fabricPrices,
+  GROUPS,
+  placeOf,
+  readFloor,
+  rodTotals,
+  totalsBy,
+} from '../../src/book/floor';
+import { writeFloor } from '../../src/book/floor-sheets';
+import type { SheetGiven } from '../../src/book/memory';
+import { survey } from '../../src/book/survey';
+import { WANTED } from '../../src/book/wanted';
+import { cutPlan } from '../../src/core/rolls';
+import { fromUnit, inches, toUnit } from '../../src/core/length';
+import { ratio } from '../../src/core/ratio';
+import { INCHES } from '../../src/core/unit';
+import { engineBook } from './engine-book';
+
+// By hand: pinch, 2.5, pairs on rods of 72 + 2 × 11 = 94: (94 + 7 + 6) × 2.5 = 267.5, 5 or 6 widths of 54;
+// the house's default rounds up each panel, so 6. The cut is 98 − 2 + 16 = 112 in:
+// 12 cuts are 37 1/3 yd, up to the eighth 37 3/8; 6 cuts 18 2/3, up to 18 3/4.
+const LIST: NonNullable<SheetGiven['rows']> = [
+  ['Room', 'Type', 'Width', 'Ext L', 'Ext R', 'Height', 'Style', 'Fabric', 'Fabric W', 'Lining', 'Qty'],
+  [401, 'King', 72, 11, 11, 98, 'pinch', 'Ostrel linen', 54, 'lined', 2],
+  [402, 'King', 72, 11, 11, 98, 'pinch', 'Ostrel linen', 54, 'lined', 1],
+  [501, 'Suite', 72, 11, 11, 98, 'pinch', 'Fen voile', 54, null, 1],
+  [502, 'Suite', 'wide', 11, 11, 98, 'pinch', 'Fen voile', 54, null, 1],
+  ['Total', null, null, null, null, null, null, null, null, null, 5],
+];
+
+async function opened() {
+  const book = engineBook({
+    Floor: { rows: LIST },
+    Fabrics: {
+      rows: [
+        ['fabric', 'price a yd'],
+        ['Ostrel linen', 38],
+      ],
+    },
+  }).withTable('Fabrics', areaAt('Fabrics', 0, 0, 2, 2));
+  const { read } = await survey(book, WANTED, INCHES, areaAt('Floor', 0, 0));
+  return { book, floor: readFloor(read, undefined) };
+}
+
+describe('a floor', () => {
+  it('is read window by window; a row that cannot be worked out is told, and a total is no window', async () => {
+    const { floor } = await opened();
+    expect(floor.windows.map(({ work, type, floor: on }) => [work.window.room, type, on])).toEqual([
+      ['401', 'King', '4'],
+      ['402', 'King', '4'],
+      ['501', 'Suite', '5'],
+    ]);
+    expect(floor.unread).toEqual([{ row: 4, sentence: expect.stringContaining('“wide”') as string }]);
+  });
+
+  it.each([
+    ['King, floor 4', 'King', '4'],
+    ['Rooms 11 to 16', 'not said', 'not said'],
+    ['1204', 'not said', '12'],
+    ['B207', 'not said', '2'],
+  ])('takes “%s” for type %s on floor %s', (room, type, floor) => {
+    expect(placeOf(room)).toEqual({ type, floor });
+  });
+
+  it('adds up by fabric, lining, room type and floor, every sum the same', async () => {
+    const { floor } = await opened();
+    const yards = Object.values(GROUPS).map((of) =>
+      totalsBy(floor.windows, of).map(({ name, windows, cuts, yardage }) => [
+        name,
+        windows,
+        cuts,
+        toUnit(yardage, 'yd'),
+      ]),
+    );
+    expect(yards[0]).toEqual([
+      ['Ostrel linen', 3, 18, 56.125],
+      ['Fen voile', 1, 6, 18.75],
+    ]);
+    const sums = yards.map((rows) => rows.reduce((sum, row) => sum + Number(row[3]), 0));
+    expect(new Set(sums)).toEqual(new Set([74.875]));
+    expect(rodTotals(floor.windows)).toEqual([expect.objectContaining({ rod: inches(94), rods: 4 })]);
+  });
+
+  it('asks its rolls for every cut and for spares by length', async () => {
+    const { floor } = await opened();
+    const job = cuttingJob(floor.windows, { ordered: fromUnit(60, 'yd') }, ratio(0.05), INCHES);
+    expect(job.cuts.reduce((sum, { count }) => sum + count, 0)).toBe(24 + 2);
+    expect(() => cuttingJob(floor.windows, { ordered: fromUnit(2, 'yd') }, ratio(0), INCHES)).toThrow(
+      '112 in',
+    );
+  });
+
+  it('takes prices from the sheet of fabrics', async () => {
+    const { book } = await opened();
+    expect([...(await fabricPrices(book))]).toEqual([['Ostrel linen', '38']]);
+  });
+
+  it('is written as a cutter’s list that gives every cut, and totals that check it, in one step', async () => {
+    const { book, floor } = await opened();
+    const plans = ['Ostrel linen', 'Fen voile'].map((fabric) => {
+      const windows = floor.windows.filter((one) => GROUPS.fabric(one) === fabric);
+      const job = cuttingJob(windows, { ordered: fromUnit(30, 'yd') }, ratio(0), INCHES);
+      return { fabric, plan: cutPlan(job, floor.house.rules).value };
+    });
+    const steps = book.undoable.length;
+    await writeFloor(book, floor, plans);
+    expect(book.undoable).toHaveLength(steps + 1);
+    const { tables, names } = await book.contents();
+    const list = tables.find(({ name }) => name === 'Cutting_list')!;
+    const [block] = await book.read([list.area]);
+    const rows = block!.values.slice(1);
+    const at = (heading: string) => list.columns.findIndex((one) => one.startsWith(heading));
+    expect(rows.reduce((sum, row) => sum + Number(row[at('cuts')]), 0)).toBe(24);
+    // What is cut and what is left make up each roll.
+    const last = rows.filter(
+      (row, i) => row[at('roll')] !== rows[i + 1]?.[at('roll')] || row[0] !== rows[i + 1]?.[0],
+    );
+    for (const row of last) {
+      const same = rows.filter((one) => one[0] === row[0] && one[at('roll')] === row[at('roll')]);
+      const cut = same.reduce((sum, one) => sum + Number(one[at('cut length')]) * Number(one[at('cuts')]), 0);
+      expect(cut + Number(row[at('left after it')])).toBe(30 * 36);
+    }
+    const [check] = await book.read([
+      { ...list.area, sheet: 'Floor totals', row: 0, column: 0, rows: 40, columns: 2 },
+    ]);
+    const said = new Map(check!.values.map(([label, value]) => [label, value]));
+    expect([said.get('cuts wanted'), said.get('cuts in the list')]).toEqual([24, 24]);
+    expect(names.some(({ name }) => name === 'Cutting_cuts')).toBe(true);
+    await writeFloor(book, floor, plans);
+    expect((await book.contents()).sheets.map(({ name }) => name)).toContain('Cutting list 2');
+  });
+});

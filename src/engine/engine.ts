@@ -14,6 +14,7 @@ import { ourFunctions, type Call } from './functions';
 import type { Library } from './library';
 import { guardReading, partsOf, type Parts, type Univer } from './parts';
 import { guard, repair } from './repairs';
+import { singleFunction } from './single';
 import { lastRow, widestColumn } from './size';
 import type { CellValue, Computed, Given, Progress, WorkbookOf } from './workbook';
 
@@ -75,6 +76,7 @@ export class Engine {
     }
     repair(library, functions);
     functions.registerExecutors(
+      singleFunction(library),
       ...ourFunctions(library, ({ sheet, row, column }, call) => {
         this.#callsAt(placeOf(sheet, row, column)).push(call);
       }),

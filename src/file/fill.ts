@@ -28,6 +28,7 @@ Exit code: 0 fine · 1 a formula could not be computed or spilled · 2 not used 
 
 const ENDINGS = new Set(['.xlsx', '.xlsm', '.xltx', '.xltm']);
 const SHOWN = 20;
+const WEIGHTS = ['stop', 'check', 'note'];
 
 function tell(report: Report, changed: number, path: string, all: boolean, io: Io): void {
   const { formulas, computed, ours, errors, findings, left } = report;
@@ -35,7 +36,10 @@ function tell(report: Report, changed: number, path: string, all: boolean, io: I
     `${path}: ${computed.toLocaleString('en-US')} of ${counted(formulas, 'formula')} computed, ${ours.toLocaleString('en-US')} of them with HEM functions; ${counted(changed, 'cell')} changed.`,
   );
   some(errors, all, io, ({ cell, error, message }) => `${cell} shows ${error}: ${message}`);
-  some(findings, all, io, ({ cell, weight, sentence }) => `${weight} ${cell}: ${sentence}`);
+  const heavyFirst = [...findings].sort(
+    (one, other) => WEIGHTS.indexOf(one.weight) - WEIGHTS.indexOf(other.weight),
+  );
+  some(heavyFirst, all, io, ({ cell, weight, sentence }) => `${weight} ${cell}: ${sentence}`);
   for (const { sentence } of left) io.err(sentence);
 }
 

@@ -1,9 +1,10 @@
 /** What the parts around the sheets must know once a formula may spill: its mark, and the calculation chain. */
 import type { Parts } from './archive';
 import { withMark } from './dynamic';
+import { storedForm } from './formula';
 import { bytesOfText } from './text';
 import { partText, relationshipsOf, relationshipsPart, type WorkbookFile } from './workbook';
-import { edited, tagsNamed, walk, type Edit } from './xml';
+import { edited, escaped, tagsNamed, walk, type Edit } from './xml';
 
 const TYPES = '[Content_Types].xml';
 const CONTENT = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml';
@@ -51,6 +52,32 @@ export function spillMark(file: WorkbookFile, parts: Parts): string {
   const link = `<Relationship Id="rId${number}" Type="${RELATIONSHIP}" Target="metadata.xml"/>`;
   parts.set(at, bytesOfText(beforeEnd(relationships, at, link)));
   return mark;
+}
+
+const HELD_FORMULAS = new Set(['calculatedColumnFormula', 'totalsRowFormula', 'definedName']);
+
+/** Calls of ours that a table keeps for its new rows, or a name stands for, are stored as in a cell. */
+export function storeHeldFormulas(file: WorkbookFile, parts: Parts): void {
+  for (const part of [file.part, ...file.tables.map((table) => table.part)]) {
+    const xml = partText(file.parts, part);
+    if (xml === undefined) continue;
+    const edits: Edit[] = [];
+    let [from, text] = [-1, ''];
+    walk(xml, part, {
+      open(tag) {
+        [from, text] = [HELD_FORMULAS.has(tag.name) && !tag.selfClosing ? tag.to : -1, ''];
+      },
+      text(more) {
+        text += more;
+      },
+      close(_, to) {
+        const stored = storedForm(text);
+        if (from !== -1 && stored !== text) edits.push({ from, to, text: escaped(stored) });
+        from = -1;
+      },
+    });
+    if (edits.length > 0) parts.set(part, bytesOfText(edited(xml, edits)));
+  }
 }
 
 /** The chain says which of its cells are arrays; cells made so are marked there too. */

@@ -102,8 +102,10 @@ function makePlain(
   const why = whyNot(formula, file, engine);
   if (why !== undefined) return { refused: why };
   try {
-    const text = resolver.resolve(formula.typed, formula);
-    return { plain: text };
+    const plain = resolver.resolve(formula.typed, formula);
+    // A name may bring along what the formula itself does not show.
+    const refused = plain === formula.typed ? undefined : whyNot({ typed: plain }, undefined, engine);
+    return refused === undefined ? { plain } : { refused };
   } catch (thrown) {
     if (thrown instanceof Unresolved) return { refused: thrown.message };
     throw thrown;

@@ -5,7 +5,7 @@ import type { CellValue, Computed, Progress } from '../engine/workbook';
 import type { Parts } from './archive';
 import { inArea, keyOf, type FormulaCell } from './collect';
 import { storedForm } from './formula';
-import { chainArrays, spillMark } from './marked';
+import { chainArrays, spillMark, storeHeldFormulas } from './marked';
 import { patchSheet, type CellWrite } from './patch';
 import { recalculate, type Result } from './recalculate';
 import { bytesOfText } from './text';
@@ -110,6 +110,7 @@ export async function refill(file: WorkbookFile, library: Library, progress?: Pr
     ).length;
     parts.set(sheet.part, bytesOfText(patchSheet(sheet.xml, sheet.part, sheet.seen, writes)));
   }
+  storeHeldFormulas(file, parts);
   chainArrays(file, parts, made);
   return { parts, results, changed };
 }

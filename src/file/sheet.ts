@@ -67,8 +67,9 @@ function valueOf(type: string | undefined, text: string, strings: readonly strin
       return strings[Number(text)] ?? null;
     case 'str':
     case 'inlineStr':
-    case 'd':
       return unescapedControls(text);
+    case 'd':
+      return serialOf(text.trim());
     case 'b':
       return text.trim() === '1' || text.trim().toLowerCase() === 'true';
     case 'e':
@@ -77,6 +78,14 @@ function valueOf(type: string | undefined, text: string, strings: readonly strin
     default:
       return text.trim() === '' ? null : Number(text);
   }
+}
+
+/** A day in ISO letters, 2027-01-05T12:00:00, as the number a worksheet holds for it. */
+function serialOf(text: string): CellValue {
+  const time = Date.parse(
+    `${/T/.test(text) ? text : `${text}T00:00:00`}${/Z$|[+-]\d\d:\d\d$/.test(text) ? '' : 'Z'}`,
+  );
+  return Number.isNaN(time) ? text : (time - Date.UTC(1899, 11, 30)) / 86_400_000;
 }
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { unzipSync } from 'fflate';
 import type { Parts } from '../../src/file/archive';
-import { chainArrays, spillMark } from '../../src/file/marked';
+import { chainArrays, spillMark, storeHeldFormulas } from '../../src/file/marked';
 import { partText, readWorkbook, relationshipsOf } from '../../src/file/workbook';
 import { smallBook } from './book';
 
@@ -53,4 +53,18 @@ it('the calculation chain marks the cells made arrays, a sheet said once standin
   expect(partText(after, 'xl/calcChain.xml')).toBe(
     '<calcChain><c r="A1" i="1" a="1"/><c r="A2" a="1"/><c r="A1" i="2"/><c r="A3" i="1" a="1"/></calcChain>',
   );
+});
+
+it('calls of ours in a name are stored as in a cell; a name that calls none stays to the letter', () => {
+  const names =
+    '<definedNames><definedName name="Wide">HEM.RODWIDTH(One!$A$1,&quot;a&lt;b&quot;)</definedName><definedName name="Plain">One!$A$1&amp;&quot;x&quot;</definedName></definedNames>';
+  const before = parts({ names });
+  const after: Parts = new Map(before);
+  storeHeldFormulas(readWorkbook(before), after);
+  expect(partText(after, 'xl/workbook.xml')).toBe(
+    partText(before, 'xl/workbook.xml')?.replace('HEM.RODWIDTH', '_xldudf_HEM_RODWIDTH'),
+  );
+  const again: Parts = new Map(after);
+  storeHeldFormulas(readWorkbook(after), again);
+  expect([...again]).toEqual([...after]);
 });

@@ -98,6 +98,19 @@ describe('what comes back', () => {
     expect([value('A1'), value('D9')]).toEqual([32, 30]);
   });
 
+  it('spills that feed on the inner cells of spills, five deep, whatever their order', async () => {
+    const { at, value } = await computed({
+      A1: '=SUM(B2:B3)',
+      B1: '=C2:C4+1',
+      C1: '=D2:D5+1',
+      D1: '=E2:E6+1',
+      E1: '=F2:F7+1',
+      F1: '=SEQUENCE(7)',
+    });
+    expect(at('B1')?.spill).toEqual([[9], [10], [11]]);
+    expect(value('A1')).toBe(21);
+  });
+
   it('#SPILL! where a cell is filled, with how far it wanted to go', async () => {
     const { at } = await computed({ A1: '=SEQUENCE(3)', A3: 'x' });
     expect(at('A1')).toMatchObject({ value: '#SPILL!', wanted: { rows: 3, columns: 1 } });

@@ -62,6 +62,7 @@ export class ExcelHost {
   select(sheet: Sheet, area: Area): void {
     this.book.active = sheet;
     this.book.selection = area;
+    if (!this.world.listening.has('WorksheetCollection.SelectionChangedEvent')) return;
     const message = JSON.stringify({
       address: writeArea(area),
       worksheetId: sheet.id,

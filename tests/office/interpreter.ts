@@ -169,8 +169,8 @@ export class Interpreter {
     const own = methods[name];
     if (own !== undefined) return own(self, given, this.world);
     if (name === '_KeepReference') return null;
-    if (/^_(Un)?Register/.test(name)) {
-      const event = `${kind.name}.${name.replace(/^_(Un)?Register(Event)?/, '')}`;
+    if (/^_(Unr|R)egister/.test(name)) {
+      const event = `${kind.name}.${name.replace(/^_(Unr|R)egister/, '')}`;
       if (name.startsWith('_Un')) this.world.listening.delete(event);
       else this.world.listening.add(event);
       return null;

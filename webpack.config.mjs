@@ -25,6 +25,12 @@ const everywhere = {
   output: { path: fileURLToPath(new URL('dist', import.meta.url)), filename: '[name].js' },
 };
 
+/** What pages load besides: the solver brings its wasm along, and asks for Node's modules in Node only. */
+const page = {
+  output: { ...everywhere.output, assetModuleFilename: '[name][ext]' },
+  externals: { 'node:module': 'var undefined' },
+};
+
 /** Excel's JavaScript-only runtime: one file, for an older engine, with nothing of a page in it. */
 const functions = {
   ...everywhere,
@@ -52,6 +58,7 @@ const functions = {
 
 const pane = {
   ...everywhere,
+  ...page,
   name: 'pane',
   target: ['web', 'es2020'],
   entry: { pane: './src/excel/pane.ts' },
@@ -77,10 +84,11 @@ const help = {
 /** The workbook to try in a browser: its grid is large, so it comes in parts. */
 const trial = {
   ...everywhere,
+  ...page,
   name: 'trial',
   target: ['web', 'es2022'],
   entry: { trial: './src/trial/page.tsx' },
-  output: { ...everywhere.output, path: `${everywhere.output.path}/trial` },
+  output: { ...page.output, path: `${everywhere.output.path}/trial` },
   // The usual minimizer takes minutes over the grid.
   optimization: {
     splitChunks: { chunks: 'all' },

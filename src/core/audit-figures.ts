@@ -8,7 +8,7 @@ import type { ColumnKey, Window } from './columns';
 import { clothForCuts, plainCut, repeatRuleFor } from './cuts';
 import { WindowWork } from './job';
 import { extension } from './measure';
-import { exact, TooLarge, type Length } from './length';
+import { exact, inches, TooLarge, type Length } from './length';
 import { toFigure } from './ratio';
 import type { Rules } from './rules';
 import { panelsOf } from './treatment';
@@ -141,6 +141,14 @@ function rodUnder(finishedWidth: number, work: WindowWork): Length | undefined {
   return finishedWidth * panels > parts ? exact(finishedWidth * panels - parts) : undefined;
 }
 
+/** Widths do not depend on the drop; where a sheet has none, any will do. */
+const ANY_DROP = inches(84);
+
+function workOf(window: Window, rules: Rules): WindowWork {
+  const isDropped = window.finishedDrop !== undefined || window.measured !== undefined;
+  return new WindowWork(isDropped ? window : { ...window, finishedDrop: ANY_DROP }, rules);
+}
+
 /** One row's figures under one reading of it. */
 export class Compared {
   readonly work: WindowWork;
@@ -151,7 +159,7 @@ export class Compared {
     readonly rules: Rules,
     readonly turned = false,
   ) {
-    this.work = new WindowWork(window, rules);
+    this.work = workOf(window, rules);
   }
 
   /** Other ways the same row may have been reckoned, none of them a mistake of the figure itself. */
@@ -176,7 +184,7 @@ export class Compared {
       canBeWorkedOut('finishedWidth', window)
     ) {
       const rodWidth = rodUnder(ordered.finishedWidth, this.work);
-      if (rodWidth !== undefined) yield new WindowWork({ ...window, rodWidth }, rules);
+      if (rodWidth !== undefined) yield workOf({ ...window, rodWidth }, rules);
     }
   }
 

@@ -159,9 +159,9 @@ export class Jobs {
     const show = (value: number): string => (as === 'length' ? showNear(value, this.unit) : value.toFixed(2));
     const cell = (value: number): number =>
       as === 'length' ? Number(toUnit(value, this.unit.small).toPrecision(9)) : value;
-    // A price that others paid too is another day's price.
+    // A price that others paid is another day's price, a drop that others have another storey's.
     const alone = (value: number): boolean =>
-      as === 'length' || members.filter((one) => one.value === value).length === 1;
+      members.filter((one) => Math.abs(one.value - value) <= value * 0.02).length === 1;
     return members
       .filter(({ value, explained }) => !explained && apart(value) > far && alone(value))
       .map(({ row, value }) => {

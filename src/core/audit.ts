@@ -51,6 +51,19 @@ const OWN: ReadonlySet<string> = new Set([
   'waveRatio',
 ]);
 
+/** Facts and amounts that are judged without any figure to compare. */
+const JUDGED: readonly OrderKey[] = [
+  'publicJob',
+  'drawnBy',
+  'railroaded',
+  'clearGlass',
+  'certificate',
+  'total',
+  'amount',
+  'unitPrice',
+  'room',
+];
+
 export class Auditor {
   private readonly reader: OrderReader;
   private readonly jobs: Jobs;
@@ -96,7 +109,7 @@ export class Auditor {
     const toCompare = figures.filter((key) =>
       key === 'rodWidth' ? this.has('openingWidth') : key === 'finishedDrop' ? this.has('measured') : true,
     );
-    if (toCompare.length === 0) found.push(finding('nothingToCompare', 'headers'));
+    if (toCompare.length === 0 && !JUDGED.some(this.has)) found.push(finding('nothingToCompare', 'headers'));
     const lacking = new Map<string, FigureKey[]>();
     for (const figure of toCompare) {
       for (const either of needs(figure)) {

@@ -133,6 +133,32 @@ const WIDTHS_RULES: readonly Question[] = [
   },
 ];
 
+const YARDAGE_RULES: readonly Question[] = [
+  {
+    key: 'repeatRule',
+    figure: 'yardage',
+    tells: (order) => !plainPattern(order) && order.window.match !== 'half-drop',
+    candidates: () => ['every cut up', 'first cut exact', 'one repeat each', 'half-drop alternating'],
+  },
+  {
+    key: 'yardageStep',
+    figure: 'yardage',
+    tells: () => true,
+    candidates: (_, rules) =>
+      unitOf(rules) === INCHES
+        ? [0, 1 / 8, 1 / 4, 1 / 2, 1].map((yards) => exact(Math.round(yards * UNITS.yd)))
+        : [0, 0.1, 0.25, 0.5, 1].map((metres) => exact(Math.round(metres * UNITS.m))),
+  },
+  {
+    key: 'yardageRoundedBy',
+    figure: 'yardage',
+    tells: ({ window }) => (window.quantity ?? 1) > 1,
+    candidates: () => ['order', 'window'],
+  },
+];
+/** Rules that bear on one figure are tried together: none shows its worth while another is wrong. */
+const TOGETHER = [WIDTHS_RULES, YARDAGE_RULES];
+
 function questions(orders: readonly Order[]): readonly Question[] {
   const headings = HEADINGS.list.map(({ word }) => word as Heading);
   const used = headings.filter((heading) => orders.some(({ window }) => window.heading === heading));
@@ -222,27 +248,7 @@ function questions(orders: readonly Order[]): readonly Question[] {
       tells: (order) => !plainPattern(order) && order.window.match !== 'half-drop',
       candidates: () => ['every cut up', 'first cut exact', 'one repeat each', 'half-drop alternating'],
     },
-    {
-      key: 'repeatRule',
-      figure: 'yardage',
-      tells: (order) => !plainPattern(order) && order.window.match !== 'half-drop',
-      candidates: () => ['every cut up', 'first cut exact', 'one repeat each', 'half-drop alternating'],
-    },
-    {
-      key: 'yardageStep',
-      figure: 'yardage',
-      tells: () => true,
-      candidates: (_, rules) =>
-        unitOf(rules) === INCHES
-          ? [0, 1 / 8, 1 / 4, 1 / 2, 1].map((yards) => exact(Math.round(yards * UNITS.yd)))
-          : [0, 0.1, 0.25, 0.5, 1].map((metres) => exact(Math.round(metres * UNITS.m))),
-    },
-    {
-      key: 'yardageRoundedBy',
-      figure: 'yardage',
-      tells: ({ window }) => (window.quantity ?? 1) > 1,
-      candidates: () => ['order', 'window'],
-    },
+    ...YARDAGE_RULES,
   ];
 }
 
@@ -284,7 +290,7 @@ const strict = (rules: Rules): Rules => ({
   yardageTolerance: exact(UNITS.mm),
 });
 
-const canTell = (orders: readonly Order[], { figure, tells }: Question): Order[] =>
+const canTell = (orders: readonly Order[], { figure, tells }: Pick<Question, 'figure' | 'tells'>): Order[] =>
   orders.filter(
     (order) =>
       order.ordered[figure] !== undefined &&
@@ -314,20 +320,23 @@ function best(
   return { value, fit: most, asGood: winners.filter((one) => one !== value) };
 }
 
-/** Rounding, basis and side hem bear on one count: they are tried together. */
-function widthsTogether(orders: readonly Order[], rules: Rules): Rules {
-  const few = canTell(orders, WIDTHS_RULES[0] as Question).slice(0, 200);
-  if (few.length < LEAST_ORDERS) return rules;
+/** The best values of rules that bear on one figure, every one with every other. */
+function bestTogether(all: readonly Question[], orders: readonly Order[], rules: Rules): Rules {
+  const [first, ...rest] = all;
+  const figure = first?.figure ?? 'widths';
+  const few = canTell(orders, { figure, tells: () => true }).slice(0, 200);
+  if (first === undefined || few.length < LEAST_ORDERS) return rules;
   let found = rules;
-  let most = counted(few, 'widths', rules);
-  const [rounding, basis, hem] = WIDTHS_RULES as readonly [Question, Question, Question];
-  for (const one of rounding.candidates(few, rules))
-    for (const other of basis.candidates(few, rules))
-      for (const third of hem.candidates(few, rules)) {
-        const tried = withValue(withValue(withValue(rules, rounding, one), basis, other), hem, third);
-        const fit = counted(few, 'widths', tried);
-        if (fit > most) [found, most] = [tried, fit];
-      }
+  let most = counted(few, figure, rules);
+  const tryAll = (tried: Rules, [next, ...later]: readonly Question[]): void => {
+    if (next !== undefined) {
+      for (const value of next.candidates(few, tried)) tryAll(withValue(tried, next, value), later);
+      return;
+    }
+    const fit = counted(few, figure, tried);
+    if (fit > most) [found, most] = [tried, fit];
+  };
+  tryAll(rules, [first, ...rest]);
   return found;
 }
 
@@ -339,7 +348,8 @@ export function learnRules(orders: readonly Order[], standing: Rules): Learned {
   let rules = start;
   for (let pass = 0; pass < 2; pass++) {
     for (const one of asked) {
-      if (one === WIDTHS_RULES[0]) rules = widthsTogether(few, rules);
+      const together = TOGETHER.find(([first]) => first === one);
+      if (together !== undefined) rules = bestTogether(together, few, rules);
       const able = canTell(few, one);
       if (able.length < LEAST_ORDERS) continue;
       const { value, fit } = best(one, able, rules, start);

@@ -124,7 +124,7 @@ const FULLNESS_BASES = choices<FullnessBasis>(
 );
 
 export type RepeatRule = 'every cut up' | 'first cut exact' | 'one repeat each' | 'half-drop alternating';
-const REPEAT_RULES = choices<RepeatRule>(
+export const REPEAT_RULES = choices<RepeatRule>(
   { word: 'every cut up', says: 'every cut up to the next whole repeat' },
   {
     word: 'first cut exact',

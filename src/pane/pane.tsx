@@ -1,9 +1,10 @@
-/** The task pane: five sections on whatever workbook it is given. */
+/** The task pane: its sections on whatever workbook it is given. */
 import { FluentProvider, makeStyles, Tab, TabList, Text, tokens } from '@fluentui/react-components';
 import { StrictMode, useState } from 'react';
 import { createRoot } from 'react-dom/client';
 import type { Book } from '../book/book';
 import { ExplainSection } from './explain';
+import { FloorSection } from './floor';
 import { FunctionsSection } from './functions';
 import { JobSection } from './job';
 import { RulesSection } from './rules';
@@ -13,6 +14,7 @@ import { WorkbookSection } from './workbook';
 const SECTIONS = {
   job: { tab: 'New job', Of: JobSection },
   workbook: { tab: 'Workbook', Of: WorkbookSection },
+  floor: { tab: 'Floor', Of: FloorSection },
   rules: { tab: 'Rules', Of: RulesSection },
   explain: { tab: 'Explain', Of: ExplainSection },
   functions: { tab: 'Functions', Of: FunctionsSection },

@@ -1,0 +1,78 @@
+/** What would save cloth over a floor, and what its price must not overlook, in sentences. */
+import type { Finding } from '../core/answer';
+import { savings, turnedSaves } from '../core/floor';
+import { exact, inches, NO_LENGTH, toUnit, type Length } from '../core/length';
+import { money, NOTHING, type Money } from '../core/money';
+import { quote, type Quote } from '../core/quote';
+import { fabricOf } from '../core/tally';
+import { digits, showLength, showYardage } from '../core/unit';
+import { priceList, type Floor } from './floor';
+
+/** A rod is offered narrower by no more than this. */
+const MOST_NARROWER = inches(4);
+
+export interface Advice {
+  readonly sentence: string;
+  readonly yardage: Length;
+  readonly worth: Money;
+}
+
+const counted = (count: number, noun: string): string =>
+  `${digits(count)} ${count === 1 ? noun : `${noun}s`}`;
+const worthOf = (worth: Money): string => (worth.isZero() ? '' : `, ${worth.toFixed(2)}`);
+
+/** Alike windows on one line, the most cloth first. */
+export function adviceOf({ windows, house }: Floor, prices: ReadonlyMap<string, number>): readonly Advice[] {
+  const { unit } = house;
+  const works = windows.map(({ work }) => work);
+  const each = (fabric: string): Money | undefined => {
+    const price = prices.get(fabric);
+    return price === undefined ? undefined : money(price);
+  };
+  const alike = new Map<string, { windows: number; widths: number; yardage: Length; worth: Money }>();
+  for (const { work, narrower, widthsSaved, yardageSaved, worth } of savings(works, MOST_NARROWER, (work) =>
+    each(fabricOf(work)),
+  )) {
+    if (yardageSaved === NO_LENGTH) continue;
+    const key = `${fabricOf(work)}: ${showLength(narrower, unit)} less extension on the rods of ${showLength(work.rod, unit)} saves`;
+    const sum = alike.get(key) ?? { windows: 0, widths: 0, yardage: NO_LENGTH, worth: NOTHING };
+    alike.set(key, {
+      windows: sum.windows + work.quantity,
+      widths: sum.widths + widthsSaved,
+      yardage: exact(sum.yardage + yardageSaved),
+      worth: sum.worth.plus(worth),
+    });
+  }
+  const narrower = [...alike].map(([key, sum]): Advice => ({
+    ...sum,
+    sentence: `${key} ${counted(sum.widths, 'width')} at ${counted(sum.windows, 'window')}: ${showYardage(sum.yardage, unit)}${worthOf(sum.worth)}.`,
+  }));
+  const turned = new Map<string, Length>();
+  for (const work of works) {
+    const saved = turnedSaves(work) ?? NO_LENGTH;
+    if (saved > NO_LENGTH)
+      turned.set(fabricOf(work), exact((turned.get(fabricOf(work)) ?? NO_LENGTH) + saved));
+  }
+  const railroaded = [...turned].map(([fabric, yardage]): Advice => {
+    const worth = (each(fabric) ?? NOTHING).times(money(toUnit(yardage, unit.large)));
+    return {
+      yardage,
+      worth,
+      sentence: `${fabric} railroaded saves ${showYardage(yardage, unit)}${worthOf(worth)}, if its pattern and pile allow it to be turned.`,
+    };
+  });
+  return [...narrower, ...railroaded].sort((one, other) => other.yardage - one.yardage);
+}
+
+/** The floor priced with what is known; its findings say what is missing, and a deposit below the cloth. */
+export function priced(
+  floor: Floor,
+  prices: ReadonlyMap<string, number>,
+): { readonly quote: Quote; readonly findings: readonly Finding[] } {
+  const of = quote(
+    floor.windows.map(({ work }) => work),
+    priceList(prices),
+    floor.house.rules,
+  );
+  return { quote: of, findings: of.findings };
+}

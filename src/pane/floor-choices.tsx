@@ -1,0 +1,195 @@
+/** What if: fullness by cloth width by direction by repeat rule, the cheapest marked. */
+import {
+  Badge,
+  Caption1,
+  Checkbox,
+  Field,
+  Input,
+  makeStyles,
+  Select,
+  tokens,
+} from '@fluentui/react-components';
+import { useMemo, useState } from 'react';
+import { GROUPS, type Floor } from '../book/floor';
+import { Refusal } from '../core/answer';
+import { FULLNESS, SIZE, YARDS, type Kind } from '../core/fields';
+import { whatIf, type Choice, type Costed } from '../core/floor';
+import { money } from '../core/money';
+import { toFigure } from '../core/ratio';
+import type { RepeatRule } from '../core/rules';
+import { REPEAT_RULES } from '../core/rules';
+import { digits, showLength, showYardage, type Unit } from '../core/unit';
+import { FigureTable, type FigureRow } from './floor-table';
+
+const useStyles = makeStyles({
+  rules: { display: 'grid', gridTemplateColumns: '1fr 1fr' },
+  pair: { display: 'grid', gridTemplateColumns: '1fr 1fr', gap: tokens.spacingHorizontalS },
+});
+
+interface Props {
+  readonly floor: Floor;
+  readonly fabrics: readonly string[];
+  readonly prices: ReadonlyMap<string, number>;
+}
+
+/** A typed list, or the sentence that refuses it. */
+function listOf<T>(text: string, kind: Kind<T>, name: string, unit: Unit): readonly T[] | string {
+  try {
+    return text
+      .split(';')
+      .filter((one) => one.trim() !== '')
+      .flatMap((one) => {
+        const value = kind.read(one.trim(), { name, unit });
+        return value === undefined ? [] : [value];
+      });
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return thrown.finding.sentence;
+    throw thrown;
+  }
+}
+
+const orOne = <T,>(list: readonly T[] | string): readonly (T | undefined)[] =>
+  typeof list === 'string' || list.length === 0 ? [undefined] : list;
+const faultOf = (list: unknown) => (typeof list === 'string' ? { validationMessage: list } : {});
+
+export function FloorChoices({ floor, fabrics, prices }: Props) {
+  const styles = useStyles();
+  const { unit, rules } = floor.house;
+  const [chosen, setFabric] = useState('');
+  const [fullness, setFullness] = useState('2; 2.5');
+  const [widths, setWidths] = useState('');
+  const [roll, setRoll] = useState('');
+  const [repeats, setRepeats] = useState<ReadonlySet<RepeatRule>>(new Set());
+  const fabric = fabrics.includes(chosen) ? chosen : (fabrics[0] ?? '');
+  const full = useMemo(() => listOf(fullness, FULLNESS, 'Fullness', unit), [fullness, unit]);
+  const wide = useMemo(() => listOf(widths, SIZE, 'Cloth widths', unit), [widths, unit]);
+  const rolls = useMemo(() => listOf(roll, YARDS, 'Roll length', unit), [roll, unit]);
+  const price = prices.get(fabric);
+  const costed = useMemo((): readonly Costed[] => {
+    const windows = floor.windows.filter((one) => GROUPS.fabric(one) === fabric);
+    const rule = repeats.size === 0 ? [undefined] : [...repeats];
+    const choices = orOne(full).flatMap((one) =>
+      orOne(wide).flatMap((fabricWidth) =>
+        (['up the roll', 'railroaded'] as const).flatMap((direction) =>
+          rule.map((repeatRule): Choice => ({ fullness: one, fabricWidth, direction, repeatRule })),
+        ),
+      ),
+    );
+    return whatIf(
+      windows.map(({ work }) => work.window),
+      choices,
+      {
+        price: price === undefined ? undefined : { breaks: [{ from: 0, price: money(price) }] },
+        rollLength: orOne(rolls)[0],
+      },
+      rules,
+    );
+  }, [floor, fabric, full, wide, rolls, repeats, price, rules]);
+
+  return (
+    <>
+      {fabrics.length > 1 && (
+        <Field label="Fabric">
+          <Select
+            size="small"
+            value={fabric}
+            onChange={(_, { value }) => {
+              setFabric(value);
+            }}
+          >
+            {fabrics.map((one) => (
+              <option key={one}>{one}</option>
+            ))}
+          </Select>
+        </Field>
+      )}
+      <Field label="Fullness" hint="Several parted by ; and blank as the rows have it." {...faultOf(full)}>
+        <Input
+          size="small"
+          value={fullness}
+          onChange={(_, { value }) => {
+            setFullness(value);
+          }}
+        />
+      </Field>
+      <div className={styles.pair}>
+        <Field label={`Cloth widths (${unit.small})`} {...faultOf(wide)}>
+          <Input
+            size="small"
+            value={widths}
+            placeholder="54; 118"
+            onChange={(_, { value }) => {
+              setWidths(value);
+            }}
+          />
+        </Field>
+        <Field label={`Roll length (${unit.large})`} {...faultOf(rolls)}>
+          <Input
+            size="small"
+            value={roll}
+            placeholder={unit.large === 'yd' ? '60' : '50'}
+            onChange={(_, { value }) => {
+              setRoll(value);
+            }}
+          />
+        </Field>
+      </div>
+      <div className={styles.rules} role="group" aria-label="Repeat rules">
+        {REPEAT_RULES.list.map(({ word }) => (
+          <Checkbox
+            key={word}
+            label={word}
+            checked={repeats.has(word)}
+            onChange={(_, { checked }) => {
+              const next = new Set(repeats);
+              if (checked === true) next.add(word);
+              else next.delete(word);
+              setRepeats(next);
+            }}
+          />
+        ))}
+      </div>
+      <FigureTable
+        says="What other choices come to"
+        headings={['choice', 'cloth', 'rolls', 'price']}
+        rows={costed.map((one): FigureRow => rowOf(one, unit))}
+      />
+      {costed
+        .filter(({ why }) => why !== undefined)
+        .slice(0, 1)
+        .map(({ why }) => (
+          <Caption1 key={why}>Not possible: {why}</Caption1>
+        ))}
+      {price === undefined && (
+        <Caption1>With a price for {fabric} the table says what each choice costs.</Caption1>
+      )}
+    </>
+  );
+}
+
+function rowOf({ choice, yardage, rolls, price, cheapest }: Costed, unit: Unit): FigureRow {
+  const words = [
+    choice.fullness === undefined ? '' : digits(toFigure(choice.fullness)),
+    choice.fabricWidth === undefined ? '' : showLength(choice.fabricWidth, unit),
+    choice.direction,
+    choice.repeatRule ?? '',
+  ].filter((one) => one !== '');
+  return {
+    chosen: cheapest,
+    name: (
+      <>
+        {words.join(', ')}{' '}
+        {cheapest && (
+          <Badge size="small" appearance="tint">
+            cheapest
+          </Badge>
+        )}
+      </>
+    ),
+    figures: [
+      yardage === undefined ? 'not possible' : showYardage(yardage, unit),
+      rolls === undefined ? '' : digits(rolls),
+      price === undefined ? '' : price.toFixed(2),
+    ],
+  };
+}

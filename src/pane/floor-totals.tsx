@@ -1,0 +1,65 @@
+/** What the floor comes to: by fabric, lining, room type or floor, and its hardware. */
+import { Caption1, Field, Select } from '@fluentui/react-components';
+import { useState } from 'react';
+import { GROUPS, rodTotals, totalsBy, type Floor, type GroupName } from '../book/floor';
+import { tally } from '../core/tally';
+import { digits, showLength, showYardage } from '../core/unit';
+import { FigureTable, type FigureRow } from './floor-table';
+
+type By = GroupName | 'hardware';
+
+export function FloorTotals({ floor }: { readonly floor: Floor }) {
+  const [by, setBy] = useState<By>('fabric');
+  const { unit, rules } = floor.house;
+  const whole = tally(
+    floor.windows.map(({ work }) => work),
+    rules,
+  );
+  return (
+    <>
+      <Field label="Totals by" orientation="horizontal">
+        <Select
+          size="small"
+          value={by}
+          onChange={(_, { value }) => {
+            setBy(value as By);
+          }}
+        >
+          {[...Object.keys(GROUPS), 'hardware'].map((name) => (
+            <option key={name}>{name}</option>
+          ))}
+        </Select>
+      </Field>
+      {by === 'hardware' ? (
+        <FigureTable
+          says="Hardware"
+          headings={['rod', 'rods', 'rings', 'brackets']}
+          rows={rodTotals(floor.windows).map(({ rod, rods, rings, brackets }): FigureRow => ({
+            name: showLength(rod, unit),
+            figures: [rods, rings, brackets].map(digits),
+          }))}
+        />
+      ) : (
+        <FigureTable
+          says={`Totals by ${by}`}
+          headings={[by, 'windows', 'widths', 'face', 'lining']}
+          rows={totalsBy(floor.windows, GROUPS[by]).map(
+            ({ name, windows, widths, yardage, lining }): FigureRow => ({
+              name,
+              figures: [
+                digits(windows),
+                digits(widths),
+                showYardage(yardage, unit),
+                lining === 0 ? '' : showYardage(lining, unit),
+              ],
+            }),
+          )}
+        />
+      )}
+      <Caption1>
+        In all {whole.windows} windows, {whole.widths} widths, {whole.finials} finials
+        {whole.making === undefined ? '' : `, making ${whole.making.toFixed(2)}`}.
+      </Caption1>
+    </>
+  );
+}

@@ -1,0 +1,217 @@
+/** Floor: many windows at once: rooms written by pattern, totals, the cutting plan, what other choices cost. */
+import {
+  Accordion,
+  AccordionHeader,
+  AccordionItem,
+  AccordionPanel,
+  Button,
+  Field,
+  Input,
+  makeStyles,
+  Text,
+  tokens,
+} from '@fluentui/react-components';
+import { useState } from 'react';
+import { areaAt } from '../book/address';
+import type { Book } from '../book/book';
+import { readColumns, type ColumnsRead, type Corrections } from '../book/columns';
+import { fabricPrices, GROUPS, readFloor, totalsBy, type Floor } from '../book/floor';
+import { readRules, rulesNames, type RulesSeen } from '../book/rules';
+import { keepMapping, survey } from '../book/survey';
+import { missing, WANTED } from '../book/wanted';
+import { INCHES } from '../core/unit';
+import { FloorAdvice } from './floor-advice';
+import { FloorChoices } from './floor-choices';
+import { FloorPlan } from './floor-plan';
+import { FloorRooms } from './floor-rooms';
+import { FloorTotals } from './floor-totals';
+import { Mapping } from './mapping';
+import { Section } from './section';
+import { TaskLine, useTask } from './task';
+
+const useStyles = makeStyles({
+  act: { justifySelf: 'start' },
+  list: { margin: 0, paddingLeft: tokens.spacingHorizontalL, fontSize: tokens.fontSizeBase200 },
+  panel: {
+    display: 'grid',
+    gap: tokens.spacingVerticalS,
+    marginInline: 0,
+    paddingBottom: tokens.spacingVerticalM,
+  },
+});
+
+/** Her table as it was read, and the floor worked out of it. */
+export interface Opened {
+  readonly of: string;
+  readonly read: ColumnsRead;
+  readonly said: Corrections;
+  readonly outputs: readonly string[];
+  readonly rules: RulesSeen | undefined;
+  readonly floor: Floor;
+}
+
+export function FloorSection({ book }: { readonly book: Book }) {
+  const styles = useStyles();
+  const task = useTask();
+  const [opened, setOpened] = useState<Opened>();
+  const [prices, setPrices] = useState<Readonly<Record<string, string>>>({});
+
+  const open = (at?: Opened): Promise<void> =>
+    task.run('Reading the windows', async () => {
+      const [name] = await rulesNames(book);
+      const rules = name === undefined ? undefined : await readRules(book, name);
+      const selected =
+        at === undefined
+          ? await book.selection()
+          : areaAt(
+              at.read.block.area.sheet,
+              at.read.block.area.row + at.read.header.row,
+              at.read.block.area.column,
+            );
+      const found = await survey(book, WANTED, rules?.unit ?? INCHES, selected, at?.said);
+      const { read, mapping, of } = found;
+      setOpened({
+        of,
+        read,
+        said: { ...mapping?.columns, ...at?.said },
+        outputs: mapping?.outputs ?? [],
+        rules,
+        floor: readFloor(read, rules),
+      });
+      const known = await fabricPrices(book);
+      setPrices((typed) => ({ ...Object.fromEntries(known), ...typed }));
+      return undefined;
+    });
+
+  const correct = (id: string, key: string | null): void => {
+    if (opened === undefined) return;
+    const { block, header } = opened.read;
+    const said = { ...opened.said, [id]: key };
+    const read = readColumns(block, WANTED, opened.floor.house.unit, said, block.area.row + header.row);
+    if (read === undefined) return;
+    setOpened({ ...opened, said, read, floor: readFloor(read, opened.rules) });
+    void keepMapping(book, { of: opened.of, columns: said, outputs: opened.outputs }).catch(reportError);
+  };
+
+  const floor = opened?.floor;
+  const fabrics = floor === undefined ? [] : totalsBy(floor.windows, GROUPS.fabric).map(({ name }) => name);
+  const known = new Map(
+    fabrics.flatMap((fabric) => {
+      const price = Number(prices[fabric] ?? '');
+      return (prices[fabric] ?? '').trim() !== '' && price >= 0 ? [[fabric, price] as const] : [];
+    }),
+  );
+  return (
+    <Section
+      title="A floor of windows"
+      says="Select any cell of a table of windows first: your own, or the sheet of a new job."
+    >
+      <Button
+        className={styles.act}
+        appearance={opened === undefined ? 'primary' : 'secondary'}
+        disabled={task.running !== undefined}
+        onClick={() => {
+          void open();
+        }}
+      >
+        {opened === undefined ? 'Read the windows' : 'Read the selected table'}
+      </Button>
+      <TaskLine task={task} />
+      {opened !== undefined && floor !== undefined && (
+        <>
+          <Text>{whatWasRead(opened)}</Text>
+          {missing(opened.read).length > 0 && (
+            <Field
+              validationState="warning"
+              validationMessage={`No column is taken for ${missing(opened.read).join('; ')}. Say which column holds it under Columns.`}
+            >
+              <span />
+            </Field>
+          )}
+          {floor.unread.length > 0 && (
+            <ul className={styles.list} aria-label="Rows left out">
+              {floor.unread.slice(0, 6).map(({ row, sentence }) => (
+                <li key={row}>
+                  Row {row + 1} is left out: {sentence}
+                </li>
+              ))}
+              {floor.unread.length > 6 && <li>and {floor.unread.length - 6} rows more.</li>}
+            </ul>
+          )}
+          <Accordion multiple collapsible defaultOpenItems={['totals', 'plan']}>
+            <Part name="columns" says="Columns">
+              <Mapping read={opened.read} correct={correct} />
+            </Part>
+            <Part name="rooms" says="Rooms in bulk">
+              <FloorRooms book={book} opened={opened} again={() => open(opened)} />
+            </Part>
+            {floor.windows.length > 0 && (
+              <>
+                <Part name="totals" says="Totals">
+                  <FloorTotals floor={floor} />
+                </Part>
+                <Part name="plan" says="Cutting plan">
+                  <FloorPlan key={opened.of} book={book} floor={floor} fabrics={fabrics} />
+                </Part>
+                <Part name="prices" says="Prices">
+                  {fabrics.map((fabric) => (
+                    <Field
+                      key={fabric}
+                      label={`${fabric}, a ${floor.house.unit.large}`}
+                      {...((prices[fabric] ?? '').trim() !== '' &&
+                        !known.has(fabric) && {
+                          validationMessage: `The price reads “${prices[fabric] ?? ''}”. Write an amount like 28.50.`,
+                        })}
+                    >
+                      <Input
+                        size="small"
+                        value={prices[fabric] ?? ''}
+                        onChange={(_, { value }) => {
+                          setPrices({ ...prices, [fabric]: value });
+                        }}
+                      />
+                    </Field>
+                  ))}
+                </Part>
+                <Part name="choices" says="What if">
+                  <FloorChoices floor={floor} fabrics={fabrics} prices={known} />
+                </Part>
+                <Part name="advice" says="Advice">
+                  <FloorAdvice floor={floor} prices={known} />
+                </Part>
+              </>
+            )}
+          </Accordion>
+        </>
+      )}
+    </Section>
+  );
+}
+
+function Part({
+  name,
+  says,
+  children,
+}: {
+  readonly name: string;
+  readonly says: string;
+  readonly children: React.ReactNode;
+}) {
+  const styles = useStyles();
+  return (
+    <AccordionItem value={name}>
+      <AccordionHeader as="h3" expandIconPosition="end">
+        {says}
+      </AccordionHeader>
+      <AccordionPanel className={styles.panel}>{children}</AccordionPanel>
+    </AccordionItem>
+  );
+}
+
+function whatWasRead({ read, floor }: Opened): string {
+  const { table, area } = read.block;
+  const where = table === undefined ? `The sheet “${area.sheet}”` : `The table “${table.name}”`;
+  const count = floor.windows.reduce((sum, { work }) => sum + work.quantity, 0);
+  const rows = floor.windows.length;
+  return `${where}: ${count} ${count === 1 ? 'window' : 'windows'} in ${rows} ${rows === 1 ? 'row' : 'rows'}.`;
+}

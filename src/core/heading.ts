@@ -211,7 +211,15 @@ export type Ringed = Hung & { readonly widths: number; readonly fabricWidth: Len
 
 /** Rings or carriers of one panel. */
 function ringsOfPanel(of: Ringed, rules: Rules): readonly [number, string] {
-  const clothed = { ...of, fabricWidth: of.fabricWidth ?? rules.usualFabricWidth };
+  const clothed = {
+    rodWidth: of.rodWidth,
+    heading: of.heading,
+    draw: of.draw,
+    return: of.return,
+    overlap: of.overlap,
+    fabricWidth: of.fabricWidth ?? rules.usualFabricWidth,
+    widths: of.widths,
+  };
   const finished = perPanel(finishedInAll(of, rules), panelsOf(of.draw ?? 'pair'));
   switch (of.heading) {
     case 'grommet':

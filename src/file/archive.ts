@@ -3,6 +3,7 @@ import { randomBytes } from 'node:crypto';
 import { access, constants, open, readFile, realpath, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, extname, join } from 'node:path';
 import { unzipSync, zipSync, type Zippable } from 'fflate';
+import { damagedParts } from './checksum';
 import { Problem } from './problem';
 
 export type Parts = Map<string, Uint8Array>;
@@ -102,7 +103,13 @@ function unzip(path: string, bytes: Uint8Array): Parts {
         return true;
       },
     });
-    return new Map(Object.entries(files));
+    const parts: Parts = new Map(Object.entries(files));
+    const [damaged] = damagedParts(bytes, parts);
+    if (damaged !== undefined)
+      throw new Problem(
+        `“${path}” is damaged: its part ${damaged} is not what was saved. Find a whole copy of it, or restore it from a backup.`,
+      );
+    return parts;
   } catch (thrown) {
     if (thrown instanceof Problem) throw thrown;
     throw new Problem(

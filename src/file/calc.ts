@@ -80,7 +80,8 @@ async function answer(
 ): Promise<Given | { readonly refused: string }> {
   const text = `=${typed(formula.trim().replace(/^=/, ''))}`;
   const why = whyNot({ typed: text }, file, engine);
-  if (why !== undefined) return { refused: `${capital(why)}.${nearName(text)}` };
+  if (why !== undefined)
+    return { refused: `${capital(why)}.${nearName(text, (name) => engine.knows(name))}` };
   try {
     return await engine.ask(plain(text));
   } catch (thrown) {

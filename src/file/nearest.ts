@@ -21,14 +21,12 @@ export function distance(one: string, other: string): number {
   return row.at(-1) ?? 0;
 }
 
-/** “ Did you mean HEM.YARDAGE?”, or nothing. */
-export function nearName(formula: string): string {
-  const known = new Set(CATALOGUE.map(({ name }) => name));
+/** “ Did you mean HEM.YARDAGE?”, of the first call that is not known; or nothing. */
+export function nearName(formula: string, knows: (name: string) => boolean): string {
   for (const called of functionsIn(formula)) {
+    if (knows(called)) continue;
     const name = called.replace(new RegExp(`^${NAMESPACE}[._]`), '');
-    if (called === name ? !known.has(name) : known.has(name)) continue;
-    const [near] = [...known]
-      .map((one) => ({ one, far: distance(name, one) }))
+    const [near] = CATALOGUE.map(({ name: one }) => ({ one, far: distance(name, one) }))
       .filter(({ one, far }) => far <= Math.max(2, Math.floor(one.length / 3)))
       .sort((a, b) => a.far - b.far);
     if (near !== undefined) return ` Did you mean ${NAMESPACE}.${near.one}?`;

@@ -76,7 +76,8 @@ function valueOf(type: string | undefined, text: string, strings: readonly strin
       return text.trim();
     case undefined:
     default:
-      return text.trim() === '' ? null : Number(text);
+      // A number no one can read stays the text it is.
+      return text.trim() === '' ? null : Number.isNaN(Number(text)) ? text : Number(text);
   }
 }
 

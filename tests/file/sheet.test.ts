@@ -25,6 +25,7 @@ describe('a cell’s value', () => {
     ['TRUE', '<c r="A1" t="b"><v>1</v></c>', true],
     ['FALSE', '<c r="A1" t="b"><v>0</v></c>', false],
     ['an error', '<c r="A1" t="e"><v>#N/A</v></c>', '#N/A'],
+    ['what no one can read as a number', '<c r="A1"><v>8 4</v></c>', '8 4'],
     ['nothing', '<c r="A1" s="3"/>', null],
     ['a day in ISO letters', '<c r="A1" t="d"><v>2027-01-05T12:00:00</v></c>', 46392.5],
   ])('%s', (_, xml, value) => {

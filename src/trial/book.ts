@@ -1,7 +1,13 @@
 /** The sheet in the page as a Book. */
 import { IUndoRedoService } from '@univerjs/core';
 import { FormulaDataModel } from '@univerjs/engine-formula';
-import { IEditorBridgeService, type FWorkbook, type FWorksheet } from '@univerjs/preset-sheets-core';
+import {
+  IEditorBridgeService,
+  SetSelectionsOperation,
+  SetWorksheetActiveOperation,
+  type FWorkbook,
+  type FWorksheet,
+} from '@univerjs/preset-sheets-core';
 import { areaAt, common, readAddress, sameSheet, type Area } from '../book/address';
 import type { Ability, Block, Book, CellValue, Changes, Contents, Mark, Stop, TableSeen } from '../book/book';
 import { trouble } from '../book/trouble';
@@ -111,12 +117,11 @@ export class TrialBook implements Book {
     const tell = (): void => {
       if (api.getActiveWorkbook()?.getId() === this.workbook.getId()) listener(this.selected());
     };
-    const stops = [
-      api.addEvent(api.Event.SelectionChanged, tell),
-      api.addEvent(api.Event.ActiveSheetChanged, tell),
-    ];
+    const stop = api.onCommandExecuted(({ id }) => {
+      if (id === SetSelectionsOperation.id || id === SetWorksheetActiveOperation.id) tell();
+    });
     return Promise.resolve(() => {
-      for (const one of stops) one.dispose();
+      stop.dispose();
     });
   }
   goTo(area: Area): Promise<void> {
@@ -181,7 +186,7 @@ export class TrialBook implements Book {
   ): Promise<void> {
     const injector = this.grid.univer.__getInjector();
     if (injector.get(IEditorBridgeService).isVisible().visible) throw trouble('editing');
-    const batch = injector.get(IUndoRedoService).__tempBatchingUndoRedo(this.workbook.getId());
+    const joined = joinSteps(injector.get(IUndoRedoService), this.workbook.getId());
     try {
       await work(async (changes) => {
         await this.writer.write(changes);
@@ -189,7 +194,7 @@ export class TrialBook implements Book {
         await breath();
       });
     } finally {
-      batch.dispose();
+      joined();
     }
   }
 
@@ -254,6 +259,17 @@ export class TrialBook implements Book {
     this.workbook.setCustomMetadata(value === undefined ? rest : { ...rest, [key]: value });
     return Promise.resolve();
   }
+}
+
+/** Everything until the function given back is called is one step; the grid's own batch would undo the first first. */
+function joinSteps(undo: IUndoRedoService, unit: string): () => void {
+  const before = undo.pitchTopUndoElement();
+  const batch = undo.__tempBatchingUndoRedo(unit);
+  return () => {
+    batch.dispose();
+    const joined = undo.pitchTopUndoElement();
+    if (joined && joined !== before) joined.undoMutations.reverse();
+  };
 }
 
 const sameCell = (one: Marked, sheet: string, row: number, column: number): boolean =>

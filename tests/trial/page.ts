@@ -1,0 +1,157 @@
+/** The trial workbook in a real browser: built once a run, served to this machine, watched for what it asks for. */
+import { existsSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { cp, mkdir, mkdtemp, rename, rm, stat } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium, type Browser, type Locator, type Page } from 'playwright-core';
+import type { Area } from '../../src/book/address';
+import type { Block, CellPut, Contents } from '../../src/book/book';
+import { serve, type Served } from '../../src/trial/serve';
+import type { TrialBook } from '../../src/trial/book';
+import type { Grid } from '../../src/trial/grid';
+import { packed } from '../make/pack';
+
+export const CHROMIUM = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
+export const thereIsABrowser = existsSync(CHROMIUM);
+const AXE = createRequire(import.meta.url).resolve('axe-core');
+
+declare global {
+  interface Window {
+    trial: { readonly grid: Grid; readonly book: TrialBook };
+  }
+}
+
+/** Test files run side by side: the first builds, the others wait for its folder. */
+const BUILT = join(tmpdir(), `hemledger-trial-${process.pid}`);
+const WAIT = 100;
+
+async function built(): Promise<string> {
+  const site = join(BUILT, 'site');
+  try {
+    await mkdir(BUILT);
+  } catch {
+    for (let waited = 0; waited < 100_000; waited += WAIT) {
+      if (existsSync(site)) return site;
+      await new Promise((resolve) => setTimeout(resolve, WAIT));
+    }
+    throw new Error('The trial workbook was not built in time.');
+  }
+  process.once('exit', () => void rm(BUILT, { recursive: true, force: true }));
+  await packed('trial', async (folder) => {
+    const half = await mkdtemp(join(BUILT, 'half-'));
+    await cp(folder, half, { recursive: true });
+    await stat(join(half, 'index.html'));
+    await rename(half, site);
+  });
+  return site;
+}
+
+export class Trial {
+  private constructor(
+    private readonly browser: Browser,
+    private readonly served: Served,
+  ) {}
+
+  static async start(): Promise<Trial> {
+    const served = await serve(await built(), 0);
+    const browser = await chromium.launch({
+      executablePath: CHROMIUM,
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
+    });
+    return new Trial(browser, served);
+  }
+  async end(): Promise<void> {
+    await this.browser.close();
+    await this.served.close();
+  }
+
+  /** An empty workbook, or with `demo` the job the page opens with. */
+  async open(with_: 'nothing' | 'demo' = 'nothing', width = 1280): Promise<Opened> {
+    const page = await this.browser.newPage({ viewport: { width, height: 900 } });
+    const opened = new Opened(page, this.served.address);
+    await page.goto(this.served.address + (with_ === 'nothing' ? '?blank' : ''));
+    await page
+      .getByRole('status')
+      .filter({ hasText: /^Trial workbook$/ })
+      .waitFor();
+    return opened;
+  }
+}
+
+export class Opened {
+  /** Requests for anything but our own files. */
+  readonly strangers: string[] = [];
+  /** What the page threw and did not catch. */
+  readonly faults: string[] = [];
+  readonly pane: Locator;
+
+  constructor(
+    readonly page: Page,
+    address: string,
+  ) {
+    this.pane = page.locator('#pane');
+    page.on('pageerror', (fault) => this.faults.push(fault.message));
+    page.on('request', (request) => {
+      const url = request.url();
+      if (!url.startsWith(address) && !/^(data|blob):/.test(url)) this.strangers.push(url);
+    });
+  }
+
+  section(name: string): Promise<void> {
+    return this.pane.getByRole('tab', { name, exact: true }).click();
+  }
+  press(name: string | RegExp): Promise<void> {
+    return this.pane.getByRole('button', { name }).click();
+  }
+  /** What the task said at its end. */
+  said(): Promise<string> {
+    return this.pane.locator('.fui-MessageBar').first().innerText();
+  }
+
+  /** Fills cells from a corner on, as one step. */
+  put(sheet: string, row: number, column: number, cells: readonly (readonly CellPut[])[]): Promise<void> {
+    return this.page.evaluate(
+      async ([at, rows, name]) => {
+        const area = { sheet: name, ...at, rows: rows.length, columns: rows[0]?.length ?? 0 };
+        await window.trial.book.inOneStep('Set up', (write) => write({ puts: [{ area, cells: rows }] }));
+      },
+      [{ row, column }, cells, sheet] as const,
+    );
+  }
+  goTo(area: Area): Promise<void> {
+    return this.page.evaluate((at) => window.trial.book.goTo(at), area);
+  }
+  async read(area: Area): Promise<Block> {
+    const block = await this.page.evaluate(async (at) => (await window.trial.book.read([at]))[0], area);
+    if (block === undefined) throw new Error('Nothing was read.');
+    return block;
+  }
+  contents(): Promise<Contents> {
+    return this.page.evaluate(() => window.trial.book.contents());
+  }
+  undo(): Promise<boolean> {
+    return this.page.evaluate(() => window.trial.grid.api.undo());
+  }
+
+  /** Serious faults an accessibility checker finds in all that is ours: the grid is another's. */
+  async seriousFaults(): Promise<readonly string[]> {
+    if ((await this.page.evaluate('typeof axe')) === 'undefined')
+      await this.page.evaluate(await readFile(AXE, 'utf8'));
+    const found = (await this.page.evaluate(
+      "axe.run({ include: [['#pane'], ['#bar']] }, { resultTypes: ['violations'] })",
+    )) as { violations: { id: string; impact: string; nodes: { html: string }[] }[] };
+    return found.violations
+      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+      .map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
+  }
+}

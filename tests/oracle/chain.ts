@@ -1,0 +1,99 @@
+/**
+ * The chain of the default house written out as a bookkeeper's own formulas, one step a column:
+ * extension, rod, drop, finished width, flat width, widths, cut, cut with its repeat, yardage.
+ * A quotient is rounded to a billionth before it goes up, so that floats cost no width: only that
+ * much of the way is taken from how a spreadsheet reckons.
+ */
+import type { SheetCell } from '../../src/make/office-suite';
+
+export const HEADINGS = ['pinch', 'grommet', 'flat', 'tab top'] as const;
+
+export interface Row {
+  readonly opening: number;
+  readonly end: 'low' | 'high';
+  readonly measured: number;
+  readonly heading: (typeof HEADINGS)[number];
+  readonly finish: 'clear' | 'kiss' | 'break' | 'puddle';
+  readonly draw: 'pair' | 'one-way left' | 'stationary';
+  readonly fabric: number;
+  readonly fullness: number;
+  readonly repeat: number;
+  readonly match: 'straight' | 'half-drop';
+  readonly quantity: number;
+}
+
+export const INPUTS = [
+  'opening',
+  'end',
+  'measured',
+  'heading',
+  'finish',
+  'draw',
+  'fabric',
+  'fullness',
+  'repeat',
+  'match',
+  'quantity',
+] as const satisfies readonly (keyof Row)[];
+
+/** What each further column holds, from L on. */
+export const STEPS = [
+  'extension',
+  'rod',
+  'drop',
+  'finished',
+  'flat',
+  'widths',
+  'plain cut',
+  'cut',
+  'yardage',
+  'lining yardage',
+  'brackets',
+] as const;
+
+export function formulas(row: number): SheetCell[] {
+  const [opening, end, measured, heading, finish, draw, fabric, fullness, repeat, match, quantity] =
+    INPUTS.map((_, at) => `${String.fromCharCode(65 + at)}${row}`);
+  const [extension, rod, drop, finished, flat, widths, plainCut, cut] = STEPS.map(
+    (_, at) => `${String.fromCharCode(65 + INPUTS.length + at)}${row}`,
+  );
+  const panels = `IF(${draw}="pair",2,1)`;
+  const up = (quotient: string): string => `ROUNDUP(ROUND(${quotient},9),0)`;
+  return [
+    `=IF(${opening}<=44,IF(${end}="low",6,10),IF(${opening}<=96,IF(${end}="low",11,15),IF(${end}="low",16,20)))`,
+    `=${opening}+2*${extension}`,
+    // On rings 2 in below the middle of the rod; grommets 2 in above; tabs 2 in and the clearance below.
+    `=${measured}+IF(${heading}="grommet",2,IF(${heading}="tab top",-2.5,-2))+IF(${finish}="kiss",0.5,IF(${finish}="break",1.5,IF(${finish}="puddle",6,0)))`,
+    `=IF(${draw}="pair",${rod}/2+3.5+3,${rod}+2*3.5)`,
+    `=${finished}*${fullness}`,
+    // n widths give n × fabric − (n − 1) seams of 1 in − two hems of 3 in.
+    `=${panels}*MAX(1,${up(`(${flat}+5)/(${fabric}-1)`)})`,
+    `=${drop}+IF(OR(${heading}="flat",${heading}="tab top"),4,8)+8`,
+    `=IF(${repeat}=0,${plainCut},IF(${match}="half-drop",(2*${up(`(${plainCut}-${repeat}/2)/${repeat}`)}+1)*${repeat}/2,${up(`${plainCut}/${repeat}`)}*${repeat}))`,
+    `=${up(`${widths}*${quantity}*${cut}/36*8`)}/8`,
+    // The lining takes the face's flat width: two hems of 3 in less margins of twice 2 and 1 are nothing.
+    `=${up(`${panels}*${up(`(${flat}-1)/(54-1)`)}*${quantity}*(${drop}-1+4+4)/36*8`)}/8`,
+    `=${up(`${rod}/48`)}+1`,
+  ];
+}
+
+export const inputCells = (row: Row): SheetCell[] => INPUTS.map((name) => row[name]);
+
+const pick = <T>(from: readonly T[], at: number): T => from[at % from.length] as T;
+
+/** Rows that stand a hair beside the next width and repeat as often as not. */
+export function rows(count: number): Row[] {
+  return Array.from({ length: count }, (_, at) => ({
+    opening: 20 + ((at * 41) % 12_800) / 64,
+    end: pick(['low', 'high'], Math.floor(at / 3)),
+    measured: 60 + ((at * 97) % 5_120) / 64,
+    heading: pick(HEADINGS, Math.floor(at / 2)),
+    finish: pick(['clear', 'kiss', 'break', 'puddle'], Math.floor(at / 5)),
+    draw: pick(['pair', 'one-way left', 'stationary'], at),
+    fabric: pick([54, 48, 118, 55.5, 45, 137.795], Math.floor(at / 7)),
+    fullness: pick([2.5, 2, 2.25, 3, 2.7, 2.2, 1.5, 2.3333], at),
+    repeat: at % 3 === 0 ? 0 : 6 + ((at * 29) % 1_600) / 64,
+    match: pick(['straight', 'straight', 'half-drop'], Math.floor(at / 4)),
+    quantity: pick([1, 2, 3, 7, 46], at),
+  }));
+}

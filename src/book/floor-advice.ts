@@ -1,15 +1,19 @@
 /** What would save cloth over a floor, and what its price must not overlook, in sentences. */
 import type { Finding } from '../core/answer';
 import { savings, turnedSaves } from '../core/floor';
-import { exact, inches, NO_LENGTH, toUnit, type Length } from '../core/length';
+import { exact, inches, NO_LENGTH, toUnit, UNITS, upToStep, type Length } from '../core/length';
 import { money, NOTHING, type Money } from '../core/money';
 import { quote, type Quote } from '../core/quote';
 import { fabricOf } from '../core/tally';
-import { digits, showLength, showYardage } from '../core/unit';
+import { digits, showLength, showYardage, type Unit } from '../core/unit';
 import { priceList, type Floor } from './floor';
 
 /** A rod is offered narrower by no more than this. */
 const MOST_NARROWER = inches(4);
+
+/** As a tape is read: an eighth of an inch, or a millimetre, never less than it takes. */
+const onTape = (of: Length, unit: Unit): Length =>
+  upToStep(of, exact(unit.small === 'in' ? UNITS.in / 8 : UNITS.mm));
 
 export interface Advice {
   readonly sentence: string;
@@ -34,7 +38,7 @@ export function adviceOf({ windows, house }: Floor, prices: ReadonlyMap<string, 
     each(fabricOf(work)),
   )) {
     if (yardageSaved === NO_LENGTH) continue;
-    const key = `${fabricOf(work)}: ${showLength(narrower, unit)} less extension on the rods of ${showLength(work.rod, unit)} saves`;
+    const key = `${fabricOf(work)}: ${showLength(onTape(narrower, unit), unit)} less extension on the rods of ${showLength(work.rod, unit)} saves`;
     const sum = alike.get(key) ?? { windows: 0, widths: 0, yardage: NO_LENGTH, worth: NOTHING };
     alike.set(key, {
       windows: sum.windows + work.quantity,

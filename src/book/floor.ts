@@ -9,7 +9,7 @@ import { exact, NO_LENGTH, type Length } from '../core/length';
 import { money } from '../core/money';
 import type { ClothPrice, PriceList } from '../core/quote';
 import type { Ratio } from '../core/ratio';
-import { readHouse, type House } from '../core/rules';
+import { readHouse, type House } from '../core/house';
 import { checkJob } from '../core/rolls';
 import { fabricOf } from '../core/tally';
 import type { Unit } from '../core/unit';
@@ -214,8 +214,15 @@ export async function fabricPrices(book: Book): Promise<ReadonlyMap<string, stri
   return prices;
 }
 
-/** A price list of one price a fabric. */
+/** What the lining is called among the prices. */
+export const LINING = 'lining';
+
+/** A price list of one price a fabric, the lining's among them. */
 export function priceList(prices: ReadonlyMap<string, number>): PriceList {
   const cloth = (each: number): ClothPrice => ({ breaks: [{ from: 0, price: money(each) }] });
-  return { face: new Map([...prices].map(([fabric, each]) => [fabric, cloth(each)])) };
+  const lining = prices.get(LINING);
+  return {
+    face: new Map([...prices].map(([fabric, each]) => [fabric, cloth(each)])),
+    lining: lining === undefined ? undefined : cloth(lining),
+  };
 }

@@ -1,7 +1,8 @@
 /** The house rules of a workbook, line by line: read, compared with their defaults, changed with care. */
 import { Refusal } from '../core/answer';
 import { isBlank, type CellIn } from '../core/fields';
-import { readHouse, RULE_LINES, ruleLine, type RuleLine } from '../core/rules';
+import { readHouse } from '../core/house';
+import { RULE_LINES, ruleLine, type RuleLine } from '../core/rules';
 import { CENTIMETRES, INCHES, type Unit } from '../core/unit';
 import { areaAt, areaText, readAddress, type Area } from './address';
 import { apply } from './apply';

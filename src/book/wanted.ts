@@ -2,7 +2,7 @@
 import { functionNamed } from '../../functions/index';
 import { COLUMN_KEYS, WINDOW_COLUMNS, type ColumnKey } from '../core/columns';
 import { optional, TEXT, type Field } from '../core/fields';
-import { OUTPUTS } from '../core/job';
+import { OUTPUTS } from '../core/outputs';
 import { LININGS } from '../core/treatment';
 import type { ColumnsRead, WantedColumn } from './columns';
 import type { OutputColumn } from './row-formula';

@@ -16,8 +16,8 @@ import { FULLNESS, SIZE, YARDS, type Kind } from '../core/fields';
 import { whatIf, type Choice, type Costed } from '../core/floor';
 import { money } from '../core/money';
 import { toFigure } from '../core/ratio';
-import type { RepeatRule } from '../core/rules';
-import { REPEAT_RULES } from '../core/rules';
+import type { RepeatRule } from '../core/ways';
+import { REPEAT_RULES } from '../core/ways';
 import { digits, showLength, showYardage, type Unit } from '../core/unit';
 import { FigureTable, type FigureRow } from './floor-table';
 
@@ -58,7 +58,7 @@ export function FloorChoices({ floor, fabrics, prices }: Props) {
   const [chosen, setFabric] = useState('');
   const [fullness, setFullness] = useState('2; 2.5');
   const [widths, setWidths] = useState('');
-  const [roll, setRoll] = useState('');
+  const [roll, setRoll] = useState(unit.large === 'yd' ? '60' : '50');
   const [repeats, setRepeats] = useState<ReadonlySet<RepeatRule>>(new Set());
   const fabric = fabrics.includes(chosen) ? chosen : (fabrics[0] ?? '');
   const full = useMemo(() => listOf(fullness, FULLNESS, 'Fullness', unit), [fullness, unit]);
@@ -127,7 +127,6 @@ export function FloorChoices({ floor, fabrics, prices }: Props) {
           <Input
             size="small"
             value={roll}
-            placeholder={unit.large === 'yd' ? '60' : '50'}
             onChange={(_, { value }) => {
               setRoll(value);
             }}

@@ -215,8 +215,7 @@ function Shown({ of: { job, found }, unit }: { readonly of: Planned; readonly un
   return (
     <>
       <Text weight="semibold">
-        {rolls} {rolls === 1 ? 'roll' : 'rolls'}: {showYardage(plan.cut, unit)} cut of{' '}
-        {showYardage(plan.opened, unit)}
+        {rolls} {rolls === 1 ? 'roll' : 'rolls'}, {showYardage(plan.opened, unit)} in all
       </Text>
       <div className={styles.badges}>
         <Badge appearance="tint" color={plan.proven ? 'success' : 'warning'}>

@@ -1,27 +1,17 @@
 /** Floor: many windows at once: rooms written by pattern, totals, the cutting plan, what other choices cost. */
-import {
-  Accordion,
-  AccordionHeader,
-  AccordionItem,
-  AccordionPanel,
-  Button,
-  Field,
-  Input,
-  makeStyles,
-  Text,
-  tokens,
-} from '@fluentui/react-components';
+import { Button, Field, Input, makeStyles, Text, tokens } from '@fluentui/react-components';
 import { useState } from 'react';
 import { areaAt } from '../book/address';
 import type { Book } from '../book/book';
 import { readColumns, type ColumnsRead, type Corrections } from '../book/columns';
-import { fabricPrices, GROUPS, readFloor, totalsBy, type Floor } from '../book/floor';
+import { fabricPrices, GROUPS, LINING, readFloor, totalsBy, type Floor } from '../book/floor';
 import { readRules, rulesNames, type RulesSeen } from '../book/rules';
 import { keepMapping, survey } from '../book/survey';
 import { missing, WANTED } from '../book/wanted';
 import { INCHES } from '../core/unit';
 import { FloorAdvice } from './floor-advice';
 import { FloorChoices } from './floor-choices';
+import { Part } from './floor-part';
 import { FloorPlan } from './floor-plan';
 import { FloorRooms } from './floor-rooms';
 import { FloorTotals } from './floor-totals';
@@ -32,12 +22,6 @@ import { TaskLine, useTask } from './task';
 const useStyles = makeStyles({
   act: { justifySelf: 'start' },
   list: { margin: 0, paddingLeft: tokens.spacingHorizontalL, fontSize: tokens.fontSizeBase200 },
-  panel: {
-    display: 'grid',
-    gap: tokens.spacingVerticalS,
-    marginInline: 0,
-    paddingBottom: tokens.spacingVerticalM,
-  },
 });
 
 /** Her table as it was read, and the floor worked out of it. */
@@ -95,8 +79,10 @@ export function FloorSection({ book }: { readonly book: Book }) {
 
   const floor = opened?.floor;
   const fabrics = floor === undefined ? [] : totalsBy(floor.windows, GROUPS.fabric).map(({ name }) => name);
+  const lined = floor?.windows.some(({ work }) => work.isLined) === true;
+  const cloths = lined ? [...fabrics, LINING] : fabrics;
   const known = new Map(
-    fabrics.flatMap((fabric) => {
+    cloths.flatMap((fabric) => {
       const price = Number(prices[fabric] ?? '');
       return (prices[fabric] ?? '').trim() !== '' && price >= 0 ? [[fabric, price] as const] : [];
     }),
@@ -138,23 +124,23 @@ export function FloorSection({ book }: { readonly book: Book }) {
               {floor.unread.length > 6 && <li>and {floor.unread.length - 6} rows more.</li>}
             </ul>
           )}
-          <Accordion multiple collapsible defaultOpenItems={['totals', 'plan']}>
-            <Part name="columns" says="Columns">
+          <div>
+            <Part says="Columns">
               <Mapping read={opened.read} correct={correct} />
             </Part>
-            <Part name="rooms" says="Rooms in bulk">
+            <Part says="Rooms in bulk">
               <FloorRooms book={book} opened={opened} again={() => open(opened)} />
             </Part>
             {floor.windows.length > 0 && (
               <>
-                <Part name="totals" says="Totals">
+                <Part opened says="Totals">
                   <FloorTotals floor={floor} />
                 </Part>
-                <Part name="plan" says="Cutting plan">
+                <Part opened says="Cutting plan">
                   <FloorPlan key={opened.of} book={book} floor={floor} fabrics={fabrics} />
                 </Part>
-                <Part name="prices" says="Prices">
-                  {fabrics.map((fabric) => (
+                <Part says="Prices">
+                  {cloths.map((fabric) => (
                     <Field
                       key={fabric}
                       label={`${fabric}, a ${floor.house.unit.large}`}
@@ -173,38 +159,18 @@ export function FloorSection({ book }: { readonly book: Book }) {
                     </Field>
                   ))}
                 </Part>
-                <Part name="choices" says="What if">
+                <Part says="What if">
                   <FloorChoices floor={floor} fabrics={fabrics} prices={known} />
                 </Part>
-                <Part name="advice" says="Advice">
+                <Part says="Advice">
                   <FloorAdvice floor={floor} prices={known} />
                 </Part>
               </>
             )}
-          </Accordion>
+          </div>
         </>
       )}
     </Section>
-  );
-}
-
-function Part({
-  name,
-  says,
-  children,
-}: {
-  readonly name: string;
-  readonly says: string;
-  readonly children: React.ReactNode;
-}) {
-  const styles = useStyles();
-  return (
-    <AccordionItem value={name}>
-      <AccordionHeader as="h3" expandIconPosition="end">
-        {says}
-      </AccordionHeader>
-      <AccordionPanel className={styles.panel}>{children}</AccordionPanel>
-    </AccordionItem>
   );
 }
 

@@ -42,7 +42,7 @@ const useStyles = makeStyles({
   tabs: {
     borderBottom: `${tokens.strokeWidthThin} solid ${tokens.colorNeutralStroke2}`,
     backgroundColor: tokens.colorNeutralBackground2,
-    justifyContent: 'center',
+    flexWrap: 'wrap',
   },
   tab: { paddingInline: tokens.spacingHorizontalS },
   content: {

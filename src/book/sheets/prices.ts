@@ -1,5 +1,6 @@
 /** What making, hardware and the rest cost the house: her own figures, none of ours. */
-import { RULE_LINES, RULES, SELL_BASES, TAX_BASES, type RuleLine } from '../../core/rules';
+import { RULE_LINES, RULES, type RuleLine } from '../../core/rules';
+import { SELL_BASES, TAX_BASES } from '../../core/ways';
 import { INCHES } from '../../core/unit';
 import { cellText, sheetText } from '../address';
 import {

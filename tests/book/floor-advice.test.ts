@@ -1,0 +1,66 @@
+import { describe, expect, it } from 'vitest';
+import { areaAt } from '../../src/book/address';
+import { readFloor } from '../../src/book/floor';
+import { adviceOf, priced } from '../../src/book/floor-advice';
+import { MemoryBook } from '../../src/book/memory';
+import { survey } from '../../src/book/survey';
+import { WANTED } from '../../src/book/wanted';
+import { INCHES } from '../../src/core/unit';
+
+const HEADINGS = ['Room', 'Rod', 'Drop', 'Style', 'Fabric', 'Fabric W', 'Fullness', 'Qty'];
+const ROWS = [
+  [401, 77, 96, 'pinch', 'Ostrel linen', 54, 2.25, 23],
+  [402, 77, 96, 'pinch', 'Ostrel linen', 54, 2.25, 23],
+];
+
+async function floorOf(rows: readonly (readonly (string | number)[])[]) {
+  const book = new MemoryBook({ Floor: { rows: [HEADINGS, ...rows] } });
+  const { read } = await survey(book, WANTED, INCHES, areaAt('Floor', 0, 0));
+  return readFloor(read, undefined);
+}
+
+describe('advice over a floor', () => {
+  it('says how much narrower the rods must be, what that saves at all windows, and what it is worth', async () => {
+    const floor = await floorOf(ROWS);
+    const [advice] = adviceOf(floor, new Map([['Ostrel linen', 38]]));
+    // A panel of 77 ÷ 2 + 3 1/2 + 3 = 45 in is 101 1/4 in flat, which hems and seams take past 2 widths of 54.
+    // Each window saves 2 widths of 112 in, 6 2/9 yd; 23 of them 143 1/9, in eighths as ordered 143 1/8.
+    expect(advice?.sentence).toBe(
+      'Ostrel linen: 1/4 in less extension on the rods of 77 in saves 92 widths at 46 windows: 286 1/4 yd, 10877.50.',
+    );
+    // The same windows asked anew: a quarter less needs the fewer widths, an eighth less does not.
+    const widthsAt = async (rod: number) =>
+      (await floorOf([[401, rod, 96, 'pinch', 'Ostrel linen', 54, 2.25, 1]])).windows[0]!.work.widths();
+    expect(await Promise.all([77, 76.875, 76.75].map(widthsAt))).toEqual([6, 6, 4]);
+  });
+
+  it('has nothing to say of rods far from a step, and says what turning the cloth saves', async () => {
+    expect(adviceOf(await floorOf([[401, 60, 96, 'pinch', 'Ostrel linen', 54, 2, 1]]), new Map())).toEqual(
+      [],
+    );
+    const turned = adviceOf(await floorOf([[401, 120, 96, 'pinch', 'Tide sheer', 118, 2, 4]]), new Map());
+    expect(turned.map(({ sentence }) => sentence).join(' ')).toMatch(
+      /Tide sheer railroaded saves .+ yd, if its pattern and pile allow it to be turned\./,
+    );
+  });
+
+  it('warns of a deposit below the cloth cut to order', async () => {
+    const { quote, findings } = priced(await floorOf(ROWS), new Map([['Ostrel linen', 38]]));
+    const cloth = quote.lines.find(({ kind }) => kind === 'face')?.cost?.toNumber() ?? 0;
+    expect(quote.deposit.toNumber()).toBeLessThan(cloth);
+    expect(findings.map(({ code }) => code)).toContain('depositBelowCloth');
+  });
+
+  it('reads headings in centimetres as centimetres', async () => {
+    const book = new MemoryBook({
+      Floor: {
+        rows: [
+          HEADINGS.map((one) => (one === 'Rod' ? 'Rod (cm)' : one)),
+          [401, 195.58, ...ROWS[0]!.slice(2)],
+        ],
+      },
+    });
+    const { read } = await survey(book, WANTED, INCHES, areaAt('Floor', 0, 0));
+    expect(readFloor(read, undefined).windows[0]!.work.rod).toBe(77 * 25_400_000);
+  });
+});

@@ -1,6 +1,11 @@
 /** Expects of a formula what a check asks; a check that asks nothing fails. */
 import { expect } from 'vitest';
-import { filledIn, seen, type Check, type GivenWords } from './check';
+import { filledIn, seen, type Check, type GivenWords, type Seen } from './check';
+
+const rounded = (cells: Seen['cells'], decimals: number): readonly (number | string)[] =>
+  [cells ?? 'nothing']
+    .flat(2)
+    .map((cell) => (typeof cell === 'number' ? Number(cell.toFixed(decimals)) : String(cell)));
 
 export function expectMet(check: Check, given: GivenWords): void {
   const formula = filledIn(check.formula, given);
@@ -12,8 +17,9 @@ export function expectMet(check: Check, given: GivenWords): void {
   ).toBe(true);
   expect(error, sentence).toBe(check.error);
   if (check.gives !== undefined) {
-    if (check.decimals === undefined) expect(cells).toEqual(check.gives);
-    else expect(Number(cells).toFixed(check.decimals)).toBe(Number(check.gives).toFixed(check.decimals));
+    const { decimals } = check;
+    if (decimals === undefined) expect(cells).toEqual(check.gives);
+    else expect(rounded(cells, decimals)).toEqual(rounded(check.gives, decimals));
   }
   if (check.from !== undefined) expect(cells).toBeGreaterThanOrEqual(check.from);
   if (check.to !== undefined) expect(cells).toBeLessThanOrEqual(check.to);

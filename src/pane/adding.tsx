@@ -43,14 +43,16 @@ interface Props {
 interface Seen {
   readonly plan: Plan;
   readonly rows: readonly PreviewRow[];
-  /** The columns as they were understood then. */
+  /** The columns as they were understood then, and where hers were to go. */
   readonly read: ColumnsRead;
+  readonly places: Places;
 }
 /** Where she points an output at: its letter as typed, and whether filled cells there may be overwritten. */
 export interface Place {
   readonly letter: string;
   readonly overwrite: boolean;
 }
+type Places = Readonly<Record<string, Place>>;
 
 export function Adding({ book, survey, read, rules }: Props) {
   const styles = useStyles();
@@ -61,13 +63,15 @@ export function Adding({ book, survey, read, rules }: Props) {
       Object.entries(survey.mapping?.same ?? {}).map(([key, value]) => [key, String(value)]),
     ),
   );
-  const [places, setPlaces] = useState<Readonly<Record<string, Place>>>({});
+  const [places, setPlaces] = useState<Places>({});
   const [hidden, setHidden] = useState(false);
   const [seen, setSeen] = useState<Seen>();
   const lacking = useMemo(() => lackingOf(read), [read]);
+  // What was seen stays in sight while a letter is mended, but only what was seen as it is may be written.
   const current = seen?.read === read ? seen : undefined;
+  const fresh = current?.places === places;
 
-  const given = (at: Readonly<Record<string, Place>>): PlanGiven => ({
+  const given = (at: Places): PlanGiven => ({
     read,
     wanted: WANTED,
     outputs: ROW_OUTPUTS,
@@ -78,14 +82,15 @@ export function Adding({ book, survey, read, rules }: Props) {
 
   const look = (at = places): void => {
     void task.run('Looking ahead', async () => {
-      setSeen(undefined);
       const of = given(at);
       const planned = await plan(book, of);
-      setSeen({ plan: planned, rows: preview(planned, of, rules?.rows ?? null), read });
+      setSeen({ plan: planned, rows: preview(planned, of, rules?.rows ?? null), read, places: at });
       return undefined;
     });
   };
   const place = (key: string, change: Partial<Place>, again: boolean): void => {
+    // Leaving a letter as it was seen asks for nothing new.
+    if (Object.keys(change).length === 0 && fresh) return;
     const next = { ...places, [key]: { letter: '', overwrite: false, ...places[key], ...change } };
     setPlaces(next);
     if (again) look(next);
@@ -159,7 +164,7 @@ export function Adding({ book, survey, read, rules }: Props) {
           }}
         />
       )}
-      {current === undefined ? (
+      {current === undefined || !fresh ? (
         <Button
           appearance="primary"
           className={styles.act}
@@ -180,7 +185,9 @@ export function Adding({ book, survey, read, rules }: Props) {
           Add {current.plan.columns.length} {current.plan.columns.length === 1 ? 'column' : 'columns'}
         </Button>
       )}
-      {blocked && <Text size={200}>Allow it above, or point at another column, and nothing is lost.</Text>}
+      {fresh && blocked && (
+        <Text size={200}>Allow it above, or point at another column, and nothing is lost.</Text>
+      )}
       <TaskLine task={task} />
     </div>
   );
@@ -203,7 +210,7 @@ function wishesOf(
   chosen: ReadonlySet<string>,
   lacking: readonly string[],
   same: Readonly<Record<string, string>>,
-  places: Readonly<Record<string, Place>>,
+  places: Places,
 ): readonly Wish[] {
   const placed = (key: string): Partial<Wish> => {
     const place = places[key];

@@ -136,7 +136,7 @@ function OnePlace({ of, place, change }: OneProps) {
         <Checkbox
           className={styles.wide}
           label={`Overwrite the ${of.alreadyFilled} filled ${of.alreadyFilled === 1 ? 'cell' : 'cells'} of column ${letters(of.column)}, from ${of.firstFilled ?? ''}`}
-          checked={of.overwrite}
+          checked={place?.overwrite ?? of.overwrite}
           onChange={(_, { checked }) => {
             change(of.key, { overwrite: checked === true }, true);
           }}

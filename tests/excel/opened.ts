@@ -52,7 +52,7 @@ export async function openedIn(
 export const at = (address: string, sheet = 'Windows'): Area => ({ sheet, ...ensure(readArea(address)) });
 
 /** Everything that stands in the workbook, to compare before and after. */
-export const picture = ({ host }: Opened): string =>
+export const picture = ({ host }: Pick<Opened, 'host'>): string =>
   JSON.stringify({
     sheets: host.book.sheets.map((sheet) => [
       sheet.name,

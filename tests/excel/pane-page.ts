@@ -1,0 +1,124 @@
+/** The pane's page as it is built, in the add-in's frame, driven as a person does: by its labels and roles. */
+import { readdir, readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { chromium, type Browser, type Frame, type Locator } from 'playwright-core';
+import type { CellValue } from '../../src/book/book';
+import { withEngine } from '../office/calculator';
+import { readEntry } from '../office/entry';
+import { framed, type Files, type Framed } from '../office/frame';
+import { ExcelHost } from '../office/host';
+import { Workbook, type Sheet } from '../office/model';
+import { packed } from '../make/pack';
+import { at } from './opened';
+
+const AXE = createRequire(import.meta.url).resolve('axe-core');
+
+const ICONS = fileURLToPath(new URL('../../src/excel/icons', import.meta.url));
+
+export const launched = (): Promise<Browser> =>
+  chromium.launch({
+    executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
+    args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
+  });
+
+/** The built page's files, by their path. */
+export const built = (): Promise<Files> =>
+  packed('pane', async (folder) => {
+    const names = await readdir(folder);
+    const files = new Map<string, Buffer>();
+    for (const name of names) files.set(`/${name}`, await readFile(join(folder, name)));
+    return (path) =>
+      path.startsWith('/icons/') ? readFile(join(ICONS, path.slice(7))) : Promise.resolve(files.get(path));
+  });
+
+export interface PanePage extends Framed {
+  readonly host: ExcelHost;
+  readonly sheet: Sheet;
+  /** Turns to a section by the name on its tab. */
+  turnTo(tab: string): Promise<void>;
+  press(button: string | RegExp): Promise<void>;
+  /** A person selects cells: `select('B2:C3')`. */
+  select(address: string, sheet?: Sheet): void;
+  says(text: string | RegExp): Locator;
+  /** A formula as it stands, or a value. */
+  cell(address: string, sheet?: Sheet): string | number | boolean | undefined;
+}
+
+export interface Wishes {
+  readonly version?: string;
+  readonly host?: ExcelHost;
+}
+
+/** Rows as they would be typed, on the first sheet. */
+export function workbookOf(rows: readonly (readonly CellValue[])[], sheet = 'Windows'): ExcelHost {
+  const host = new ExcelHost(new Workbook(sheet));
+  rows.forEach((row, down) => {
+    row.forEach((value, across) => {
+      if (value === null) return;
+      const { formula } = readEntry(value, 'General');
+      const cell = host.book.active.open(down, across);
+      Object.assign(cell, formula === undefined ? { value } : { value: 0, formula });
+    });
+  });
+  host.world.calculator = withEngine;
+  return host;
+}
+
+export async function paneIn(browser: Browser, files: Files, wishes: Wishes = {}): Promise<PanePage> {
+  const { host = workbookOf([]), version } = wishes;
+  const addin = await framed(browser, host, files, '/pane.html', version);
+  await addin.page.setViewportSize({ width: 350, height: 760 });
+  const { frame } = addin;
+  frame.page().setDefaultTimeout(30_000);
+  const sheet = host.book.active;
+  return {
+    ...addin,
+    host,
+    sheet,
+    turnTo: (tab) => frame.getByRole('tab', { name: tab, exact: true }).click(),
+    press: (name) => frame.getByRole('button', { name, exact: typeof name === 'string' }).click(),
+    select: (address, on = sheet) => {
+      host.select(on, at(address));
+    },
+    says: (text) => frame.getByText(text),
+    cell: (address, on = sheet) => {
+      const { row, column } = at(address);
+      const cell = on.cell(row, column);
+      return cell?.formula ?? cell?.value;
+    },
+  };
+}
+
+/**
+ * Holds back the first request that writes one of our formulas: `held` tells when it is there,
+ * `release` lets it through.
+ */
+export function holdFormulas(host: ExcelHost): { held: Promise<void>; release: () => void } {
+  const answer = host.answer.bind(host);
+  let release = (): void => undefined;
+  let tell = (): void => undefined;
+  const released = new Promise<void>((resolve) => (release = resolve));
+  const held = new Promise<void>((resolve) => (tell = resolve));
+  host.answer = async (request, flags) => {
+    if (JSON.stringify(request).includes('HEM.')) {
+      tell();
+      await released;
+    }
+    return answer(request, flags);
+  };
+  return { held, release };
+}
+
+/** What axe finds serious in the page as it stands. */
+export async function seriousFaults(frame: Frame): Promise<readonly string[]> {
+  await frame.evaluate(await readFile(AXE, 'utf8'));
+  // Fluent's keyboard keeper puts stops into the page that only hand the focus on: no one ever rests there.
+  const { violations } = (await frame.evaluate("axe.run({ exclude: [['[data-tabster-dummy]']] })")) as {
+    violations: { id: string; impact: string; nodes: { target: string[]; failureSummary: string }[] }[];
+  };
+  return violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .map(({ id, nodes }) => `${id}: ${nodes[0]?.target.join(' ')} ${nodes[0]?.failureSummary}`);
+}

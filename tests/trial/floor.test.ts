@@ -1,0 +1,117 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { areaAt } from '../../src/book/address';
+import { Trial, thereIsABrowser, type Opened } from './page';
+
+/** A hotel floor of our own invention: one row for each type of room. */
+const LIST = [
+  ['Room', 'Type', 'Width', 'Height', 'Style', 'Fabric', 'Fabric W', 'Repeat', 'Lining', 'Qty'],
+  [401, 'King', 72.5, 98, 'pinch', 'Ostrel linen', 54, 25.25, 'lined', 1],
+  [402, 'Suite', 110, 98, 'pinch', 'Ostrel linen', 54, 25.25, 'lined', 2],
+  ['Bar', 'Public', 84, 112, 'grommet', 'Fen voile', 118, null, null, 3],
+];
+
+describe.runIf(thereIsABrowser)('a floor in the pane', () => {
+  let trial: Trial;
+  beforeAll(async () => {
+    trial = await Trial.start();
+  });
+  afterAll(() => trial.end());
+
+  async function withFloor(): Promise<Opened> {
+    const at = await trial.open();
+    await at.put('Sheet1', 0, 0, LIST);
+    await at.goTo(areaAt('Sheet1', 1, 0));
+    await at.section('Floor');
+    await at.press('Read the windows');
+    await at.pane.getByText('6 windows in 3 rows').waitFor();
+    return at;
+  }
+  const typed = (at: Opened, label: string, text: string): Promise<void> =>
+    at.pane.getByLabel(label, { exact: true }).fill(text);
+
+  it('is written by a room pattern, planned beside the page, drawn, and its list written in one step', async () => {
+    const at = await withFloor();
+    await at.press('Rooms in bulk');
+    await typed(at, 'Rooms', '403-448 not 413');
+    await at.press('Preview the rooms');
+    await at.pane.getByText('45 rows would be added in rows 5 to 49').waitFor();
+    expect((await at.read(areaAt('Sheet1', 4, 0))).values).toEqual([[null]]);
+    await at.press('Write the rows');
+    await at.pane.getByText('51 windows in 48 rows').waitFor();
+    expect((await at.read(areaAt('Sheet1', 48, 0, 1, 4))).values).toEqual([[448, 'King', 72.5, 98]]);
+    await typed(at, 'For the rooms', '403-448 even');
+    await at.pane.getByLabel('set the column').selectOption('Style');
+    await typed(at, 'to', 'grommet');
+    await at.press('Set the cells');
+    await at.pane.getByText('Style is set in 23 rows').waitFor();
+    await at.press('Rooms in bulk');
+
+    await at.press('Plan the cuts');
+    const first = at.pane.getByRole('img', { name: /^Roll 1: 60 yd/ });
+    await first.waitFor();
+    const rolls = Number(/^(\d+) rolls, /m.exec(await at.pane.innerText())?.[1]);
+    // 6 cuts a window of 72 1/2, 8 or more of 110: at 126 1/4 in, or less, a roll of 60 yd gives 17 or 18.
+    expect(rolls).toBeGreaterThanOrEqual(Math.ceil((47 * 6 + 16) / 18));
+    expect(await at.pane.getByText(/^(proven fewest|\d+ more than the bound)$/).count()).toBe(1);
+    await at.press(/^Draw all/);
+    expect(await at.pane.getByRole('img', { name: /^Roll / }).count()).toBe(rolls);
+    expect(await at.seriousFaults()).toEqual([]);
+
+    await at.press('Write the list');
+    await at.pane.getByText('The list stands on the sheet “Cutting list”').waitFor();
+    const { sheets, names } = await at.contents();
+    expect(sheets.map(({ name }) => name)).toEqual(['Sheet1', 'Cutting list', 'Floor totals']);
+    const cuts = names.find(({ name }) => name === 'Cutting_cuts')?.area;
+    const block = await at.read(cuts ?? areaAt('Cutting list', 0, 0));
+    expect(block.values.flat().reduce((sum: number, one) => sum + Number(one), 0)).toBe(await cutsOf(at));
+    await at.undo();
+    expect((await at.contents()).sheets.map(({ name }) => name)).toEqual(['Sheet1']);
+    expect([at.faults, at.strangers]).toEqual([[], []]);
+  });
+
+  /** The cuts of the one fabric planned, as the pane's totals by type have them. */
+  async function cutsOf(at: Opened): Promise<number> {
+    const row = at.pane.getByRole('row', { name: /^Ostrel linen/ });
+    return Number(await row.getByRole('cell').nth(1).innerText());
+  }
+
+  it('plans received rolls again with their lots and flaws, and says what is short', async () => {
+    const at = await withFloor();
+    await at.pane.getByRole('radio', { name: 'received' }).check();
+    await typed(at, 'Roll 1, length (yd)', '40');
+    await typed(at, 'Roll 1, dye lot', 'A');
+    await typed(at, 'Roll 1, flaws at (yd)', '10-10 1/2');
+    await at.press('Plan the cuts');
+    await at.pane.getByRole('img', { name: /^Roll 1, lot A: 40 yd/ }).waitFor();
+    expect(await at.pane.getByText('not all cuts fit').count()).toBe(1);
+    await at.press('Add a roll');
+    await typed(at, 'Roll 2, length (yd)', 'fourty');
+    await at.press('Plan again');
+    await at.pane.getByText(/roll 2, length reads “fourty”/).waitFor();
+    await typed(at, 'Roll 2, length (yd)', '58 1/2');
+    await at.press('Plan again');
+    await at.pane.getByText('proven fewest').waitFor();
+    expect(await at.pane.getByRole('img', { name: /^Roll 2, lot A: 58 1\/2 yd/ }).count()).toBe(1);
+  });
+
+  it('costs other choices and marks the cheapest', async () => {
+    const at = await withFloor();
+    for (const part of ['Prices', 'What if', 'Advice']) await at.press(part);
+    await typed(at, 'Ostrel linen, a yd', '38');
+    await typed(at, 'Fullness', '2; 3');
+    await typed(at, 'Cloth widths (in)', '54; 118');
+    const table = at.pane.getByRole('region', { name: 'What other choices come to' });
+    expect(await table.getByRole('row').count()).toBe(1 + 2 * 2 * 2);
+    const prices = await table.getByRole('row').evaluateAll((rows) =>
+      rows.slice(1).map((row) => ({
+        price: Number(row.lastElementChild?.textContent ?? ''),
+        marked: row.textContent?.includes('cheapest') === true,
+      })),
+    );
+    const made = prices.filter(({ price }) => price > 0);
+    const least = Math.min(...made.map(({ price }) => price));
+    expect(made.filter(({ marked }) => marked).map(({ price }) => price)).toEqual([least]);
+    expect(await at.pane.getByText(/^The deposit, .* does not cover the cloth/).count()).toBe(1);
+    expect(await at.seriousFaults()).toEqual([]);
+  });
+});

@@ -5,7 +5,7 @@ import type { OrderFinding } from '../src/core/audit-finding';
 import { readPrices } from '../src/core/audit-prices';
 import { oneCell, optional, readBack, required, TABLE, type CellIn } from '../src/core/fields';
 import { orderColumns } from '../src/core/order';
-import type { House } from '../src/core/rules';
+import type { House } from '../src/core/house';
 import { cellFunction } from './declare';
 import { spill, TEXT } from './gives';
 import { HEADERS } from './schedule';

@@ -5,7 +5,8 @@
 import { finding, Refusal, type Answer, type Finding, type Step } from '../src/core/answer';
 import { isBlank, readField, type CellIn, type CellOut, type Field, type Kind } from '../src/core/fields';
 import { TooLarge } from '../src/core/length';
-import { readHouse, type House, type Rules } from '../src/core/rules';
+import { readHouse, type House } from '../src/core/house';
+import type { Rules } from '../src/core/rules';
 import type { Unit } from '../src/core/unit';
 
 /** How an answer becomes cells: one value, or rows that spill. */

@@ -12,7 +12,7 @@ import {
   type Kind,
 } from '../src/core/fields';
 import { breakPrice, labor, readPriceBreaks, salesTax, sellPrice, type PriceBreak } from '../src/core/price';
-import { ROUNDING_WORDS, SELL_BASES, TAX_BASES } from '../src/core/rules';
+import { ROUNDING_WORDS, SELL_BASES, TAX_BASES } from '../src/core/ways';
 import { cellFunction } from './declare';
 import { AMOUNT } from './gives';
 import { FINISHED_DROP, HEADING, LINING, WIDTHS_IN_ALL } from './inputs';

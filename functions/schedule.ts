@@ -13,7 +13,8 @@ import {
   type CellOut,
   type Kind,
 } from '../src/core/fields';
-import { OUTPUTS, WindowWork, type Output } from '../src/core/job';
+import { OUTPUTS, type Output } from '../src/core/outputs';
+import { WindowWork } from '../src/core/job';
 import { cellFigure } from '../src/core/steps';
 import { cellFunction, type Gives } from './declare';
 

@@ -28,7 +28,8 @@ import {
   type OrderKey,
 } from './order';
 import { AMOUNT } from './order-money';
-import { unitOf, type House, type Rules } from './rules';
+import { unitOf, type Rules } from './rules';
+import type { House } from './house';
 import type { Unit } from './unit';
 
 /** House rules and the first day they stood; undefined for those that always did. */

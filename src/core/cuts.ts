@@ -12,7 +12,8 @@ import {
 } from './answer';
 import { exact, times, upToStep, type Length } from './length';
 import { beforeLosing } from './ratio';
-import { unitOf, type RepeatRule, type Rules } from './rules';
+import { unitOf, type Rules } from './rules';
+import type { RepeatRule } from './ways';
 import type { Heading, Layer, Match } from './treatment';
 import { showLength } from './unit';
 

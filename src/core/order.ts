@@ -7,7 +7,7 @@ import { COLUMN_KEYS, WINDOW_COLUMNS, type ColumnKey, type Window } from './colu
 import { DATE } from './day';
 import { FACTS, type FactKey, type Facts } from './facts';
 import { isBlank, QUANTITY, readBack, SIZE, YARDS, type CellIn, type Kind } from './fields';
-import { OUTPUTS } from './job';
+import { OUTPUTS } from './outputs';
 import type { LengthUnit } from './length';
 import { AMOUNT } from './order-money';
 import { bare } from './treatment';

@@ -15,7 +15,8 @@ import {
 } from './answer';
 import { isBlank, oneCell, PRICE, readBack, type CellIn, type Place } from './fields';
 import { money, NOTHING, toCent, type Money, type Rounding } from './money';
-import { unitOf, type Rules, type SellBasis, type TaxBasis } from './rules';
+import { unitOf, type Rules } from './rules';
+import type { SellBasis, TaxBasis } from './ways';
 import type { Heading, Lining } from './treatment';
 import type { Length } from './length';
 import { digits, INCHES, showLength } from './unit';

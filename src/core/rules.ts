@@ -2,33 +2,53 @@
  * The house rules: each with its default, its kind (and so its unit), its words and its source.
  * A rules range in the workbook overrides them by name; without one, these stand.
  */
-import { finding, type Finding } from './answer';
 import {
   ALLOWANCE,
   AREAL_WEIGHT,
   choiceKind,
   FULLNESS,
-  isBlank,
   listKind,
   oneCell,
   PRICE,
   PROPORTION,
   RATE,
-  readBack,
-  rowsOf,
   SHARE,
   SHIFT,
   SIZE,
   WEIGHT,
   YARD_STEP,
-  type CellIn,
   type Kind,
 } from './fields';
 import { inches, UNITS, type Length } from './length';
-import { ratio } from './ratio';
 import { money, type Money, type Rounding } from './money';
-import { bare, choices, HEADINGS, type Heading } from './treatment';
+import { distance } from './nearest';
+import { ratio } from './ratio';
+import { bare, HEADINGS, type Heading } from './treatment';
 import { CENTIMETRES, INCHES, type Unit, type UnitName } from './unit';
+import {
+  UNIT_NAMES,
+  YES_NO,
+  WIDTHS_ROUNDINGS,
+  FULLNESS_BASES,
+  REPEAT_RULES,
+  HANGS_ON,
+  RETURN_ENDS,
+  ROUNDED_BY,
+  LINING_CUTS,
+  SELL_BASES,
+  TAX_BASES,
+  ROUNDING_WORDS,
+  type YesNo,
+  type WidthsRounding,
+  type FullnessBasis,
+  type RepeatRule,
+  type HangsOn,
+  type ReturnEnds,
+  type RoundedBy,
+  type LiningCut,
+  type SellBasis,
+  type TaxBasis,
+} from './ways';
 
 export interface Rule<T> {
   readonly kind: Kind<T>;
@@ -77,118 +97,6 @@ const each = <T>(kind: Kind<T>, of: Record<Heading, T>, says: string, source: st
 });
 const ownEach = <T>(kind: Kind<T>, says: string): HeadingRule<T | undefined> =>
   each(kind as Kind<T | undefined>, heads<T | undefined>(undefined), says, YOURS);
-
-const UNIT_NAMES = choices<UnitName>(
-  { word: 'inches', says: 'inches and yards', also: ['inch', 'in', 'imperial'] },
-  {
-    word: 'centimetres',
-    says: 'centimetres and metres',
-    also: ['centimetre', 'centimeter', 'centimeters', 'cm', 'metric'],
-  },
-);
-
-export type YesNo = 'yes' | 'no';
-const YES_NO = choices<YesNo>(
-  { word: 'yes', says: 'yes', also: ['true', 'y'] },
-  { word: 'no', says: 'no', also: ['false', 'n'] },
-);
-
-export type WidthsRounding = 'whole per panel' | 'half per panel' | 'whole per pair' | 'nearest';
-const WIDTHS_ROUNDINGS = choices<WidthsRounding>(
-  {
-    word: 'whole per panel',
-    says: 'each panel up to whole widths',
-    also: ['up to whole per panel', 'up to whole'],
-  },
-  {
-    word: 'half per panel',
-    says: 'each panel up to half widths',
-    also: ['up to half per panel', 'up to half'],
-  },
-  {
-    word: 'whole per pair',
-    says: 'the treatment up to whole widths, shared by its panels',
-    also: ['up to whole per pair'],
-  },
-  { word: 'nearest', says: 'the treatment to the nearest whole width, which may deliver less fullness' },
-);
-
-export type FullnessBasis = 'finished width' | 'rod width';
-const FULLNESS_BASES = choices<FullnessBasis>(
-  { word: 'finished width', says: 'fullness on rod, returns and overlaps' },
-  {
-    word: 'rod width',
-    says: 'fullness on the rod alone; returns and overlaps are added flat',
-    also: ['rod', 'rod alone'],
-  },
-);
-
-export type RepeatRule = 'every cut up' | 'first cut exact' | 'one repeat each' | 'half-drop alternating';
-export const REPEAT_RULES = choices<RepeatRule>(
-  { word: 'every cut up', says: 'every cut up to the next whole repeat' },
-  {
-    word: 'first cut exact',
-    says: 'the first cut as it is, the others up to the next whole repeat',
-    also: ['first exact'],
-  },
-  {
-    word: 'one repeat each',
-    says: 'every cut as it is, and one full repeat for each further length',
-    also: ['one full repeat per further length'],
-  },
-  {
-    word: 'half-drop alternating',
-    says: 'every pattern is cut as a half-drop, starts alternating',
-    also: ['half drop'],
-  },
-);
-
-export type HangsOn = 'rings' | 'track';
-const HANGS_ON = choices<HangsOn>(
-  { word: 'rings', says: 'on rings on a rod' },
-  { word: 'track', says: 'on carriers in a track' },
-);
-
-export type ReturnEnds = 'both ends' | 'one end';
-const RETURN_ENDS = choices<ReturnEnds>(
-  { word: 'both ends', says: 'a return at each end of the rod', also: ['two', '2', 'both'] },
-  { word: 'one end', says: 'a return at the stack end only', also: ['one', '1'] },
-);
-
-export type RoundedBy = 'order' | 'window';
-const ROUNDED_BY = choices<RoundedBy>(
-  { word: 'order', says: 'once, over all the windows of the line' },
-  { word: 'window', says: 'window by window' },
-);
-
-export type LiningCut = 'own allowances' | 'less than face';
-const LINING_CUTS = choices<LiningCut>(
-  { word: 'own allowances', says: 'the drop, shortened, with its own top and bottom' },
-  { word: 'less than face', says: 'so much less than the cut of the face fabric' },
-);
-
-export type SellBasis = 'markup on cost' | 'margin on selling price';
-export const SELL_BASES = choices<SellBasis>(
-  { word: 'markup on cost', says: 'cost × (1 + rate)', also: ['markup', 'mark up', 'on cost', 'cost'] },
-  {
-    word: 'margin on selling price',
-    says: 'cost ÷ (1 − rate)',
-    also: ['margin', 'on selling price', 'selling price'],
-  },
-);
-
-export type TaxBasis = 'line' | 'invoice';
-export const TAX_BASES = choices<TaxBasis>(
-  { word: 'line', says: 'each line rounded, then added', also: ['by line', 'per line', 'item'] },
-  { word: 'invoice', says: 'the sum taxed, then rounded once', also: ['by invoice', 'per invoice', 'total'] },
-);
-
-export const ROUNDING_WORDS = choices<Rounding>(
-  { word: 'half up', says: 'a half cent goes up' },
-  { word: 'half even', says: 'a half cent goes to the even cent' },
-  { word: 'up', says: 'any part of a cent goes up' },
-  { word: 'down', says: 'any part of a cent is dropped' },
-);
 
 const STOCK = listOf(SIZE, 'rod lengths, like 48, 72, 96');
 
@@ -553,15 +461,6 @@ export type Rules = {
         : never;
 };
 
-/** A rules range once read, with what was odd about it. */
-export interface House {
-  readonly rules: Rules;
-  readonly unit: Unit;
-  readonly findings: readonly Finding[];
-  /** The names set by the workbook. */
-  readonly set: ReadonlySet<string>;
-}
-
 /** One line of the rules sheet. */
 export interface RuleLine {
   readonly name: string;
@@ -617,20 +516,6 @@ export const ruleLine = (name: string): RuleLine | undefined => LINES.get(bare(n
 export const ruleValue = (rules: Rules, line: RuleLine): unknown =>
   line.heading === undefined ? rules[line.key] : (rules[line.key] as Record<Heading, unknown>)[line.heading];
 
-/** How many letters must change to make one word the other. */
-function distance(one: string, other: string): number {
-  let row = Array.from({ length: other.length + 1 }, (_, at) => at);
-  for (let i = 1; i <= one.length; i++) {
-    const next = [i];
-    for (let j = 1; j <= other.length; j++) {
-      const same = one[i - 1] === other[j - 1] ? 0 : 1;
-      next.push(Math.min((row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1, (row[j - 1] ?? 0) + same));
-    }
-    row = next;
-  }
-  return row[other.length] ?? 0;
-}
-
 export function nearestRule(name: string): string {
   const wanted = bare(name);
   let best = RULE_LINES[0] as RuleLine;
@@ -640,81 +525,6 @@ export function nearestRule(name: string): string {
     if (apart < least) [best, least] = [line, apart];
   }
   return best.name;
-}
-
-function standing(unit: Unit): Rules {
-  const rules: Record<string, unknown> = {};
-  for (const line of RULE_LINES) {
-    const standard = line.standard(unit);
-    if (line.heading === undefined) rules[line.key] = standard;
-    else rules[line.key] = { ...(rules[line.key] as object | undefined), [line.heading]: standard };
-  }
-  rules['unit'] = unit.name;
-  return rules as Rules;
-}
-
-const NO_FINDINGS: readonly Finding[] = [];
-const NONE_SET: ReadonlySet<string> = new Set();
-export const DEFAULT_HOUSE: House = {
-  rules: standing(INCHES),
-  unit: INCHES,
-  findings: NO_FINDINGS,
-  set: NONE_SET,
-};
-export const DEFAULT_RULES: Rules = DEFAULT_HOUSE.rules;
-
-const TITLES = new Set(['rule', 'houserule', 'name', 'rules']);
-
-function readAfresh(rows: readonly (readonly CellIn[])[]): House {
-  const found: Finding[] = [];
-  const named = rows.flatMap((row, at): { line: RuleLine; raw: CellIn }[] => {
-    const name = oneCell(row[0], { name: 'rules', unit: INCHES });
-    // An empty cell is 0 on some platforms.
-    if (name === undefined || name === 0 || (at === 0 && TITLES.has(bare(String(name))))) return [];
-    const line = ruleLine(String(name));
-    if (line !== undefined) return [{ line, raw: row[1] }];
-    found.push(finding('unknownRule', 'rules', readBack(name), nearestRule(String(name))));
-    return [];
-  });
-  const unitRow = named.filter(({ line, raw }) => line.key === 'unit' && !isBlank(raw)).at(-1);
-  const unitName =
-    unitRow === undefined
-      ? undefined
-      : RULES.unit.kind.read(unitRow.raw, { name: 'house rule “unit”', unit: INCHES });
-  const unit = unitName === 'centimetres' ? CENTIMETRES : INCHES;
-  const rules = standing(unit) as unknown as Record<string, unknown>;
-  const set = new Map<string, unknown>();
-  for (const { line, raw } of named) {
-    const value = isBlank(raw) ? undefined : line.kind.read(raw, { name: `house rule “${line.name}”`, unit });
-    if (value === undefined) continue;
-    if (set.has(line.name) && String(set.get(line.name)) !== String(value))
-      found.push(finding('repeatedRule', 'rules', line.name));
-    set.set(line.name, value);
-    if (line.heading === undefined) rules[line.key] = value;
-    else (rules[line.key] as Record<string, unknown>)[line.heading] = value;
-  }
-  return { rules: rules as unknown as Rules, unit, findings: found, set: new Set(set.keys()) };
-}
-
-let lastRows: readonly (readonly CellIn[])[] = [];
-let lastHouse: House | undefined;
-
-const sameRows = (one: readonly (readonly CellIn[])[], other: readonly (readonly CellIn[])[]): boolean =>
-  one.length === other.length &&
-  one.every((row, i) => row.length === other[i]?.length && row.every((cell, j) => cell === other[i]?.[j]));
-
-/**
- * Reads a rules range: columns rule, value. Thousands of cells point at one range,
- * so the last one read is kept; it is compared cell by cell, never by identity.
- */
-export function readHouse(raw: CellIn): House {
-  if (isBlank(raw)) return DEFAULT_HOUSE;
-  const rows = rowsOf(raw);
-  if (lastHouse !== undefined && sameRows(rows, lastRows)) return lastHouse;
-  const house = readAfresh(rows);
-  lastRows = rows.map((row) => [...row]);
-  lastHouse = house;
-  return house;
 }
 
 export const unitOf = (rules: Rules): Unit => (rules.unit === 'inches' ? INCHES : CENTIMETRES);

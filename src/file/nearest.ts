@@ -1,25 +1,7 @@
 /** The function that was perhaps meant. */
 import { CATALOGUE, NAMESPACE } from '../../functions/index';
+import { distance } from '../core/nearest';
 import { functionsIn } from './formula';
-
-/** How many letters must change to make one word the other. */
-export function distance(one: string, other: string): number {
-  let row = Array.from({ length: other.length + 1 }, (_, at) => at);
-  for (const [down, letter] of [...one].entries()) {
-    const next = [down + 1];
-    for (const [across, sign] of [...other].entries()) {
-      next.push(
-        Math.min(
-          (row[across + 1] ?? 0) + 1,
-          (next[across] ?? 0) + 1,
-          (row[across] ?? 0) + (letter === sign ? 0 : 1),
-        ),
-      );
-    }
-    row = next;
-  }
-  return row.at(-1) ?? 0;
-}
 
 /** “ Did you mean HEM.YARDAGE?”, of the first call that is not known; or nothing. */
 export function nearName(formula: string, knows: (name: string) => boolean): string {

@@ -2,7 +2,7 @@
 import { Refusal } from '../core/answer';
 import { findColumns, readWindow, type Found } from '../core/columns';
 import { WindowWork } from '../core/job';
-import { readHouse, type House } from '../core/rules';
+import { readHouse, type House } from '../core/house';
 import { readAddress } from '../book/address';
 import type { CellValue } from '../engine/workbook';
 import { Problem } from './problem';

@@ -3,7 +3,7 @@ import { Auditor } from '../core/audit';
 import type { OrderFinding } from '../core/audit-finding';
 import { readPrices } from '../core/audit-prices';
 import { orderColumns } from '../core/order';
-import type { House } from '../core/rules';
+import type { House } from '../core/house';
 import { MISTAKES } from './mistakes';
 import {
   chanceFrom,

@@ -6,7 +6,7 @@ import type { CuttingJob, CutLine, Roll } from '../core/cutting';
 import type { CutPlan } from '../core/cutting-plan';
 import { fromUnit, inches } from '../core/length';
 import { cutPlan } from '../core/rolls';
-import { DEFAULT_RULES } from '../core/rules';
+import { DEFAULT_RULES } from '../core/house';
 import { bestPlan } from '../solve/best-plan';
 import { loadSolver } from '../solve/load';
 

@@ -2,7 +2,7 @@
 import type Fraction from 'fraction.js';
 import { REPEAT, SIZE, FULLNESS, type CellIn } from '../core/fields';
 import type { Length } from '../core/length';
-import { readHouse, type House as Rules } from '../core/rules';
+import { readHouse, type House as Rules } from '../core/house';
 import { toOneLess, workWidths, type Gathered } from '../core/widths';
 import { turnedYardage, workLining, workYardage, type Covered } from '../core/yardage';
 import { chooser, cloth, house, windows, type GridCloth, type GridWindow, type House } from './grid';

@@ -3,7 +3,7 @@ import type { Window } from '../core/columns';
 import { Refusal } from '../core/answer';
 import type { FindingCode } from '../core/findings';
 import type { Length } from '../core/length';
-import type { House } from '../core/rules';
+import type { House } from '../core/house';
 import { addUp, figuresOf, type Chance, type Made, type OrderRow } from './orders';
 
 export interface Mistake {

@@ -16,8 +16,7 @@ import { FULLNESS, SIZE, YARDS, type Kind } from '../core/fields';
 import { whatIf, type Choice, type Costed } from '../core/floor';
 import { money } from '../core/money';
 import { toFigure } from '../core/ratio';
-import type { RepeatRule } from '../core/ways';
-import { REPEAT_RULES } from '../core/ways';
+import { REPEAT_RULES, type RepeatRule } from '../core/ways';
 import { digits, showLength, showYardage, type Unit } from '../core/unit';
 import { FigureTable, type FigureRow } from './floor-table';
 

@@ -9,7 +9,7 @@ import { COLUMN_KEYS, WINDOW_COLUMNS, type ColumnKey, type Window } from '../cor
 import { isBlank, readField, type CellIn, type Field } from '../core/fields';
 import { WindowWork } from '../core/job';
 import { exact, type Length } from '../core/length';
-import { readHouse, type House } from '../core/rules';
+import { readHouse, type House } from '../core/house';
 import type { Asked } from './asked';
 
 export interface WindowSeen {

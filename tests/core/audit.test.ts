@@ -5,7 +5,7 @@ import { readPrices } from '../../src/core/audit-prices';
 import { DATE } from '../../src/core/day';
 import type { CellIn } from '../../src/core/fields';
 import { orderColumns } from '../../src/core/order';
-import { readHouse } from '../../src/core/rules';
+import { readHouse } from '../../src/core/house';
 import { INCHES } from '../../src/core/unit';
 import { auditRows, measureAudit } from '../../src/make/bench-audit';
 import { chanceFrom, houseOf, someRules, trueOrders } from '../../src/make/orders';

@@ -5,7 +5,7 @@ import { WindowWork } from '../../src/core/job';
 import { inches, toUnit, UNITS, type Length } from '../../src/core/length';
 import { money } from '../../src/core/money';
 import { ratio } from '../../src/core/ratio';
-import { DEFAULT_RULES, readHouse } from '../../src/core/rules';
+import { DEFAULT_RULES, readHouse } from '../../src/core/house';
 import { INCHES } from '../../src/core/unit';
 
 const found = findColumns([

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { learnRules } from '../../src/core/learn';
 import { OrderReader, orderColumns } from '../../src/core/order';
-import { DEFAULT_HOUSE, readHouse, type House } from '../../src/core/rules';
+import { DEFAULT_HOUSE, readHouse, type House } from '../../src/core/house';
 import {
   chanceFrom,
   HEADINGS_OF_ORDERS,

@@ -3,7 +3,7 @@ import { findColumns, readWindow } from '../../src/core/columns';
 import { WindowWork } from '../../src/core/job';
 import { money } from '../../src/core/money';
 import { quote, type PriceList } from '../../src/core/quote';
-import { readHouse } from '../../src/core/rules';
+import { readHouse } from '../../src/core/house';
 import { INCHES } from '../../src/core/unit';
 
 const HEADERS = ['qty', 'rod width', 'finished drop', 'heading', 'fabric', 'fabric width', 'lining'];

@@ -4,7 +4,7 @@ import type { CutLine, CuttingJob, Roll } from '../../src/core/cutting';
 import { fromUnit, inches, UNITS, type Length } from '../../src/core/length';
 import { Refusal } from '../../src/core/answer';
 import { cutPlan, rollCuts } from '../../src/core/rolls';
-import { DEFAULT_RULES } from '../../src/core/rules';
+import { DEFAULT_RULES } from '../../src/core/house';
 import { writeStep } from '../../src/core/steps';
 import { INCHES } from '../../src/core/unit';
 import { faultsOf } from './plan-faults';

@@ -1,15 +1,5 @@
 import { expect, it } from 'vitest';
-import { distance, nearName } from '../../src/file/nearest';
-
-it.each([
-  ['', 'abc', 3],
-  ['abc', 'abc', 0],
-  ['kitten', 'sitting', 3],
-  ['drop', 'drpo', 2],
-])('“%s” is from “%s”: %d', (one, other, far) => {
-  expect(distance(one, other)).toBe(far);
-  expect(distance(other, one)).toBe(far);
-});
+import { nearName } from '../../src/file/nearest';
 
 it.each([
   ['=HEM.YARDGE(1)', ' Did you mean HEM.YARDAGE?'],

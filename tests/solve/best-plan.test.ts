@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { CuttingJob } from '../../src/core/cutting';
 import { fromUnit, inches } from '../../src/core/length';
 import { cutPlan } from '../../src/core/rolls';
-import { DEFAULT_RULES } from '../../src/core/rules';
+import { DEFAULT_RULES } from '../../src/core/house';
 import { bestPlan } from '../../src/solve/best-plan';
 import { loadSolver } from '../../src/solve/load';
 import type { SearchReport } from '../../src/solve/search';

@@ -1,0 +1,90 @@
+/** A rules range as it is read: the rules in force, and what was odd about it. */
+import { finding, type Finding } from './answer';
+import { isBlank, oneCell, readBack, rowsOf, type CellIn } from './fields';
+import { nearestRule, RULE_LINES, ruleLine, RULES, type RuleLine, type Rules } from './rules';
+import { bare } from './treatment';
+import { CENTIMETRES, INCHES, type Unit } from './unit';
+
+/** A rules range once read, with what was odd about it. */
+export interface House {
+  readonly rules: Rules;
+  readonly unit: Unit;
+  readonly findings: readonly Finding[];
+  /** The names set by the workbook. */
+  readonly set: ReadonlySet<string>;
+}
+
+function standing(unit: Unit): Rules {
+  const rules: Record<string, unknown> = {};
+  for (const line of RULE_LINES) {
+    const standard = line.standard(unit);
+    if (line.heading === undefined) rules[line.key] = standard;
+    else rules[line.key] = { ...(rules[line.key] as object | undefined), [line.heading]: standard };
+  }
+  rules['unit'] = unit.name;
+  return rules as Rules;
+}
+
+const NO_FINDINGS: readonly Finding[] = [];
+const NONE_SET: ReadonlySet<string> = new Set();
+export const DEFAULT_HOUSE: House = {
+  rules: standing(INCHES),
+  unit: INCHES,
+  findings: NO_FINDINGS,
+  set: NONE_SET,
+};
+export const DEFAULT_RULES: Rules = DEFAULT_HOUSE.rules;
+
+const TITLES = new Set(['rule', 'houserule', 'name', 'rules']);
+
+function readAfresh(rows: readonly (readonly CellIn[])[]): House {
+  const found: Finding[] = [];
+  const named = rows.flatMap((row, at): { line: RuleLine; raw: CellIn }[] => {
+    const name = oneCell(row[0], { name: 'rules', unit: INCHES });
+    // An empty cell is 0 on some platforms.
+    if (name === undefined || name === 0 || (at === 0 && TITLES.has(bare(String(name))))) return [];
+    const line = ruleLine(String(name));
+    if (line !== undefined) return [{ line, raw: row[1] }];
+    found.push(finding('unknownRule', 'rules', readBack(name), nearestRule(String(name))));
+    return [];
+  });
+  const unitRow = named.filter(({ line, raw }) => line.key === 'unit' && !isBlank(raw)).at(-1);
+  const unitName =
+    unitRow === undefined
+      ? undefined
+      : RULES.unit.kind.read(unitRow.raw, { name: 'house rule “unit”', unit: INCHES });
+  const unit = unitName === 'centimetres' ? CENTIMETRES : INCHES;
+  const rules = standing(unit) as unknown as Record<string, unknown>;
+  const set = new Map<string, unknown>();
+  for (const { line, raw } of named) {
+    const value = isBlank(raw) ? undefined : line.kind.read(raw, { name: `house rule “${line.name}”`, unit });
+    if (value === undefined) continue;
+    if (set.has(line.name) && String(set.get(line.name)) !== String(value))
+      found.push(finding('repeatedRule', 'rules', line.name));
+    set.set(line.name, value);
+    if (line.heading === undefined) rules[line.key] = value;
+    else (rules[line.key] as Record<string, unknown>)[line.heading] = value;
+  }
+  return { rules: rules as unknown as Rules, unit, findings: found, set: new Set(set.keys()) };
+}
+
+let lastRows: readonly (readonly CellIn[])[] = [];
+let lastHouse: House | undefined;
+
+const sameRows = (one: readonly (readonly CellIn[])[], other: readonly (readonly CellIn[])[]): boolean =>
+  one.length === other.length &&
+  one.every((row, i) => row.length === other[i]?.length && row.every((cell, j) => cell === other[i]?.[j]));
+
+/**
+ * Reads a rules range: columns rule, value. Thousands of cells point at one range,
+ * so the last one read is kept; it is compared cell by cell, never by identity.
+ */
+export function readHouse(raw: CellIn): House {
+  if (isBlank(raw)) return DEFAULT_HOUSE;
+  const rows = rowsOf(raw);
+  if (lastHouse !== undefined && sameRows(rows, lastRows)) return lastHouse;
+  const house = readAfresh(rows);
+  lastRows = rows.map((row) => [...row]);
+  lastHouse = house;
+  return house;
+}

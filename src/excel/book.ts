@@ -31,7 +31,7 @@ const SENTENCES: readonly (readonly [Ability, string, string])[] = [
 ];
 
 /** Cells in one answer: usually well under the 5 MB that Excel on the web gives; where not, it is asked for in halves. */
-const MOST_CELLS = 50_000;
+const MOST_CELLS = 100_000;
 const KEY = 'Hemledger.';
 
 type RunOptions = Excel.RunOptions;

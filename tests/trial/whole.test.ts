@@ -1,0 +1,148 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { areaAt } from '../../src/book/address';
+import type { CellValue } from '../../src/book/book';
+import { Trial, thereIsABrowser, type Opened } from './page';
+
+const SECTIONS = ['New job', 'Workbook', 'Rules', 'Explain', 'Functions'];
+
+async function table(at: Opened, name: string): Promise<readonly (readonly CellValue[])[]> {
+  const found = (await at.contents()).tables.find((one) => one.name === name);
+  return (await at.read(found?.area ?? areaAt('', 0, 0))).values;
+}
+
+describe.runIf(thereIsABrowser)('the trial workbook', () => {
+  let trial: Trial;
+  let folder: string;
+  beforeAll(async () => {
+    trial = await Trial.start();
+    folder = await mkdtemp(join(tmpdir(), 'hemledger-'));
+  });
+  afterAll(async () => {
+    await trial.end();
+    await rm(folder, { recursive: true });
+  });
+
+  it('opens with the demo job worked out, and saves it so that it opens again as it was', async () => {
+    const at = await trial.open('demo');
+    const contents = await at.contents();
+    const [windows, quote] = [await table(at, 'Windows'), await table(at, 'Quote')];
+    const yardage = windows[0]?.findIndex((one) => String(one).startsWith('yardage')) ?? -1;
+    // 106½ in of rod: 6 widths of 54; 96 + 8 + 8 = 112 in; 3 × 6 × 112 ÷ 36 = 56 yd.
+    expect(windows[1]?.[yardage]).toBe(56);
+    await at.page.evaluate(() => window.trial.book.remember('mappings', { told: 'drap “é”' }));
+
+    const file = join(folder, 'again.xlsx');
+    const saving = at.page.waitForEvent('download');
+    await at.page.getByRole('button', { name: 'Save .xlsx' }).click();
+    await (await saving).saveAs(file);
+    await at.page.getByLabel('Workbook to open').setInputFiles(file);
+    await at.page
+      .getByRole('status')
+      .filter({ hasText: /^again$/ })
+      .waitFor();
+    expect(await at.contents()).toEqual(contents);
+    expect(await table(at, 'Windows')).toEqual(windows);
+    expect(await table(at, 'Quote')).toEqual(quote);
+    expect(await at.page.evaluate(() => window.trial.book.recall('mappings'))).toEqual({ told: 'drap “é”' });
+    expect(at.strangers).toEqual([]);
+    expect(at.faults).toEqual([]);
+  });
+
+  it('says in a sentence that a file is no workbook, and keeps the one that is open', async () => {
+    const at = await trial.open();
+    const before = await at.contents();
+    await at.page.getByLabel('Workbook to open').setInputFiles({
+      name: 'list.xlsx',
+      mimeType: 'application/octet-stream',
+      buffer: Buffer.from('no workbook at all'),
+    });
+    await at.page.getByRole('status').filter({ hasText: '“list.xlsx” cannot be opened' }).waitFor();
+    expect(await at.contents()).toEqual(before);
+  });
+
+  it('keeps text as text, and computes a table’s own row in its formulas', async () => {
+    const at = await trial.open();
+    await at.put('Sheet1', 0, 0, [
+      ['inside width', 'rod'],
+      ['1/2', null],
+      ['=1+1', null],
+      [72, null],
+    ]);
+    await at.page.evaluate(async () => {
+      const { book } = window.trial;
+      const area = { sheet: 'Sheet1', row: 0, column: 0, rows: 4, columns: 2 };
+      await book.inOneStep('Make a table', async (write) => {
+        await write({ newTables: [{ name: 'Windows', area }] });
+        const column = { ...area, row: 1, column: 1, rows: 3, columns: 1 };
+        await write({ puts: [{ area: column, formula: '=HEM.RODWIDTH(Windows[@[inside width]],0,0)' }] });
+      });
+    });
+    const { values, formulas } = await at.read(areaAt('Sheet1', 1, 0, 3, 2));
+    expect(values).toEqual([
+      ['1/2', 0.5],
+      ['=1+1', '#VALUE!'],
+      [72, 72],
+    ]);
+    expect(formulas[0]).toEqual([null, '=HEM.RODWIDTH(Windows[@[inside width]],0,0)']);
+  });
+
+  it('marks findings and gives the cells their own colour back', async () => {
+    const at = await trial.open();
+    const area = areaAt('Sheet1', 2, 1);
+    const colour = (): Promise<string | undefined> =>
+      at.page.evaluate(() =>
+        window.trial.grid.api.getActiveWorkbook()?.getActiveSheet().getRange(2, 1).getBackground(),
+      );
+    const before = await colour();
+    await at.page.evaluate(
+      (cell) => window.trial.book.mark([{ area: cell, weight: 'check', sentence: 'Look here.' }]),
+      area,
+    );
+    expect(await colour()).not.toBe(before);
+    await at.page.evaluate(() => window.trial.book.unmark());
+    expect(await colour()).toBe(before);
+  });
+
+  it.each(['light', 'dark', 'high contrast'])(
+    'can be used by everyone in every section, %s',
+    async (theme) => {
+      const at = await trial.open(theme === 'light' ? 'demo' : 'nothing', 900);
+      await at.page.getByLabel('Theme').selectOption(theme);
+      for (const section of SECTIONS) {
+        await at.section(section);
+        if (section === 'Workbook' && theme === 'light') {
+          await at.goTo(areaAt('Ground floor', 4, 0));
+          await at.press('Read the table');
+          await at.press('Preview');
+          await at.pane.getByRole('region', { name: 'Preview of the first rows' }).waitFor();
+        }
+        if (section === 'Explain' && theme === 'light') {
+          await at.goTo(areaAt('Windows', 4, 24));
+          await at.pane.getByRole('img').waitFor();
+        }
+        expect([section, ...(await at.seriousFaults())]).toEqual([section]);
+      }
+      expect(at.strangers).toEqual([]);
+    },
+  );
+
+  it('fits a pane of 320 pixels', async () => {
+    const at = await trial.open();
+    await at.page.addStyleTag({
+      content: 'body { grid-template-columns: minmax(0, 1fr) 320px !important; }',
+    });
+    for (const section of SECTIONS) {
+      await at.section(section);
+      const beyond = await at.pane.evaluate((pane) => {
+        const content = pane.querySelector('#section');
+        return content === null ? NaN : content.scrollWidth - content.clientWidth;
+      });
+      expect([section, beyond]).toEqual([section, 0]);
+      const tabs = await at.pane.getByRole('tab').last().boundingBox();
+      expect((tabs?.x ?? 0) + (tabs?.width ?? 0)).toBeLessThanOrEqual(1280);
+    }
+  });
+});

@@ -160,6 +160,33 @@ describe('her own workbook in Excel', () => {
   });
 });
 
+describe('a floor in Excel', () => {
+  it('is planned by the solver beside the page, and the cutter’s list is written', async () => {
+    const asked: string[] = [];
+    const watched: Files = (path) => {
+      asked.push(path);
+      return files(path);
+    };
+    const host = workbookOf([
+      ['Room', 'Width', 'Height', 'Style', 'Fabric', 'Fabric W', 'Qty'],
+      ['401', 72.5, 98, 'pinch', 'Ostrel linen', 54, 5],
+      ['402', 110, 112, 'pinch', 'Ostrel linen', 54, 3],
+    ]);
+    pane = await paneIn(browser, watched, { host });
+    await pane.turnTo('Floor');
+    await pane.press('Read the windows');
+    await pane.says('8 windows in 2 rows').waitFor();
+    await pane.press('Plan the cuts');
+    await pane.says(/^(proven fewest|\d+ more than the bound)$/).waitFor();
+    expect(await pane.says('The search could not start').count()).toBe(0);
+    expect(asked).toContain('/highs.wasm');
+    await pane.press('Write the list');
+    await pane.says('The list stands on the sheet “Cutting list”').waitFor();
+    expect(sheetNamed('Cutting list').cells.size).toBeGreaterThan(20);
+    expect(wrongCells()).toEqual([]);
+  });
+});
+
 describe('a cell in Excel', () => {
   it('is explained with its working and the window to scale', async () => {
     const host = workbookOf([[72, 98, '=HEM.YARDAGE(94,96,"pinch",54)']]);

@@ -54,3 +54,7 @@ export const SURE_WORDS: Readonly<Record<Sure, string>> = {
   likely: 'Likely',
   possible: 'Possibly',
 };
+
+/** “returnLeftOut” is “return left out”. */
+export const kindOf = ({ code }: OrderFinding): string =>
+  code.replace(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`);

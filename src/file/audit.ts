@@ -1,12 +1,12 @@
 /** npm run hem -- audit: past orders worked out again, from a workbook or a CSV of any size. */
 import type { Weight } from '../core/answer';
 import { Auditor } from '../core/audit';
-import type { OrderFinding } from '../core/audit-finding';
+import { kindOf, type OrderFinding } from '../core/audit-finding';
 import type { CellOut } from '../core/fields';
 import { checkWritable, replaceFile } from './archive';
 import { readWords, type Command, type Io } from './command';
 import { csvLine } from './csv';
-import { FINDING_HEADINGS, findingCells, findingsBook, kindWords, type SummaryLine } from './findings-book';
+import { FINDING_HEADINGS, findingCells, findingsBook, type SummaryLine } from './findings-book';
 import { learnFrom } from './learn';
 import { openOrders, type OrdersFile } from './orders';
 import { counted, FINE, NOT_COMPUTED, Problem, USAGE } from './problem';
@@ -54,7 +54,7 @@ class Tally {
     const id = `${one.code} ${one.weight}`;
     const line = this.kinds.get(id) ?? {
       weight: one.weight,
-      kind: kindWords(one.code),
+      kind: kindOf(one),
       findings: 0,
       money: 0,
     };
@@ -112,7 +112,7 @@ function asJson(io: Io): Teller {
       io.out('{"findings": [');
     },
     tell: (one) => {
-      io.out(between + JSON.stringify({ ...one, kind: kindWords(one.code) }));
+      io.out(between + JSON.stringify({ ...one, kind: kindOf(one) }));
       between = ',';
     },
     end(tally, orders, notes) {

@@ -1,5 +1,5 @@
 /** A new workbook with the findings of an audit and their summary; every text is a text cell. */
-import type { OrderFinding } from '../core/audit-finding';
+import { kindOf, type OrderFinding } from '../core/audit-finding';
 import type { CellOut } from '../core/fields';
 import { zipped, type Parts } from './archive';
 import { bytesOfText } from './text';
@@ -112,14 +112,10 @@ export const FINDING_HEADINGS = [
   'sentence',
 ] as const;
 
-/** “returnLeftOut” is “return left out”. */
-export const kindWords = (code: string): string =>
-  code.replace(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`);
-
 export const findingCells = (one: OrderFinding): CellOut[] => [
   one.row === 0 ? '' : one.row,
   one.weight,
-  kindWords(one.code),
+  kindOf(one),
   one.column,
   one.found,
   one.expected,

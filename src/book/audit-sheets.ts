@@ -1,0 +1,198 @@
+/** What an audit found, as a new sheet: counts and money by kind with a chart, then every finding. */
+import { kindOf } from '../core/audit-finding';
+import type { Unit } from '../core/unit';
+import { areaAt, placeText, sheetText } from './address';
+import { apply, type Watch } from './apply';
+import { ORDERS_OF_FINDINGS, type Audited, type Placed } from './audit';
+import type { Book, CellPut, Contents } from './book';
+import {
+  laidOut,
+  MONEY_FORMAT,
+  pairs,
+  tableDraft,
+  titled,
+  together,
+  type ColumnDraft,
+  type Job,
+} from './sheets/draft';
+
+interface Kind {
+  readonly kind: string;
+  readonly weight: string;
+  readonly count: number;
+  readonly money: number;
+}
+
+function kindsOf(findings: readonly Placed[]): readonly Kind[] {
+  const kinds = new Map<string, Kind>();
+  for (const { finding } of findings) {
+    const kind = kindOf(finding);
+    const there = kinds.get(kind) ?? { kind, weight: finding.weight, count: 0, money: 0 };
+    const money = typeof finding.money === 'number' ? finding.money : 0;
+    kinds.set(kind, { ...there, count: there.count + 1, money: Number((there.money + money).toFixed(2)) });
+  }
+  return [...kinds.values()].sort((a, b) => b.count - a.count);
+}
+
+const column = (
+  key: string,
+  heading: string,
+  cells: readonly CellPut[],
+  more: Partial<ColumnDraft> = {},
+): ColumnDraft => ({ key, heading, role: 'output', cells, ...more });
+
+/** More findings than these are no list to go through by hand. */
+const MOST_LISTED = 5_000;
+const KINDS_AT = 8;
+/** Rows the chart covers, beside the table of kinds. */
+const CHART_ROWS = 14;
+
+function jobIn(contents: Contents, unit: Unit): Job {
+  const taken = new Set(
+    [...contents.sheets, ...contents.tables, ...contents.names].map((one) => one.name.toLowerCase()),
+  );
+  const bases = ['Audit', 'Audit_kinds', 'Audit_findings', 'Audit_counts'];
+  for (let number = 1; ; number++) {
+    const [apart, joined] = number === 1 ? ['', ''] : [` ${number}`, `_${number}`];
+    if (
+      bases.some(
+        (base) => taken.has(`${base}${apart}`.toLowerCase()) || taken.has(`${base}${joined}`.toLowerCase()),
+      )
+    )
+      continue;
+    return {
+      unit,
+      paper: unit.name === 'inches' ? 'letter' : 'a4',
+      windows: 0,
+      sheet: (base) => `${base}${apart}`,
+      name: (base) => `${base}${joined}`,
+    };
+  }
+}
+
+/** Writes the summary as one undo step, and gives the new sheet's name. */
+export async function writeAudit(
+  book: Book,
+  audited: Audited,
+  unit: Unit,
+  watch: Watch = {},
+): Promise<string> {
+  const job = jobIn(await book.contents(), unit);
+  const sheet = job.sheet('Audit');
+  const kinds = kindsOf(audited.findings);
+  const listed = [...audited.findings].sort(ORDERS_OF_FINDINGS.weight).slice(0, MOST_LISTED);
+  const listAt = KINDS_AT + Math.max(kinds.length, CHART_ROWS) + 3;
+  const each = (of: (one: Placed) => CellPut): CellPut[] => listed.map(of);
+  const rest = audited.findings.length - listed.length;
+  const { puts, ...draft } = together(
+    titled(
+      sheet,
+      `Audit of “${audited.sheet}”`,
+      `Every order worked out again from what was measured, by the house rules.${rest > 0 ? ` The ${listed.length} weightiest findings are listed; ${rest} more are not.` : ''}`,
+    ),
+    pairs(job, sheet, 3, [
+      { label: 'orders audited', role: 'output', value: audited.orders },
+      { label: 'findings', role: 'output', value: audited.findings.length },
+      {
+        label: 'findings by kind, added up',
+        role: 'check',
+        formula: `=SUM(${job.name('Audit_counts')})`,
+        says: 'the same as above, or the table below was changed',
+      },
+    ]),
+    tableDraft(job, {
+      sheet,
+      name: 'Audit_kinds',
+      row: KINDS_AT,
+      rows: Math.max(1, kinds.length),
+      columns: [
+        column(
+          'kind',
+          'kind',
+          kinds.map((one) => one.kind),
+        ),
+        column(
+          'count',
+          'findings',
+          kinds.map((one) => one.count),
+          { name: 'Audit_counts' },
+        ),
+        column(
+          'weight',
+          'weight',
+          kinds.map((one) => one.weight),
+        ),
+        column(
+          'money',
+          'in money',
+          kinds.map((one) => one.money),
+          { format: MONEY_FORMAT },
+        ),
+      ],
+    }),
+    tableDraft(job, {
+      sheet,
+      name: 'Audit_findings',
+      row: listAt,
+      rows: Math.max(1, listed.length),
+      columns: [
+        column(
+          'kind',
+          'kind of finding',
+          each(({ finding }) => kindOf(finding)),
+        ),
+        column(
+          'row',
+          'row',
+          each(({ finding }) => (finding.row === 0 ? null : finding.row)),
+        ),
+        column(
+          'weight',
+          'how heavy',
+          each(({ finding }) => finding.weight),
+        ),
+        column(
+          'money',
+          'money',
+          each(({ finding }) => finding.money),
+          { format: MONEY_FORMAT },
+        ),
+        column(
+          'cell',
+          'cell',
+          each(({ area }) => `${sheetText(area.sheet)}!${placeText(area)}`),
+        ),
+        column(
+          'found',
+          'found',
+          each(({ finding }) => finding.found),
+        ),
+        column(
+          'expected',
+          'expected',
+          each(({ finding }) => finding.expected),
+        ),
+        column(
+          'sentence',
+          'sentence',
+          each(({ finding }) => finding.sentence),
+        ),
+      ],
+    }),
+    laidOut(job, sheet, { header: listAt, widths: [30, 10, 10, 12, 16, 12, 12, 100], landscape: true }),
+  );
+  const chart = {
+    name: job.name('Audit_chart'),
+    title: 'Findings by kind',
+    kind: 'bar' as const,
+    block: areaAt(sheet, KINDS_AT, 0, kinds.length + 1, 2),
+    at: areaAt(sheet, KINDS_AT, 5, CHART_ROWS, 3),
+  };
+  await apply(
+    book,
+    'write the audit',
+    { ...draft, puts: puts ?? [], ...(kinds.length > 0 && { newCharts: [chart] }) },
+    watch,
+  );
+  return sheet;
+}

@@ -1,0 +1,147 @@
+/**
+ * Past orders in the workbook: which columns they have, the audit with progress and a way to stop it,
+ * and its findings as marks at their cells.
+ */
+import { Auditor, type AuditBy } from '../core/audit';
+import type { OrderFinding } from '../core/audit-finding';
+import { optional, type Field } from '../core/fields';
+import { MEANINGS, orderColumns, type OrderKey } from '../core/order';
+import type { Unit } from '../core/unit';
+import { areaAt, type Area } from './address';
+import type { Book, Mark } from './book';
+import { readColumns, type ColumnsRead, type Corrections, type WantedColumn } from './columns';
+import { survey, type Survey } from './survey';
+import { trouble } from './trouble';
+
+/** What a column of past orders may be. None is needed: whatever stands there is audited. */
+export const ORDER_COLUMNS: readonly WantedColumn[] = MEANINGS.map(({ key, heading, also, kind }) => ({
+  key,
+  heading,
+  also,
+  field: optional(kind, heading) as Field<unknown>,
+  says: heading,
+  needed: false,
+}));
+
+/** Headings the core knows word for word need no guess. */
+function knownHeadings({ columns }: ColumnsRead, unit: Unit): Corrections {
+  const { found } = orderColumns(
+    columns.map((one) => one.heading),
+    unit,
+  );
+  return Object.fromEntries(found.map(({ key, at }) => [columns[at]?.id ?? '', key]));
+}
+
+/** Reads the orders around the selection; what she said of a column before goes first. */
+export async function surveyOrders(
+  book: Book,
+  unit: Unit,
+  selected: Area,
+  said: Corrections = {},
+): Promise<Survey> {
+  const first = await survey(book, ORDER_COLUMNS, unit, selected, said);
+  const { read, mapping } = first;
+  const words: Corrections = { ...knownHeadings(read, unit), ...mapping?.columns, ...said };
+  const header = read.block.area.row + read.header.row;
+  return { ...first, read: readColumns(read.block, ORDER_COLUMNS, unit, words, header) ?? read };
+}
+
+/** A finding and the cell it stands at. */
+export interface Placed {
+  readonly finding: OrderFinding;
+  readonly area: Area;
+}
+
+export interface Audited {
+  readonly sheet: string;
+  readonly orders: number;
+  readonly findings: readonly Placed[];
+}
+
+export interface Running {
+  readonly signal?: AbortSignal;
+  /** Rows looked at, and in all. */
+  readonly progress?: (done: number, of: number) => void;
+}
+
+/** Rows between two looks at the clock of whoever watches. */
+const AT_A_TIME = 250;
+const aTurn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
+
+/** Audits every row below the header. Nothing is written. */
+export async function auditOrders(read: ColumnsRead, by: AuditBy, running: Running = {}): Promise<Audited> {
+  const { block, columns, header } = read;
+  const unit = by.periods[0]?.house.unit;
+  if (unit === undefined) throw new Error('an audit needs house rules');
+  const said = Object.fromEntries(columns.map((one, at) => [at, (one.key ?? null) as OrderKey | null]));
+  const order = orderColumns(
+    columns.map((one) => one.heading),
+    unit,
+    said,
+  );
+  const auditor = new Auditor(order, by);
+  const at = new Map(order.found.map((one) => [one.heading, block.area.column + one.at]));
+  const headerRow = block.area.row + header.row + header.rows - 1;
+  const place = (finding: OrderFinding): Placed => ({
+    finding,
+    area: areaAt(
+      block.area.sheet,
+      finding.row === 0 ? headerRow : finding.row - 1,
+      at.get(finding.column) ?? block.area.column,
+    ),
+  });
+  const found = auditor.header();
+  for (const [done, { row }] of read.lines.entries()) {
+    if (done % AT_A_TIME === 0) {
+      if (running.signal?.aborted === true) throw trouble('cancelled');
+      running.progress?.(done, read.lines.length);
+      await aTurn();
+    }
+    found.push(...auditor.row(row + 1, block.values[row - block.area.row] ?? []));
+  }
+  if (running.signal?.aborted === true) throw trouble('cancelled');
+  found.push(...auditor.end());
+  running.progress?.(read.lines.length, read.lines.length);
+  return {
+    sheet: block.area.sheet,
+    orders: auditor.orders,
+    findings: found.sort((one, other) => one.row - other.row).map(place),
+  };
+}
+
+const WEIGHTS = ['stop', 'check', 'note'] as const;
+const heaviness = ({ finding }: Placed): number => WEIGHTS.indexOf(finding.weight);
+const worth = ({ finding }: Placed): number =>
+  typeof finding.money === 'number' ? Math.abs(finding.money) : 0;
+
+/** The ways a list of findings is looked through. */
+export const ORDERS_OF_FINDINGS = {
+  row: (one: Placed, other: Placed) => one.finding.row - other.finding.row,
+  weight: (one: Placed, other: Placed) => heaviness(one) - heaviness(other) || worth(other) - worth(one),
+  money: (one: Placed, other: Placed) => worth(other) - worth(one) || heaviness(one) - heaviness(other),
+  kind: (one: Placed, other: Placed) =>
+    one.finding.code.localeCompare(other.finding.code) || one.finding.row - other.finding.row,
+} as const;
+
+/** One mark a cell: the heaviest weight, and every sentence. */
+export function marksOf(findings: readonly Placed[]): readonly Mark[] {
+  const marks = new Map<string, Mark>();
+  for (const { finding, area } of [...findings].sort(ORDERS_OF_FINDINGS.weight)) {
+    const cell = `${area.row} ${area.column}`;
+    const there = marks.get(cell);
+    const sentence = there === undefined ? finding.sentence : `${there.sentence}\n${finding.sentence}`;
+    marks.set(cell, { area, weight: there?.weight ?? finding.weight, sentence });
+  }
+  return [...marks.values()];
+}
+
+/** Shows the findings at their cells; marks of an earlier audit of the sheet are taken away first. */
+export async function markFindings(book: Book, audited: Audited): Promise<void> {
+  await book.unmark(audited.sheet);
+  await book.mark(marksOf(audited.findings));
+}
+
+/** Takes the marks away and gives the cells their own colour back. */
+export const unmarkFindings = (book: Book, sheet: string): Promise<void> => book.unmark(sheet);
+
+export { kindOf } from '../core/audit-finding';

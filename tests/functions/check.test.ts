@@ -1,0 +1,54 @@
+import { describe, expect, it } from 'vitest';
+import { functionNamed } from '../../functions';
+import { AUDIT, CHECK } from '../../functions/check';
+import badInput from './check.json';
+
+describe('bad input gets one sentence', () => {
+  for (const { title, name, inputs, sentence } of badInput) {
+    it(title, () => {
+      expect(functionNamed(name)?.call(inputs)).toMatchObject({ error: '#VALUE!', finding: { sentence } });
+    });
+  }
+});
+
+const HEADERS = [['rod width', 'drop', 'heading', 'fabric width', 'widths', 'yardage']];
+const cells = (outcome: ReturnType<typeof CHECK.call>): unknown =>
+  'cells' in outcome ? outcome.cells : outcome;
+
+describe('CHECK and AUDIT in a sheet', () => {
+  it('blank rows, totals and sections are no orders', () => {
+    const rows = [
+      [94, 96, 'pinch', 54, 6, 18.75],
+      ['', null, '', '', '', ''],
+      ['Second floor', '', '', '', '', ''],
+      ['Total', '', '', '', '', 18.75],
+    ];
+    expect(cells(AUDIT.call([HEADERS, rows]))).toEqual([['', '', '', '', '', '', '', 'All is well.']]);
+    expect(cells(CHECK.call([HEADERS, rows.slice(0, 1)]))).toBe('');
+  });
+
+  it('works by the rules of the house, in centimetres and metres too', () => {
+    const rules = [
+      ['unit', 'cm'],
+      ['top allowance pinch', 20],
+      ['bottom allowance', 20],
+    ];
+    // 2 panels of 120 + 9 + 7.5; 2.5 times 273 is 682.5: 6 widths of 140 with hems; 6 × 2.84 = 17.04, up to 17.1 m.
+    const row = [[240, 244, 'pinch', 140, 6, 17.1]];
+    expect(cells(CHECK.call([HEADERS, row, rules]))).toBe('');
+    expect(cells(CHECK.call([HEADERS, row]))).not.toBe('');
+  });
+
+  it('rounds nothing and keeps figures as numbers', () => {
+    const rows = [[94, 96, 'pinch', 54, 7.5, 18.75]];
+    expect(cells(AUDIT.call([HEADERS, rows]))).toMatchObject([
+      [1, 'check', 'widths', 7.5, 6, 1.5, '', expect.any(String)],
+    ]);
+  });
+
+  it('a column in another unit than the house’s is read in its own', () => {
+    const headers = [['rod width (cm)', 'drop (cm)', 'heading', 'cut length (cm)']];
+    expect(cells(CHECK.call([headers, [[240, 243.84, 'pinch', 284.48]]]))).toBe('');
+    expect(cells(CHECK.call([headers, [[240, 243.84, 'pinch', 250]]]))).toContain('cut length (cm) reads');
+  });
+});

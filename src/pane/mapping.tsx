@@ -1,16 +1,8 @@
 /** Which column is what: as it was found, with samples and doubts, and hers to correct. */
-import {
-  Badge,
-  Field,
-  makeStyles,
-  Select,
-  Subtitle2,
-  Switch,
-  tokens,
-} from '@fluentui/react-components';
+import { Badge, Field, makeStyles, Select, Subtitle2, Switch, tokens } from '@fluentui/react-components';
 import { useState } from 'react';
 import { letters } from '../book/address';
-import type { ColumnsRead, SheetColumn } from '../book/columns';
+import type { ColumnsRead, SheetColumn, WantedColumn } from '../book/columns';
 import { WANTED } from '../book/wanted';
 
 const useStyles = makeStyles({
@@ -23,10 +15,12 @@ const NONE = 'none';
 
 interface Props {
   readonly read: ColumnsRead;
+  /** What a column may be taken for. */
+  readonly wanted?: readonly WantedColumn[];
   correct(id: string, key: string | null): void;
 }
 
-export function Mapping({ read, correct }: Props) {
+export function Mapping({ read, wanted = WANTED, correct }: Props) {
   const styles = useStyles();
   const [all, setAll] = useState(false);
   const known = read.columns.filter((one) => one.key !== undefined || one.corrected);
@@ -44,13 +38,19 @@ export function Mapping({ read, correct }: Props) {
         />
       </div>
       {list.map((one) => (
-        <OneColumn key={one.id} of={one} correct={correct} />
+        <OneColumn key={one.id} of={one} wanted={wanted} correct={correct} />
       ))}
     </div>
   );
 }
 
-function OneColumn({ of, correct }: { readonly of: SheetColumn; readonly correct: Props['correct'] }) {
+interface OneProps {
+  readonly of: SheetColumn;
+  readonly wanted: readonly WantedColumn[];
+  readonly correct: Props['correct'];
+}
+
+function OneColumn({ of, wanted, correct }: OneProps) {
   const styles = useStyles();
   const doubt = of.doubts.join(' ');
   return (
@@ -77,7 +77,7 @@ function OneColumn({ of, correct }: { readonly of: SheetColumn; readonly correct
           }}
         >
           <option value={NONE}>not used</option>
-          {WANTED.map(({ key, heading }) => (
+          {wanted.map(({ key, heading }) => (
             <option key={key} value={key}>
               {heading}
             </option>

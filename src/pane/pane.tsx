@@ -3,6 +3,7 @@ import { FluentProvider, makeStyles, Tab, TabList, Text, tokens } from '@fluentu
 import { StrictMode, useState } from 'react';
 import { createRoot } from 'react-dom/client';
 import type { Book } from '../book/book';
+import { AuditSection } from './audit';
 import { ExplainSection } from './explain';
 import { FloorSection } from './floor';
 import { FunctionsSection } from './functions';
@@ -15,6 +16,7 @@ const SECTIONS = {
   job: { tab: 'New job', Of: JobSection },
   workbook: { tab: 'Workbook', Of: WorkbookSection },
   floor: { tab: 'Floor', Of: FloorSection },
+  audit: { tab: 'Audit', Of: AuditSection },
   rules: { tab: 'Rules', Of: RulesSection },
   explain: { tab: 'Explain', Of: ExplainSection },
   functions: { tab: 'Functions', Of: FunctionsSection },

@@ -89,7 +89,8 @@ const useStyles = makeStyles({
   message: { whiteSpace: 'normal' },
 });
 
-export function TaskLine({ task }: { readonly task: Task }) {
+/** `counts` is what the progress counts. */
+export function TaskLine({ task, counts = 'cells' }: { readonly task: Task; readonly counts?: string }) {
   const styles = useStyles();
   const { running, message } = task;
   return (
@@ -99,7 +100,7 @@ export function TaskLine({ task }: { readonly task: Task }) {
           <Text size={200}>
             {running.says}
             {running.of > 0 &&
-              `: ${running.done.toLocaleString('en')} of ${running.of.toLocaleString('en')} cells`}
+              `: ${running.done.toLocaleString('en')} of ${running.of.toLocaleString('en')} ${counts}`}
           </Text>
           <Button size="small" onClick={task.stop}>
             Stop

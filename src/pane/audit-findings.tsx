@@ -1,0 +1,187 @@
+/** What an audit found: by weight, money, kind or row; shown at the cell, marked there, written as a sheet. */
+import { Badge, Button, Caption1, Field, makeStyles, Select, Text, tokens } from '@fluentui/react-components';
+import { useState } from 'react';
+import { areaAt, placeText } from '../book/address';
+import { markFindings, ORDERS_OF_FINDINGS, unmarkFindings, type Audited, type Placed } from '../book/audit';
+import { writeAudit } from '../book/audit-sheets';
+import type { Book } from '../book/book';
+import type { Weight } from '../core/answer';
+import { kindOf } from '../core/audit-finding';
+import type { Unit } from '../core/unit';
+import { messageOf, TaskLine, useTask } from './task';
+
+const useStyles = makeStyles({
+  acts: { display: 'flex', flexWrap: 'wrap', gap: tokens.spacingHorizontalS },
+  pair: { display: 'grid', gridTemplateColumns: '1fr 1fr', gap: tokens.spacingHorizontalS },
+  list: { display: 'grid', margin: 0, padding: 0, listStyleType: 'none' },
+  finding: {
+    display: 'grid',
+    gridTemplateColumns: 'minmax(0, 1fr)',
+    gap: tokens.spacingVerticalXXS,
+    justifyItems: 'start',
+    width: '100%',
+    textAlign: 'start',
+    fontWeight: tokens.fontWeightRegular,
+    paddingInline: tokens.spacingHorizontalXS,
+    whiteSpace: 'normal',
+    borderRadius: 0,
+    borderTop: `${tokens.strokeWidthThin} solid ${tokens.colorNeutralStroke2}`,
+  },
+  head: { display: 'flex', flexWrap: 'wrap', gap: tokens.spacingHorizontalXS, alignItems: 'center' },
+  more: { justifySelf: 'start' },
+});
+
+const COLOURS = { stop: 'danger', check: 'warning', note: 'informative' } as const;
+const AT_A_TIME = 40;
+type Sorting = keyof typeof ORDERS_OF_FINDINGS;
+
+interface Props {
+  readonly book: Book;
+  readonly audited: Audited;
+  readonly unit: Unit;
+}
+
+export function AuditFindings({ book, audited, unit }: Props) {
+  const styles = useStyles();
+  const task = useTask();
+  const [by, setBy] = useState<Sorting>('weight');
+  const [kind, setKind] = useState('');
+  const [shown, setShown] = useState(AT_A_TIME);
+  const [lost, setLost] = useState<string>();
+  const { findings, sheet } = audited;
+  const kinds = new Map<string, number>();
+  for (const { finding } of findings) kinds.set(kindOf(finding), (kinds.get(kindOf(finding)) ?? 0) + 1);
+  const list = findings
+    .filter(({ finding }) => kind === '' || kindOf(finding) === kind)
+    .sort(ORDERS_OF_FINDINGS[by]);
+
+  const go = ({ area }: Placed): void => {
+    setLost(undefined);
+    book.goTo(area).catch((thrown: unknown) => {
+      setLost(messageOf(thrown).text);
+    });
+  };
+  const mark = (): void => {
+    void task.run('Marking the cells', async () => {
+      await markFindings(book, audited);
+      return { intent: 'success', text: 'Every finding stands as a remark at its cell, coloured by weight.' };
+    });
+  };
+  const unmark = (): void => {
+    void task.run('Taking the marks away', async () => {
+      await unmarkFindings(book, sheet);
+      return { intent: 'success', text: 'The marks are gone, and the cells have their own colours again.' };
+    });
+  };
+  const write = (): void => {
+    void task.run('Writing the summary', async (watch) => {
+      const name = await writeAudit(book, audited, unit, watch);
+      await book.goTo(areaAt(name, 0, 0));
+      return {
+        intent: 'success',
+        text: `The summary stands on the sheet “${name}”. One undo takes it back.`,
+      };
+    });
+  };
+
+  return (
+    <>
+      <Text weight="semibold">{summaryOf(audited)}</Text>
+      <div className={styles.acts}>
+        <Button size="small" disabled={findings.length === 0 || task.running !== undefined} onClick={mark}>
+          Mark in the sheet
+        </Button>
+        <Button size="small" disabled={task.running !== undefined} onClick={unmark}>
+          Take the marks away
+        </Button>
+        <Button size="small" disabled={task.running !== undefined} onClick={write}>
+          Write a summary
+        </Button>
+      </div>
+      <TaskLine task={task} />
+      {lost !== undefined && <Text role="alert">{lost}</Text>}
+      {findings.length > 0 && (
+        <div className={styles.pair}>
+          <Field label="Sorted by">
+            <Select
+              size="small"
+              value={by}
+              onChange={(_, { value }) => {
+                setBy(value as Sorting);
+              }}
+            >
+              {(['weight', 'money', 'kind', 'row'] satisfies Sorting[]).map((one) => (
+                <option key={one}>{one}</option>
+              ))}
+            </Select>
+          </Field>
+          <Field label="Of the kind">
+            <Select
+              size="small"
+              value={kind}
+              onChange={(_, { value }) => {
+                setKind(value);
+              }}
+            >
+              <option value="">all kinds</option>
+              {[...kinds].map(([one, count]) => (
+                <option key={one} value={one}>
+                  {one} ({count})
+                </option>
+              ))}
+            </Select>
+          </Field>
+        </div>
+      )}
+      <ul className={styles.list} aria-label="Findings">
+        {list.slice(0, shown).map((one, at) => (
+          <li key={at}>
+            <Button
+              appearance="subtle"
+              className={styles.finding}
+              onClick={() => {
+                go(one);
+              }}
+            >
+              <span className={styles.head}>
+                <Badge size="small" appearance="tint" color={COLOURS[one.finding.weight]}>
+                  {one.finding.weight}
+                </Badge>
+                <Caption1>{placeText(one.area)}</Caption1>
+                {typeof one.finding.money === 'number' && (
+                  <Badge size="small" appearance="outline">
+                    {one.finding.money.toFixed(2)}
+                  </Badge>
+                )}
+              </span>
+              <Text size={200}>{one.finding.sentence}</Text>
+            </Button>
+          </li>
+        ))}
+      </ul>
+      {list.length > shown && (
+        <Button
+          size="small"
+          className={styles.more}
+          onClick={() => {
+            setShown(shown + AT_A_TIME);
+          }}
+        >
+          Show {Math.min(AT_A_TIME, list.length - shown)} more of {list.length - shown}
+        </Button>
+      )}
+    </>
+  );
+}
+
+function summaryOf({ orders, findings }: Audited): string {
+  const counted = `${orders} ${orders === 1 ? 'order' : 'orders'} audited`;
+  if (findings.length === 0) return `${counted}: all is well.`;
+  const by = (weight: Weight): number => findings.filter(({ finding }) => finding.weight === weight).length;
+  const money = findings.reduce(
+    (sum, { finding }) => sum + (typeof finding.money === 'number' ? Math.abs(finding.money) : 0),
+    0,
+  );
+  const worth = money === 0 ? '' : `, ${money.toFixed(2)} in all`;
+  return `${counted}: ${by('stop')} to stop at, ${by('check')} to check, ${by('note')} to note${worth}.`;
+}

@@ -1,0 +1,159 @@
+/** Audit: past orders worked out again, what is wrong with them at their cells, and what they teach. */
+import { Button, Checkbox, makeStyles, Text, tokens } from '@fluentui/react-components';
+import { useState } from 'react';
+import { areaAt } from '../book/address';
+import { auditOrders, ORDER_COLUMNS, surveyOrders, type Audited } from '../book/audit';
+import type { Book } from '../book/book';
+import { readColumns, type ColumnsRead, type Corrections } from '../book/columns';
+import { fabricPrices } from '../book/floor';
+import { readRules, rulesNames, type RulesSeen } from '../book/rules';
+import { keepMapping } from '../book/survey';
+import { readPrices } from '../core/audit-prices';
+import { readHouse } from '../core/house';
+import { INCHES } from '../core/unit';
+import { AuditFindings } from './audit-findings';
+import { AuditLearned } from './audit-learned';
+import { Part } from './floor-part';
+import { Mapping } from './mapping';
+import { Section } from './section';
+import { TaskLine, useTask } from './task';
+
+const useStyles = makeStyles({
+  acts: { display: 'flex', flexWrap: 'wrap', gap: tokens.spacingHorizontalS },
+});
+
+/** The orders as they were read, and what she says of their columns. */
+export interface OrdersOpened {
+  readonly of: string;
+  readonly read: ColumnsRead;
+  readonly said: Corrections;
+  readonly outputs: readonly string[];
+  readonly rules: RulesSeen | undefined;
+}
+
+export function AuditSection({ book }: { readonly book: Book }) {
+  const styles = useStyles();
+  const task = useTask();
+  const [opened, setOpened] = useState<OrdersOpened>();
+  const [audited, setAudited] = useState<Audited>();
+  const [prices, setPrices] = useState<ReadonlyMap<string, string>>(new Map());
+  const [withPrices, setWithPrices] = useState(false);
+
+  const open = (): void => {
+    void task.run('Reading the orders', async () => {
+      setAudited(undefined);
+      const [name] = await rulesNames(book);
+      const rules = name === undefined ? undefined : await readRules(book, name);
+      const found = await surveyOrders(book, rules?.unit ?? INCHES, await book.selection());
+      const { read, mapping, of } = found;
+      setOpened({ of, read, said: mapping?.columns ?? {}, outputs: mapping?.outputs ?? [], rules });
+      setPrices(await fabricPrices(book));
+      return undefined;
+    });
+  };
+
+  const correct = (id: string, key: string | null): void => {
+    if (opened === undefined) return;
+    const { read } = opened;
+    // What was known stays known: only this column is said anew.
+    const known = read.columns.flatMap((one) =>
+      one.key !== undefined && one.key !== key ? [[one.id, one.key] as const] : [],
+    );
+    const said = { ...Object.fromEntries(known), ...opened.said, [id]: key };
+    const row = read.block.area.row + read.header.row;
+    const again = readColumns(read.block, ORDER_COLUMNS, opened.rules?.unit ?? INCHES, said, row);
+    if (again === undefined) return;
+    setAudited(undefined);
+    setOpened({ ...opened, said, read: again });
+    void keepMapping(book, { of: opened.of, columns: said, outputs: opened.outputs }).catch(reportError);
+  };
+
+  const run = (): void => {
+    if (opened === undefined) return;
+    void task.run('Auditing', async ({ signal, progress }) => {
+      setAudited(undefined);
+      const { block, header } = opened.read;
+      // The sheet may have been mended since it was read.
+      const now = await surveyOrders(
+        book,
+        opened.rules?.unit ?? INCHES,
+        areaAt(block.area.sheet, block.area.row + header.row, block.area.column),
+        opened.said,
+      );
+      const house = readHouse(opened.rules?.rows ?? null);
+      const list = withPrices ? readPrices([...prices]) : undefined;
+      const by = { periods: [{ from: undefined, house }], prices: list };
+      const found = await auditOrders(now.read, by, {
+        ...(signal !== undefined && { signal }),
+        ...(progress !== undefined && { progress }),
+      });
+      setOpened({ ...opened, read: now.read });
+      setAudited(found);
+      return undefined;
+    });
+  };
+
+  return (
+    <Section
+      title="Audit of past orders"
+      says="Every order is worked out again from what was measured, by the house rules. Select any cell of the orders first; nothing is written until you say so."
+    >
+      <div className={styles.acts}>
+        <Button
+          appearance={opened === undefined ? 'primary' : 'secondary'}
+          disabled={task.running !== undefined}
+          onClick={open}
+        >
+          {opened === undefined ? 'Read the orders' : 'Read the selected orders'}
+        </Button>
+        {opened !== undefined && (
+          <Button appearance="primary" disabled={task.running !== undefined} onClick={run}>
+            Run the audit
+          </Button>
+        )}
+      </div>
+      <TaskLine task={task} counts="rows" />
+      {opened !== undefined && (
+        <>
+          <Text>{whatWasRead(opened)}</Text>
+          {prices.size > 0 && (
+            <Checkbox
+              label="Compare prices with the sheet of fabrics"
+              checked={withPrices}
+              onChange={(_, { checked }) => {
+                setWithPrices(checked === true);
+              }}
+            />
+          )}
+          <div>
+            <Part says="What each column is">
+              <Mapping read={opened.read} wanted={ORDER_COLUMNS} correct={correct} />
+            </Part>
+            {audited !== undefined && (
+              <Part says="Findings" opened>
+                <AuditFindings
+                  key={`${audited.sheet} ${audited.findings.length}`}
+                  book={book}
+                  audited={audited}
+                  unit={opened.rules?.unit ?? INCHES}
+                />
+              </Part>
+            )}
+            <Part says="Rules these orders bear out">
+              <AuditLearned key={opened.of} book={book} opened={opened} />
+            </Part>
+          </div>
+        </>
+      )}
+    </Section>
+  );
+}
+
+function whatWasRead({ read, rules }: OrdersOpened): string {
+  const { table, area } = read.block;
+  const where = table === undefined ? `The sheet “${area.sheet}”` : `The table “${table.name}”`;
+  const rows = read.lines.filter(({ kind }) => kind === 'window').length;
+  const known = read.columns.filter(({ key }) => key !== undefined).length;
+  const by = rules === undefined ? 'our default rules' : 'the house rules of this workbook';
+  return `${where}: ${rows} ${rows === 1 ? 'order' : 'orders'}, ${known} of ${read.columns.length} columns known, by ${by}.`;
+}

@@ -23,7 +23,11 @@ const useStyles = makeStyles({
     verticalAlign: 'bottom',
   },
   head: { backgroundColor: tokens.colorNeutralBackground2, fontWeight: tokens.fontWeightSemibold },
-  places: { display: 'grid', gridTemplateColumns: '1fr 1fr', gap: `0 ${tokens.spacingHorizontalM}` },
+  places: {
+    display: 'grid',
+    gridTemplateColumns: '1fr 1fr',
+    gap: `${tokens.spacingVerticalXS} ${tokens.spacingHorizontalM}`,
+  },
   letter: { minWidth: 0, width: '100%' },
   wide: { gridColumn: '1 / -1' },
   findings: { margin: 0, paddingLeft: tokens.spacingHorizontalL, fontSize: tokens.fontSizeBase200 },

@@ -34,13 +34,16 @@ write(`The trial workbook is open at  ${address}`);
 write('Nothing leaves this machine. Ctrl+C ends it.');
 write();
 const secure = certificate();
-if (secure === undefined) {
+const built = existsSync(join(dist, 'functions.json'));
+if (secure === undefined || !built) {
   write('To try it in Excel, which loads add-ins over https only:');
-  write('  1. npx office-addin-dev-certs install   (once: makes and trusts a certificate for localhost)');
-  write('  2. npm start                            (again: it then serves the add-in for Excel too)');
+  if (secure === undefined)
+    write('  npx office-addin-dev-certs install   (once: makes and trusts a certificate for localhost)');
+  if (!built) write('  npm run build                        (builds the add-in itself)');
+  write('  npm start                            (again: it then serves the add-in for Excel too)');
 } else {
   const excel = await serve(dist, EXCEL_PORT, secure);
-  write(`The add-in for Excel is served at  ${excel.address}`);
+  write(`The add-in for Excel, as npm run build left it, is served at  ${excel.address}`);
 }
 write('In Excel on the web: Home, Add-ins, More add-ins, My add-ins, Upload my add-in, then choose');
 write(`  ${manifest}`);

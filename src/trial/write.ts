@@ -49,6 +49,7 @@ export class Writer {
     const active = this.workbook.getActiveSheet();
     for (const { name } of changes.newSheets ?? []) this.workbook.insertSheet(name);
     for (const { table, area } of changes.resize ?? []) await this.resize(table, area);
+    for (const one of changes.movedNames ?? []) this.moveName(one);
     this.put(changes.puts ?? []);
     for (const { name, area } of changes.newTables ?? []) this.addTable(name, area);
     for (const one of changes.newNames ?? []) this.addName(one);
@@ -153,6 +154,12 @@ export class Writer {
     const builder = this.workbook.newDefinedNameBuilder().setName(name).setRef(areaText(area, true));
     if (says !== undefined) builder.setComment(says);
     this.nameCommand('sheet.command.insert-defined-name', builder.setScopeToWorkbook().build());
+  }
+  private moveName({ name, area }: NewName): void {
+    const found = this.workbook.getDefinedName(name);
+    if (found === null) throw trouble('missing', `The range “${name}”`);
+    const moved = found.toBuilder().setRef(areaText(area, true)).build();
+    this.nameCommand('sheet.command.set-defined-name', moved);
   }
   private removeName(name: string): void {
     const found = this.workbook.getDefinedName(name);

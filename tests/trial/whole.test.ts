@@ -6,7 +6,7 @@ import { areaAt } from '../../src/book/address';
 import type { CellValue } from '../../src/book/book';
 import { Trial, thereIsABrowser, type Opened } from './page';
 
-const SECTIONS = ['New job', 'Workbook', 'Rules', 'Explain', 'Functions'];
+const sectionsOf = (at: Opened): Promise<string[]> => at.pane.getByRole('tab').allInnerTexts();
 
 async function table(at: Opened, name: string): Promise<readonly (readonly CellValue[])[]> {
   const found = (await at.contents()).tables.find((one) => one.name === name);
@@ -111,7 +111,7 @@ describe.runIf(thereIsABrowser)('the trial workbook', () => {
     async (theme) => {
       const at = await trial.open(theme === 'light' ? 'demo' : 'nothing', 900);
       await at.page.getByLabel('Theme').selectOption(theme);
-      for (const section of SECTIONS) {
+      for (const section of await sectionsOf(at)) {
         await at.section(section);
         if (section === 'Workbook' && theme === 'light') {
           await at.goTo(areaAt('Ground floor', 4, 0));
@@ -134,7 +134,7 @@ describe.runIf(thereIsABrowser)('the trial workbook', () => {
     await at.page.addStyleTag({
       content: 'body { grid-template-columns: minmax(0, 1fr) 320px !important; }',
     });
-    for (const section of SECTIONS) {
+    for (const section of await sectionsOf(at)) {
       await at.section(section);
       const beyond = await at.pane.evaluate((pane) => {
         const content = pane.querySelector('#section');

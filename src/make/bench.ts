@@ -1,5 +1,5 @@
 /** `npm run bench`: how fast and how near the best. `npm run bench -- chain` (or rolls, audit) runs one part. */
-import { benchAudit } from './bench-audit';
+import { benchAudit, benchAuditFile } from './bench-audit';
 import { benchChain, type Timed } from './bench-chain';
 import { benchRolls } from './bench-rolls';
 
@@ -44,10 +44,10 @@ async function rolls(): Promise<void> {
     console.log(`  ${what}: ${found}; aim ${aim}, ${met ? 'met' : 'not met'}.`);
 }
 
-function audit(): Promise<void> {
+async function audit(): Promise<void> {
   console.log('The audit of past orders:');
   for (const line of benchAudit()) console.log(`  ${line}`);
-  return Promise.resolve();
+  for (const line of await benchAuditFile()) console.log(`  ${line}`);
 }
 
 const PARTS: Readonly<Record<string, () => Promise<void>>> = { chain, rolls, audit };

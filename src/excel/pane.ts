@@ -8,7 +8,7 @@ import { onColours, themeOf } from './theme';
 const place = document.getElementById('pane') as HTMLElement;
 
 /** What is said where the pane cannot open; the functions need neither it nor this page. */
-function say(sentence: string): void {
+function say(sentence: string, canPass = false): void {
   const said = document.createElement('p');
   said.setAttribute('role', 'alert');
   said.textContent = sentence;
@@ -18,6 +18,14 @@ function say(sentence: string): void {
   link.textContent = 'Read what they are';
   functions.append('The HEM functions work in cells all the same. ', link, '.');
   place.replaceChildren(said, functions);
+  if (!canPass) return;
+  const again = document.createElement('button');
+  again.textContent = 'Try again';
+  again.addEventListener('click', () => {
+    again.disabled = true;
+    void open();
+  });
+  said.after(again);
 }
 
 const theme = (): ReturnType<typeof themeOf> =>
@@ -46,7 +54,7 @@ async function open(): Promise<void> {
     });
   } catch (failure) {
     const known = failure instanceof Trouble ? failure : trouble('refused', (failure as Error).message);
-    say(known.message);
+    say(known.message, known.code !== 'tooOld');
     if (!(failure instanceof Trouble)) reportError(failure);
   }
 }

@@ -8,6 +8,7 @@ import { findingsBook } from '../../src/file/findings-book';
 import { hem } from '../../src/file/hem';
 import { sheetRows } from '../../src/file/orders';
 import { readWorkbook } from '../../src/file/workbook';
+import { smallBook } from './book';
 
 let folder = '';
 beforeAll(async () => {
@@ -192,6 +193,48 @@ describe('npm run hem -- audit', () => {
     expect(out).toContain('Nothing is changed.');
     expect(await readFile(path, 'utf8')).toBe(before);
   });
+
+  /** A sheet with titles, a merged group over its headings, a date as its number, and a totals row. */
+  const sheet = (date: number): string => {
+    const row = (at: number, cells: readonly (string | number | null)[]): string =>
+      `<row r="${at}">${cells
+        .map((cell, column) => {
+          const name = `${String.fromCharCode(65 + column)}${at}`;
+          if (cell === null) return '';
+          return typeof cell === 'number'
+            ? `<c r="${name}"><v>${cell}</v></c>`
+            : `<c r="${name}" t="inlineStr"><is><t>${cell}</t></is></c>`;
+        })
+        .join('')}</row>`;
+    return [
+      row(1, ['Spring orders']),
+      row(3, [null, null, 'Ordered', null, null]),
+      row(4, ['date', 'heading', 'finished drop', 'cut length', 'amount']),
+      row(5, [date, 'pinch', 96, 112, '$1,200.00']),
+      row(6, [date, 'pinch', 96, 110, '$300.00']),
+      row(7, ['Total', null, null, null, 1600]),
+    ].join('');
+  };
+  const merged = (rows: string): string =>
+    `<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetData>${rows}</sheetData><mergeCells count="1"><mergeCell ref="C3:E3"/></mergeCells></worksheet>`;
+
+  for (const [what, settings, date] of [
+    ['days counted from 1900', '', 45_658],
+    ['days counted from 1904', '<workbookPr date1904="1"/>', 45_658 - 1_462],
+  ] as const) {
+    it(`reads a workbook with titles, merged headings, currency signs and a totals row, ${what}`, async () => {
+      const parts = { 'xl/worksheets/sheet1.xml': merged(sheet(date)) };
+      const path = await put('orders.xlsx', smallBook('', { settings, parts }));
+      const now = await put('new.csv', 'bottom allowance,6');
+      // 45658 is 1 January 2025: the new rules stand from that day, and make row 5 the wrong one.
+      const { findings } = told((await audit(path, '--rules', `2025-01-01=${now}`, '--json')).out);
+      expect(findings).toMatchObject([
+        { row: 5, code: 'figureDiffers', found: 112, expected: 110 },
+        { row: 7, code: 'totalRowDiffers', found: 1600, expected: 1500 },
+        { row: 0, code: 'currencySigns' },
+      ]);
+    });
+  }
 
   for (const [what, words, exit, sentence] of [
     ['no file', [], 2, 'audit takes one file of orders.'],

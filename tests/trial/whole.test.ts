@@ -69,7 +69,7 @@ describe.runIf(thereIsABrowser)('the trial workbook', () => {
       ['inside width', 'rod'],
       ['1/2', null],
       ['=1+1', null],
-      [72, null],
+      ['072', null],
     ]);
     await at.page.evaluate(async () => {
       const { book } = window.trial;
@@ -84,7 +84,7 @@ describe.runIf(thereIsABrowser)('the trial workbook', () => {
     expect(values).toEqual([
       ['1/2', 0.5],
       ['=1+1', '#VALUE!'],
-      [72, 72],
+      ['072', 72],
     ]);
     expect(formulas[0]).toEqual([null, '=HEM.RODWIDTH(Windows[@[inside width]],0,0)']);
   });

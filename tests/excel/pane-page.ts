@@ -91,24 +91,38 @@ export async function paneIn(browser: Browser, files: Files, wishes: Wishes = {}
   };
 }
 
-/**
- * Holds back the first request that writes one of our formulas: `held` tells when it is there,
- * `release` lets it through.
- */
-export function holdFormulas(host: ExcelHost): { held: Promise<void>; release: () => void } {
+export interface Held {
+  /** The first request that writes one of our formulas is there. */
+  readonly held: Promise<void>;
+  /** Lets it through; done when it has been carried out. */
+  release(): Promise<void>;
+}
+
+function bell(): { rung: Promise<void>; ring: () => void } {
+  let ring = (): void => undefined;
+  const rung = new Promise<void>((resolve) => (ring = resolve));
+  return { rung, ring };
+}
+
+/** Holds back what writes our formulas, so that something may happen in the middle of a fill. */
+export function holdFormulas(host: ExcelHost): Held {
   const answer = host.answer.bind(host);
-  let release = (): void => undefined;
-  let tell = (): void => undefined;
-  const released = new Promise<void>((resolve) => (release = resolve));
-  const held = new Promise<void>((resolve) => (tell = resolve));
+  const [there, free, done] = [bell(), bell(), bell()];
   host.answer = async (request, flags) => {
-    if (JSON.stringify(request).includes('HEM.')) {
-      tell();
-      await released;
-    }
-    return answer(request, flags);
+    if (!JSON.stringify(request).includes('HEM.')) return answer(request, flags);
+    there.ring();
+    await free.rung;
+    const answered = await answer(request, flags);
+    done.ring();
+    return answered;
   };
-  return { held, release };
+  return {
+    held: there.rung,
+    release: () => {
+      free.ring();
+      return done.rung;
+    },
+  };
 }
 
 /** What axe finds serious in the page as it stands. */

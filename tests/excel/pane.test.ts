@@ -154,7 +154,7 @@ describe('her own workbook in Excel', () => {
     await pane.press('Add 5 columns');
     await held;
     await pane.press('Stop');
-    release();
+    await release();
     await pane.says('Stopped. The workbook is as it was.').waitFor();
     expect(picture(pane)).toBe(before);
   });
@@ -166,8 +166,8 @@ describe('her own workbook in Excel', () => {
     await pane.press('Add 5 columns');
     await held;
     await pane.turnTo('Rules');
-    release();
-    await expect.poll(() => pane.cell('M4')).toMatch(/HEM/);
+    await release();
+    expect(pane.cell('M4')).toMatch(/HEM/);
     await expect.poll(() => picture(pane)).toBe(before);
   });
 });
@@ -249,7 +249,7 @@ describe('trouble in Excel is a sentence in the pane, and the workbook as it was
     await pane.press('Add 5 columns');
     await held;
     pane.host.tripsLeft = 0;
-    release();
+    await release();
     await pane.says('The connection to the workbook is lost').waitFor();
   });
 

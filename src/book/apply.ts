@@ -75,10 +75,6 @@ export function sheetNameFault(name: string): string | undefined {
   return /^'|'$/.test(name) ? 'a sheet’s name cannot begin or end with an apostrophe' : undefined;
 }
 
-/** Names taken away and made anew: they come to point elsewhere. */
-const movedNames = ({ remove, newNames }: Changes): readonly string[] =>
-  (newNames ?? []).flatMap(({ name }) => (remove?.names?.includes(name) === true ? [name] : []));
-
 function checkNames(changes: Changes, contents: Contents): void {
   const sheets = contents.sheets.map((one) => one.name.toLowerCase());
   for (const { name } of changes.newSheets ?? []) {
@@ -87,9 +83,7 @@ function checkNames(changes: Changes, contents: Contents): void {
     if (sheets.includes(name.toLowerCase())) throw trouble('nameClash', name);
     sheets.push(name.toLowerCase());
   }
-  const names = [...contents.tables, ...contents.names]
-    .filter(({ name }) => !movedNames(changes).includes(name))
-    .map((one) => one.name.toLowerCase());
+  const names = [...contents.tables, ...contents.names].map((one) => one.name.toLowerCase());
   for (const { name } of [...(changes.newTables ?? []), ...(changes.newNames ?? [])]) {
     const fault = nameFault(name);
     if (fault !== undefined) throw trouble('badName', name, fault);
@@ -154,11 +148,12 @@ const asItWas = (block: Block): Put => ({
 });
 
 /** What is taken back when the step does not come to its end. */
-function putBack(changes: Changes, contents: Contents, blocks: readonly Block[]): readonly Changes[] {
-  const moved = contents.names.flatMap(({ name, area }) =>
-    area !== undefined && movedNames(changes).includes(name) ? [{ name, area }] : [],
-  );
-  const back: Changes = {
+function putBack(changes: Changes, contents: Contents, blocks: readonly Block[]): Changes {
+  const moved = new Set((changes.movedNames ?? []).map((one) => one.name));
+  return {
+    movedNames: contents.names.flatMap(({ name, area }) =>
+      area !== undefined && moved.has(name) ? [{ name, area }] : [],
+    ),
     resize: (changes.resize ?? []).flatMap(({ table }) => {
       const old = contents.tables.find((one) => one.name === table);
       return old === undefined ? [] : [{ table, area: old.area }];
@@ -169,16 +164,7 @@ function putBack(changes: Changes, contents: Contents, blocks: readonly Block[])
       names: (changes.newNames ?? []).map((one) => one.name),
     },
   };
-  return moved.length === 0 ? [back] : [back, { newNames: moved }];
 }
-
-const without = (
-  { sheets = [], names = [] }: NonNullable<Changes['remove']>,
-  moved: readonly string[],
-): NonNullable<Changes['remove']> => ({ sheets, names: names.filter((one) => !moved.includes(one)) });
-
-const isEmpty = ({ remove, ...lists }: Changes): boolean =>
-  Object.values({ ...lists, ...remove }).every((list: readonly unknown[]) => list.length === 0);
 
 const stopped = (watch: Watch): void => {
   if (watch.signal?.aborted === true) throw trouble('cancelled');
@@ -210,18 +196,19 @@ export async function apply(book: Book, says: string, changes: Changes, watch: W
   // Plain values first, then tables and names, so that every formula finds what it speaks of.
   const plain = requests(puts.filter((put) => !hasFormula(put)));
   const worked = requests(puts.filter(hasFormula));
-  const { newSheets, resize, newTables, newNames, remove, ...looks } = changes;
-  const moved = movedNames(changes);
-  const opening: Changes = { ...(newSheets && { newSheets }), ...(resize && { resize }) };
+  const { newSheets, resize, movedNames, newTables, newNames, ...looks } = changes;
+  const opening: Changes = {
+    ...(newSheets && { newSheets }),
+    ...(resize && { resize }),
+    ...(movedNames && { movedNames }),
+  };
   const naming: Changes = { ...(newTables && { newTables }), ...(newNames && { newNames }) };
   const parts: readonly Changes[] = [
     { ...opening, puts: plain[0] ?? [] },
     ...plain.slice(1).map((some): Changes => ({ puts: some })),
-    ...(moved.length > 0 ? [{ remove: { names: moved } }] : []),
     { ...naming, puts: [] },
     ...worked.map((some): Changes => ({ puts: some })),
     { ...looks, puts: [] },
-    ...(remove === undefined ? [] : [{ remove: without(remove, moved) }]),
   ];
   const all = puts.reduce((sum, put) => sum + cellsOf(put.area), 0);
   let done = 0;
@@ -229,7 +216,7 @@ export async function apply(book: Book, says: string, changes: Changes, watch: W
     try {
       for (const part of parts) {
         stopped(watch);
-        if (isEmpty(part)) continue;
+        if (Object.values(part).every((list) => !Array.isArray(list) || list.length === 0)) continue;
         await write(part);
         done += (part.puts ?? []).reduce((sum, put) => sum + cellsOf(put.area), 0);
         watch.progress?.(done, all);
@@ -237,7 +224,7 @@ export async function apply(book: Book, says: string, changes: Changes, watch: W
     } catch (failure) {
       if (failure instanceof Trouble && (failure.code === 'lost' || failure.code === 'closed')) throw failure;
       try {
-        for (const back of putBack(changes, contents, blocks)) await write(back);
+        await write(putBack(changes, contents, blocks));
       } catch {
         throw trouble('halfway', onOld.map((put) => areaText(put.area)).join(', ') || says);
       }

@@ -151,6 +151,8 @@ export interface NewChart {
 export interface Changes {
   readonly newSheets?: readonly NewSheet[];
   readonly resize?: readonly TableResize[];
+  /** Named ranges made to cover other cells; what speaks of them follows. */
+  readonly movedNames?: readonly NewName[];
   readonly puts?: readonly Put[];
   readonly newTables?: readonly NewTable[];
   readonly newNames?: readonly NewName[];

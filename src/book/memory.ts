@@ -306,6 +306,11 @@ export class MemoryBook implements Book {
       if (old === undefined) throw trouble('missing', `The table “${table}”`);
       this.state.tables[at] = { ...old, area };
     }
+    for (const { name, area } of changes.movedNames ?? []) {
+      const at = this.state.names.findIndex((one) => one.name === name);
+      if (at < 0) throw trouble('missing', `The range “${name}”`);
+      this.state.names[at] = { name, area };
+    }
     for (const put of changes.puts ?? []) this.put(put.area, put.cells, put.formula);
     for (const { name, area } of changes.newTables ?? []) this.addTable(name, area, false);
     for (const { name, area } of changes.newNames ?? []) {

@@ -205,7 +205,7 @@ async function written(
       puts: [...own.puts, { area, cells }],
       dress: formatsOf(models[0] as Block, area),
       ...(grown !== undefined && { resize: [{ table: (table as TableSeen).name, area: grown }] }),
-      ...(moved.length > 0 && { newNames: moved, remove: { names: moved.map(({ name }) => name) } }),
+      ...(moved.length > 0 && { movedNames: moved }),
     },
     mayOverwrite: own.mayOverwrite,
     area,

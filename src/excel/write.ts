@@ -147,6 +147,8 @@ export async function carryOut(desk: Desk, changes: Changes): Promise<void> {
     for (const { table, area } of changes.resize ?? [])
       workbook.tables.getItem(table).resize(rangeOf(context, area));
   }
+  for (const { name, area } of changes.movedNames ?? [])
+    workbook.names.getItem(name).formula = `=${areaText(area, true)}`;
   await write(desk, changes.puts ?? []);
   for (const { name, area } of changes.newTables ?? []) {
     const table = sheetOf(desk, area.sheet).tables.add(rangeOf(context, area), true);

@@ -30,7 +30,7 @@ import { TaskLine, useTask } from './task';
 const useStyles = makeStyles({
   pair: { display: 'grid', gridTemplateColumns: '1fr 1fr', gap: tokens.spacingHorizontalS },
   acts: { display: 'flex', flexWrap: 'wrap', gap: tokens.spacingHorizontalS },
-  plan: { display: 'grid', gap: tokens.spacingVerticalS },
+  plan: { display: 'grid', gridTemplateColumns: 'minmax(0, 1fr)', gap: tokens.spacingVerticalS },
   badges: { display: 'flex', flexWrap: 'wrap', gap: tokens.spacingHorizontalXS },
   message: { whiteSpace: 'normal' },
 });

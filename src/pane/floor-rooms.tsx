@@ -8,7 +8,7 @@ import type { Opened } from './floor';
 import { TaskLine, useTask } from './task';
 
 const useStyles = makeStyles({
-  part: { display: 'grid', gap: tokens.spacingVerticalS },
+  part: { display: 'grid', gridTemplateColumns: 'minmax(0, 1fr)', gap: tokens.spacingVerticalS },
   acts: { display: 'flex', flexWrap: 'wrap', gap: tokens.spacingHorizontalS },
 });
 

@@ -60,8 +60,8 @@ export function readSupply(typed: SupplyTyped, unit: Unit): { rolls: RollSupply;
 }
 
 const useStyles = makeStyles({
-  rolls: { display: 'grid', gap: tokens.spacingVerticalXS },
-  table: { borderCollapse: 'collapse', width: '100%' },
+  rolls: { display: 'grid', gridTemplateColumns: 'minmax(0, 1fr)', gap: tokens.spacingVerticalXS },
+  table: { borderCollapse: 'collapse', width: '100%', tableLayout: 'fixed' },
   head: {
     textAlign: 'start',
     fontSize: tokens.fontSizeBase200,
@@ -69,7 +69,7 @@ const useStyles = makeStyles({
     paddingBottom: tokens.spacingVerticalXXS,
   },
   cell: { paddingBlock: '1px', paddingInline: '0 4px' },
-  input: { minWidth: 0, width: '100%' },
+  input: { minWidth: 0, width: '100%', '& input': { minWidth: 0 } },
   act: { justifySelf: 'start' },
 });
 

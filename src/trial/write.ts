@@ -11,6 +11,11 @@ import {
 } from '@univerjs/core';
 import type { FUniver } from '@univerjs/core/facade';
 import {
+  IFunctionService,
+  RemoveDefinedNameMutation,
+  SetDefinedNameMutation,
+} from '@univerjs/engine-formula';
+import {
   SetRangeValuesMutation,
   SetRangeValuesUndoMutationFactory,
   SetStyleCommand,
@@ -155,11 +160,24 @@ export class Writer {
     if (says !== undefined) builder.setComment(says);
     this.nameCommand('sheet.command.insert-defined-name', builder.setScopeToWorkbook().build());
   }
+  /** By its mutations: the grid's own command, undone from its end, would take the name away for good. */
   private moveName({ name, area }: NewName): void {
     const found = this.workbook.getDefinedName(name);
     if (found === null) throw trouble('missing', `The range “${name}”`);
-    const moved = found.toBuilder().setRef(areaText(area, true)).build();
-    this.nameCommand('sheet.command.set-defined-name', moved);
+    const unitId = this.workbook.getId();
+    const params = { ...found.toBuilder().build(), unitId };
+    const moved = { ...params, formulaOrRefString: areaText(area, true) };
+    // Only a name taken away and set anew is looked up again by the formulas that speak of it.
+    const steps = (from: typeof params, to: typeof params) => [
+      { id: RemoveDefinedNameMutation.id, params: from },
+      { id: SetDefinedNameMutation.id, params: to },
+    ];
+    const redoMutations = steps(params, moved);
+    for (const one of redoMutations) this.api.syncExecuteCommand(one.id, one.params);
+    this.injector.get(IFunctionService).deleteFormulaAstCacheKey(name);
+    // A step of the book is undone from its end: so these two stand the other way about.
+    const undoMutations = steps(moved, params).reverse();
+    this.undo.pushUndoRedo({ unitID: unitId, undoMutations, redoMutations });
   }
   private removeName(name: string): void {
     const found = this.workbook.getDefinedName(name);

@@ -8,6 +8,7 @@ import { survey } from '../../src/book/survey';
 import { newJob, USUAL_JOB } from '../../src/book/template';
 import { WANTED } from '../../src/book/wanted';
 import { INCHES } from '../../src/core/unit';
+import { openedIn } from '../excel/opened';
 import { engineBook } from './engine-book';
 
 const LIST: SheetGiven['rows'] = [
@@ -119,6 +120,26 @@ describe('rows for many rooms', () => {
       Array.from({ length: 5 }, () => [94]),
     );
   });
+});
+
+it('rooms in Excel: the table and a named range over its column grow with them, in one step', async () => {
+  const rows = LIST.map((row) =>
+    row.map((cell) => (typeof cell === 'string' && /^=/.test(cell) ? null : cell)),
+  );
+  const { book, host } = await openedIn(rows);
+  const table = { ...areaAt('Windows', 0, 0, 3, 7) };
+  await book.inOneStep('Set up', (write) =>
+    write({
+      puts: [{ area: areaAt('Windows', 1, 6, 2, 1), formula: '=B2*2' }],
+      newTables: [{ name: 'Rooms', area: table }],
+      newNames: [{ name: 'Room_widths', area: areaAt('Windows', 1, 1, 2, 1) }],
+    }),
+  );
+  await writeRooms(book, await roomRows(book, await read(book, areaAt('Windows', 1, 0)), 1, '401-403'));
+  const { tables, names } = await book.contents();
+  expect([tables[0]?.area.rows, names[0]?.area?.rows]).toEqual([6, 5]);
+  expect(await formulas(book, areaAt('Windows', 3, 6, 3, 1))).toEqual(['=B4*2', '=B5*2', '=B6*2']);
+  expect(host.unknown).toEqual([]);
 });
 
 describe('a matrix of types and floors', () => {

@@ -1,12 +1,13 @@
 /** From one window to a floor: rows for many rooms, types by floors, and one figure for many rooms. */
-import type { Unit } from '../core/unit';
+import { CENTIMETRES, INCHES, type Unit } from '../core/unit';
 import { roomNumbers } from '../core/rooms';
-import { areaAt, cellText, common, placeText, type Area } from './address';
+import { areaAt, cellText, common, placeText, within, type Area } from './address';
 import { apply, type Watch } from './apply';
 import type { Block, Book, CellPut, CellValue, Changes, Dress, NameSeen, TableSeen } from './book';
 import type { ColumnsRead, SheetColumn, WantedColumn } from './columns';
 import { shifted } from './formula';
 import { filled } from './header';
+import { windowsSheet } from './sheets/windows';
 import { trouble } from './trouble';
 
 /** Rows to be written, seen before a cell is touched. */
@@ -204,6 +205,7 @@ async function written(
     changes: {
       puts: [...own.puts, { area, cells }],
       dress: formatsOf(models[0] as Block, area),
+      ...(grown !== undefined && ownLooks(table as TableSeen, grown)),
       ...(grown !== undefined && { resize: [{ table: (table as TableSeen).name, area: grown }] }),
       ...(moved.length > 0 && { movedNames: moved }),
     },
@@ -253,6 +255,28 @@ const formatsOf = (model: Block, area: Area): readonly Dress[] =>
       ? []
       : [{ area: { ...area, column: area.column + j, columns: 1 }, format }],
   );
+
+/** Rows joined to our own sheet of windows look like those above them, with the same choices. */
+function ownLooks({ name, area, columns }: TableSeen, grown: Area): Pick<Changes, 'dress' | 'validations'> {
+  const number = /^windows(_\d+)?$/i.exec(name);
+  if (number === null) return {};
+  const draft = windowsSheet({
+    unit: /\(cm\)/.test(columns.join()) ? CENTIMETRES : INCHES,
+    paper: 'letter',
+    windows: area.rows - 1,
+    sheet: () => area.sheet,
+    name: (base) => `${base}${number[1] ?? ''}`,
+  });
+  // Only where the columns still stand as we made them.
+  if (draft.newTables?.[0] === undefined || !within(draft.newTables[0].area, area)) return {};
+  if (!within(area, draft.newTables[0].area)) return {};
+  const added = { row: area.row + area.rows, rows: grown.rows - area.rows };
+  const below = <T extends { readonly area: Area }>(list: readonly T[] = []): T[] =>
+    list
+      .filter((one) => one.area.row === area.row + 1 && one.area.rows === area.rows - 1)
+      .map((one) => ({ ...one, area: { ...one.area, ...added } }));
+  return { dress: below(draft.dress), validations: below(draft.validations) };
+}
 
 export async function writeRooms(book: Book, of: RoomRows, watch: Watch = {}): Promise<void> {
   await apply(book, 'Add rooms', of.changes, { ...watch, mayOverwrite: of.mayOverwrite });

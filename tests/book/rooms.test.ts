@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { areaAt, type Area } from '../../src/book/address';
+import { areaAt, within, type Area } from '../../src/book/address';
 import type { Book, CellValue } from '../../src/book/book';
 import type { ColumnsRead } from '../../src/book/columns';
 import { MemoryBook, type SheetGiven } from '../../src/book/memory';
@@ -28,6 +28,9 @@ async function formulas(book: Book, at: Area) {
   const [block] = await book.read([at]);
   return block!.formulas.map(([formula]) => formula);
 }
+
+const covers = (area: Area, row: number, column: number): boolean =>
+  area.sheet === 'Windows' && within(areaAt('Windows', row, column), area);
 
 /** What stands where; the order in which names are listed is of no account. */
 function placesOf(picture: string) {
@@ -115,6 +118,13 @@ describe('rows for many rooms', () => {
     const now = await book.contents();
     expect(now.tables.find(({ name }) => name === 'Windows')!.area.rows).toBe(1 + 5);
     expect(now.names.find(({ name }) => name === 'Window_rods')!.area?.rows).toBe(5);
+    const heading = headings.indexOf('heading');
+    const like = (row: number) => [
+      book.looks.dress.findLast(({ area, role }) => role !== undefined && covers(area, row, heading))?.role,
+      book.looks.validations.find(({ area }) => covers(area, row, heading))?.words,
+    ];
+    expect(like(table.row + 5)).toEqual(like(table.row + 1));
+    expect(like(table.row + 5)[0]).toBe('input');
     const rod = headings.indexOf('rod width (in)');
     expect(await cells(book, areaAt('Windows', table.row + 1, rod, 5, 1))).toEqual(
       Array.from({ length: 5 }, () => [94]),

@@ -8,7 +8,7 @@ import { toUnit } from '../core/length';
 import { money, type Money } from '../core/money';
 import { sellPrice } from '../core/price';
 import { quote, type PriceList } from '../core/quote';
-import { readHouse } from '../core/rules';
+import { readHouse } from '../core/house';
 import { INCHES } from '../core/unit';
 import { Engine } from '../engine/engine';
 import { nodeLibrary } from '../engine/node';

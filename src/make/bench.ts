@@ -34,7 +34,7 @@ function aims(core: number, fastest: Timed): void {
   const ratio = fastest.microseconds / core;
   console.log(`  Aim: a window under 10 µs in the core: ${show(core)} µs, ${said(core < 10)}.`);
   console.log(
-    `  Aim: 5 times faster than the fastest native way (${fastest.what}): ${show(ratio)} times, ${said(ratio >= 5)}.`,
+    `  Aim: 5 times faster than the fastest native way (${fastest.what}): ${ratio.toFixed(2)} times, ${said(ratio >= 5)}.`,
   );
 }
 

@@ -77,6 +77,40 @@ describe.runIf(thereIsABrowser)('a floor in the pane', () => {
     return Number(await row.getByRole('cell').nth(1).innerText());
   }
 
+  it('grows a table with its rooms, and a named range over its column: sums follow, undone and done again', async () => {
+    const at = await trial.open();
+    await at.put('Sheet1', 0, 0, LIST);
+    await at.page.evaluate(async () => {
+      const area = (row: number, column: number, rows: number, columns: number) => ({
+        ...{ sheet: 'Sheet1', row, column, rows, columns },
+      });
+      await window.trial.book.inOneStep('Set up', (write) =>
+        write({
+          newTables: [{ name: 'Openings', area: area(0, 0, 4, 10) }],
+          newNames: [{ name: 'How_many', area: area(1, 9, 3, 1) }],
+          puts: [{ area: area(0, 12, 1, 1), formula: '=SUM(How_many)' }],
+        }),
+      );
+    });
+    const sum = async (): Promise<unknown> => (await at.read(areaAt('Sheet1', 0, 12))).values[0]?.[0];
+    await expect.poll(sum).toBe(6);
+    await at.goTo(areaAt('Sheet1', 2, 0));
+    await at.section('Floor');
+    await at.press('Read the windows');
+    await at.press('Rooms in bulk');
+    await typed(at, 'Rooms', '411-420');
+    await at.press('Preview the rooms');
+    await at.pane.getByText('The table grows to A1:J14.').waitFor();
+    await at.press('Write the rows');
+    await at.pane.getByText('26 windows in 13 rows').waitFor();
+    await expect.poll(sum).toBe(6 + 10 * 2);
+    const { tables, names } = await at.contents();
+    expect([tables[0]?.area.rows, names[0]?.area?.rows]).toEqual([14, 13]);
+    await at.undo();
+    await expect.poll(sum).toBe(6);
+    expect((await at.contents()).names[0]?.area?.rows).toBe(3);
+  });
+
   it('plans received rolls again with their lots and flaws, and says what is short', async () => {
     const at = await withFloor();
     await at.pane.getByRole('radio', { name: 'received' }).check();

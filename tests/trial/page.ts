@@ -1,9 +1,7 @@
 /** The trial workbook in a real browser: built once a run, served to this machine, watched for what it asks for. */
 import { existsSync } from 'node:fs';
-import { readFile } from 'node:fs/promises';
+import { cp, mkdir, mkdtemp, readFile, rename, stat } from 'node:fs/promises';
 import { createRequire } from 'node:module';
-import { cp, mkdir, mkdtemp, rename, rm, stat } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium, type Browser, type Locator, type Page } from 'playwright-core';
 import type { Area } from '../../src/book/address';
@@ -24,7 +22,7 @@ declare global {
 }
 
 /** Test files run side by side: the first builds, the others wait for its folder. */
-const BUILT = join(tmpdir(), `hemledger-trial-${process.pid}`);
+const BUILT = join(process.env['HEMLEDGER_TRIAL'] ?? '', 'built');
 const WAIT = 100;
 
 async function built(): Promise<string> {
@@ -38,7 +36,6 @@ async function built(): Promise<string> {
     }
     throw new Error('The trial workbook was not built in time.');
   }
-  process.once('exit', () => void rm(BUILT, { recursive: true, force: true }));
   await packed('trial', async (folder) => {
     const half = await mkdtemp(join(BUILT, 'half-'));
     await cp(folder, half, { recursive: true });

@@ -161,7 +161,18 @@ export const FINDINGS = table({
       `${widths} is the fewest widths this treatment can be made of: no narrower rod saves one.`,
   },
 
+  noReturn: {
+    weight: 'note',
+    says: () =>
+      'return reads 0: the cloth ends at the rod. An empty cell arrives as 0 in some programs; leave it out where the house’s return is meant.',
+  },
+
   // Cuts and yardage
+  noWindows: {
+    weight: 'check',
+    says: () =>
+      'quantity reads 0: no window, so no cloth. An empty cell arrives as 0 in some programs; leave it out where one window is meant.',
+  },
   dropTooShortToCut: {
     weight: 'stop',
     says: (drop: string, layer: string) =>

@@ -112,7 +112,13 @@ export function rodPieces(
   const shorter = stock.slice(1);
   const drops = shorter.map((one) => exact(longest - one));
   const dropped = bestDrops(pieces, drops, pieces * longest - of.rodWidth);
-  const counts = [pieces - dropped.reduce((sum, count) => sum + count, 0), ...dropped];
+  const least = pieces * longest - dropped.reduce((sum, count, at) => sum + count * (drops[at] ?? 0), 0);
+  // Pieces of one length where that comes to the same.
+  const even = stock.find((one) => one * pieces === least);
+  const counts =
+    even === undefined
+      ? [pieces - dropped.reduce((sum, count) => sum + count, 0), ...dropped]
+      : stock.map((one) => (one === even ? pieces : 0));
   const set = stock
     .map((stockLength, at) => ({ stockLength, count: counts[at] ?? 0 }))
     .filter(({ count }) => count > 0);

@@ -57,6 +57,7 @@ export function finishedWidth(of: Hung, rules: Rules): Answer<Length> {
   const findings: Finding[] = [];
   if (draw !== 'pair' && of.overlap !== undefined && of.overlap > 0)
     findings.push(finding('overlapUnused', 'overlap', draw));
+  if (side === 0 && of.return !== undefined) findings.push(finding('noReturn', 'return'));
   const working = (): Step =>
     draw === 'pair'
       ? step(

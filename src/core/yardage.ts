@@ -80,6 +80,8 @@ function yardageSteps(cuts: number, cloth: Length, yards: Length, rules: Rules):
   ];
 }
 
+const NO_WINDOWS = finding('noWindows', 'quantity');
+
 export interface YardageWork {
   readonly work: WidthsWork;
   readonly cut: Length;
@@ -125,6 +127,7 @@ export function yardage(of: Covered, rules: Rules): Answer<Length> {
   const findings = widthsFindings(of, work.work, rules);
   if (of.match === 'half-drop' && of.verticalRepeat === undefined)
     findings.push(finding('matchWithoutRepeat', 'match'));
+  if (of.quantity === 0) findings.push(NO_WINDOWS);
   const quantity = of.quantity ?? 1;
   const cloth =
     rules.yardageRoundedBy === 'window'
@@ -192,12 +195,13 @@ export function workLining(
 /** Yardage of a lining or interlining. */
 export function lining(of: Lined, rules: Rules): Answer<Length> {
   const work = workLining(of, rules);
-  return answer(work.yardage, () => [
+  const steps = (): Step[] => [
     step('lining wanted in all, flat', '', [], lengthFigure(work.wanted)),
     step('lining widths', 'of {}', [lengthFigure(of.liningWidth)], numberFigure(work.widths)),
     ...work.cutSteps,
     ...yardageSteps(work.cuts, times(work.cut, work.cuts), work.yardage, rules),
-  ]);
+  ];
+  return answer(work.yardage, steps, of.quantity === 0 ? [NO_WINDOWS] : []);
 }
 
 const NO_SHRINKAGE = 0 as Ratio;
@@ -245,6 +249,7 @@ export function railroaded(of: Covered, rules: Rules): Answer<Length> {
   const panel = turnedPanel(of, rules);
   const rule = repeatRuleFor(undefined, rules);
   const findings = [finding('mayNotTurn', 'fabric_width')];
+  if (of.quantity === 0) findings.push(NO_WINDOWS);
   const upright = workYardage(of, rules).yardage;
   if (upright < turned)
     findings.push(

@@ -62,6 +62,10 @@ describe('the pieces of a rod', () => {
     expect(of(400, 144, 96)).toEqual(['3 × 144', 2]);
   });
 
+  it('are of one length where that comes to the same: 600 is 5 × 120', () => {
+    expect(of(600)).toEqual(['5 × 120', 4]);
+  });
+
   it('are told from a list with the same length twice', () => {
     expect(of(100, 60, 60)).toEqual(['2 × 60', 1]);
   });

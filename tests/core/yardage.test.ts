@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { functionNamed } from '../../functions/index';
 import { readHouse } from '../../src/core/house';
 import { inches, toUnit, type Length } from '../../src/core/length';
 import { ratio } from '../../src/core/ratio';
@@ -190,5 +191,12 @@ describe('the weight of the cloth', () => {
 
   it('is of one window, whatever the quantity', () => {
     expect(clothWeight({ ...window({ quantity: 9 }), arealWeight: 12 }, rulesOf()).value).toBe(21);
+  });
+});
+
+describe('no windows', () => {
+  it('need no cloth, and it is said, since an empty cell may arrive as 0', () => {
+    const outcome = functionNamed('YARDAGE')?.call([104, 96, 'pinch', 54, null, 0]);
+    expect(outcome).toMatchObject({ cells: 0, findings: [{ code: 'noWindows', weight: 'check' }] });
   });
 });

@@ -210,7 +210,13 @@ describe.runIf(thereIsABrowser)('the pane beside the trial workbook', () => {
     const at = await trial.open();
     const { keyboard } = at.page;
     const focused = at.pane.locator(':focus');
-    await at.pane.getByRole('tab', { name: 'New job' }).focus();
+    // The grid takes the focus once more when it has drawn itself.
+    const held = async (): Promise<number> => {
+      await at.pane.getByRole('tab', { name: 'New job' }).focus();
+      await at.page.waitForTimeout(500);
+      return focused.count();
+    };
+    await expect.poll(held, { timeout: 20_000 }).toBe(1);
     for (let n = 0; n < 9 && (await focused.innerText()) !== 'Functions'; n++)
       await keyboard.press('ArrowRight');
     await keyboard.press('Enter');

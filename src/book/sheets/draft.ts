@@ -134,6 +134,8 @@ export function pairs(job: Job, sheet: string, row: number, list: readonly Pair[
   );
 }
 
+const MOST_FROZEN = 16;
+
 export function laidOut(
   job: Job,
   sheet: string,
@@ -143,7 +145,8 @@ export function laidOut(
     layouts: [
       {
         sheet,
-        frozenRows: of.header + 1,
+        // A header far down would freeze the whole screen.
+        ...(of.header < MOST_FROZEN && { frozenRows: of.header + 1 }),
         ...(of.frozenColumns !== undefined && { frozenColumns: of.frozenColumns }),
         widths: Object.fromEntries(of.widths.map((wide, at) => [at, wide])),
         print: { landscape: of.landscape ?? false, paper: job.paper, repeatRows: [of.header, of.header] },

@@ -14,6 +14,9 @@ export interface House {
   readonly set: ReadonlySet<string>;
 }
 
+/** A copy: an object filled key by key is twice as slow to look up in as one made whole. */
+const lookedUpOften = (rules: Record<string, unknown>): Rules => ({ ...rules }) as Rules;
+
 function standing(unit: Unit): Rules {
   const rules: Record<string, unknown> = {};
   for (const line of RULE_LINES) {
@@ -22,7 +25,7 @@ function standing(unit: Unit): Rules {
     else rules[line.key] = { ...(rules[line.key] as object | undefined), [line.heading]: standard };
   }
   rules['unit'] = unit.name;
-  return rules as Rules;
+  return lookedUpOften(rules);
 }
 
 const NO_FINDINGS: readonly Finding[] = [];
@@ -65,7 +68,7 @@ function readAfresh(rows: readonly (readonly CellIn[])[]): House {
     if (line.heading === undefined) rules[line.key] = value;
     else (rules[line.key] as Record<string, unknown>)[line.heading] = value;
   }
-  return { rules: rules as unknown as Rules, unit, findings: found, set: new Set(set.keys()) };
+  return { rules: lookedUpOften(rules), unit, findings: found, set: new Set(set.keys()) };
 }
 
 let lastRows: readonly (readonly CellIn[])[] = [];

@@ -2,7 +2,6 @@
 import type { CellOut } from '../src/core/fields';
 import { toUnit, type Length } from '../src/core/length';
 import type { Money } from '../src/core/money';
-import { toFigure, type Ratio } from '../src/core/ratio';
 import type { Unit } from '../src/core/unit';
 import type { Gives } from './declare';
 
@@ -17,7 +16,6 @@ export const YARDAGE = cell<Length>('yards, or metres in a centimetre house', (o
   toUnit(of, unit.large),
 );
 export const COUNT = cell<number>('a count', (of) => of);
-export const RATIO = cell<Ratio>('a ratio', toFigure);
 export const NUMBER = cell<number>('a number', (of) => of);
 export const AMOUNT = cell<Money>('an amount of money', (of) => of.toNumber());
 export const TEXT = cell<string>('text', (of) => of);

@@ -9,7 +9,6 @@ import { clothForCuts, plainCut, repeatRuleFor } from './cuts';
 import { WindowWork } from './job';
 import { extension } from './measure';
 import { exact, inches, TooLarge, type Length } from './length';
-import { toFigure } from './ratio';
 import type { Rules } from './rules';
 import { panelsOf } from './treatment';
 import { cutsOf, roundedYardage } from './yardage';
@@ -276,7 +275,3 @@ export class Compared {
     return { wrong, right, refusals };
   }
 }
-
-/** The fullness asked, as a plain figure. */
-export const fullnessOf = (window: Window, rules: Rules): number | undefined =>
-  window.heading === undefined ? undefined : toFigure(window.fullness ?? rules.fullness[window.heading]);

@@ -351,20 +351,6 @@ export const COUNT = figureKind<number>(
   plainFigure,
   plainFigure,
 );
-/** A whole number where none makes no sense. */
-export const PIECES = figureKind<number>(
-  {
-    noun: 'a whole number',
-    example: '2',
-    zero: 'blank',
-    least: 1,
-    most: 100_000,
-    steps: 1,
-    stepsNoun: 'a whole number',
-  },
-  plainFigure,
-  plainFigure,
-);
 /** What is ordered, in whatever unit its price list has. */
 export const QUANTITY = figureKind<number>(
   { noun: 'a quantity', example: '120.5', zero: 'figure', least: 0, most: 1e9 },

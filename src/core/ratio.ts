@@ -32,11 +32,6 @@ export function upToNanometre(of: Scaled): Length {
   return exact((of - over) / ONE + (over > 0 ? 1 : 0));
 }
 
-/** Down to the whole nanometre: what surely fits. */
-export function downToNanometre(of: Scaled): Length {
-  return exact(Math.floor(of / ONE));
-}
-
 /** of ÷ (1 − share), up to the whole nanometre: what must be cut so that `of` is left after shrinking. */
 export function beforeLosing(of: Length, share: Ratio): Length {
   const kept = ONE - share;

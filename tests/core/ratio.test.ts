@@ -3,7 +3,6 @@ import { inches, TooLarge, type Length } from '../../src/core/length';
 import {
   beforeLosing,
   byRatio,
-  downToNanometre,
   ONE,
   ratio,
   scaled,
@@ -27,10 +26,9 @@ describe('a ratio', () => {
     expect(byRatio(inches(180), ratio(2.2))).toBe(unscaled(inches(11 * 36)));
   });
 
-  it('rounds to the nanometre only by name, up or down', () => {
+  it('rounds to the nanometre only by name, up', () => {
     expect(upToNanometre(scaled(ONE + 1))).toBe(2);
     expect(upToNanometre(unscaled(7 as Length))).toBe(7);
-    expect(downToNanometre(scaled(2 * ONE - 1))).toBe(1);
   });
 
   it('refuses a product it could not hold exactly', () => {

@@ -6,7 +6,8 @@ import { money, NOTHING, type Money } from '../core/money';
 import { quote, type Quote } from '../core/quote';
 import { fabricOf } from '../core/tally';
 import { digits, showLength, showYardage, type Unit } from '../core/unit';
-import { priceList, type Floor } from './floor';
+import type { Floor } from './floor';
+import { priceList } from './floor-prices';
 
 /** A rod is offered narrower by no more than this. */
 const MOST_NARROWER = inches(4);

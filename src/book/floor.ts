@@ -6,14 +6,11 @@ import { readField, type CellIn, type Field } from '../core/fields';
 import { faceCuts } from '../core/floor';
 import { WindowWork } from '../core/job';
 import { exact, NO_LENGTH, type Length } from '../core/length';
-import { money } from '../core/money';
-import type { ClothPrice, PriceList } from '../core/quote';
 import type { Ratio } from '../core/ratio';
 import { readHouse, type House } from '../core/house';
 import { checkJob } from '../core/rolls';
 import { fabricOf } from '../core/tally';
 import type { Unit } from '../core/unit';
-import type { Book } from './book';
 import type { ColumnsRead, SheetColumn } from './columns';
 import { filled } from './header';
 import type { RulesSeen } from './rules';
@@ -194,35 +191,4 @@ export function cuttingJob(
       : { cuts: all, rolls: supply.received, supply: 'in hand' };
   checkJob(job, unit);
   return job;
-}
-
-/** Prices by fabric as the workbook's own sheet of fabrics has them: a table with a fabric and a price. */
-export async function fabricPrices(book: Book): Promise<ReadonlyMap<string, string>> {
-  const { tables } = await book.contents();
-  const prices = new Map<string, string>();
-  for (const table of tables) {
-    const fabric = table.columns.findIndex((one) => /^fabric$/i.test(one.trim()));
-    const price = table.columns.findIndex((one) => /^price( (a|per) \w+)?$/i.test(one.trim()));
-    if (fabric < 0 || price < 0) continue;
-    const [block] = await book.read([table.area], 'contents');
-    for (const row of block?.values.slice(1) ?? []) {
-      const name = row[fabric];
-      const each = row[price];
-      if (filled(name) && typeof each === 'number') prices.set(String(name).trim(), String(each));
-    }
-  }
-  return prices;
-}
-
-/** What the lining is called among the prices. */
-export const LINING = 'lining';
-
-/** A price list of one price a fabric, the lining's among them. */
-export function priceList(prices: ReadonlyMap<string, number>): PriceList {
-  const cloth = (each: number): ClothPrice => ({ breaks: [{ from: 0, price: money(each) }] });
-  const lining = prices.get(LINING);
-  return {
-    face: new Map([...prices].map(([fabric, each]) => [fabric, cloth(each)])),
-    lining: lining === undefined ? undefined : cloth(lining),
-  };
 }

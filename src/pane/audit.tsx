@@ -5,7 +5,7 @@ import { areaAt } from '../book/address';
 import { auditOrders, ORDER_COLUMNS, surveyOrders, type Audited } from '../book/audit';
 import type { Book } from '../book/book';
 import { readColumns, type ColumnsRead, type Corrections } from '../book/columns';
-import { fabricPrices } from '../book/floor';
+import { fabricPrices } from '../book/floor-prices';
 import { readRules, rulesNames, type RulesSeen } from '../book/rules';
 import { keepMapping } from '../book/survey';
 import { readPrices } from '../core/audit-prices';

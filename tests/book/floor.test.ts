@@ -1,14 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { areaAt } from '../../src/book/address';
-import {
-  cuttingJob,
-  fabricPrices,
-  GROUPS,
-  placeOf,
-  readFloor,
-  rodTotals,
-  totalsBy,
-} from '../../src/book/floor';
+import { cuttingJob, GROUPS, placeOf, readFloor, rodTotals, totalsBy } from '../../src/book/floor';
+import { fabricPrices } from '../../src/book/floor-prices';
 import { writeFloor } from '../../src/book/floor-sheets';
 import type { SheetGiven } from '../../src/book/memory';
 import { survey } from '../../src/book/survey';

@@ -1,9 +1,8 @@
 /** A price list by fabric and date, and the price in force on a day. */
 import { refuse } from './answer';
 import { DATE, showDay } from './day';
-import { isBlank, oneCell, readBack, type CellIn, type Place } from './fields';
+import { isBlank, MONEY, oneCell, readBack, type CellIn, type Place } from './fields';
 import type { Money } from './money';
-import { AMOUNT } from './order-money';
 import { bare } from './treatment';
 import { INCHES } from './unit';
 
@@ -31,7 +30,7 @@ export function readPrices(rows: readonly (readonly CellIn[])[] = []): PriceList
       );
     if (at === 0 && typeof row[1] === 'string' && !/\d/.test(row[1])) continue;
     const named = oneCell(row[0], PLACE);
-    const price = AMOUNT.read(row[1], PLACE);
+    const price = MONEY.read(row[1], PLACE);
     if (named === undefined || price === undefined)
       return refuse(
         'unreadable',

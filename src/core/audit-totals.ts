@@ -1,9 +1,8 @@
 /** Totals rows in a table: each is compared with the rows above it, since the last one or in all. */
 import { finding, Refusal } from './answer';
 import { told, type OrderFinding } from './audit-finding';
-import { isBlank, type CellIn } from './fields';
+import { isBlank, MONEY, type CellIn } from './fields';
 import type { OrderColumn, OrderColumns, OrderKey } from './order';
-import { AMOUNT } from './order-money';
 import { digits, INCHES } from './unit';
 
 /** What people add up. Lengths of one window are never added. */
@@ -80,7 +79,7 @@ function plain(raw: CellIn): number | undefined {
   if (raw === '' || isBlank(raw)) return undefined;
   if (typeof raw === 'string' && /^-?\d+(\.\d+)?$/.test(raw)) return Math.round(Number(raw) * FINE);
   try {
-    const amount = AMOUNT.read(raw, { name: '', unit: INCHES });
+    const amount = MONEY.read(raw, { name: '', unit: INCHES });
     return amount === undefined ? undefined : Math.round(amount.toNumber() * FINE);
   } catch (thrown) {
     if (thrown instanceof Refusal) return NaN;

@@ -15,7 +15,7 @@ import { figureCell, showDifference, showOf } from './audit-show';
 import { explain, yardageOf, type Explained } from './audit-slips';
 import type { ColumnKey } from './columns';
 import { DATE, showDay } from './day';
-import type { CellIn } from './fields';
+import { MONEY, type CellIn } from './fields';
 import { TooLarge, toUnit } from './length';
 import {
   FIGURE_KEYS,
@@ -27,7 +27,6 @@ import {
   type OrderColumns,
   type OrderKey,
 } from './order';
-import { AMOUNT } from './order-money';
 import { unitOf, type Rules } from './rules';
 import type { House } from './house';
 import type { Unit } from './unit';
@@ -332,7 +331,7 @@ export class Auditor {
       const texts = [...marks.values()];
       if (kind === (DATE as unknown)) {
         found.push(finding('datesAsText', heading, heading, texts[0] ?? ''));
-      } else if (kind === (AMOUNT as unknown)) {
+      } else if (kind === (MONEY as unknown)) {
         found.push(
           texts.length > 1
             ? finding('mixedCurrencies', heading, heading, texts.join(', '))

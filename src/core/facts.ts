@@ -1,8 +1,7 @@
 /** What an order row says beside its figures: whose it is, when, for whom, and what it costs. */
 import { DATE, type Day } from './day';
-import { choiceKind, QUANTITY, TEXT, type Kind } from './fields';
+import { choiceKind, MONEY, QUANTITY, TEXT, type Kind } from './fields';
 import type { Money } from './money';
-import { AMOUNT } from './order-money';
 import { choices } from './treatment';
 
 export type YesOrNo = 'yes' | 'no';
@@ -75,21 +74,21 @@ export const FACTS = {
   unitPrice: fact(
     'unit price',
     ['price', 'price a yard', 'price per yard', 'price per metre', 'price/yd', 'price/m', 'fabric price'],
-    AMOUNT,
+    MONEY,
   ),
   amount: fact(
     'amount',
     ['fabric amount', 'cloth amount', 'line amount', 'fabric cost', 'cloth cost', 'extended', 'face amount'],
-    AMOUNT,
+    MONEY,
   ),
-  liningAmount: fact('lining amount', ['lining cost', 'lining charge'], AMOUNT),
-  hardware: fact('hardware', ['hardware amount', 'hardware cost', 'rod cost'], AMOUNT),
-  installation: fact('installation', ['install', 'installing', 'fitting'], AMOUNT),
-  freight: fact('freight', ['shipping', 'delivery', 'carriage'], AMOUNT),
-  discount: fact('discount', ['less discount', 'reduction'], AMOUNT),
-  tax: fact('tax', ['sales tax', 'vat'], AMOUNT),
-  total: fact('total', ['line total', 'total price', 'order total', 'grand total', 'total amount'], AMOUNT),
-  deposit: fact('deposit', ['deposit paid', 'down payment', 'paid'], AMOUNT),
+  liningAmount: fact('lining amount', ['lining cost', 'lining charge'], MONEY),
+  hardware: fact('hardware', ['hardware amount', 'hardware cost', 'rod cost'], MONEY),
+  installation: fact('installation', ['install', 'installing', 'fitting'], MONEY),
+  freight: fact('freight', ['shipping', 'delivery', 'carriage'], MONEY),
+  discount: fact('discount', ['less discount', 'reduction'], MONEY),
+  tax: fact('tax', ['sales tax', 'vat'], MONEY),
+  total: fact('total', ['line total', 'total price', 'order total', 'grand total', 'total amount'], MONEY),
+  deposit: fact('deposit', ['deposit paid', 'down payment', 'paid'], MONEY),
 } as const;
 
 export type FactKey = keyof typeof FACTS;

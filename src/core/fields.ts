@@ -219,10 +219,16 @@ export const YARD_STEP = lengthKind({
 });
 
 /** A plain number from a cell or from text with a decimal comma. */
-function figureOf(cell: number | string | boolean, place: Place, noun: string, example: string): number {
+function figureOf(
+  cell: number | string | boolean,
+  place: Place,
+  noun: string,
+  example: string,
+  plain = (text: string): string => text,
+): number {
   if (typeof cell === 'number' && Number.isFinite(cell)) return cell;
   if (typeof cell === 'string') {
-    const figure = readDecimal(cell);
+    const figure = readDecimal(plain(cell));
     if (typeof figure !== 'number')
       return refuse('doubtful', place.name, place.name, readBack(cell), figure[0], figure[1]);
     if (Number.isFinite(figure)) return figure;
@@ -239,6 +245,8 @@ interface FigureLimits {
   /** Only whole multiples of this. */
   readonly steps?: number;
   readonly stepsNoun?: string;
+  /** Text as it is written here, down to its figure. */
+  readonly plain?: (text: string) => string;
 }
 
 function figureKind<T>(of: FigureLimits, into: (figure: number) => T, out: (value: T) => CellOut): Kind<T> {
@@ -248,7 +256,7 @@ function figureKind<T>(of: FigureLimits, into: (figure: number) => T, out: (valu
     read(raw, place) {
       const cell = oneCell(raw, place);
       if (cell === undefined) return undefined;
-      const figure = figureOf(cell, place, of.noun, of.example);
+      const figure = figureOf(cell, place, of.noun, of.example, of.plain);
       if (figure === 0 && of.zero === 'blank') return undefined;
       if (figure < of.least)
         return refuse('tooSmall', place.name, place.name, readBack(cell), `${digits(of.least)} or more`);
@@ -266,7 +274,15 @@ function figureKind<T>(of: FigureLimits, into: (figure: number) => T, out: (valu
 const plainFigure = (figure: number): number => figure;
 
 const FULLNESS_FIGURE = figureKind<Ratio>(
-  { noun: 'a fullness', example: '2.5', zero: 'blank', least: 1, most: 6 },
+  {
+    noun: 'a fullness',
+    example: '2.5',
+    zero: 'blank',
+    least: 1,
+    most: 6,
+    // “2.5x”, “2½ times”, “2.5:1” and “2.5 to 1” all say 2.5.
+    plain: (text) => text.trim().replace(/\s*(?:[x×]|times|(?::|\bto\b) ?1)$/i, ''),
+  },
   ratio,
   toFigure,
 );
@@ -312,7 +328,7 @@ function shareKind<T>(of: ShareLimits, into: (figure: Money) => T, out: (value: 
       if (figure.lt(of.least))
         return refuse('tooSmall', place.name, place.name, readBack(cell), `${digits(of.least)} or more`);
       if (figure.gt(of.most))
-        return refuse('tooGreat', place.name, place.name, readBack(cell), digits(of.most));
+        return refuse('tooGreatShare', place.name, place.name, readBack(cell), digits(of.most), of.example);
       return into(figure);
     },
     write: out,
@@ -390,14 +406,21 @@ export const WEIGHT = figureKind<number>(
   plainFigure,
 );
 
+/** An amount of money as people write it: $1,234.50, 12,50 €, (25.00) for a credit. */
+function plainAmount(text: string): string {
+  const bare = text.replace(/[\p{Sc}\s]|\b(USD|EUR|GBP|CAD|AUD)\b/giu, '').replace(/^\((.*)\)$/, '-$1');
+  // A comma before exactly three digits parts thousands: no money has three decimals.
+  return /^-?\d{1,3}(,\d{3})+(\.\d+)?$/.test(bare) ? bare.replace(/,/g, '') : bare;
+}
+
 export const MONEY = figureKind<Money>(
-  { noun: 'an amount', example: '12.50', zero: 'figure', least: -1e12, most: 1e12 },
+  { noun: 'an amount', example: '12.50', zero: 'figure', least: -1e12, most: 1e12, plain: plainAmount },
   money,
   (amount) => amount.toNumber(),
 );
 /** A price: not below nothing. */
 export const PRICE = figureKind<Money>(
-  { noun: 'a price', example: '12.50', zero: 'figure', least: 0, most: 1e9 },
+  { noun: 'a price', example: '12.50', zero: 'figure', least: 0, most: 1e9, plain: plainAmount },
   money,
   (amount) => amount.toNumber(),
 );

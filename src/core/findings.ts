@@ -49,6 +49,11 @@ export const FINDINGS = table({
     says: (name: string, read: string, most: string) =>
       `${name} reads ${read}, more than the most taken here, ${most}. Check the figure and its unit.`,
   },
+  tooGreatShare: {
+    weight: 'stop',
+    says: (name: string, read: string, most: string, example: string) =>
+      `${name} reads ${read}, more than the most taken here, ${most}. Write it like ${example}.`,
+  },
   notWhole: {
     weight: 'stop',
     says: (name: string, read: string, steps: string) => `${name} reads ${read}. It must be ${steps}.`,
@@ -307,6 +312,10 @@ export const FINDINGS = table({
     weight: 'check',
     says: (rate: string) => `rate reads ${rate}. Check that it is meant: write 7.25 % or 0.0725.`,
   },
+  rateAboveWhole: {
+    weight: 'stop',
+    says: (rate: string) => `rate reads ${rate}: more tax than price. Write it like 7.25 % or 0.0725.`,
+  },
 
   // Rolls and the cutting plan
   cutTooLong: {
@@ -396,7 +405,7 @@ export const FINDINGS = table({
   },
   unknownOutput: {
     weight: 'stop',
-    says: (read: string, list: string) => `outputs reads ${read}. Use of: ${list}.`,
+    says: (read: string, list: string) => `outputs reads ${read}. Use one or more of: ${list}.`,
   },
 
   // Rooms by pattern
@@ -447,6 +456,18 @@ export const FINDINGS = table({
   priceNotSet: {
     weight: 'stop',
     says: (rule: string) => `No price is set for this: add the house rule “${rule}” with your figure.`,
+  },
+
+  // Rules by date
+  rulesInTwoUnits: {
+    weight: 'stop',
+    says: (one: string, other: string) =>
+      `The house rules of different days are in different units, ${one} and ${other}. Audit orders in inches and in centimetres apart.`,
+  },
+  rulesOfOneDay: {
+    weight: 'stop',
+    says: (day: string) =>
+      `Two sets of house rules stand ${day}. Write the first day of the newer one into its rule “in force from”.`,
   },
 
   // Auditing past orders: the sheet as a whole

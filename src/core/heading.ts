@@ -246,7 +246,7 @@ export function rings(of: Ringed, rules: Rules): Answer<number> {
   return answer(panels * each, () => [
     step(
       'rings or carriers',
-      `{} panel(s) × {} (${why})`,
+      `{} ${panels === 1 ? 'panel' : 'panels'} × {} (${why})`,
       [numberFigure(panels), numberFigure(each)],
       numberFigure(panels * each),
     ),

@@ -1,5 +1,5 @@
 /** A rules range as it is read: the rules in force, and what was odd about it. */
-import { finding, type Finding } from './answer';
+import { finding, refuse, type Finding } from './answer';
 import { isBlank, oneCell, readBack, rowsOf, type CellIn } from './fields';
 import { nearestRule, RULE_LINES, ruleLine, RULES, type RuleLine, type Rules } from './rules';
 import { bare } from './treatment';
@@ -12,6 +12,8 @@ export interface House {
   readonly findings: readonly Finding[];
   /** The names set by the workbook. */
   readonly set: ReadonlySet<string>;
+  /** Rules that stood before these, where the range holds them too. */
+  readonly earlier: readonly House[];
 }
 
 /** A copy: an object filled key by key is twice as slow to look up in as one made whole. */
@@ -35,23 +37,57 @@ export const DEFAULT_HOUSE: House = {
   unit: INCHES,
   findings: NO_FINDINGS,
   set: NONE_SET,
+  earlier: [],
 };
 export const DEFAULT_RULES: Rules = DEFAULT_HOUSE.rules;
 
 const TITLES = new Set(['rule', 'houserule', 'name', 'rules']);
 
-function readAfresh(rows: readonly (readonly CellIn[])[]): House {
+type Rows = readonly (readonly CellIn[])[];
+
+const named = (row: Rows[number] | undefined): CellIn => oneCell(row?.[0], { name: 'rules', unit: INCHES });
+const isRule = (row: Rows[number]): boolean => ruleLine(String(named(row) ?? '')) !== undefined;
+const begins = (row: Rows[number]): boolean => ruleLine(String(named(row) ?? ''))?.key === 'inForceFrom';
+
+/** A range may hold several sets of rules; each further one begins with its row “in force from”. */
+function setsOf(rows: Rows): Rows[] {
+  const sets: (readonly CellIn[])[][] = [[]];
+  for (const row of rows) {
+    if (begins(row) && sets.at(-1)?.some(isRule) === true) sets.push([]);
+    sets.at(-1)?.push(row);
+  }
+  return sets;
+}
+
+/** The newest rules stand; what stood before is kept for whoever asks of a day. */
+function readAfresh(rows: Rows): House {
+  const sets = setsOf(rows).map(readSet);
+  const newest = sets.reduce((one, other) =>
+    (other.rules.inForceFrom ?? -1) > (one.rules.inForceFrom ?? -1) ? other : one,
+  );
+  if (sets.length === 1) return newest;
+  return {
+    ...newest,
+    findings: sets.flatMap(({ findings }) => findings),
+    earlier: sets.filter((one) => one !== newest),
+  };
+}
+
+function readSet(rows: Rows): House {
   const found: Finding[] = [];
-  const named = rows.flatMap((row, at): { line: RuleLine; raw: CellIn }[] => {
-    const name = oneCell(row[0], { name: 'rules', unit: INCHES });
+  const lines = rows.flatMap((row): { line: RuleLine; raw: CellIn }[] => {
+    const name = named(row);
     // An empty cell is 0 on some platforms.
-    if (name === undefined || name === 0 || (at === 0 && TITLES.has(bare(String(name))))) return [];
+    if (name === undefined || name === 0 || TITLES.has(bare(String(name)))) return [];
     const line = ruleLine(String(name));
     if (line !== undefined) return [{ line, raw: row[1] }];
     found.push(finding('unknownRule', 'rules', readBack(name), nearestRule(String(name))));
     return [];
   });
-  const unitRow = named.filter(({ line, raw }) => line.key === 'unit' && !isBlank(raw)).at(-1);
+  // A single figure here is most often an input one place too far on.
+  if (named.length + found.length > 0 && rows.every((row) => row.length < 2))
+    return refuse('rangeTooNarrow', 'rules', 'rules', 'two columns, rule and value', 1);
+  const unitRow = lines.filter(({ line, raw }) => line.key === 'unit' && !isBlank(raw)).at(-1);
   const unitName =
     unitRow === undefined
       ? undefined
@@ -59,7 +95,7 @@ function readAfresh(rows: readonly (readonly CellIn[])[]): House {
   const unit = unitName === 'centimetres' ? CENTIMETRES : INCHES;
   const rules = standing(unit) as unknown as Record<string, unknown>;
   const set = new Map<string, unknown>();
-  for (const { line, raw } of named) {
+  for (const { line, raw } of lines) {
     const value = isBlank(raw) ? undefined : line.kind.read(raw, { name: `house rule “${line.name}”`, unit });
     if (value === undefined) continue;
     if (set.has(line.name) && String(set.get(line.name)) !== String(value))
@@ -68,7 +104,7 @@ function readAfresh(rows: readonly (readonly CellIn[])[]): House {
     if (line.heading === undefined) rules[line.key] = value;
     else (rules[line.key] as Record<string, unknown>)[line.heading] = value;
   }
-  return { rules: lookedUpOften(rules), unit, findings: found, set: new Set(set.keys()) };
+  return { rules: lookedUpOften(rules), unit, findings: found, set: new Set(set.keys()), earlier: [] };
 }
 
 let lastRows: readonly (readonly CellIn[])[] = [];

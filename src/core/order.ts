@@ -6,10 +6,9 @@ import { finding, Refusal, type Finding } from './answer';
 import { COLUMN_KEYS, WINDOW_COLUMNS, type ColumnKey, type Window } from './columns';
 import { DATE } from './day';
 import { FACTS, type FactKey, type Facts } from './facts';
-import { isBlank, QUANTITY, readBack, SIZE, YARDS, type CellIn, type Kind } from './fields';
+import { isBlank, MONEY, QUANTITY, readBack, SIZE, YARDS, type CellIn, type Kind } from './fields';
 import { OUTPUTS } from './outputs';
 import type { LengthUnit } from './length';
-import { AMOUNT } from './order-money';
 import { bare } from './treatment';
 import type { Unit } from './unit';
 
@@ -53,9 +52,9 @@ export const FIGURE_KEYS = Object.keys(MEASURES) as readonly FigureKey[];
 export const measureOf = (key: FigureKey): FigureMeasure => MEASURES[key];
 
 const AMOUNT_FIGURE: Kind<number> = {
-  noun: AMOUNT.noun,
+  noun: MONEY.noun,
   shape: 'cell',
-  read: (raw, place) => AMOUNT.read(raw, place)?.toNumber(),
+  read: (raw, place) => MONEY.read(raw, place)?.toNumber(),
 };
 const KINDS: Readonly<Record<FigureMeasure, Kind<number>>> = {
   length: SIZE,
@@ -270,7 +269,7 @@ export class OrderReader {
     if (isLength(kind)) {
       const unit = UNIT_IN_TEXT.exec(raw)?.[1]?.toLowerCase();
       this.remember(column, unit === undefined ? 'bare' : METRIC.has(unit) ? 'metric' : 'imperial', raw);
-    } else if (kind === (AMOUNT as Kind<unknown>)) {
+    } else if (kind === (MONEY as Kind<unknown>)) {
       const sign = /[$€£¥]|[a-z]{3}/i.exec(raw)?.[0];
       if (sign !== undefined) this.remember(column, sign, sign);
     } else if (kind === (DATE as Kind<unknown>) && !/^\d{4}-\d{2}-\d{2}|^\d{5}$/.test(raw))

@@ -159,6 +159,8 @@ export interface Taxed {
 export function salesTax(of: Taxed): Answer<Money> {
   const basis = of.basis ?? 'line';
   const rounding = of.rounding ?? 'half up';
+  // 8.25 typed for 8.25 %.
+  if (of.rate.gt(1)) return refuse('rateAboveWhole', 'rate', `${of.rate.times(100).toString()} %`);
   const sum = of.amounts.reduce((total, one) => total.plus(one), NOTHING);
   const value =
     basis === 'invoice'

@@ -19,6 +19,7 @@ import {
   YARD_STEP,
   type Kind,
 } from './fields';
+import { FIRST_DAY } from './day';
 import { inches, UNITS, type Length } from './length';
 import { money, type Money, type Rounding } from './money';
 import { distance } from './nearest';
@@ -119,6 +120,11 @@ function listOf<T>(kind: Kind<T>, noun: string): Kind<readonly T[]> {
 const yards = (figure: number): Length => Math.round(figure * UNITS.yd) as Length;
 
 export const RULES = {
+  inForceFrom: own(
+    FIRST_DAY,
+    'the first day these rules stood, for auditing past orders; blank is always',
+    'no default: your own date',
+  ),
   unit: rule(
     choiceKind('a unit', UNIT_NAMES),
     'inches' as UnitName,
@@ -510,7 +516,9 @@ export const RULE_LINES: readonly RuleLine[] = (Object.keys(RULES) as RuleKey[])
 
 const LINES = new Map(RULE_LINES.map((line) => [bare(line.name), line]));
 
-export const ruleLine = (name: string): RuleLine | undefined => LINES.get(bare(name));
+/** Labour is labor in the catalogue, and either where people write. */
+export const ruleLine = (name: string): RuleLine | undefined =>
+  LINES.get(bare(name)) ?? LINES.get(bare(name).replace('labour', 'labor'));
 
 /** The value of one line under a set of rules. */
 export const ruleValue = (rules: Rules, line: RuleLine): unknown =>

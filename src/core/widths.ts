@@ -268,7 +268,7 @@ export function widthsSteps(of: Gathered, work: WidthsWork, rules: Rules): Step[
     ),
     step(
       'flat width cut',
-      '{} panel(s) of {} widths, hems and seams off',
+      `{} ${work.panels === 1 ? 'panel' : 'panels'} of {} ${each === 1 ? 'width' : 'widths'}, hems and seams off`,
       [numberFigure(work.panels), numberFigure(each)],
       lengthFigure(exact(Math.floor(work.flat))),
     ),

@@ -74,11 +74,18 @@ function plain(text: string): string {
 
 const PART = /^(\d+(?:[.,]\d+)*(?!\d*\/)|[.,]\d+)?(?:(\s|-|\s-\s)?(\d+)\/(\d+))?\s*("|'|[a-z]+\.?)?\s*/;
 
-/** A plain figure written with a decimal point or comma; NaN where it is none. */
+/** A plain figure written with a decimal point or comma, or with a fraction; NaN where it is none. */
 export function readDecimal(text: string): number | readonly [string, string] {
   const figure = plain(text).replace(/^\+/, '');
   const negative = figure.startsWith('-');
   const bare = negative ? figure.slice(1) : figure;
+  const [, whole = '0', over, under] = /^(?:(\d+)[ -])?(\d+)\/([1-9]\d*)$/.exec(bare) ?? [];
+  if (over !== undefined) {
+    // 21/2 has lost the space of 2 1/2.
+    if (Number(over) >= Number(under)) return NaN;
+    const value = Number(whole) + Number(over) / Number(under);
+    return negative ? -value : value;
+  }
   if (!/^(\d+([.,]\d+)*|[.,]\d+)$/.test(bare)) return NaN;
   const value = decimal(bare);
   return typeof value === 'number' && negative ? -value : value;

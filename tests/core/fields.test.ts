@@ -139,3 +139,50 @@ describe('a list', () => {
     expect(list.read([[null], ['']], { name: 'lengths', unit: INCHES })).toBeUndefined();
   });
 });
+
+describe('an amount of money', () => {
+  it.each([
+    ['$1,234.50', '1234.5'],
+    ['1.234,50 €', '1234.5'],
+    ['12,50', '12.5'],
+    ['£ 45', '45'],
+    ['1,234', '1234'],
+    ['USD 9.95', '9.95'],
+  ])('written %j reads %s', (text, amount) => {
+    expect(read(fields.PRICE, text)).toBe(amount);
+    expect(read(fields.MONEY, text)).toBe(amount);
+  });
+
+  it('in brackets is a credit, which no price is', () => {
+    expect(read(fields.MONEY, '(25.00)')).toBe('-25');
+    expect(read(fields.PRICE, '(25.00)')).toBe('rod_width reads “(25.00)”. It must be 0 or more.');
+  });
+
+  it('in words is refused as it was written', () => {
+    expect(read(fields.PRICE, 'on $ request')).toBe(
+      'rod_width reads “on $ request”, which is not a price. Write it like 12.50.',
+    );
+    expect(read(fields.PRICE, '$')).toBe('rod_width reads “$”, which is not a price. Write it like 12.50.');
+  });
+});
+
+describe('a fullness', () => {
+  it.each(['2.5', '2.5x', '2½', '2 1/2', '2 1/2 ×', '2.5 times', '2.5:1', '2.5 to 1', '2,5'])(
+    'written %j is two and a half',
+    (text) => {
+      expect(read(fields.FULLNESS, text)).toBe(25_000);
+    },
+  );
+
+  it.each(['x', ':1', '2.5y', '21/2'])('written %j is refused', (text) => {
+    expect(read(fields.FULLNESS, text)).toContain(`reads “${text}”`);
+  });
+});
+
+describe('a rate', () => {
+  it('of 50 shows how 50 % is written', () => {
+    expect(read(fields.RATE, 50)).toBe(
+      'rod_width reads 50, more than the most taken here, 20. Write it like 0.45 or 45 %.',
+    );
+  });
+});

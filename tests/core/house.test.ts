@@ -43,6 +43,18 @@ describe('a rules range', () => {
     expect(readHouse(range).rules.sideHem).toBe(inches(2));
   });
 
+  it('of one column is refused: an input stands one place too far on', () => {
+    for (const given of [3, [[3]], [['side hem'], ['seam']]])
+      expect(() => readHouse(given)).toThrow(
+        'rules takes two columns, rule and value, and the range given has 1 column. Widen the range.',
+      );
+    expect(readHouse([[0]]).rules).toEqual(DEFAULT_HOUSE.rules);
+  });
+
+  it('takes labour for labor', () => {
+    expect(readHouse([['labour pinch', '$45']]).rules.labor.pinch?.toString()).toBe('45');
+  });
+
   it('tells of a name that is none, with the nearest', () => {
     const house = readHouse([['side hems allowance', 2]]);
     expect(house.findings[0]?.code).toBe('unknownRule');

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DATE, showDay } from '../../src/core/day';
 import { OrderReader, orderColumns, rowKind } from '../../src/core/order';
-import { AMOUNT } from '../../src/core/order-money';
+import { MONEY } from '../../src/core/fields';
 import { INCHES } from '../../src/core/unit';
 
 const meanings = (...headings: string[]): Record<string, string> =>
@@ -78,7 +78,7 @@ describe('dates and amounts as sheets write them', () => {
   });
 
   it('amounts lose their signs and thousands, and keep their cents', () => {
-    const amount = (text: unknown): string | undefined => AMOUNT.read(text, place)?.toString();
+    const amount = (text: unknown): string | undefined => MONEY.read(text, place)?.toString();
     expect(['$1,234.50', '1.234,50 €', '(25.00)', '1,234', 'USD 12', '£ 0.50', 12.46].map(amount)).toEqual([
       '1234.5',
       '1234.5',

@@ -130,10 +130,14 @@ describe('sales tax', () => {
     expect(
       salesTax({
         amounts: [money(1)],
-        rate: money(7.25),
+        rate: money(0.35),
         basis: undefined,
         rounding: undefined,
       }).findings.map(({ code }) => code),
     ).toEqual(['rateLooksHigh']);
+  });
+
+  it('at 7.25 is refused: 7.25 % was meant', () => {
+    expect(() => of([12.46], 7.25)).toThrow('rate reads 725 %: more tax than price.');
   });
 });

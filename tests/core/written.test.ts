@@ -113,12 +113,16 @@ describe('a plain figure', () => {
     ['+3', 3],
     ['1,234.5', 1234.5],
     ['1.234.567', 1_234_567],
+    ['2 1/2', 2.5],
+    ['2½', 2.5],
+    ['-3/4', -0.75],
   ])('%j reads %d', (text, figure) => {
     expect(readDecimal(text)).toBe(figure);
   });
 
   it('names both readings of 1,234, and reads nothing into words', () => {
     expect(readDecimal('1,234')).toEqual(['1.234', '1234']);
-    for (const text of ['', 'two', '2.5 x', '1,23,4', '1.2.3']) expect(readDecimal(text)).toBeNaN();
+    for (const text of ['', 'two', '2.5 x', '1,23,4', '1.2.3', '21/2', '1/0'])
+      expect(readDecimal(text)).toBeNaN();
   });
 });

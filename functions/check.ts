@@ -6,6 +6,7 @@ import { readPrices } from '../src/core/audit-prices';
 import { oneCell, optional, readBack, required, TABLE, type CellIn } from '../src/core/fields';
 import { orderColumns } from '../src/core/order';
 import type { House } from '../src/core/house';
+import { periodsOf } from '../src/core/periods';
 import { cellFunction } from './declare';
 import { spill, TEXT } from './gives';
 import { HEADERS } from './schedule';
@@ -28,7 +29,7 @@ function audited(
   if (columns.found.length === 0) return refuse('noColumns', 'headers', readBack(named.join(', ')));
   const width = Math.max(...rows.map((row) => row.length));
   if (width !== headers.length) return refuse('rowsAndHeaders', 'rows', headers.length, width);
-  const auditor = new Auditor(columns, { periods: [{ from: undefined, house }], prices: readPrices(list) });
+  const auditor = new Auditor(columns, { periods: periodsOf(house), prices: readPrices(list) });
   const found = auditor.header();
   for (const [at, row] of rows.entries()) found.push(...auditor.row(at + 1, row));
   found.push(...auditor.end());

@@ -68,3 +68,16 @@ export const DATE: Kind<Day> = {
 
 /** 2026-03-09 */
 export const showDay = (day: number): string => new Date(EPOCH + day * DAY).toISOString().slice(0, 10);
+
+/** The day something began: one day, and no doubt about it. */
+export const FIRST_DAY: Kind<number> = {
+  noun: 'a date',
+  shape: 'cell',
+  read(raw: CellIn, place) {
+    const day = DATE.read(raw, place);
+    if (day === undefined || day.early === day.late) return day?.early;
+    const read = readBack(oneCell(raw, place));
+    return refuse('doubtful', place.name, place.name, read, showDay(day.early), showDay(day.late));
+  },
+  write: showDay,
+};

@@ -230,6 +230,8 @@ export function drop(of: Measured, rules: Rules): Answer<Length> {
   const [shift, why] = fromPoint(of.heading, of.measuredTo, rules);
   const finished = exact(shortest + shift + added);
   if (finished <= NO_LENGTH) return refuse('dropTooShort', 'measured', showLength(shortest, unit));
+  const signOf = (by: Length): string => (by < NO_LENGTH ? '−' : '+');
+  const sizeOf = (by: Length): Length => exact(Math.abs(by));
   const steps = (): Step[] => {
     const lines: Step[] = [];
     if (of.measured.length > 1) {
@@ -238,8 +240,8 @@ export function drop(of: Measured, rules: Rules): Answer<Length> {
     lines.push(
       step(
         'finished drop',
-        `{} measured + {} (${why}) + {} (floor finish: ${finish})`,
-        [lengthFigure(shortest), lengthFigure(shift), lengthFigure(added)],
+        `{} measured ${signOf(shift)} {} (${why}) ${signOf(added)} {} (floor finish: ${finish})`,
+        [lengthFigure(shortest), lengthFigure(sizeOf(shift)), lengthFigure(sizeOf(added))],
         lengthFigure(finished),
       ),
     );

@@ -45,9 +45,9 @@ const TITLES = new Set(['rule', 'houserule', 'name', 'rules']);
 
 type Rows = readonly (readonly CellIn[])[];
 
-const named = (row: Rows[number] | undefined): CellIn => oneCell(row?.[0], { name: 'rules', unit: INCHES });
-const isRule = (row: Rows[number]): boolean => ruleLine(String(named(row) ?? '')) !== undefined;
-const begins = (row: Rows[number]): boolean => ruleLine(String(named(row) ?? ''))?.key === 'inForceFrom';
+const nameOf = (row: Rows[number]): CellIn => oneCell(row[0], { name: 'rules', unit: INCHES });
+const isRule = (row: Rows[number]): boolean => ruleLine(String(nameOf(row) ?? '')) !== undefined;
+const begins = (row: Rows[number]): boolean => ruleLine(String(nameOf(row) ?? ''))?.key === 'inForceFrom';
 
 /** A range may hold several sets of rules; each further one begins with its row “in force from”. */
 function setsOf(rows: Rows): Rows[] {
@@ -76,7 +76,7 @@ function readAfresh(rows: Rows): House {
 function readSet(rows: Rows): House {
   const found: Finding[] = [];
   const lines = rows.flatMap((row): { line: RuleLine; raw: CellIn }[] => {
-    const name = named(row);
+    const name = nameOf(row);
     // An empty cell is 0 on some platforms.
     if (name === undefined || name === 0 || TITLES.has(bare(String(name)))) return [];
     const line = ruleLine(String(name));
@@ -85,7 +85,7 @@ function readSet(rows: Rows): House {
     return [];
   });
   // A single figure here is most often an input one place too far on.
-  if (named.length + found.length > 0 && rows.every((row) => row.length < 2))
+  if (lines.length + found.length > 0 && rows.every((row) => row.length < 2))
     return refuse('rangeTooNarrow', 'rules', 'rules', 'two columns, rule and value', 1);
   const unitRow = lines.filter(({ line, raw }) => line.key === 'unit' && !isBlank(raw)).at(-1);
   const unitName =

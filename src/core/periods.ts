@@ -14,7 +14,7 @@ export function periodsOf(...houses: readonly House[]): readonly Period[] {
 }
 
 /** The oldest first. Two of one day, or of two units, are refused. */
-export function inOrder(periods: readonly Period[]): readonly Period[] {
+export function inOrder<P extends Period>(periods: readonly P[]): readonly P[] {
   const sorted = [...periods].sort((one, other) => (one.from ?? -1) - (other.from ?? -1));
   for (const [at, { from, house }] of sorted.entries()) {
     const next = sorted[at + 1];

@@ -1,5 +1,5 @@
 /** Past orders in a file: where the header is, however many titles stand above, and the rows below. */
-import { extname } from 'node:path';
+import { basename, extname } from 'node:path';
 import type { Area } from '../book/address';
 import { readAddress } from '../book/address';
 import type { Block, CellValue } from '../book/book';
@@ -178,13 +178,16 @@ export async function openOrders(path: string, unit: Unit): Promise<OrdersFile> 
   return sheetOrders(readWorkbook(await openArchive(path)), path, unit);
 }
 
-/** All the rows of a small file: house rules, a price list. */
-export async function smallTables(path: string): Promise<readonly (readonly Row[])[]> {
+/** All the rows of a small file, sheet by sheet: house rules, a price list. */
+export async function smallTables(path: string): Promise<readonly { name: string; rows: readonly Row[] }[]> {
   if (!isTextFile(path)) {
     const file = readWorkbook(await openArchive(path));
-    return file.sheets.map((sheet) => sheetRows(sheet).map(([, cells]) => cells));
+    return file.sheets.map((sheet) => ({
+      name: sheet.name,
+      rows: sheetRows(sheet).map(([, cells]) => cells),
+    }));
   }
   const rows: string[][] = [];
   for await (const batch of csvBatches(path, await encodingOf(path))) rows.push(...batch);
-  return [rows];
+  return [{ name: basename(path), rows }];
 }

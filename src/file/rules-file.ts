@@ -3,34 +3,22 @@ import { Refusal } from '../core/answer';
 import type { Period } from '../core/audit';
 import { readPrices, type PriceList } from '../core/audit-prices';
 import { DATE } from '../core/day';
-import { isBlank, type CellIn } from '../core/fields';
-import { DEFAULT_HOUSE, readHouse } from '../core/house';
-import { ruleLine } from '../core/rules';
+import {
+  hasFirstDay,
+  rulesAmong,
+  rulesByDay,
+  rulesPlace,
+  saysRulesByDay,
+  type NamedPeriod,
+  type RulesByDay,
+  type RulesPlace,
+} from '../book/rules-found';
+import { isBlank } from '../core/fields';
+import { DEFAULT_HOUSE } from '../core/house';
+import { inOrder } from '../core/periods';
 import { INCHES } from '../core/unit';
 import { smallTables } from './orders';
 import { Problem, USAGE } from './problem';
-
-type Rows = readonly (readonly CellIn[])[];
-
-const isRule = (cell: CellIn): boolean => typeof cell === 'string' && ruleLine(cell) !== undefined;
-
-/** The two columns in which most rules stand: name, value. */
-function rulesIn(tables: readonly Rows[]): Rows | undefined {
-  let best: Rows | undefined;
-  let most = 0;
-  for (const rows of tables) {
-    const columns = rows.reduce((widest, row) => Math.max(widest, row.length), 0);
-    for (let at = 0; at < columns; at++) {
-      const named = rows.filter((row) => isRule(row[at]));
-      if (named.length <= most) continue;
-      most = named.length;
-      const first = rows.findIndex((row) => isRule(row[at]));
-      const last = rows.length - [...rows].reverse().findIndex((row) => isRule(row[at]));
-      best = rows.slice(first, last).map((row) => [row[at] ?? null, row[at + 1] ?? null]);
-    }
-  }
-  return best;
-}
 
 /** A Refusal about the file's contents is a sentence of the command. */
 async function inFile<T>(path: string, work: () => Promise<T>): Promise<T> {
@@ -42,35 +30,63 @@ async function inFile<T>(path: string, work: () => Promise<T>): Promise<T> {
   }
 }
 
+/** The sheet with most rules, and every other whose rules have a row for their first day. */
+async function rulesOfFile(path: string): Promise<RulesByDay> {
+  const found = (await smallTables(path)).flatMap(({ name, rows }) => {
+    const rules = rulesAmong(rows);
+    return rules === undefined ? [] : [{ name, rules }];
+  });
+  found.sort((one, other) => other.rules.length - one.rules.length);
+  const [first, ...others] = found;
+  if (first === undefined)
+    throw new Problem(
+      `“${path}” holds no house rules. They stand in two columns, like “bottom allowance” and 8.`,
+    );
+  const place = ({ name, rules }: (typeof found)[0]): RulesPlace => rulesPlace(name, rules);
+  return rulesByDay(place(first), others.filter(({ rules }) => hasFirstDay(rules)).map(place));
+}
+
+function inTime(periods: readonly NamedPeriod[]): NamedPeriod[] {
+  try {
+    return [...inOrder(periods)];
+  } catch (thrown) {
+    if (thrown instanceof Refusal) throw new Problem(thrown.finding.sentence, USAGE);
+    throw thrown;
+  }
+}
+
 /** “BOOK.xlsx”, or “2025-01-01=BOOK.xlsx” for rules that stood from that day. */
 export async function readPeriods(named: readonly string[]): Promise<{ periods: Period[]; notes: string[] }> {
-  const periods: Period[] = [];
+  const periods: NamedPeriod[] = [];
   const notes: string[] = [];
   for (const text of named) {
     const dated = /^(\d{4}-\d{2}-\d{2})=(.+)$/.exec(text);
     const path = dated?.[2] ?? text;
-    const from = dated === null ? undefined : DATE.read(dated[1], { name: '--rules', unit: INCHES })?.early;
-    const rows = rulesIn(await smallTables(path));
-    if (rows === undefined)
-      throw new Problem(
-        `“${path}” holds no house rules. They stand in two columns, like “bottom allowance” and 8.`,
+    const found = await inFile(path, () => rulesOfFile(path));
+    notes.push(...found.notes);
+    if (dated === null) periods.push(...found.periods);
+    else if (found.periods.length === 1)
+      periods.push(
+        ...found.periods.map((one) => ({
+          ...one,
+          from: DATE.read(dated[1], { name: '--rules', unit: INCHES })?.early,
+        })),
       );
-    const house = await inFile(path, () => Promise.resolve(readHouse(rows)));
-    notes.push(...house.findings.map((one) => one.sentence));
-    periods.push({ from, house });
+    else
+      throw new Problem(
+        `“${path}” holds the rules of ${found.periods.length} days already. Give it without a day.`,
+        USAGE,
+      );
   }
-  if (periods.length === 0) periods.push({ from: undefined, house: DEFAULT_HOUSE });
-  const units = new Set(periods.map(({ house }) => house.unit.name));
-  if (units.size > 1)
-    throw new Problem(
-      'The house rules given are in different units. Audit inches and centimetres apart.',
-      USAGE,
-    );
-  return { periods, notes };
+  if (periods.length === 0) return { periods: [{ from: undefined, house: DEFAULT_HOUSE }], notes };
+  notes.push(...new Set(periods.flatMap(({ house }) => house.findings.map((one) => one.sentence))));
+  const sorted = inTime(periods);
+  const says = saysRulesByDay(sorted);
+  return { periods: sorted, notes: says === undefined ? notes : [...notes, says] };
 }
 
 export async function readPriceFile(path: string | undefined): Promise<PriceList | undefined> {
   if (path === undefined) return undefined;
-  const rows = (await smallTables(path)).find((table) => table.some((row) => !row.every(isBlank)));
+  const rows = (await smallTables(path)).find((one) => one.rows.some((row) => !row.every(isBlank)))?.rows;
   return inFile(path, () => Promise.resolve(readPrices(rows)));
 }

@@ -11,10 +11,10 @@ type Rows = readonly (readonly CellIn[])[];
 
 const isRule = (cell: CellIn): boolean => typeof cell === 'string' && ruleLine(cell) !== undefined;
 
-/** The two columns in which most rules stand, name and value; undefined where fewer than `least` do. */
-export function rulesAmong(rows: Rows, least = 1): Rows | undefined {
+/** The two columns in which most rules stand, name and value. */
+export function rulesAmong(rows: Rows): Rows | undefined {
   let best: Rows | undefined;
-  let most = least - 1;
+  let most = 0;
   const columns = rows.reduce((widest, row) => Math.max(widest, row.length), 0);
   for (let at = 0; at < columns; at++) {
     const count = rows.filter((row) => isRule(row[at])).length;
@@ -94,13 +94,19 @@ export function saysRulesByDay(periods: readonly NamedPeriod[]): string | undefi
   const [first, ...later] = periods;
   const last = later.at(-1);
   if (first === undefined || last === undefined) return undefined;
+  const called = ({ name, from }: NamedPeriod): string => {
+    if (periods.filter((one) => one.name === name).length === 1) return `“${name}”`;
+    return from === undefined
+      ? `the rules of “${name}” without a day`
+      : `the rules of “${name}” from ${showDay(from)}`;
+  };
   const day = (at: number): string => showDay(later[at]?.from ?? 0);
   const between = later
     .slice(0, -1)
-    .map(({ name }, at) => `, those before ${day(at + 1)} against “${name}”`)
+    .map((one, at) => `, those before ${day(at + 1)} against ${called(one)}`)
     .join('');
-  const before = `Orders before ${day(0)} are checked against “${first.name}”${between}, later ones and those without a date against “${last.name}”.`;
+  const before = `Orders before ${day(0)} are checked against ${called(first)}${between}, later ones and those without a date against ${called(last)}.`;
   return first.from === undefined
     ? before
-    : `${before} No older rules stand here, so “${first.name}” also serve for orders before their own first day, ${showDay(first.from)}.`;
+    : `${before} No older rules stand here, so ${called(first)} also serve for orders before their own first day, ${showDay(first.from)}.`;
 }

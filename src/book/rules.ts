@@ -88,12 +88,16 @@ function same(line: RuleLine, one: CellIn, other: CellIn, unit: Unit): boolean {
   return JSON.stringify(line.kind.read(one, place)) === JSON.stringify(line.kind.read(other, place));
 }
 
+/** A day as a person writes it, not as its number. */
+const dayOf = (line: RuleLine, raw: CellIn, unit: Unit): CellValue =>
+  (line.kind.write?.(line.kind.read(raw, { name: line.name, unit }), unit) ?? null) as CellValue;
+
 /** Reads the rules range of this name. */
 export async function readRules(book: Book, name = 'House_rules'): Promise<RulesSeen> {
   const { names } = await book.contents();
   const area = names.find((one) => one.name.toLowerCase() === name.toLowerCase())?.area;
   if (area === undefined || area.columns < 2) throw trouble('missing', `The range “${name}”`);
-  const [block] = await book.read([area], 'contents');
+  const [block] = await book.read([area], 'cells');
   const rows = block?.values ?? [];
   const unit = unitOf(rows);
   const lines = RULE_LINES.map((line): RuleSeen => {
@@ -106,7 +110,11 @@ export async function readRules(book: Book, name = 'House_rules'): Promise<Rules
     const formula = at < 0 ? null : (block?.formulas[at]?.[1] ?? null);
     return {
       line,
-      inForce: blank ? standard : raw,
+      inForce: blank
+        ? standard
+        : fault === undefined && line.key === 'inForceFrom'
+          ? dayOf(line, raw, unit)
+          : raw,
       standard,
       unit: ruleUnit(line, unit),
       differs: !blank && (fault !== undefined || !same(line, raw, standard, unit)),

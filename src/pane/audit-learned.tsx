@@ -23,19 +23,20 @@ const says = ({ rule, value, standing, fit, of, fitStanding, asGood }: Proposal)
   return `${rule} ${shown(value)}: ${fit} of ${of} orders fit; with ${shown(standing)}, as it is now, ${fitStanding}.${others}`;
 };
 
-/** The orders of the table, as the audit reads them. */
-function ordersOf({ read, rules }: OrdersOpened): readonly Order[] {
-  const { unit } = readHouse(rules?.rows ?? null);
+/** The orders of the table, as the audit reads them; those of the days of older rules teach nothing of ours. */
+function ordersOf({ read, basis }: OrdersOpened): readonly Order[] {
+  const now = basis.periods.at(-1)?.from ?? 0;
   const columns = orderColumns(
     read.columns.map(({ heading }) => heading),
-    unit,
+    basis.unit,
     Object.fromEntries(read.columns.map(({ key }, at) => [at, (key ?? null) as OrderKey | null])),
   );
   const reader = new OrderReader(columns);
   return read.lines
     .map(({ row }) => read.block.values[row - read.block.area.row] ?? [])
     .filter((cells) => rowKind(cells, columns) === 'order')
-    .map((cells) => reader.read(cells));
+    .map((cells) => reader.read(cells))
+    .filter(({ facts }) => (facts.date?.late ?? now) >= now);
 }
 
 interface Props {
@@ -48,7 +49,7 @@ export function AuditLearned({ book, opened }: Props) {
   const task = useTask();
   const [learned, setLearned] = useState<Learned>();
   const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set());
-  const { rules } = opened;
+  const { rules } = opened.basis;
 
   const learn = (): void => {
     void task.run('Looking for the rules that explain these orders', async () => {

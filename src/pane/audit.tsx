@@ -3,14 +3,13 @@ import { Button, Checkbox, makeStyles, Text, tokens } from '@fluentui/react-comp
 import { useState } from 'react';
 import { areaAt } from '../book/address';
 import { auditOrders, ORDER_COLUMNS, surveyOrders, type Audited } from '../book/audit';
+import { readBasis, type Basis } from '../book/audit-basis';
+import type { PricesFound } from '../book/audit-prices';
 import type { Book } from '../book/book';
 import { readColumns, type ColumnsRead, type Corrections } from '../book/columns';
-import { fabricPrices } from '../book/floor-prices';
-import { readRules, rulesNames, type RulesSeen } from '../book/rules';
+import { saysRulesByDay } from '../book/rules-found';
 import { keepMapping } from '../book/survey';
 import { readPrices } from '../core/audit-prices';
-import { readHouse } from '../core/house';
-import { INCHES } from '../core/unit';
 import { AuditFindings } from './audit-findings';
 import { AuditLearned } from './audit-learned';
 import { Part } from './floor-part';
@@ -28,7 +27,7 @@ export interface OrdersOpened {
   readonly read: ColumnsRead;
   readonly said: Corrections;
   readonly outputs: readonly string[];
-  readonly rules: RulesSeen | undefined;
+  readonly basis: Basis;
 }
 
 export function AuditSection({ book }: { readonly book: Book }) {
@@ -36,18 +35,15 @@ export function AuditSection({ book }: { readonly book: Book }) {
   const task = useTask();
   const [opened, setOpened] = useState<OrdersOpened>();
   const [audited, setAudited] = useState<Audited>();
-  const [prices, setPrices] = useState<ReadonlyMap<string, string>>(new Map());
   const [withPrices, setWithPrices] = useState(false);
 
   const open = (): void => {
     void task.run('Reading the orders', async () => {
       setAudited(undefined);
-      const [name] = await rulesNames(book);
-      const rules = name === undefined ? undefined : await readRules(book, name);
-      const found = await surveyOrders(book, rules?.unit ?? INCHES, await book.selection());
-      const { read, mapping, of } = found;
-      setOpened({ of, read, said: mapping?.columns ?? {}, outputs: mapping?.outputs ?? [], rules });
-      setPrices(await fabricPrices(book));
+      const selected = await book.selection();
+      const basis = await readBasis(book, selected.sheet);
+      const { read, mapping, of } = await surveyOrders(book, basis.unit, selected);
+      setOpened({ of, read, said: mapping?.columns ?? {}, outputs: mapping?.outputs ?? [], basis });
       return undefined;
     });
   };
@@ -61,7 +57,7 @@ export function AuditSection({ book }: { readonly book: Book }) {
     );
     const said = { ...Object.fromEntries(known), ...opened.said, [id]: key };
     const row = read.block.area.row + read.header.row;
-    const again = readColumns(read.block, ORDER_COLUMNS, opened.rules?.unit ?? INCHES, said, row);
+    const again = readColumns(read.block, ORDER_COLUMNS, opened.basis.unit, said, row);
     if (again === undefined) return;
     setAudited(undefined);
     setOpened({ ...opened, said, read: again });
@@ -73,21 +69,21 @@ export function AuditSection({ book }: { readonly book: Book }) {
     void task.run('Auditing', async ({ signal, progress }) => {
       setAudited(undefined);
       const { block, header } = opened.read;
-      // The sheet may have been mended since it was read.
+      // The sheets may have been mended since they were read.
+      const basis = await readBasis(book, block.area.sheet);
       const now = await surveyOrders(
         book,
-        opened.rules?.unit ?? INCHES,
+        basis.unit,
         areaAt(block.area.sheet, block.area.row + header.row, block.area.column),
         opened.said,
       );
-      const house = readHouse(opened.rules?.rows ?? null);
-      const list = withPrices ? readPrices([...prices]) : undefined;
-      const by = { periods: [{ from: undefined, house }], prices: list };
+      const list = withPrices ? readPrices(basis.prices?.rows) : undefined;
+      const by = { periods: basis.periods, prices: list };
       const found = await auditOrders(now.read, by, {
         ...(signal !== undefined && { signal }),
         ...(progress !== undefined && { progress }),
       });
-      setOpened({ ...opened, read: now.read });
+      setOpened({ ...opened, read: now.read, basis });
       setAudited(found);
       return undefined;
     });
@@ -116,9 +112,14 @@ export function AuditSection({ book }: { readonly book: Book }) {
       {opened !== undefined && (
         <>
           <Text>{whatWasRead(opened)}</Text>
-          {prices.size > 0 && (
+          {saysOfRules(opened).map((one) => (
+            <Text key={one} size={200}>
+              {one}
+            </Text>
+          ))}
+          {opened.basis.prices !== undefined && (
             <Checkbox
-              label="Compare prices with the sheet of fabrics"
+              label={saysOfPrices(opened.basis.prices)}
               checked={withPrices}
               onChange={(_, { checked }) => {
                 setWithPrices(checked === true);
@@ -135,7 +136,7 @@ export function AuditSection({ book }: { readonly book: Book }) {
                   key={`${audited.sheet} ${audited.findings.length}`}
                   book={book}
                   audited={audited}
-                  unit={opened.rules?.unit ?? INCHES}
+                  unit={opened.basis.unit}
                 />
               </Part>
             )}
@@ -149,11 +150,31 @@ export function AuditSection({ book }: { readonly book: Book }) {
   );
 }
 
-function whatWasRead({ read, rules }: OrdersOpened): string {
+function whatWasRead({ read, basis }: OrdersOpened): string {
   const { table, area } = read.block;
   const where = table === undefined ? `The sheet “${area.sheet}”` : `The table “${table.name}”`;
   const rows = read.lines.filter(({ kind }) => kind === 'window').length;
   const known = read.columns.filter(({ key }) => key !== undefined).length;
-  const by = rules === undefined ? 'our default rules' : 'the house rules of this workbook';
+  const by =
+    basis.rules === undefined && basis.periods.length === 1 && basis.periods[0]?.house.set.size === 0
+      ? 'our default rules'
+      : 'the house rules of this workbook';
   return `${where}: ${rows} ${rows === 1 ? 'order' : 'orders'}, ${known} of ${read.columns.length} columns known, by ${by}.`;
+}
+
+/** Rules of several days: which orders are audited by which, and what was left aside. */
+function saysOfRules({ read, basis: { periods, notes } }: OrdersOpened): string[] {
+  const newest = periods.at(-1)?.name ?? '';
+  const dated = read.columns.some(({ key }) => key === 'date');
+  const says = dated
+    ? saysRulesByDay(periods)
+    : periods.length > 1
+      ? `No column of these orders is known as their date, so all are checked against “${newest}”. Say below which column holds the date, and older orders are checked by the rules of their day.`
+      : undefined;
+  return says === undefined ? [...notes] : [says, ...notes];
+}
+
+function saysOfPrices({ sheets, dated }: PricesFound): string {
+  const names = sheets.map((name) => `“${name}”`).join(' and ');
+  return `Compare prices with ${names}${dated ? ', each from its own day on' : ''}`;
 }

@@ -53,6 +53,12 @@ describe('the rules of a workbook', () => {
     ]);
     expect(await seen(book, 'return')).toMatchObject({ standard: 8.89, unit: 'cm' });
   });
+  it('show their first day as a day, however the cell holds it', async () => {
+    const book = await rulesOf([['in force from', 46_082]]);
+    expect(await seen(book, 'in force from')).toMatchObject({ inForce: '2026-03-01', fault: undefined });
+    const doubtful = await rulesOf([['in force from', '03/04/2026']]);
+    expect((await seen(doubtful, 'in force from')).fault).toMatch(/could be 2026-03-04 or 2026-04-03/);
+  });
   it('of a name that is gone are asked for again', async () => {
     await expect(readRules(new MemoryBook({ Rules: {} }))).rejects.toThrow(/“House_rules” is no longer/);
   });

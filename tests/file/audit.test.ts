@@ -183,6 +183,28 @@ describe('npm run hem -- audit', () => {
     expect(findings).toMatchObject([{ row: 3, column: 'cut length', expected: 114 }]);
   });
 
+  it('reads the rules of several days from one file, and says which orders go by which', async () => {
+    const path = await put(
+      'dated.csv',
+      'date,drop,heading,cut length\n2024-05-01,96,pinch,112\n2025-05-01,96,pinch,112',
+    );
+    const both =
+      'rule,value\nin force from,2025-01-01\nbottom allowance,10\nin force from,\nbottom allowance,8';
+    const rules = await put('both.csv', both);
+    const { findings, summary } = told((await audit(path, '--rules', rules, '--json')).out);
+    expect(findings).toMatchObject([{ row: 3, column: 'cut length', expected: 114 }]);
+    expect(summary.notes).toEqual([
+      'Orders before 2025-01-01 are checked against the rules of “both.csv” without a day, later ones and those without a date against the rules of “both.csv” from 2025-01-01.',
+    ]);
+    expect((await audit(path, '--rules', `2025-01-01=${rules}`)).err).toContain(
+      'holds the rules of 2 days already. Give it without a day.',
+    );
+    const one = await put('one.csv', 'bottom allowance,8');
+    expect((await audit(path, '--rules', one, '--rules', one)).err).toContain(
+      'Two sets of house rules stand for every day.',
+    );
+  });
+
   it('proposes rules and writes nothing', async () => {
     const rows = [84, 90, 96, 98, 100, 101].map((drop) => `${drop},pinch,${drop + 18}`);
     const path = await put('past.csv', ['drop,heading,cut length', ...rows].join('\n'));

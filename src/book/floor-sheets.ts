@@ -1,5 +1,7 @@
 /** The cutter's list roll by roll, and what the floor comes to, as two new sheets. */
+import { cutLengthOf } from '../core/cutting';
 import type { CutPlan, PlannedRoll } from '../core/cutting-plan';
+import type { Cloth } from '../core/floor-cuts';
 import { exact, NO_LENGTH, times, toUnit, type Length } from '../core/length';
 import { tally } from '../core/tally';
 import { areaAt, type Area } from './address';
@@ -17,8 +19,8 @@ import {
   type Job,
 } from './sheets/draft';
 
-export interface FabricPlan {
-  readonly fabric: string;
+export interface ClothPlan {
+  readonly cloth: Cloth;
   readonly plan: CutPlan;
 }
 
@@ -32,35 +34,47 @@ const column = (
   more: Partial<ColumnDraft> = {},
 ): ColumnDraft => ({ key, heading, role: 'output', cells, ...more });
 
-/** One line of the cutter's list: a cut length out of one roll. */
+/** One line of the cutter's list: a cut length out of one roll, or what is given up before it. */
 interface CutterLine {
-  readonly fabric: string;
+  readonly cloth: string;
   readonly roll: PlannedRoll;
   readonly room: string;
   readonly length: Length;
-  readonly count: number;
+  /** Nothing where the cloth is given up. */
+  readonly count: number | null;
   /** Where on the roll the first of these cuts begins. */
   readonly from: Length;
   /** Left of the stretch after it. */
   readonly left: Length;
 }
 
-function linesOf({ fabric, plan }: FabricPlan): readonly CutterLine[] {
+export const TO_START = 'to the pattern’s start';
+
+function linesOf({ cloth: { name: cloth }, plan }: ClothPlan): readonly CutterLine[] {
   return plan.rolls.flatMap((roll) =>
-    roll.stretches.flatMap((stretch) => {
-      let from = stretch.from;
-      return stretch.cuts.map((cut): CutterLine => {
+    roll.stretches.flatMap(({ from: start, length: whole, cuts, toStart = NO_LENGTH }) => {
+      let from = start;
+      const lines = cuts.map((cut): CutterLine => {
         const begins = from;
         from = exact(from + times(cut.length, cut.count));
         const room = cut.room ?? cut.label ?? '';
-        const left = exact(stretch.from + stretch.length - from);
-        return { fabric, roll, room, length: cut.length, count: cut.count, from: begins, left };
+        const left = exact(start + whole - from);
+        return { cloth, roll, room, length: cut.length, count: cut.count, from: begins, left };
       });
+      if (toStart === 0 || cuts.length === 0) return lines;
+      const given = {
+        room: TO_START,
+        length: toStart,
+        count: null,
+        from: exact(start - toStart),
+        left: whole,
+      };
+      return [{ cloth, roll, ...given }, ...lines];
     }),
   );
 }
 
-function listSheet(job: Job, plans: readonly FabricPlan[]): Draft {
+function listSheet(job: Job, plans: readonly ClothPlan[]): Draft {
   const sheet = job.sheet('Cutting list');
   const { small, large } = job.unit;
   const lines = plans.flatMap(linesOf);
@@ -79,9 +93,9 @@ function listSheet(job: Job, plans: readonly FabricPlan[]): Draft {
       rows: Math.max(1, lines.length),
       columns: [
         column(
-          'fabric',
-          'fabric',
-          of((one) => one.fabric),
+          'cloth',
+          'cloth',
+          of((one) => one.cloth),
           { wide: 20 },
         ),
         column(
@@ -136,7 +150,7 @@ function listSheet(job: Job, plans: readonly FabricPlan[]): Draft {
   );
 }
 
-function totalsSheet(job: Job, floor: Floor, plans: readonly FabricPlan[]): Draft {
+function totalsSheet(job: Job, floor: Floor, plans: readonly ClothPlan[]): Draft {
   const sheet = job.sheet('Floor totals');
   const { unit } = job;
   const { large } = unit;
@@ -145,8 +159,9 @@ function totalsSheet(job: Job, floor: Floor, plans: readonly FabricPlan[]): Draf
   );
   const rods = rodTotals(floor.windows);
   const yards = { format: '0.00#' };
-  const rodRow = HEADER + groups.length + 3;
-  const checkRow = rodRow + rods.length + 3;
+  const rodRow = HEADER + Math.max(1, groups.length) + 3;
+  const clothRow = rodRow + Math.max(1, rods.length) + 3;
+  const checkRow = clothRow + plans.length + 3;
   const works = floor.windows.map(({ work }) => work);
   const { finials } = tally(works, floor.house.rules);
   const wanted = plans.reduce(
@@ -231,6 +246,7 @@ function totalsSheet(job: Job, floor: Floor, plans: readonly FabricPlan[]): Draf
         ),
       ],
     }),
+    clothsTable(job, sheet, clothRow, plans),
     pairs(job, sheet, checkRow, [
       { label: 'finials', role: 'output', value: finials, says: 'two a window' },
       { label: 'cuts wanted', role: 'output', value: wanted, says: 'spares in them' },
@@ -245,13 +261,70 @@ function totalsSheet(job: Job, floor: Floor, plans: readonly FabricPlan[]): Draf
   );
 }
 
+/** What each cloth's plan comes to. */
+function clothsTable(job: Job, sheet: string, row: number, plans: readonly ClothPlan[]): Draft {
+  const { large } = job.unit;
+  const of = <T extends CellValue>(value: (one: ClothPlan) => T): T[] => plans.map(value);
+  return tableDraft(job, {
+    sheet,
+    name: 'Floor_cloths',
+    row,
+    rows: plans.length,
+    columns: [
+      column(
+        'cloth',
+        'cloth',
+        of(({ cloth }) => cloth.name),
+      ),
+      column(
+        'rolls',
+        'rolls opened',
+        of(({ plan }) => plan.rolls.length),
+      ),
+      column(
+        'bound',
+        'rolls at least',
+        of(({ plan }) => plan.lowerBound),
+        { note: 'no plan that gives every cut opens fewer' },
+      ),
+      column(
+        'opened',
+        `opened (${large})`,
+        of(({ plan }) => toUnit(plan.opened, large)),
+        { format: '0.00#' },
+      ),
+      column(
+        'cut',
+        `cut (${large})`,
+        of(({ plan }) => toUnit(plan.cut, large)),
+        { format: '0.00#' },
+      ),
+      column(
+        'short',
+        'cuts short',
+        of(({ plan }) => countOf(plan.short)),
+        { note: 'what the rolls in hand do not give' },
+      ),
+      column(
+        'shortCloth',
+        `short (${large})`,
+        of(({ plan }) => toUnit(cutLengthOf(plan.short), large)),
+        { format: '0.00#' },
+      ),
+    ],
+  });
+}
+
 const countOf = (cuts: readonly { count: number }[]): number =>
   cuts.reduce((sum, { count }) => sum + count, NO_LENGTH as number);
 const cutsOf = (roll: PlannedRoll): number =>
   roll.stretches.reduce((sum, { cuts }) => sum + countOf(cuts), 0);
 
-/** A number no sheet, table or name of the workbook is taken with. */
-function jobIn(contents: Contents, floor: Floor, plans: readonly FabricPlan[]): Draft {
+/** Names the new sheets must keep clear of. */
+export type Taken = Readonly<Record<keyof Contents, readonly { readonly name: string }[]>>;
+
+/** The sheets as they would be written: under a number no sheet, table or name of the workbook is taken with. */
+export function floorDraft(contents: Taken, floor: Floor, plans: readonly ClothPlan[]): Draft {
   const taken = new Set(
     [...contents.sheets, ...contents.tables, ...contents.names].map((one) => one.name.toLowerCase()),
   );
@@ -274,10 +347,10 @@ function jobIn(contents: Contents, floor: Floor, plans: readonly FabricPlan[]): 
 export async function writeFloor(
   book: Book,
   floor: Floor,
-  plans: readonly FabricPlan[],
+  plans: readonly ClothPlan[],
   watch: Watch = {},
 ): Promise<Area> {
-  const draft = jobIn(await book.contents(), floor, plans);
+  const draft = floorDraft(await book.contents(), floor, plans);
   await apply(book, 'Write the cutting list', draft, watch);
   const first = areaAt(draft.newSheets?.[0]?.name ?? '', 0, 0);
   await book.goTo(first);

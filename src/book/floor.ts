@@ -1,14 +1,10 @@
 /** A floor read out of a surveyed table: every window worked out, its totals, its cuts, its prices. */
 import { Refusal } from '../core/answer';
 import { WINDOW_COLUMNS, type ColumnKey, type Window } from '../core/columns';
-import { withSpares, type CutLine, type CuttingJob, type Roll } from '../core/cutting';
 import { readField, type CellIn, type Field } from '../core/fields';
-import { faceCuts } from '../core/floor';
 import { WindowWork } from '../core/job';
 import { exact, NO_LENGTH, type Length } from '../core/length';
-import type { Ratio } from '../core/ratio';
 import { readHouse, type House } from '../core/house';
-import { checkJob } from '../core/rolls';
 import { fabricOf } from '../core/tally';
 import type { Unit } from '../core/unit';
 import type { ColumnsRead, SheetColumn } from './columns';
@@ -44,6 +40,12 @@ export function placeOf(room: string, type = '', floor = ''): { type: string; fl
   };
 }
 
+/** Columns of hers that say what a window cannot: its type and its floor. */
+export const PLACE_HEADINGS = {
+  type: /^(room|window) ?type$|^type$/i,
+  floor: /^(floor|storey|level)( no\.?)?$/i,
+} as const;
+
 const headed = (read: ColumnsRead, like: RegExp): SheetColumn | undefined =>
   read.columns.find(({ key, heading }) => key === undefined && like.test(heading.trim()));
 
@@ -69,10 +71,7 @@ function windowOf(
 export function readFloor(read: ColumnsRead, rules: RulesSeen | undefined): Floor {
   const house = readHouse(rules?.rows ?? null);
   const { block } = read;
-  const [type, floor] = [
-    headed(read, /^(room|window) ?type$|^type$/i),
-    headed(read, /^(floor|storey|level)( no\.?)?$/i),
-  ];
+  const [type, floor] = [headed(read, PLACE_HEADINGS.type), headed(read, PLACE_HEADINGS.floor)];
   const windows: FloorWindow[] = [];
   const unread: { row: number; sentence: string }[] = [];
   for (const { row, kind } of read.lines) {
@@ -163,32 +162,4 @@ export function rodTotals(windows: readonly FloorWindow[]): readonly RodTotal[] 
     });
   }
   return [...byRod.values()].sort((one, other) => other.rod - one.rod);
-}
-
-/** What the cloth comes on: as many rolls of one length as it takes, or the rolls received. */
-export type RollSupply = { readonly ordered: Length } | { readonly received: readonly Roll[] };
-
-/** Spares go by cut length, so that a share of many rooms is not a whole cut for each. */
-function sparesOf(cuts: readonly CutLine[], share: Ratio): readonly CutLine[] {
-  const byLength = new Map<Length, number>();
-  for (const { length, count } of cuts) byLength.set(length, (byLength.get(length) ?? 0) + count);
-  const sums = [...byLength].map(([length, count]): CutLine => ({ length, count }));
-  return withSpares(sums, share).slice(sums.length);
-}
-
-/** The cuts of one fabric with its rolls; refused in a sentence where no plan can be made. */
-export function cuttingJob(
-  windows: readonly FloorWindow[],
-  supply: RollSupply,
-  spares: Ratio,
-  unit: Unit,
-): CuttingJob {
-  const cuts = windows.map(({ work }) => faceCuts(work));
-  const all = [...cuts, ...sparesOf(cuts, spares)];
-  const job: CuttingJob =
-    'ordered' in supply
-      ? { cuts: all, rolls: [{ length: supply.ordered }], supply: 'as many as it takes' }
-      : { cuts: all, rolls: supply.received, supply: 'in hand' };
-  checkJob(job, unit);
-  return job;
 }

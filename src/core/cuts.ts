@@ -86,6 +86,36 @@ export function clothForCuts(
   }
 }
 
+/** Cuts of one length. */
+export interface CutsAlike {
+  readonly length: Length;
+  readonly count: number;
+}
+
+/** The cuts of one run by their real lengths: together they are `clothForCuts` to the nanometre. */
+export function runOfCuts(
+  cuts: number,
+  cut: Length,
+  repeat: Length | undefined,
+  rule: RepeatRule,
+): readonly CutsAlike[] {
+  if (cuts === 0) return [];
+  const further = furtherCut(cut, repeat, rule);
+  const [first, others] =
+    repeat === undefined || repeat === 0 || rule === 'every cut up'
+      ? [further, cuts - 1]
+      : rule === 'half-drop alternating'
+        ? // Half a repeat may be half a nanometre: every other cut then leaves out what the last took too much.
+          [exact(Math.floor(twiceAlternating(cut, repeat) / 2)), Math.ceil(cuts / 2)]
+        : [cut, cuts - 1];
+  return first === further
+    ? [{ length: further, count: cuts }]
+    : [
+        { length: first, count: cuts - others },
+        { length: further, count: others },
+      ].filter(({ count }) => count > 0);
+}
+
 export function plainCutSteps(of: Dropped, cut: Length, rules: Rules): Step[] {
   const steps: Step[] = [];
   let drop = of.finishedDrop;

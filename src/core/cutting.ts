@@ -24,6 +24,8 @@ export interface Roll {
   readonly length: Length;
   readonly lot?: string | undefined;
   readonly flaws?: readonly Flaw[] | undefined;
+  /** Given up at the roll's start, and again after every flaw, to reach the pattern's start. */
+  readonly toStart?: Length | undefined;
 }
 
 /** Cloth on order comes in as many rolls of its one length as it takes; rolls in hand are each one roll. */
@@ -39,20 +41,30 @@ export interface CuttingJob {
 export interface Stretch {
   /** Which roll, counted from 0. */
   readonly roll: number;
+  /** Where cutting begins. */
   readonly from: Length;
   readonly length: Length;
+  /** Cloth given up before it, to the pattern's start; nothing where there is none. */
+  readonly toStart?: Length | undefined;
 }
 
 /** The clean stretches of a roll, from its start. Overlapping flaws are one flaw. */
 export function cleanStretches(of: Roll, roll: number): readonly Stretch[] {
   const flaws = [...(of.flaws ?? [])].sort((one, other) => one.from - other.from);
+  const toStart = of.toStart ?? NO_LENGTH;
   const stretches: Stretch[] = [];
   let from: number = NO_LENGTH;
+  const add = (end: number): void => {
+    const length = end - from - toStart;
+    if (length <= 0) return;
+    const stretch = { roll, from: exact(from + toStart), length: exact(length) };
+    stretches.push(toStart > 0 ? { ...stretch, toStart } : stretch);
+  };
   for (const flaw of flaws) {
-    if (flaw.from > from) stretches.push({ roll, from: exact(from), length: exact(flaw.from - from) });
+    add(flaw.from);
     from = Math.max(from, flaw.from + flaw.length);
   }
-  if (of.length > from) stretches.push({ roll, from: exact(from), length: exact(of.length - from) });
+  add(of.length);
   return stretches;
 }
 
@@ -72,12 +84,13 @@ export function demandOf(cuts: readonly CutLine[]): Demand {
 export const cutLengthOf = (cuts: readonly CutLine[]): Length =>
   cuts.reduce((sum, { length, count }) => exact(sum + times(length, count)), NO_LENGTH);
 
-/** Spares by type: a share of each line's count, a part counting as a whole cut; they belong to no room. */
+/** Spares by cut length, whatever the room: a share of the count, a part counting as a whole cut. */
 export function withSpares(cuts: readonly CutLine[], share: Ratio): readonly CutLine[] {
-  const spares = cuts.map(({ length, count, label }): CutLine => ({
-    length,
-    count: Math.ceil((count * share) / ONE),
-    label: label === undefined ? 'spare' : `${label}, spare`,
+  const { lengths, counts } = demandOf(cuts);
+  const spares = lengths.map((length, type): CutLine => ({
+    length: exact(length),
+    count: Math.ceil(((counts[type] ?? 0) * share) / ONE),
+    label: 'spare',
   }));
   return [...cuts, ...spares.filter(({ count }) => count > 0)];
 }

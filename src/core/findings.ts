@@ -381,6 +381,16 @@ export const FINDINGS = table({
     says: (rolls: number, bound: number) =>
       `The plan opens ${rolls} rolls, and none can do with fewer than ${bound}; the full search may find one in between.`,
   },
+  halvesPaired: {
+    weight: 'note',
+    says: (cuts: number) =>
+      `Half widths of two rows of one room make one cut: ${cuts === 1 ? '1 cut' : `${cuts} cuts`} fewer than the rows need each by itself.`,
+  },
+  noStretchLeft: {
+    weight: 'stop',
+    says: (cut: string, longest: string, toStart: string) =>
+      `cut_lengths holds a cut of ${cut}. Once ${toStart} is given up to the pattern’s start, the longest whole piece of a roll is ${longest}. Order longer rolls, or see the house rule “roll start”.`,
+  },
   roomsWithoutLots: {
     weight: 'note',
     says: () =>

@@ -16,9 +16,12 @@ import {
   clothWeight,
   lining,
   railroaded,
+  workLining,
   workYardage,
   yardage,
   type Covered,
+  type Lined,
+  type LiningWork,
   type YardageWork,
 } from './yardage';
 import { finishedWidth, saveWidth, type Clothed, type Hung } from './widths';
@@ -186,23 +189,35 @@ export class WindowWork {
   liningYardage(): Answer<Length> {
     return this.keep('lining', () => {
       if (!this.isLined) return answer(exact(0));
-      const hung = this.hung();
-      return lining(
-        {
-          rodWidth: hung.rodWidth,
-          heading: hung.heading,
-          draw: hung.draw,
-          return: hung.return,
-          overlap: hung.overlap,
-          finishedDrop: this.orderedDrop,
-          fullness: this.window.fullness,
-          quantity: this.quantity,
-          liningWidth: this.window.liningWidth ?? this.rules.usualFabricWidth,
-          layer: 'lining',
-        },
-        this.rules,
-      );
+      return lining(this.lined('lining'), this.rules);
     });
+  }
+
+  private lined(layer: Lined['layer']): Lined {
+    const { rodWidth, heading, draw, return: side, overlap } = this.hung();
+    return {
+      rodWidth,
+      heading,
+      draw,
+      return: side,
+      overlap,
+      finishedDrop: this.orderedDrop,
+      fullness: this.window.fullness,
+      quantity: this.quantity,
+      liningWidth: this.liningWidth,
+      layer,
+    };
+  }
+
+  /** Of the lining's bolt, and the interlining's. */
+  get liningWidth(): Length {
+    return this.window.liningWidth ?? this.rules.usualFabricWidth;
+  }
+
+  /** Widths, cut and yardage of a layer behind the face; undefined where the window has none. */
+  behind(layer: 'lining' | 'interlining'): LiningWork | undefined {
+    const has = layer === 'lining' ? this.isLined : this.window.lining === 'interlined';
+    return has ? workLining(this.lined(layer), this.rules) : undefined;
   }
 
   stack(): Answer<Length> {

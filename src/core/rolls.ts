@@ -85,8 +85,12 @@ export function checkJob(job: CuttingJob, unit: Unit): void {
     .flatMap((roll, at) => cleanStretches(roll, at))
     .reduce((most, { length }) => (length > most ? length : most), NO_LENGTH);
   const tooLong = job.cuts.find(({ length, count }) => count > 0 && length > longest);
-  if (tooLong !== undefined)
-    refuse('cutTooLong', 'cut_lengths', showLength(tooLong.length, unit), showYardage(longest, unit));
+  if (tooLong !== undefined) {
+    const [cut, piece] = [showLength(tooLong.length, unit), showYardage(longest, unit)];
+    const toStart = job.rolls.reduce((most, roll) => Math.max(most, roll.toStart ?? 0), 0) as Length;
+    if (toStart > 0) refuse('noStretchLeft', 'cut_lengths', cut, piece, showLength(toStart, unit));
+    refuse('cutTooLong', 'cut_lengths', cut, piece);
+  }
 }
 
 const cutsInWords = (cuts: readonly PlannedCut[], unit: Unit): string => {

@@ -32,6 +32,7 @@ import {
   WIDTHS_ROUNDINGS,
   FULLNESS_BASES,
   REPEAT_RULES,
+  ROLL_STARTS,
   HANGS_ON,
   RETURN_ENDS,
   ROUNDED_BY,
@@ -43,6 +44,7 @@ import {
   type WidthsRounding,
   type FullnessBasis,
   type RepeatRule,
+  type RollStart,
   type HangsOn,
   type ReturnEnds,
   type RoundedBy,
@@ -265,6 +267,12 @@ export const RULES = {
     'every cut up' as RepeatRule,
     'how a vertical repeat lengthens the cuts',
     BOOKLET,
+  ),
+  rollStart: rule(
+    choiceKind('none or one repeat', ROLL_STARTS),
+    'none' as RollStart,
+    'what a patterned cloth gives up at the start of a roll, and after a flaw, to reach the pattern',
+    HOUSE,
   ),
   liningCut: rule(
     choiceKind('a lining rule', LINING_CUTS),

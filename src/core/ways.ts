@@ -68,6 +68,16 @@ export const REPEAT_RULES = choices<RepeatRule>(
   },
 );
 
+export type RollStart = 'none' | 'one repeat';
+export const ROLL_STARTS = choices<RollStart>(
+  { word: 'none', says: 'cutting begins at the end of the roll', also: ['no', 'nothing'] },
+  {
+    word: 'one repeat',
+    says: 'one repeat is given up at a roll’s start, and again after every flaw, to reach the pattern’s start',
+    also: ['repeat', 'one', 'a repeat'],
+  },
+);
+
 export type HangsOn = 'rings' | 'track';
 export const HANGS_ON = choices<HangsOn>(
   { word: 'rings', says: 'on rings on a rod' },

@@ -46,10 +46,17 @@ export interface Covered extends Gathered {
   readonly match?: Match | undefined;
 }
 
-/** Cuts off the bolt: half widths are bought whole unless the house lets windows share them. */
-export function cutsOf(widths: number, quantity: number, rules: Rules): number {
-  return rules.shareHalfWidths === 'yes' ? Math.ceil(widths * quantity) : Math.ceil(widths) * quantity;
-}
+/** Whether windows may share a width; not where each window's cloth is bought by itself. */
+export const sharesHalfWidths = (rules: Rules): boolean =>
+  rules.shareHalfWidths === 'yes' && rules.yardageRoundedBy === 'order';
+
+/** Half widths off the bolt: an odd one is bought whole unless the house lets windows share it. */
+export const halvesOf = (widths: number, quantity: number, rules: Rules): number =>
+  2 * (sharesHalfWidths(rules) ? widths * quantity : Math.ceil(widths) * quantity);
+
+/** Cuts off the bolt for the windows of one line. */
+export const cutsOf = (widths: number, quantity: number, rules: Rules): number =>
+  Math.ceil(halvesOf(widths, quantity, rules) / 2);
 
 /** Yardage up to the house's step, once over the order or window by window. */
 export function roundedYardage(cloth: (windows: number) => Length, quantity: number, rules: Rules): Length {

@@ -11,7 +11,7 @@ const CONTENT = 'application/vnd.openxmlformats-officedocument.spreadsheetml.she
 const RELATIONSHIP = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships/sheetMetadata';
 
 /** Puts text just before the root's closing tag. */
-function beforeEnd(xml: string, part: string, text: string): string {
+export function beforeEnd(xml: string, part: string, text: string): string {
   let [end, open] = [-1, ''];
   walk(xml, part, {
     close(_, from, to) {

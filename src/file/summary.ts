@@ -1,10 +1,12 @@
 /** What a floor comes to, in lines a person reads: cloth, rolls, hardware, savings, findings. */
 import type { Finding } from '../core/answer';
-import { faceCuts, savings, turnedSaves } from '../core/floor';
+import { savings, turnedSaves } from '../core/floor';
+import { clothJob, clothsOf, type Cloth } from '../core/floor-cuts';
 import type { WindowWork } from '../core/job';
 import { inches, toUnit, UNITS, type Length } from '../core/length';
-import { fabricOf, type ClothTotal, type Tally } from '../core/tally';
+import { fabricOf, type Tally } from '../core/tally';
 import { cutPlan } from '../core/rolls';
+import type { Rules } from '../core/rules';
 import { digits, showLength, showYardage, type Unit } from '../core/unit';
 import type { WindowsRead } from './windows';
 import { counted } from './problem';
@@ -16,17 +18,8 @@ const LINES = 12;
 const left = (text: string, width: number): string => text.padEnd(width);
 const right = (text: string, width: number): string => text.padStart(width);
 
-function rollsLine(windows: readonly WindowWork[], { name }: ClothTotal, roll: Length, unit: Unit): string {
-  const of = windows.filter((work) => fabricOf(work) === name);
-  const { rules } = of[0] as WindowWork;
-  const plan = cutPlan(
-    {
-      cuts: of.map(faceCuts).map(({ length, count }) => ({ length, count })),
-      rolls: [{ length: roll }],
-      supply: 'as many as it takes',
-    },
-    rules,
-  ).value;
+function rollsOf(cloth: Cloth, roll: Length, rules: Rules, unit: Unit): string {
+  const plan = cutPlan(clothJob(cloth, { ordered: roll }, unit), rules).value;
   const proof = plan.proven ? 'proven fewest' : `at least ${plan.lowerBound}`;
   return `${counted(plan.rolls.length, 'roll')} of ${showYardage(roll, unit)} (${proof})`;
 }
@@ -38,16 +31,25 @@ export function clothLines(
   roll: Length | undefined,
   unit: Unit,
 ): string[] {
+  const cloths = roll === undefined ? [] : clothsOf(windows);
+  const rollsLine = (like: (cloth: Cloth) => boolean): string => {
+    const rolls = cloths
+      .filter((cloth) => like(cloth) && cloth.cuts.length > 0)
+      .map((cloth) => rollsOf(cloth, roll as Length, (windows[0] as WindowWork).rules, unit));
+    return rolls.length === 0 ? '' : `   ${rolls.join(', ')}`;
+  };
   const width = Math.max(...face.map(({ name }) => name.length), 'lining'.length) + 2;
   const lines = face.map((total) => {
     const count = right(counted(total.windows, 'window'), 11);
     const cuts = right(`${total.cuts} cuts`, 10);
     const yards = right(showYardage(total.yardage, unit), 14);
-    const rolls = roll === undefined ? '' : `   ${rollsLine(windows, total, roll, unit)}`;
+    const rolls = rollsLine(({ name, layer }) => layer === 'face' && name === total.name);
     return `  ${left(total.name, width)}${count}${cuts}${yards}${rolls}`;
   });
   if (lining > 0)
-    lines.push(`  ${left('lining', width)}${right('', 21)}${right(showYardage(lining, unit), 14)}`);
+    lines.push(
+      `  ${left('lining', width)}${right('', 21)}${right(showYardage(lining, unit), 14)}${rollsLine(({ layer }) => layer === 'lining')}`,
+    );
   return lines;
 }
 

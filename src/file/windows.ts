@@ -4,6 +4,7 @@ import { findColumns, readWindow, type Found } from '../core/columns';
 import { WindowWork } from '../core/job';
 import { readHouse, type House } from '../core/house';
 import { readAddress } from '../book/address';
+import { PLACE_HEADINGS, placeOf, type FloorWindow } from '../book/floor';
 import type { CellValue } from '../engine/workbook';
 import { Problem } from './problem';
 import type { WorkbookFile, WorksheetFile } from './workbook';
@@ -20,14 +21,16 @@ export interface UnreadRow {
 export interface WindowsRead {
   readonly sheet: string;
   readonly windows: readonly WindowWork[];
+  /** The same, each with its sheet row, type and floor. */
+  readonly placed: readonly FloorWindow[];
   readonly unread: readonly UnreadRow[];
   readonly house: House;
 }
 
-type Rows = ReadonlyMap<number, readonly CellValue[]>;
+export type Rows = ReadonlyMap<number, readonly CellValue[]>;
 
 /** A sheet's values by row, as shown. */
-function rowsOf(sheet: WorksheetFile): Rows {
+export function rowsOf(sheet: WorksheetFile): Rows {
   const rows = new Map<number, CellValue[]>();
   for (const { row, cells } of sheet.seen.rows) {
     const values: CellValue[] = [];
@@ -85,7 +88,11 @@ export function readWindows(file: WorkbookFile, path: string): WindowsRead {
     const head = headOf(rows);
     if (head === undefined) continue;
     const names = Object.fromEntries(head.found.map(({ key, heading }) => [key, heading]));
-    const windows: WindowWork[] = [];
+    const placed: FloorWindow[] = [];
+    const [type, floor] = [PLACE_HEADINGS.type, PLACE_HEADINGS.floor].map((like) =>
+      (rows.get(head.row) ?? []).findIndex((cell) => typeof cell === 'string' && like.test(cell.trim())),
+    );
+    const said = (cells: readonly CellValue[], at = -1): string => String(cells[at] ?? '').trim();
     const unread: UnreadRow[] = [];
     for (let row = head.row + 1; rows.has(row); row++) {
       const cells = rows.get(row) ?? [];
@@ -94,13 +101,14 @@ export function readWindows(file: WorkbookFile, path: string): WindowsRead {
       try {
         const work = new WindowWork(readWindow(cells, head.found, house.unit), house.rules, names);
         work.cloth();
-        windows.push(work);
+        const place = placeOf(work.window.room ?? '', said(cells, type), said(cells, floor));
+        placed.push({ row, work, ...place });
       } catch (thrown) {
         if (!(thrown instanceof Refusal)) throw thrown;
         unread.push({ sheet: sheet.name, row: row + 1, sentence: thrown.finding.sentence });
       }
     }
-    return { sheet: sheet.name, windows, unread, house };
+    return { sheet: sheet.name, windows: placed.map(({ work }) => work), placed, unread, house };
   }
   throw new Problem(
     `“${path}” holds no table of windows. Its headings should say things like opening, measured height, heading and fabric width.`,

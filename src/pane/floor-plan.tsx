@@ -14,16 +14,18 @@ import {
   Text,
   tokens,
 } from '@fluentui/react-components';
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import type { Book } from '../book/book';
-import { cuttingJob, GROUPS, type Floor } from '../book/floor';
+import type { Floor } from '../book/floor';
 import { writeFloor } from '../book/floor-sheets';
+import type { ReceivedSeen } from '../book/received';
 import type { CuttingJob } from '../core/cutting';
-import { planFindings } from '../core/rolls';
+import { clothFindings, clothJob, clothsOf, type Cloth } from '../core/floor-cuts';
+import { NO_ROLL, sameName } from '../core/received';
 import { showYardage, type Unit } from '../core/unit';
 import type { SearchReport } from '../solve/search';
 import { searchPlan, type Found } from './floor-search';
-import { NO_ROLL, readSupply, ReceivedRolls, type SupplyTyped } from './floor-supply';
+import { readSupply, ReceivedRolls, type SupplyTyped } from './floor-supply';
 import { RollDrawing } from './roll-drawing';
 import { TaskLine, useTask } from './task';
 
@@ -36,6 +38,7 @@ const useStyles = makeStyles({
 });
 
 interface Planned {
+  readonly cloth: Cloth;
   readonly job: CuttingJob;
   readonly found: Found;
   /** The floor it was made for. */
@@ -45,10 +48,11 @@ interface Planned {
 interface Props {
   readonly book: Book;
   readonly floor: Floor;
-  readonly fabrics: readonly string[];
+  /** The workbook's own rolls. */
+  readonly received: ReceivedSeen | undefined;
 }
 
-export function FloorPlan({ book, floor, fabrics }: Props) {
+export function FloorPlan({ book, floor, received }: Props) {
   const styles = useStyles();
   const task = useTask();
   const { unit } = floor.house;
@@ -57,36 +61,41 @@ export function FloorPlan({ book, floor, fabrics }: Props) {
   const [seconds, setSeconds] = useState('20');
   const [doing, setDoing] = useState<SearchReport>();
   const [plans, setPlans] = useState<ReadonlyMap<string, Planned>>(new Map());
-  const fabric = fabrics.includes(chosen) ? chosen : (fabrics[0] ?? '');
+  const cloths = useMemo(
+    () => clothsOf(floor.windows.map(({ work }) => work)).filter(({ cuts }) => cuts.length > 0),
+    [floor],
+  );
+  const cloth = cloths.find(({ name }) => name === chosen) ?? cloths[0];
+  const name = cloth?.name ?? '';
+  const inHand = received?.rolls.get(sameName(name));
   const usual: SupplyTyped = {
-    kind: 'ordered',
+    kind: inHand === undefined ? 'ordered' : 'received',
     ordered: unit.large === 'yd' ? '60' : '50',
-    received: [NO_ROLL],
+    received: inHand ?? [NO_ROLL],
     spares: '0 %',
   };
-  const supply = supplies[fabric] ?? usual;
+  const supply = supplies[name] ?? usual;
   const change = (part: Partial<SupplyTyped>): void => {
-    setSupplies({ ...supplies, [fabric]: { ...supply, ...part } });
+    setSupplies({ ...supplies, [name]: { ...supply, ...part } });
   };
-  const planned = plans.get(fabric);
+  const planned = plans.get(name);
   const current = planned?.floor === floor ? planned : undefined;
-  const ready = fabrics.flatMap((one) => {
-    const of = plans.get(one);
-    return of?.floor === floor ? [{ fabric: one, plan: of.found.plan }] : [];
+  const ready = cloths.flatMap((one) => {
+    const of = plans.get(one.name);
+    return of?.floor === floor ? [{ cloth: one, plan: of.found.plan }] : [];
   });
 
-  const plan = (): void => {
-    void task.run(`Planning ${fabric}`, async ({ signal }) => {
+  const plan = (of: Cloth): void => {
+    void task.run(`Planning ${of.name}`, async ({ signal }) => {
       const { rolls, spares } = readSupply(supply, unit);
-      const windows = floor.windows.filter((one) => GROUPS.fabric(one) === fabric);
-      const job = cuttingJob(windows, rolls, spares, unit);
+      const job = clothJob(of, rolls, unit, spares);
       const found = await searchPlan(job, {
         seconds: Number(seconds) > 0 ? Number(seconds) : 20,
         signal,
         progress: setDoing,
       });
       setDoing(undefined);
-      setPlans((all) => new Map(all).set(fabric, { job, found, floor }));
+      setPlans((all) => new Map(all).set(of.name, { cloth: of, job, found, floor }));
       if (found.unsearched !== undefined)
         return {
           intent: 'warning',
@@ -106,17 +115,17 @@ export function FloorPlan({ book, floor, fabrics }: Props) {
 
   return (
     <div className={styles.plan}>
-      {fabrics.length > 1 && (
-        <Field label="Fabric">
+      {cloths.length > 1 && (
+        <Field label="Cloth">
           <Select
             size="small"
-            value={fabric}
+            value={name}
             onChange={(_, { value }) => {
               setChosen(value);
             }}
           >
-            {fabrics.map((one) => (
-              <option key={one}>{one}</option>
+            {cloths.map((one) => (
+              <option key={one.name}>{one.name}</option>
             ))}
           </Select>
         </Field>
@@ -134,13 +143,22 @@ export function FloorPlan({ book, floor, fabrics }: Props) {
         </RadioGroup>
       </Field>
       {supply.kind === 'received' && (
-        <ReceivedRolls
-          rolls={supply.received}
-          unit={unit}
-          change={(received) => {
-            change({ received });
-          }}
-        />
+        <>
+          <ReceivedRolls
+            rolls={supply.received}
+            unit={unit}
+            change={(typed) => {
+              change({ received: typed });
+            }}
+          />
+          {inHand !== undefined && (
+            <Caption1>
+              {supply.received === inHand
+                ? `As “${received?.of ?? ''}” has them.`
+                : `Typed over; “${received?.of ?? ''}” stays as it is.`}
+            </Caption1>
+          )}
+        </>
       )}
       <div className={styles.pair}>
         {supply.kind === 'ordered' && (
@@ -174,7 +192,14 @@ export function FloorPlan({ book, floor, fabrics }: Props) {
         </Field>
       </div>
       <div className={styles.acts}>
-        <Button size="small" appearance="primary" disabled={task.running !== undefined} onClick={plan}>
+        <Button
+          size="small"
+          appearance="primary"
+          disabled={task.running !== undefined || cloth === undefined}
+          onClick={() => {
+            if (cloth !== undefined) plan(cloth);
+          }}
+        >
           {planned === undefined ? 'Plan the cuts' : 'Plan again'}
         </Button>
         {ready.length > 0 && (
@@ -193,17 +218,17 @@ export function FloorPlan({ book, floor, fabrics }: Props) {
         <Caption1>The windows were read again since: plan the cuts anew.</Caption1>
       )}
       {current !== undefined && <Shown of={current} unit={unit} />}
-      {ready.length > 0 && ready.length < fabrics.length && (
+      {ready.length > 0 && ready.length < cloths.length && (
         <Caption1>
-          The list would hold {ready.map((one) => one.fabric).join(', ')}; the other fabrics are not planned
-          yet.
+          The list would hold {ready.map((one) => one.cloth.name).join(', ')}; the other cloths are not
+          planned yet.
         </Caption1>
       )}
     </div>
   );
 }
 
-function Shown({ of: { job, found }, unit }: { readonly of: Planned; readonly unit: Unit }) {
+function Shown({ of: { cloth, job, found }, unit }: { readonly of: Planned; readonly unit: Unit }) {
   const styles = useStyles();
   const { plan, gap, seconds } = found;
   const rolls = plan.rolls.length;
@@ -225,8 +250,12 @@ function Shown({ of: { job, found }, unit }: { readonly of: Planned; readonly un
         <Badge appearance="outline">{(plan.utilisation / 100).toFixed(1)} % used</Badge>
         <Badge appearance="outline">{seconds.toFixed(1)} s</Badge>
       </div>
-      {planFindings(job, plan, unit).map(({ sentence, weight }) => (
-        <MessageBar key={sentence} intent={weight === 'stop' ? 'error' : 'warning'} layout="multiline">
+      {clothFindings(cloth, job, plan, unit).map(({ sentence, weight }) => (
+        <MessageBar
+          key={sentence}
+          intent={weight === 'stop' ? 'error' : weight === 'note' ? 'info' : 'warning'}
+          layout="multiline"
+        >
           <MessageBarBody className={styles.message}>{sentence}</MessageBarBody>
         </MessageBar>
       ))}

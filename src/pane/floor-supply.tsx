@@ -1,62 +1,27 @@
-/** Rolls as they were received: real length, dye lot, flaws; as typed, and read. */
+/** What a cloth comes on, as typed: rolls to be ordered, or those received with their lots and flaws. */
 import { Button, Input, makeStyles, tokens } from '@fluentui/react-components';
-import type { RollSupply } from '../book/floor';
 import { refuse } from '../core/answer';
-import type { Flaw, Roll } from '../core/cutting';
 import { SHARE, YARDS } from '../core/fields';
-import { exact, NO_LENGTH, type Length } from '../core/length';
+import type { RollSupply } from '../core/floor-cuts';
 import type { Ratio } from '../core/ratio';
+import { NO_ROLL, readRoll, readRollLength, type RollWritten } from '../core/received';
 import type { Unit } from '../core/unit';
 
-export interface RollTyped {
-  readonly length: string;
-  readonly lot: string;
-  /** “12-12 1/2; 30”: stretches and points from the roll's start. */
-  readonly flaws: string;
-}
 export interface SupplyTyped {
   readonly kind: 'ordered' | 'received';
   readonly ordered: string;
-  readonly received: readonly RollTyped[];
+  readonly received: readonly RollWritten[];
   readonly spares: string;
-}
-export const NO_ROLL: RollTyped = { length: '', lot: '', flaws: '' };
-
-function lengthOf(text: string, name: string, unit: Unit): Length {
-  return YARDS.read(text.trim(), { name, unit }) ?? refuse('missing', name, name, YARDS.noun);
-}
-
-/** At the roll's very start a flaw may stand too, which no length is. */
-const placeOn = (text: string, name: string, unit: Unit): Length =>
-  text.trim() === '0' ? NO_LENGTH : lengthOf(text, name, unit);
-
-function flawOf(text: string, name: string, unit: Unit): Flaw {
-  const ends = /^(.+?)\s*(?:–|-|to)\s*(.+)$/.exec(text);
-  const from = placeOn(ends?.[1] ?? text, name, unit);
-  const to = ends === null ? from : lengthOf(ends[2] ?? '', name, unit);
-  return { from: exact(Math.min(from, to)), length: exact(Math.abs(to - from)) };
-}
-
-function rollOf({ length, lot, flaws }: RollTyped, at: number, unit: Unit): Roll {
-  const name = `roll ${at + 1}`;
-  const marked = flaws.split(/[;,]/).filter((one) => one.trim() !== '');
-  return {
-    length: lengthOf(length, `${name}, length`, unit),
-    lot: lot.trim() === '' ? undefined : lot.trim(),
-    ...(marked.length > 0 && {
-      flaws: marked.map((one) => flawOf(one.trim(), `${name}, flaws`, unit)),
-    }),
-  };
 }
 
 /** What was typed, read; refused in a sentence that names the roll. */
 export function readSupply(typed: SupplyTyped, unit: Unit): { rolls: RollSupply; spares: Ratio } {
   const spares = SHARE.read(typed.spares.trim(), { name: 'spares', unit }) ?? (0 as Ratio);
   if (typed.kind === 'ordered')
-    return { rolls: { ordered: lengthOf(typed.ordered, 'each roll', unit) }, spares };
+    return { rolls: { ordered: readRollLength(typed.ordered, 'each roll', unit) }, spares };
   const given = typed.received.filter(({ length, lot, flaws }) => `${length}${lot}${flaws}`.trim() !== '');
   if (given.length === 0) refuse('missing', 'roll 1, length', 'roll 1, length', YARDS.noun);
-  return { rolls: { received: given.map((one, at) => rollOf(one, at, unit)) }, spares };
+  return { rolls: { received: given.map((one, at) => readRoll(one, `roll ${at + 1}`, unit)) }, spares };
 }
 
 const useStyles = makeStyles({
@@ -74,14 +39,14 @@ const useStyles = makeStyles({
 });
 
 interface Props {
-  readonly rolls: readonly RollTyped[];
+  readonly rolls: readonly RollWritten[];
   readonly unit: Unit;
-  change(rolls: readonly RollTyped[]): void;
+  change(rolls: readonly RollWritten[]): void;
 }
 
 export function ReceivedRolls({ rolls, unit, change }: Props) {
   const styles = useStyles();
-  const columns: readonly (readonly [keyof RollTyped, string, string])[] = [
+  const columns: readonly (readonly [keyof RollWritten, string, string])[] = [
     ['length', `length (${unit.large})`, '58 1/2'],
     ['lot', 'dye lot', 'A'],
     ['flaws', `flaws at (${unit.large})`, '12-12 1/2; 30'],

@@ -6,6 +6,7 @@ import type { Book } from '../book/book';
 import { readColumns, type ColumnsRead, type Corrections } from '../book/columns';
 import { GROUPS, readFloor, totalsBy, type Floor } from '../book/floor';
 import { fabricPrices, LINING } from '../book/floor-prices';
+import { receivedRolls, type ReceivedSeen } from '../book/received';
 import { readRules, rulesNames, type RulesSeen } from '../book/rules';
 import { keepMapping, survey } from '../book/survey';
 import { missing, WANTED } from '../book/wanted';
@@ -33,6 +34,7 @@ export interface Opened {
   readonly outputs: readonly string[];
   readonly rules: RulesSeen | undefined;
   readonly floor: Floor;
+  readonly received: ReceivedSeen | undefined;
 }
 
 export function FloorSection({ book }: { readonly book: Book }) {
@@ -62,6 +64,7 @@ export function FloorSection({ book }: { readonly book: Book }) {
         outputs: mapping?.outputs ?? [],
         rules,
         floor: readFloor(read, rules),
+        received: await receivedRolls(book, rules?.unit ?? INCHES),
       });
       const known = await fabricPrices(book);
       setPrices((typed) => ({ ...Object.fromEntries(known), ...typed }));
@@ -138,7 +141,7 @@ export function FloorSection({ book }: { readonly book: Book }) {
                   <FloorTotals floor={floor} />
                 </Part>
                 <Part opened says="Cutting plan">
-                  <FloorPlan key={opened.of} book={book} floor={floor} fabrics={fabrics} />
+                  <FloorPlan key={opened.of} book={book} floor={floor} received={opened.received} />
                 </Part>
                 <Part says="Prices">
                   {cloths.map((fabric) => (

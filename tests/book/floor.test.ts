@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { areaAt } from '../../src/book/address';
-import { cuttingJob, GROUPS, placeOf, readFloor, rodTotals, totalsBy } from '../../src/book/floor';
+import { GROUPS, placeOf, readFloor, rodTotals, totalsBy, type Floor } from '../../src/book/floor';
 import { fabricPrices } from '../../src/book/floor-prices';
 import { writeFloor } from '../../src/book/floor-sheets';
 import type { SheetGiven } from '../../src/book/memory';
 import { survey } from '../../src/book/survey';
 import { WANTED } from '../../src/book/wanted';
+import { clothJob, clothsOf } from '../../src/core/floor-cuts';
 import { cutPlan } from '../../src/core/rolls';
 import { fromUnit, inches, toUnit } from '../../src/core/length';
 import { ratio } from '../../src/core/ratio';
@@ -37,6 +38,8 @@ async function opened() {
   const { read } = await survey(book, WANTED, INCHES, areaAt('Floor', 0, 0));
   return { book, floor: readFloor(read, undefined) };
 }
+
+const works = (floor: Floor) => floor.windows.map(({ work }) => work);
 
 describe('a floor', () => {
   it('is read window by window; a row that cannot be worked out is told, and a total is no window', async () => {
@@ -79,11 +82,10 @@ describe('a floor', () => {
 
   it('asks its rolls for every cut and for spares by length', async () => {
     const { floor } = await opened();
-    const job = cuttingJob(floor.windows, { ordered: fromUnit(60, 'yd') }, ratio(0.05), INCHES);
-    expect(job.cuts.reduce((sum, { count }) => sum + count, 0)).toBe(24 + 2);
-    expect(() => cuttingJob(floor.windows, { ordered: fromUnit(2, 'yd') }, ratio(0), INCHES)).toThrow(
-      '112 in',
-    );
+    const [linen] = clothsOf(works(floor));
+    const job = clothJob(linen!, { ordered: fromUnit(60, 'yd') }, INCHES, ratio(0.05));
+    expect(job.cuts.reduce((sum, { count }) => sum + count, 0)).toBe(18 + 1);
+    expect(() => clothJob(linen!, { ordered: fromUnit(2, 'yd') }, INCHES)).toThrow('112 in');
   });
 
   it('takes prices from the sheet of fabrics', async () => {
@@ -93,10 +95,9 @@ describe('a floor', () => {
 
   it('is written as a cutter’s list that gives every cut, and totals that check it, in one step', async () => {
     const { book, floor } = await opened();
-    const plans = ['Ostrel linen', 'Fen voile'].map((fabric) => {
-      const windows = floor.windows.filter((one) => GROUPS.fabric(one) === fabric);
-      const job = cuttingJob(windows, { ordered: fromUnit(30, 'yd') }, ratio(0), INCHES);
-      return { fabric, plan: cutPlan(job, floor.house.rules).value };
+    const plans = clothsOf(works(floor)).map((cloth) => {
+      const job = clothJob(cloth, { ordered: fromUnit(30, 'yd') }, INCHES);
+      return { cloth, plan: cutPlan(job, floor.house.rules).value };
     });
     const steps = book.undoable.length;
     await writeFloor(book, floor, plans);

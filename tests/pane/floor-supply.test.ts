@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { fromUnit, NO_LENGTH } from '../../src/core/length';
 import { CENTIMETRES, INCHES } from '../../src/core/unit';
-import { NO_ROLL, readSupply, type RollTyped, type SupplyTyped } from '../../src/pane/floor-supply';
+import { NO_ROLL, type RollWritten } from '../../src/core/received';
+import { readSupply, type SupplyTyped } from '../../src/pane/floor-supply';
 
-const received = (...rolls: readonly Partial<RollTyped>[]): SupplyTyped => ({
+const received = (...rolls: readonly Partial<RollWritten>[]): SupplyTyped => ({
   kind: 'received',
   ordered: '',
   received: rolls.map((one) => ({ ...NO_ROLL, ...one })),

@@ -1,0 +1,95 @@
+/** The what-if table of a floor: fullness by cloth width by direction by repeat rule. */
+import { choiceKind, FULLNESS, SIZE, YARDS } from '../core/fields';
+import { whatIf, type Choice, type Costed } from '../core/floor';
+import type { WindowWork } from '../core/job';
+import { toUnit } from '../core/length';
+import { money } from '../core/money';
+import { toFigure } from '../core/ratio';
+import { digits, showLength, showYardage, type Unit } from '../core/unit';
+import { REPEAT_RULES } from '../core/ways';
+import { parts, readOption, type Values } from './floor-options';
+import { counted, Problem, USAGE } from './problem';
+
+const REPEAT = choiceKind('a repeat rule', REPEAT_RULES);
+
+/** Every fullness with every width and every rule, both ways of laying the cloth. */
+function choicesOf(values: Values, unit: Unit): Choice[] {
+  const listed = <T>(text: string | undefined, read: (one: string) => T): readonly (T | undefined)[] =>
+    text === undefined ? [undefined] : parts(text).map(read);
+  const fullness = listed(values.fullness, (one) => readOption(FULLNESS, one, '--fullness', unit));
+  const fabricWidths = listed(values.widths, (one) => readOption(SIZE, one, '--widths', unit));
+  const repeatRules = listed(values.repeats, (one) => readOption(REPEAT, one, '--repeats', unit));
+  return fullness.flatMap((full) =>
+    fabricWidths.flatMap((fabricWidth) =>
+      (['up the roll', 'railroaded'] as const).flatMap((direction) =>
+        repeatRules.map((repeatRule): Choice => ({ fullness: full, fabricWidth, direction, repeatRule })),
+      ),
+    ),
+  );
+}
+
+function priceOption(values: Values): ReturnType<typeof money> | undefined {
+  if (values.price === undefined) return undefined;
+  const figure = Number(values.price);
+  if (!(figure >= 0))
+    throw new Problem(`--price reads “${values.price}”. Write an amount like 28.50.`, USAGE);
+  return money(values.price);
+}
+
+/** The table; undefined where no choice is asked for. */
+export function choicesTable(
+  windows: readonly WindowWork[],
+  values: Values,
+  unit: Unit,
+): readonly Costed[] | undefined {
+  if (values.fullness === undefined && values.widths === undefined && values.repeats === undefined)
+    return undefined;
+  const price = priceOption(values);
+  const roll = values.roll === undefined ? undefined : readOption(YARDS, values.roll, '--roll', unit);
+  return whatIf(
+    windows.map((work) => work.window),
+    choicesOf(values, unit),
+    { price: price === undefined ? undefined : { breaks: [{ from: 0, price }] }, rollLength: roll },
+    (windows[0] as WindowWork).rules,
+  );
+}
+
+const choiceInWords = ({ fullness, fabricWidth, direction, repeatRule }: Choice, unit: Unit): string =>
+  [
+    fullness === undefined ? '' : `fullness ${digits(toFigure(fullness))}`,
+    fabricWidth === undefined ? '' : `${showLength(fabricWidth, unit)} cloth`,
+    direction,
+    repeatRule ?? '',
+  ]
+    .filter((one) => one !== '')
+    .join(', ');
+
+export function choiceLines(table: readonly Costed[], unit: Unit): string[] {
+  const lines = table.map(({ choice, yardage, price, rolls, why, cheapest }) => {
+    const figures =
+      yardage === undefined
+        ? (why ?? '')
+        : [
+            showYardage(yardage, unit),
+            rolls === undefined ? '' : counted(rolls, 'roll'),
+            price === undefined ? '' : price.toFixed(2),
+          ]
+            .filter((one) => one !== '')
+            .join(', ');
+    return `  ${cheapest ? '*' : ' '} ${choiceInWords(choice, unit)}: ${figures}`;
+  });
+  return [...lines, '  * the cheapest'];
+}
+
+export const choicesAsData = (table: readonly Costed[], { small, large }: Unit) =>
+  table.map(({ choice, yardage, rolls, price, why, cheapest }) => ({
+    fullness: choice.fullness === undefined ? undefined : toFigure(choice.fullness),
+    fabricWidth: choice.fabricWidth === undefined ? undefined : toUnit(choice.fabricWidth, small),
+    direction: choice.direction,
+    repeatRule: choice.repeatRule,
+    yardage: yardage === undefined ? undefined : toUnit(yardage, large),
+    rolls,
+    price: price?.toNumber(),
+    why,
+    cheapest,
+  }));

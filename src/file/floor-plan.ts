@@ -1,0 +1,129 @@
+/** The cutting plans of a floor, cloth by cloth, as they are made and told. */
+import { cutLengthOf, type CuttingJob } from '../core/cutting';
+import type { PlannedRoll } from '../core/cutting-plan';
+import { PROPORTION } from '../core/fields';
+import { clothFindings, clothJob, type Cloth, type RollSupply } from '../core/floor-cuts';
+import { exact, toUnit, type Length } from '../core/length';
+import type { Tally } from '../core/tally';
+import { showLength, showYardage, type Unit } from '../core/unit';
+import { bestPlan, type BestPlan } from '../solve/best-plan';
+import { loadSolver } from '../solve/load';
+import type { Io } from './command';
+import { asUsage, readOption, type Values } from './floor-options';
+import { counted, Problem, USAGE } from './problem';
+
+export interface PlannedCloth {
+  readonly cloth: Cloth;
+  readonly job: CuttingJob;
+  readonly best: BestPlan;
+}
+
+/** Plans each cloth, one after the other; Ctrl-C keeps the best so far. */
+export async function planCloths(
+  cloths: readonly Cloth[],
+  supplyOf: (cloth: Cloth) => RollSupply,
+  values: Values,
+  unit: Unit,
+  io: Io,
+): Promise<readonly PlannedCloth[]> {
+  const seconds = values.seconds === undefined ? 10 : Number(values.seconds);
+  if (!(seconds > 0))
+    throw new Problem(`--seconds reads “${values.seconds ?? ''}”. Write a number above 0.`, USAGE);
+  const spares =
+    values.spares === undefined ? undefined : readOption(PROPORTION, values.spares, '--spares', unit);
+  const jobs = cloths
+    .filter(({ cuts }) => cuts.length > 0)
+    .map((cloth) => ({ cloth, job: asUsage(() => clothJob(cloth, supplyOf(cloth), unit, spares)) }));
+  const stop = new AbortController();
+  const interrupt = (): void => stop.abort();
+  process.once('SIGINT', interrupt);
+  try {
+    const highs = await loadSolver();
+    const planned: PlannedCloth[] = [];
+    for (const { cloth, job } of jobs) {
+      const best = await bestPlan(job, {
+        highs,
+        seconds,
+        stop: stop.signal,
+        progress: ({ plan, doing }) =>
+          io.progress(`… ${cloth.name}: ${counted(plan.rolls.length, 'roll')}, ${doing}`),
+      });
+      planned.push({ cloth, job, best });
+    }
+    return planned;
+  } finally {
+    process.removeListener('SIGINT', interrupt);
+  }
+}
+
+const cutsInWords = (cuts: readonly { length: Length; count: number }[], unit: Unit): string => {
+  const byLength = new Map<Length, number>();
+  for (const { length, count } of cuts) byLength.set(length, (byLength.get(length) ?? 0) + count);
+  return [...byLength].map(([length, count]) => `${count} × ${showLength(length, unit)}`).join(' + ');
+};
+
+function rollLine(roll: PlannedRoll, unit: Unit): string {
+  const stretches = roll.stretches.filter(({ cuts }) => cuts.length > 0);
+  const cuts = stretches.flatMap((stretch) => stretch.cuts);
+  const toStart = stretches.reduce((sum, one) => exact(sum + (one.toStart ?? 0)), exact(0));
+  const left = exact(roll.length - toStart - cutLengthOf(cuts));
+  const lot = roll.lot === undefined ? '' : `, lot ${roll.lot}`;
+  const given = toStart === 0 ? '' : `${showLength(toStart, unit)} to the pattern’s start + `;
+  return `  roll ${roll.number} of ${showYardage(roll.length, unit)}${lot}: ${given}${cutsInWords(cuts, unit)}, remnant ${showLength(left, unit)}`;
+}
+
+function planLines({ cloth, best: { plan, gap, seconds } }: PlannedCloth, unit: Unit): string[] {
+  const proof = plan.proven
+    ? 'proven fewest'
+    : plan.short.length > 0
+      ? 'not all cuts fit'
+      : `no plan needs fewer than ${plan.lowerBound}; gap ${gap}`;
+  const used = (plan.utilisation / 100).toFixed(1);
+  return [
+    `${cloth.name}: ${counted(plan.rolls.length, 'roll')}, ${proof}; ${used} % of the cloth opened is cut (${seconds.toFixed(1)} s)`,
+    ...plan.rolls.map((roll) => rollLine(roll, unit)),
+  ];
+}
+
+export function tellPlans(plans: readonly PlannedCloth[], unit: Unit, io: Io): void {
+  for (const one of plans) {
+    for (const line of planLines(one, unit)) io.out(line);
+    for (const found of clothFindings(one.cloth, one.job, one.best.plan, unit))
+      io.err(`${found.weight} ${one.cloth.name}: ${found.sentence}`);
+  }
+}
+
+/** The plans as data, lengths in the house's units. */
+export function plansAsData(plans: readonly PlannedCloth[], total: Tally, { small, large }: Unit) {
+  const yards = (of: Length): number => toUnit(of, large);
+  return plans.map(({ cloth, best: { plan, gap, seconds } }) => {
+    const face = total.face.find(({ name }) => cloth.layer === 'face' && name === cloth.name);
+    return {
+      fabric: cloth.name,
+      layer: cloth.layer,
+      cuts: cloth.cuts.reduce((sum, { count }) => sum + count, 0),
+      /** As the windows' cuts come to, nothing rounded. */
+      cloth: yards(cutLengthOf(cloth.cuts)),
+      yardage: face === undefined ? undefined : yards(face.yardage),
+      rolls: plan.rolls.map((roll) => ({
+        roll: roll.number,
+        length: yards(roll.length),
+        lot: roll.lot,
+        cuts: roll.stretches.flatMap(({ cuts, from, toStart }) =>
+          cuts.map(({ length, count, room, label }) => ({
+            length: toUnit(length, small),
+            count,
+            room: room ?? label,
+            stretchFrom: toUnit(from, small),
+            ...(toStart !== undefined && { toStart: toUnit(toStart, small) }),
+          })),
+        ),
+      })),
+      lowerBound: plan.lowerBound,
+      proven: plan.proven,
+      gap,
+      seconds,
+      short: plan.short.map(({ length, count, room }) => ({ length: toUnit(length, small), count, room })),
+    };
+  });
+}

@@ -2,9 +2,10 @@
  * The one way a change reaches a workbook: looked over first, written in few parts with progress,
  * one undo step, and put back as it was when it is stopped or fails midway.
  */
-import { areaText, common, placeText, sameSheet, type Area } from './address';
+import { areaText, common, placeText, sameSheet, within, type Area } from './address';
 import type { Block, Book, Changes, Contents, Put } from './book';
-import { shifted } from './formula';
+import { backOf, JOURNAL, journalOf, MOST_KEPT, type Journal } from './journal';
+import { inParts } from './parts';
 import { Trouble, trouble } from './trouble';
 
 export interface Watch {
@@ -17,44 +18,7 @@ export interface Watch {
   readonly hiddenRowsToo?: boolean;
 }
 
-/** Cells in one request: well under what a host takes, and few requests for ten thousand rows. */
-export const MOST_AT_ONCE = 20_000;
-
 const cellsOf = (area: Area): number => area.rows * area.columns;
-const hasFormula = (put: Put): boolean =>
-  put.formula !== undefined ||
-  (put.cells ?? []).some((row) => row.some((cell) => typeof cell === 'object' && cell !== null));
-
-/** A put in pieces of so many rows that each stays small enough. */
-function pieces(put: Put): readonly Put[] {
-  const rows = Math.max(1, Math.floor(MOST_AT_ONCE / put.area.columns));
-  const list: Put[] = [];
-  for (let at = 0; at < put.area.rows; at += rows) {
-    const area = { ...put.area, row: put.area.row + at, rows: Math.min(rows, put.area.rows - at) };
-    list.push(
-      put.formula === undefined
-        ? { area, cells: (put.cells ?? []).slice(at, at + area.rows) }
-        : { area, formula: shifted(put.formula, at, 0) },
-    );
-  }
-  return list;
-}
-
-/** Puts gathered into requests, in order. */
-function requests(puts: readonly Put[]): readonly (readonly Put[])[] {
-  const list: Put[][] = [];
-  let room = 0;
-  for (const piece of puts.flatMap(pieces)) {
-    const size = cellsOf(piece.area);
-    if (list.length === 0 || size > room) {
-      list.push([]);
-      room = MOST_AT_ONCE;
-    }
-    list.at(-1)?.push(piece);
-    room -= size;
-  }
-  return list;
-}
 
 const ordinaryName = /^[A-Za-z_\\][\w.\\]{0,254}$/;
 const likeACell = /^([A-Za-z]{1,3}\d+|[Rr]\d*([Cc]\d*)?|[Cc]\d*)$/;
@@ -137,34 +101,17 @@ function lookOver(puts: readonly Put[], blocks: readonly Block[], watch: Watch):
   }
 }
 
-const asItWas = (block: Block): Put => ({
-  area: block.area,
-  cells: block.values.map((row, i) =>
-    row.map((value, j) => {
-      const formula = block.formulas[i]?.[j] ?? null;
-      return formula === null ? value : { formula };
-    }),
-  ),
-});
-
-/** What is taken back when the step does not come to its end. */
-function putBack(changes: Changes, contents: Contents, blocks: readonly Block[]): Changes {
-  const moved = new Set((changes.movedNames ?? []).map((one) => one.name));
-  return {
-    movedNames: contents.names.flatMap(({ name, area }) =>
-      area !== undefined && moved.has(name) ? [{ name, area }] : [],
-    ),
-    resize: (changes.resize ?? []).flatMap(({ table }) => {
-      const old = contents.tables.find((one) => one.name === table);
-      return old === undefined ? [] : [{ table, area: old.area }];
-    }),
-    puts: blocks.flatMap((block) => pieces(asItWas(block))),
-    remove: {
-      sheets: (changes.newSheets ?? []).map((one) => one.name),
-      names: (changes.newNames ?? []).map((one) => one.name),
-    },
-  };
+/** Looks of cells that had some before cannot be taken back: they come last, by themselves. */
+function looksApart({ dress = [], ...changes }: Changes, bare: readonly Area[], onNew: OnNew): boolean {
+  const { validations = [], notes = [], layouts = [], newCharts = [] } = changes;
+  return (
+    dress.some(({ area }) => !onNew(area.sheet) && !bare.some((one) => within(area, one))) ||
+    [...validations, ...notes].some(({ area }) => !onNew(area.sheet)) ||
+    layouts.some(({ sheet }) => !onNew(sheet)) ||
+    newCharts.some(({ at }) => !onNew(at.sheet))
+  );
 }
+type OnNew = (sheet: string) => boolean;
 
 const stopped = (watch: Watch): void => {
   if (watch.signal?.aborted === true) throw trouble('cancelled');
@@ -178,8 +125,7 @@ export async function apply(book: Book, says: string, changes: Changes, watch: W
   for (const { table } of changes.resize ?? []) {
     if (!contents.tables.some((one) => one.name === table)) throw trouble('missing', `The table “${table}”`);
   }
-  const onNew = (sheet: string): boolean =>
-    (changes.newSheets ?? []).some((one) => sameSheet(one.name, sheet));
+  const onNew: OnNew = (sheet) => (changes.newSheets ?? []).some((one) => sameSheet(one.name, sheet));
   const puts = changes.puts ?? [];
   for (const { area } of puts) {
     if (!onNew(area.sheet) && !contents.sheets.some((one) => sameSheet(one.name, area.sheet)))
@@ -193,42 +139,47 @@ export async function apply(book: Book, says: string, changes: Changes, watch: W
   lookOver(onOld, blocks, watch);
   stopped(watch);
 
-  // Plain values first, then tables and names, so that every formula finds what it speaks of.
-  const plain = requests(puts.filter((put) => !hasFormula(put)));
-  const worked = requests(puts.filter(hasFormula));
-  const { newSheets, resize, movedNames, newTables, newNames, ...looks } = changes;
-  const opening: Changes = {
-    ...(newSheets && { newSheets }),
-    ...(resize && { resize }),
-    ...(movedNames && { movedNames }),
-  };
-  const naming: Changes = { ...(newTables && { newTables }), ...(newNames && { newNames }) };
-  const parts: readonly Changes[] = [
-    { ...opening, puts: plain[0] ?? [] },
-    ...plain.slice(1).map((some): Changes => ({ puts: some })),
-    { ...naming, puts: [] },
-    ...worked.map((some): Changes => ({ puts: some })),
-    { ...looks, puts: [] },
-  ];
+  const bare = blocks.filter((block) => block.bare === true).map((block) => block.area);
+  const apart = looksApart(changes, bare, onNew);
+  const parts = inParts(changes, book.fills, apart);
+  const held = new Map(onOld.map((put, at) => [put, blocks[at] as Block]));
+  const journal = journalOf(says, parts, changes, contents, held);
+  const long = parts.length > 1;
+  if (long) await mayKeep(book, journal);
+
   const all = puts.reduce((sum, put) => sum + cellsOf(put.area), 0);
   let done = 0;
   await book.inOneStep(says, async (write) => {
     try {
-      for (const part of parts) {
+      for (const [at, part] of parts.entries()) {
         stopped(watch);
-        if (Object.values(part).every((list) => !Array.isArray(list) || list.length === 0)) continue;
-        await write(part);
+        await write({
+          ...(long && at === 0 && { remember: { key: JOURNAL, value: journal } }),
+          ...part,
+          ...(long && at === parts.length - 1 && { forget: JOURNAL }),
+        });
         done += (part.puts ?? []).reduce((sum, put) => sum + cellsOf(put.area), 0);
         watch.progress?.(done, all);
       }
+      if (!apart) stopped(watch);
     } catch (failure) {
       if (failure instanceof Trouble && (failure.code === 'lost' || failure.code === 'closed')) throw failure;
       try {
-        await write(putBack(changes, contents, blocks));
+        const back = backOf(journal);
+        for (const part of inParts({ ...back, ...(long && { forget: JOURNAL }) }, book.fills))
+          await write(part);
       } catch {
         throw trouble('halfway', onOld.map((put) => areaText(put.area)).join(', ') || says);
       }
       throw failure;
     }
   });
+}
+
+/** A long change is kept in the workbook until it is done: no other may be there, and it must be small enough. */
+async function mayKeep(book: Book, journal: Journal): Promise<void> {
+  if (((await book.recall(JOURNAL)) ?? undefined) !== undefined) throw trouble('unfinished');
+  if (JSON.stringify(journal).length <= MOST_KEPT) return;
+  const [largest] = [...journal.touched].sort((a, b) => cellsOf(b.put.area) - cellsOf(a.put.area));
+  throw trouble('tooMuchToKeep', largest === undefined ? journal.says : placeText(largest.put.area));
 }

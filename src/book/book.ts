@@ -42,6 +42,9 @@ export interface Contents {
   readonly names: readonly NameSeen[];
 }
 
+/** `contents` leaves the formats out, `cells` also which of them are merged. */
+export type Detail = 'whole' | 'contents' | 'cells';
+
 /** What was read of one area, row by row. */
 export interface Block {
   readonly area: Area;
@@ -58,6 +61,8 @@ export interface Block {
   readonly table: TableSeen | undefined;
   /** Whether the sheet is protected in a way that refuses writing here. */
   readonly protected: boolean;
+  /** Nothing stands here and nothing is dressed: whatever is put here can be taken away without a trace. */
+  readonly bare?: boolean;
 }
 
 /** One cell to be written: a plain value, a formula, null to empty it, undefined to leave it alone. */
@@ -70,6 +75,12 @@ export interface Put {
   readonly cells?: readonly (readonly CellPut[])[];
   /** The first cell's formula; in the others its relative references move along, as when filled down. */
   readonly formula?: string;
+}
+
+/** Cells to empty; with their looks only where they had none before. */
+export interface Clearing {
+  readonly area: Area;
+  readonly looksToo: boolean;
 }
 
 /** How cells look. */
@@ -149,10 +160,13 @@ export interface NewChart {
 
 /** Everything one write may do, done in the order of these members. */
 export interface Changes {
+  /** Kept in the workbook as `remember` does, before a cell is touched. */
+  readonly remember?: { readonly key: string; readonly value: unknown };
   readonly newSheets?: readonly NewSheet[];
   readonly resize?: readonly TableResize[];
   /** Named ranges made to cover other cells; what speaks of them follows. */
   readonly movedNames?: readonly NewName[];
+  readonly clear?: readonly Clearing[];
   readonly puts?: readonly Put[];
   readonly newTables?: readonly NewTable[];
   readonly newNames?: readonly NewName[];
@@ -166,6 +180,8 @@ export interface Changes {
     readonly sheets?: readonly string[];
     readonly names?: readonly string[];
   };
+  /** A key that is remembered, forgotten when all the rest is done. */
+  readonly forget?: string;
 }
 
 /** A finding shown at its cell: a remark and a colour by weight. */
@@ -185,6 +201,8 @@ export interface Book {
   readonly title: string;
   /** What this host cannot do, each with a sentence; such parts of a write are left out, never an error. */
   readonly lacks: ReadonlyMap<Ability, string>;
+  /** Cells that one formula may fill in one request: many where the formula is sent once for them all. */
+  readonly fills: number;
 
   /** Sheets, tables and names, in one round trip. */
   contents(): Promise<Contents>;
@@ -195,11 +213,11 @@ export interface Book {
   /** Shows the cells: sheet, scroll, selection. */
   goTo(area: Area): Promise<void>;
 
-  /** Reads many areas at once; `contents` leaves the formats out. Asks the host in parts where they are large. */
-  read(areas: readonly Area[], detail?: 'whole' | 'contents'): Promise<readonly Block[]>;
+  /** Reads many areas at once. Asks the host in parts where they are large. */
+  read(areas: readonly Area[], detail?: Detail): Promise<readonly Block[]>;
   /**
-   * Does `work` as one undo step called `says`. Each `write` has reached the workbook when its promise
-   * resolves. No rollback here: apply.ts keeps order, progress, cancel and restoring for every host.
+   * Does `work` as one undo step called `says`. Each `write` is one request, and has reached the workbook
+   * when its promise resolves. No rollback here: apply.ts keeps order, progress, cancel and restoring for every host.
    */
   inOneStep(says: string, work: (write: (changes: Changes) => Promise<void>) => Promise<void>): Promise<void>;
   /** Calculates everything anew, HEM cells included. */

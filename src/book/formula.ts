@@ -33,4 +33,36 @@ export function shifted(formula: string, down: number, right: number): string {
   });
 }
 
+const at = (letter: 'R' | 'C', fixed: string, to: number, from: number): string => {
+  if (fixed === '$') return `${letter}${to + 1}`;
+  return to === from ? letter : `${letter}[${to - from}]`;
+};
+
+/** The formula of the cell at `row` and `column` with its references counted from there: R[-1]C2. */
+export function countedFrom(formula: string, row: number, column: number): string {
+  const down = (fixed: string | undefined, text: string): string =>
+    at('R', fixed ?? '', Number(text) - 1, row);
+  const across = (fixed: string | undefined, text: string): string =>
+    at('C', fixed ?? '', columnOf(text), column);
+  return formula.replace(PARTS, (...found: (string | undefined)[]) => {
+    const [whole = '', c1$, c, r1$, r, a$, a, b$, b, p$, p, q$, q] = found;
+    if (c !== undefined && r !== undefined) return down(r1$, r) + across(c1$, c);
+    if (a !== undefined && b !== undefined) return `${across(a$, a)}:${across(b$, b)}`;
+    if (p !== undefined && q !== undefined) return `${down(p$, p)}:${down(q$, q)}`;
+    return whole;
+  });
+}
+
+/** What a host makes of a formula when it is entered: spaces, capitals, and how a table's own row is named. */
+export const plainly = (formula: string): string =>
+  formula
+    .replace(/\[#This Row\],?/gi, '')
+    .replace(/[A-Za-z_\\][\w.\\]*\[/g, '')
+    .replace(/[\s@[\]]/g, '')
+    .toLowerCase();
+
+/** Whether a cell's formula is the one that was entered, though the host may spell it otherwise. */
+export const sameFormula = (one: string, other: string): boolean =>
+  one === other || plainly(one) === plainly(other);
+
 export const textInFormula = (text: string): string => `"${text.replace(/"/g, '""')}"`;

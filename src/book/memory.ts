@@ -1,5 +1,5 @@
 /** A workbook in memory: for tests, and for trying a write out before it is done for real. */
-import { areaAt, common, sameSheet, type Area } from './address';
+import { areaAt, common, sameSheet, within, type Area } from './address';
 import type {
   Ability,
   Block,
@@ -8,6 +8,7 @@ import type {
   CellValue,
   Changes,
   Contents,
+  Detail,
   Layout,
   Mark,
   NewChart,
@@ -19,6 +20,7 @@ import type {
   Validation,
 } from './book';
 import { shifted } from './formula';
+import { MOST_AT_ONCE } from './parts';
 import { trouble } from './trouble';
 
 /** A filled cell: its formula, if any, and what it shows. */
@@ -74,6 +76,8 @@ const cellGiven = (raw: CellValue): Cell | undefined =>
 export class MemoryBook implements Book {
   readonly title = 'Workbook';
   readonly lacks: ReadonlyMap<Ability, string> = new Map();
+  /** As a host that writes each cell; tests of one that takes a formula for many at once say more. */
+  fills = MOST_AT_ONCE;
   /** Requests so far, as a host would count round trips. */
   trips = 0;
   /** The next request fails with this, as a host does when a cell is being edited. */
@@ -170,7 +174,7 @@ export class MemoryBook implements Book {
     });
   }
 
-  read(areas: readonly Area[], detail: 'whole' | 'contents' = 'whole'): Promise<readonly Block[]> {
+  read(areas: readonly Area[], detail: Detail = 'whole'): Promise<readonly Block[]> {
     return this.trip(() => areas.map((area) => this.block(area, detail)));
   }
 
@@ -213,8 +217,7 @@ export class MemoryBook implements Book {
   }
   remember(key: string, value: unknown): Promise<void> {
     return this.trip(() => {
-      if (value === undefined) this.kept.delete(key);
-      else this.kept.set(key, JSON.stringify(value));
+      this.keep(key, value);
     });
   }
 
@@ -227,6 +230,11 @@ export class MemoryBook implements Book {
     this.failNext = undefined;
     if (failure !== undefined) throw failure;
     return work();
+  }
+
+  private keep(key: string, value: unknown): void {
+    if (value === undefined) this.kept.delete(key);
+    else this.kept.set(key, JSON.stringify(value));
   }
 
   private sheet(name: string): Sheet {
@@ -257,13 +265,14 @@ export class MemoryBook implements Book {
     };
   }
 
-  private block(area: Area, detail: 'whole' | 'contents'): Block {
+  private block(area: Area, detail: Detail): Block {
     const sheet = this.sheet(area.sheet);
     const each = <T>(of: (row: number, column: number) => T): T[][] =>
       Array.from({ length: area.rows }, (_, i) =>
         Array.from({ length: area.columns }, (__, j) => of(area.row + i, area.column + j)),
       );
     const cell = (row: number, column: number): Cell | undefined => sheet.cells.get(row)?.get(column);
+    const dressed = this.state.dress.some((one) => common(one.area, area));
     const formats =
       detail === 'whole'
         ? this.state.dress.filter((one) => one.format !== undefined && common(one.area, area))
@@ -273,23 +282,25 @@ export class MemoryBook implements Book {
       values: each((row, column) => cell(row, column)?.value ?? null),
       formulas: each((row, column) => cell(row, column)?.formula ?? null),
       formats:
-        detail === 'contents'
+        detail !== 'whole'
           ? []
           : each(
               (row, column) =>
                 formats.findLast((one) => common(one.area, areaAt(area.sheet, row, column)))?.format ??
                 'General',
             ),
-      merged: sheet.merged.filter((one) => common(one, area)),
+      merged: detail === 'cells' ? [] : sheet.merged.filter((one) => common(one, area)),
       hiddenRows: [...sheet.hiddenRows]
         .filter((row) => row >= area.row && row < area.row + area.rows)
         .sort((a, b) => a - b),
       table: this.state.tables.find((one) => common(one.area, area)),
       protected: sheet.protected,
+      bare: !dressed && each((row, column) => cell(row, column)).every((row) => row.every((one) => !one)),
     };
   }
 
   private change(changes: Changes): void {
+    if (changes.remember !== undefined) this.keep(changes.remember.key, changes.remember.value);
     for (const { name } of changes.newSheets ?? []) {
       if (this.state.sheets.some((one) => sameSheet(one.name, name))) throw trouble('nameClash', name);
       this.state.sheets.push({
@@ -311,6 +322,14 @@ export class MemoryBook implements Book {
       if (at < 0) throw trouble('missing', `The range “${name}”`);
       this.state.names[at] = { name, area };
     }
+    for (const { area, looksToo } of changes.clear ?? []) {
+      this.put(
+        area,
+        Array.from({ length: area.rows }, () => Array<null>(area.columns).fill(null)),
+        undefined,
+      );
+      if (looksToo) this.state.dress = this.state.dress.filter((one) => !within(one.area, area));
+    }
     for (const put of changes.puts ?? []) this.put(put.area, put.cells, put.formula);
     for (const { name, area } of changes.newTables ?? []) this.addTable(name, area, false);
     for (const { name, area } of changes.newNames ?? []) {
@@ -329,6 +348,7 @@ export class MemoryBook implements Book {
     for (const name of changes.remove?.names ?? []) {
       this.state.names = this.state.names.filter((one) => one.name !== name);
     }
+    if (changes.forget !== undefined) this.keep(changes.forget, undefined);
     // The headings of a table are its header cells.
     this.state.tables = this.state.tables.map((one) => ({ ...one, columns: this.headings(one.area) }));
   }

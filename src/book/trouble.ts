@@ -54,9 +54,14 @@ const SAYS = {
     `${cell} names the type “${type}”, and no row of “${of}” has it as its room. Enter one window of that type first.`,
   tooLarge: (what: string) => `${what} is more than one sheet or one request can hold. Take fewer rows.`,
   tooOld: (what: string) => `This version of the spreadsheet program cannot ${what}.`,
+  tooMuchToKeep: (cells: string) =>
+    `${cells} is more than can be written safely in one go, so nothing was written. Take fewer rows at a time.`,
+  unfinished: () =>
+    'An earlier change to this workbook is still under way or was left half done, so nothing was written. Close this pane and open it again: it offers to put that change back.',
   lost: () =>
-    'The connection to the workbook is lost. Close this pane, open it again and look at the last change.',
-  closed: () => 'The workbook was closed. Open it again; a fill that was under way may be incomplete.',
+    'The connection to the workbook is lost. Close this pane and open it again: what was left half done can be put back there.',
+  closed: () =>
+    'The workbook was closed. Open it and this pane again: what was left half done can be put back there.',
   cancelled: () => 'Stopped. The workbook is as it was.',
   halfway: (cells: string) =>
     `The fill stopped and the workbook could not be put back as it was: look at ${cells}, or undo once.`,

@@ -1,11 +1,11 @@
 /** The open workbook in Excel as a Book: every wish in few requests, every refusal a sentence. */
 import { readAddress, type Area } from '../book/address';
-import type { Ability, Block, Book, Changes, Contents, Mark, Stop } from '../book/book';
+import type { Ability, Block, Book, Changes, Contents, Detail, Mark, Stop } from '../book/book';
 import { Trouble, trouble } from '../book/trouble';
 import { putMarks, takeMarks } from './marks';
 import { joined, rangeOf, readBlocks, readContents } from './read';
 import { asTrouble, codeOf, type About } from './refusal';
-import { carryOut, type Desk } from './write';
+import { carryOut, settingOf, type Desk } from './write';
 
 /** What the page gives: the client, and what this Excel knows. */
 export interface ExcelHere {
@@ -27,16 +27,22 @@ const SENTENCES: readonly (readonly [Ability, string, string])[] = [
     '1.10',
     'This Excel cannot take remarks from an add-in: findings are coloured, and their sentences stand in the pane.',
   ],
-  ['undo', '1.20', 'This Excel takes a fill back in several steps: press Undo until it is gone.'],
+  [
+    'undo',
+    '1.20',
+    'This Excel may not take back what the pane writes: save the workbook before a long fill.',
+  ],
 ];
 
 /** Cells in one answer: usually well under the 5 MB that Excel on the web gives; where not, it is asked for in halves. */
-const MOST_CELLS = 100_000;
-const KEY = 'Hemledger.';
+const MOST_CELLS = 250_000;
 
 type RunOptions = Excel.RunOptions;
 
 export class ExcelBook implements Book {
+  /** One formula is sent once for all the cells it fills. */
+  readonly fills = 400_000;
+
   private constructor(
     private readonly here: ExcelHere,
     readonly title: string,
@@ -100,7 +106,7 @@ export class ExcelBook implements Book {
     });
   }
 
-  async read(areas: readonly Area[], detail: 'whole' | 'contents' = 'whole'): Promise<readonly Block[]> {
+  async read(areas: readonly Area[], detail: Detail = 'whole'): Promise<readonly Block[]> {
     const blocks: Block[] = [];
     for (const some of requests(areas)) {
       const parts = await this.readSome(
@@ -117,12 +123,13 @@ export class ExcelBook implements Book {
   }
 
   /** Long texts may still be too much for one answer: then half of it is asked for, and the other half. */
-  private async readSome(areas: readonly Area[], detail: 'whole' | 'contents'): Promise<readonly Block[]> {
-    const sees = { merged: this.here.requirements.isSetSupported('ExcelApi', '1.13') };
+  private async readSome(areas: readonly Area[], detail: Detail): Promise<readonly Block[]> {
+    const merged = detail !== 'cells' && this.here.requirements.isSetSupported('ExcelApi', '1.13');
+    const wants = { formats: detail === 'whole', merged };
     try {
       return await this.run(
         { sheets: areas.map(({ sheet }) => sheet), thing: 'What was to be read' },
-        ({ context }) => readBlocks(context, areas, detail === 'whole', sees),
+        ({ context }) => readBlocks(context, areas, wants),
       );
     } catch (failure) {
       if (!(failure instanceof Trouble) || failure.code !== 'tooLarge') throw failure;
@@ -145,7 +152,11 @@ export class ExcelBook implements Book {
     }
   }
 
-  /** Asked first whether a cell is being edited; an edit that begins later is waited for, so nothing stops halfway. */
+  /**
+   * Asked first whether a cell is being edited; an edit that begins later is waited for, so nothing stops halfway.
+   * Excel keeps one undo record a request. Merging several (mergeUndoGroup) is not asked for: Excel refuses a
+   * group that holds a call it cannot undo, and putting back deletes sheets.
+   */
   async inOneStep(
     _says: string,
     work: (write: (changes: Changes) => Promise<void>) => Promise<void>,
@@ -180,7 +191,7 @@ export class ExcelBook implements Book {
 
   recall(key: string): Promise<unknown> {
     return this.run({}, async ({ context }) => {
-      const setting = context.workbook.settings.getItemOrNullObject(KEY + key);
+      const setting = context.workbook.settings.getItemOrNullObject(settingOf(key));
       setting.load('value');
       await context.sync();
       return setting.isNullObject ? undefined : (JSON.parse(String(setting.value)) as unknown);
@@ -190,9 +201,9 @@ export class ExcelBook implements Book {
   remember(key: string, value: unknown): Promise<void> {
     return this.run({}, async ({ context }) => {
       const { settings } = context.workbook;
-      if (value !== undefined) settings.add(KEY + key, JSON.stringify(value));
+      if (value !== undefined) settings.add(settingOf(key), JSON.stringify(value));
       else {
-        const setting = settings.getItemOrNullObject(KEY + key);
+        const setting = settings.getItemOrNullObject(settingOf(key));
         await context.sync();
         if (!setting.isNullObject) setting.delete();
       }
@@ -206,7 +217,7 @@ export class ExcelBook implements Book {
     { step, ...asked }: Asked & { readonly step?: boolean },
     work: (desk: Desk, telling: Telling) => Promise<T>,
   ): Promise<T> {
-    const options: RunOptions = step === true ? { delayForCellEdit: true, mergeUndoGroup: true } : {};
+    const options: RunOptions = step === true ? { delayForCellEdit: true } : {};
     const telling: Telling = async (about, part) => {
       try {
         return await part();

@@ -81,53 +81,83 @@ const blank = (value: unknown): CellValue => (value === '' ? null : (value as Ce
 const formulaOf = (formula: unknown, value: unknown): string | null =>
   typeof formula === 'string' && formula.startsWith('=') && formula !== value ? formula : null;
 
-export interface Sees {
-  /** Excel tells which cells are merged. */
+export interface Wants {
+  readonly formats: boolean;
+  /** Which cells are merged. Older desktops forget what can be undone when they are asked (office-js #5918). */
   readonly merged: boolean;
 }
 
-/** Reads areas in one request, and where the tables lie in a second. */
+/** An area's own grid from what was told of its used part; the rest is blank. */
+function spread<T>(area: Area, used: Area | undefined, told: readonly (readonly T[])[], none: T): T[][] {
+  return Array.from({ length: area.rows }, (_, i) =>
+    Array.from({ length: area.columns }, (__, j) =>
+      used === undefined ? none : (told[area.row + i - used.row]?.[area.column + j - used.column] ?? none),
+    ),
+  );
+}
+
+/**
+ * Reads the used part of areas in one request, so that blank columns weigh nothing; in a second where the
+ * tables lie, and which rows are hidden where some are.
+ */
 export async function readBlocks(
   context: Excel.RequestContext,
   areas: readonly Area[],
-  whole: boolean,
-  sees: Sees,
+  wants: Wants,
 ): Promise<Block[]> {
   const asked = areas.map((area) => {
     const range = rangeOf(context, area);
-    range.load(`values,formulas${whole ? ',numberFormat' : ''},format/protection/locked`);
+    range.load('rowHidden,format/protection/locked');
+    // With what is only dressed: a cell without contents or looks of its own is bare.
+    const used = range.getUsedRangeOrNullObject(false);
+    used.load(`${PLACE},values,formulas${wants.formats ? ',numberFormat' : ''}`);
     const { protection } = context.workbook.worksheets.getItem(area.sheet);
     protection.load('protected');
-    const merged = sees.merged
+    const merged = wants.merged
       ? range
           .getMergedAreasOrNullObject()
           .load('areas/items/rowIndex,areas/items/columnIndex,areas/items/rowCount,areas/items/columnCount')
       : undefined;
-    return { area, range, protection, merged, rows: range.getRowProperties({ rowHidden: true }) };
+    return { area, range, used, protection, merged };
   });
   const tables = askTables(context);
   await context.sync();
   const places = askPlaces(tables);
-  if (tables.items.length > 0) await context.sync();
+  const hidden = asked.map(({ area, range }) =>
+    (range.rowHidden as boolean | null) === null && area.rows > 1
+      ? range.getRowProperties({ rowHidden: true })
+      : undefined,
+  );
+  if (tables.items.length > 0 || hidden.some((one) => one !== undefined)) await context.sync();
   const placed = places();
-  return asked.map(({ area, range, protection, merged, rows }): Block => {
-    const values = range.values as unknown[][];
+  return asked.map(({ area, range, used, protection, merged }, at): Block => {
+    const none = used.isNullObject;
+    const part = none ? undefined : areaOf(area.sheet, used);
+    const told = none ? [] : (used.values as unknown[][]);
+    const formulas = none
+      ? []
+      : (used.formulas as unknown[][]).map((line, i) => line.map((one, j) => formulaOf(one, told[i]?.[j])));
+    const values = told.map((line) => line.map(blank));
+    const all = range.rowHidden as boolean | null;
     return {
       area,
-      values: values.map((line) => line.map(blank)),
-      formulas: (range.formulas as unknown[][]).map((line, i) =>
-        line.map((one, j) => formulaOf(one, values[i]?.[j])),
-      ),
-      formats: whole ? (range.numberFormat as string[][]) : [],
+      values: spread<CellValue>(area, part, values, null),
+      formulas: spread<string | null>(area, part, formulas, null),
+      formats: wants.formats
+        ? spread(area, part, none ? [] : (used.numberFormat as string[][]), 'General')
+        : [],
       merged:
         merged === undefined || merged.isNullObject
           ? []
           : merged.areas.items.map((one) => areaOf(area.sheet, one)),
-      hiddenRows: rows.value.flatMap(({ rowHidden }, at) => (rowHidden === true ? [area.row + at] : [])),
+      hiddenRows: Array.from({ length: area.rows }, (_, row) => row)
+        .filter((row) => all === true || hidden[at]?.value[row]?.rowHidden === true)
+        .map((row) => area.row + row),
       table: placed.find(
         (one) => sameSheet(one.area.sheet, area.sheet) && common(one.area, area) !== undefined,
       ),
       protected: protection.protected && range.format.protection.locked !== false,
+      bare: none,
     };
   });
 }
@@ -148,5 +178,6 @@ export function joined(area: Area, parts: readonly Block[]): Block {
     hiddenRows: parts.flatMap((one) => one.hiddenRows),
     table: parts.find((one) => one.table !== undefined)?.table,
     protected: parts.some((one) => one.protected),
+    bare: parts.every((one) => one.bare === true),
   };
 }

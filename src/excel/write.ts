@@ -1,13 +1,13 @@
-/** Writes changes into the workbook: everything of one part in one request, more only where it grows too large. */
+/** Writes changes into the workbook: everything of one part in one request. */
 import { areaText, placeText, type Area } from '../book/address';
 import type { Ability, Changes, Layout, NewChart, Note, Put, Validation } from '../book/book';
-import { shifted } from '../book/formula';
+import { countedFrom } from '../book/formula';
 import { entered } from './entry';
 import { dressUp, pointsOf } from './looks';
 import { rangeOf } from './read';
 
-/** Characters of cells in one request: Excel on the web takes 5 MB, and the client wraps them. */
-const MOST_CHARACTERS = 2_000_000;
+/** The name a key is remembered under. */
+export const settingOf = (key: string): string => `Hemledger.${key}`;
 
 export interface Desk {
   readonly context: Excel.RequestContext;
@@ -17,33 +17,16 @@ export interface Desk {
 const sheetOf = ({ context }: Desk, name: string): Excel.Worksheet =>
   context.workbook.worksheets.getItem(name);
 
-const entriesOf = ({ area, cells, formula }: Put): (string | number | boolean | null)[][] =>
-  Array.from({ length: area.rows }, (_, row) =>
-    Array.from({ length: area.columns }, (__, column) =>
-      formula === undefined ? entered(cells?.[row]?.[column]) : shifted(formula, row, column),
-    ),
-  );
-
-async function write(desk: Desk, puts: readonly Put[]): Promise<void> {
-  let gathered = 0;
-  for (const put of puts) {
-    const entries = entriesOf(put);
-    let from = 0;
-    while (from < entries.length) {
-      let to = from;
-      while (to < entries.length && (to === from || gathered < MOST_CHARACTERS)) {
-        gathered += (entries[to] ?? []).reduce((sum: number, one) => sum + String(one).length + 4, 0);
-        to += 1;
-      }
-      rangeOf(desk.context, { ...put.area, row: put.area.row + from, rows: to - from }).formulas =
-        entries.slice(from, to);
-      from = to;
-      if (gathered >= MOST_CHARACTERS) {
-        await desk.context.sync();
-        gathered = 0;
-      }
-    }
-  }
+/** A formula for many cells is sent once, its references counted from each cell. */
+function write({ context }: Desk, { area, cells, formula }: Put): void {
+  const range = rangeOf(context, area);
+  // One value stands for all cells of a range; the types know only the grid.
+  if (formula !== undefined)
+    range.formulasR1C1 = countedFrom(formula, area.row, area.column) as unknown as string[][];
+  else
+    range.formulas = Array.from({ length: area.rows }, (_, row) =>
+      Array.from({ length: area.columns }, (__, column) => entered(cells?.[row]?.[column])),
+    );
 }
 
 function validate(desk: Desk, { area, words, from, number, says, otherwise }: Validation): void {
@@ -118,29 +101,31 @@ export async function commentsAt({
 /** The first cell of an area as a comment's address gives it. */
 export const cellOf = (area: Area): string => areaText({ ...area, rows: 1, columns: 1 });
 
-/** A cell that someone has remarked on already keeps that remark. */
-async function remark(desk: Desk, notes: readonly Note[]): Promise<void> {
-  const taken = new Set((await commentsAt(desk)).map(({ cell }) => cell.address));
-  for (const { area, text } of notes) {
-    if (!taken.has(cellOf(area)))
-      desk.context.workbook.comments.add(rangeOf(desk.context, { ...area, rows: 1, columns: 1 }), text);
-  }
+/** Cells that someone has remarked on: they keep that remark. */
+async function remarkedOn(desk: Desk, notes: readonly Note[]): Promise<ReadonlySet<string> | undefined> {
+  if (notes.length === 0 || desk.lacks.has('comments')) return undefined;
+  return new Set((await commentsAt(desk)).map(({ cell }) => cell.address));
 }
 
-async function remove({ context }: Desk, sheets: readonly string[], names: readonly string[]): Promise<void> {
-  const { worksheets, names: all } = context.workbook;
+async function standing({ context }: Desk, remove: NonNullable<Changes['remove']>) {
+  const { worksheets, names } = context.workbook;
   const found = [
-    ...sheets.map((name) => worksheets.getItemOrNullObject(name)),
-    ...names.map((name) => all.getItemOrNullObject(name)),
+    ...(remove.sheets ?? []).map((name) => worksheets.getItemOrNullObject(name)),
+    ...(remove.names ?? []).map((name) => names.getItemOrNullObject(name)),
   ];
-  await context.sync();
-  for (const one of found) if (!one.isNullObject) one.delete();
+  if (found.length > 0) await context.sync();
+  return found.filter((one) => !one.isNullObject);
 }
 
-/** Carries one part out; resolves when it has reached the workbook. */
+/** Carries one part out, in one request once what must be known is known; resolves when it has reached the workbook. */
 export async function carryOut(desk: Desk, changes: Changes): Promise<void> {
   const { context, lacks } = desk;
   const { workbook } = context;
+  const notes = changes.notes ?? [];
+  const remarked = await remarkedOn(desk, notes);
+  const removed = await standing(desk, changes.remove ?? {});
+  const { remember, forget } = changes;
+  if (remember !== undefined) workbook.settings.add(settingOf(remember.key), JSON.stringify(remember.value));
   workbook.application.suspendApiCalculationUntilNextSync();
   for (const { name } of changes.newSheets ?? []) workbook.worksheets.add(name);
   if (!lacks.has('tables')) {
@@ -149,7 +134,9 @@ export async function carryOut(desk: Desk, changes: Changes): Promise<void> {
   }
   for (const { name, area } of changes.movedNames ?? [])
     workbook.names.getItem(name).formula = `=${areaText(area, true)}`;
-  await write(desk, changes.puts ?? []);
+  for (const { area, looksToo } of changes.clear ?? [])
+    rangeOf(context, area).clear(looksToo ? 'All' : 'Contents');
+  for (const put of changes.puts ?? []) write(desk, put);
   for (const { name, area } of changes.newTables ?? []) {
     const table = sheetOf(desk, area.sheet).tables.add(rangeOf(context, area), true);
     table.name = name;
@@ -165,15 +152,11 @@ export async function carryOut(desk: Desk, changes: Changes): Promise<void> {
   for (const one of changes.validations ?? []) validate(desk, one);
   for (const one of changes.layouts ?? []) layOut(desk, one);
   for (const one of changes.newCharts ?? []) draw(desk, one);
+  for (const { area, text } of remarked === undefined ? [] : notes) {
+    if (!remarked?.has(cellOf(area)))
+      workbook.comments.add(rangeOf(context, { ...area, rows: 1, columns: 1 }), text);
+  }
+  for (const one of removed) one.delete();
+  if (forget !== undefined) workbook.settings.getItem(settingOf(forget)).delete();
   await context.sync();
-  const notes = changes.notes ?? [];
-  if (notes.length > 0 && !lacks.has('comments')) {
-    await remark(desk, notes);
-    await context.sync();
-  }
-  const { sheets = [], names = [] } = changes.remove ?? {};
-  if (sheets.length + names.length > 0) {
-    await remove(desk, sheets, names);
-    await context.sync();
-  }
 }

@@ -37,14 +37,14 @@ const HEM = /^(HEM\.|_XLDUDF_HEM_)/i;
 /** Reads the first cell of an area: its formula, our functions in it, their answers. */
 export async function cellAsked(book: Book, area: Area): Promise<CellAsked> {
   const cell = { ...area, rows: 1, columns: 1 };
-  const [block] = await book.read([cell], 'contents');
+  const [block] = await book.read([cell], 'cells');
   const formula = block?.formulas[0]?.[0] ?? null;
   const shown = block?.values[0]?.[0] ?? null;
   if (formula === null || !/HEM[._]/i.test(formula)) return { cell, formula, shown, calls: [] };
   try {
     const whole = readFormula(formula, cell, await book.contents());
     const areas = areasIn(whole);
-    const blocks = areas.length === 0 ? [] : await book.read(areas, 'contents');
+    const blocks = areas.length === 0 ? [] : await book.read(areas, 'cells');
     const known = new Map(blocks.map((one) => [areaText(one.area), one]));
     const calls: Asked[] = [];
     const stopped: string[] = [];

@@ -30,7 +30,7 @@ async function fromRow(book: Book, cell: Area, house: House): Promise<Cells> {
   if (!read.lines.some((line) => line.row === cell.row && line.kind === 'window')) return {};
   const [row] = await book.read(
     [areaAt(cell.sheet, cell.row, read.block.area.column, 1, read.block.area.columns)],
-    'contents',
+    'cells',
   );
   const cells: Cells = {};
   for (const { key, column, heading, unit } of read.columns) {

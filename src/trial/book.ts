@@ -9,7 +9,18 @@ import {
   type FWorksheet,
 } from '@univerjs/preset-sheets-core';
 import { areaAt, common, readAddress, sameSheet, type Area } from '../book/address';
-import type { Ability, Block, Book, CellValue, Changes, Contents, Mark, Stop, TableSeen } from '../book/book';
+import type {
+  Ability,
+  Block,
+  Book,
+  CellValue,
+  Changes,
+  Contents,
+  Detail,
+  Mark,
+  Stop,
+  TableSeen,
+} from '../book/book';
 import { trouble } from '../book/trouble';
 import { areaOf, rangeOf, valueOf } from './cells';
 import type { Grid } from './grid';
@@ -32,6 +43,8 @@ export class TrialBook implements Book {
     ['charts', 'The trial workbook draws no charts.'],
     ['print', 'The trial workbook does not print; its print set-up is kept for the saved file.'],
   ]);
+  /** Between two parts the page can be used, and the fill be stopped. */
+  readonly fills = 20_000;
   private readonly writer: Writer;
   private readonly formulas: FormulaDataModel;
 
@@ -132,11 +145,11 @@ export class TrialBook implements Book {
     return Promise.resolve();
   }
 
-  read(areas: readonly Area[], detail: 'whole' | 'contents' = 'whole'): Promise<readonly Block[]> {
+  read(areas: readonly Area[], detail: Detail = 'whole'): Promise<readonly Block[]> {
     return Promise.resolve(areas.map((area) => this.block(area, detail)));
   }
 
-  private block(area: Area, detail: 'whole' | 'contents'): Block {
+  private block(area: Area, detail: Detail): Block {
     const facade = this.writer.sheet(area.sheet);
     const sheet = facade.getSheet();
     const unit = this.workbook.getId();
@@ -146,6 +159,7 @@ export class TrialBook implements Book {
     const formulas: (string | null)[][] = [];
     const formats: string[][] = [];
     const hiddenRows: number[] = [];
+    let bare = true;
     for (let row = area.row; row < area.row + area.rows; row++) {
       if (!sheet.getRowVisible(row)) hiddenRows.push(row);
       const line = { values: [] as CellValue[], formulas: [] as (string | null)[], formats: [] as string[] };
@@ -153,6 +167,7 @@ export class TrialBook implements Book {
         const cell = sheet.getCellRaw(row, column);
         line.values.push(valueOf(cell) ?? valueOf(spilled?.[row]?.[column]));
         const held = cell?.f || cell?.si;
+        bare &&= !held && !cell?.s && valueOf(cell) === null;
         line.formulas.push(
           held ? (this.formulas.getFormulaStringByCell(row, column, id, unit) ?? cell.f ?? null) : null,
         );
@@ -177,6 +192,7 @@ export class TrialBook implements Book {
       hiddenRows,
       table: this.tables().find((one) => common(one.area, area) !== undefined),
       protected: facade.getWorksheetPermission().isProtected(),
+      bare,
     };
   }
 
@@ -189,8 +205,11 @@ export class TrialBook implements Book {
     const joined = joinSteps(injector.get(IUndoRedoService), this.workbook.getId());
     try {
       await work(async (changes) => {
+        const { remember, forget } = changes;
+        if (remember !== undefined) await this.remember(remember.key, remember.value);
         await this.writer.write(changes);
-        if (changes.puts?.length) await this.settled();
+        if (forget !== undefined) await this.remember(forget, undefined);
+        if (changes.puts?.length || changes.clear?.length) await this.settled();
         await breath();
       });
     } finally {

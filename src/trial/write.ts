@@ -55,6 +55,8 @@ export class Writer {
     for (const { name } of changes.newSheets ?? []) this.workbook.insertSheet(name);
     for (const { table, area } of changes.resize ?? []) await this.resize(table, area);
     for (const one of changes.movedNames ?? []) this.moveName(one);
+    for (const { area, looksToo } of changes.clear ?? [])
+      this.cells(area, () => ({ ...cellOf(null), ...(looksToo && { s: null }) }));
     this.put(changes.puts ?? []);
     for (const { name, area } of changes.newTables ?? []) this.addTable(name, area);
     for (const one of changes.newNames ?? []) this.addName(one);

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { areaAt } from '../../src/book/address';
-import { apply, MOST_AT_ONCE, rowsInWords } from '../../src/book/apply';
+import { apply, rowsInWords } from '../../src/book/apply';
 import type { Changes } from '../../src/book/book';
 import { MemoryBook } from '../../src/book/memory';
+import { MOST_AT_ONCE } from '../../src/book/parts';
 import { trouble, Trouble } from '../../src/book/trouble';
 
 const rows = [

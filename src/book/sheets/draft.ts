@@ -3,7 +3,11 @@ import type { Unit } from '../../core/unit';
 import { areaAt, cellText } from '../address';
 import type { CellPut, Changes, Role, Validation } from '../book';
 
-type Listed = { [K in Exclude<keyof Changes, 'remove' | 'resize' | 'newCharts'>]-?: NonNullable<Changes[K]> };
+type Listed = {
+  [
+    K in Exclude<keyof Changes, 'remember' | 'resize' | 'clear' | 'newCharts' | 'remove' | 'forget'>
+  ]-?: NonNullable<Changes[K]>;
+};
 /** Part of a template: what is written, and how it looks. */
 export type Draft = Partial<Listed>;
 

@@ -1,7 +1,7 @@
 /** What stands in a range's cells: values, formulas, texts, number formats, hidden rows and columns. */
 import { readEntry, shown, typeOf } from '../entry';
-import { holds, type Area } from '../address';
-import { ExcelError, invalidArgument, type Scalar } from '../kind';
+import { columnName, holds, type Area } from '../address';
+import { ExcelError, invalidArgument, NotInStandIn, type Scalar } from '../kind';
 import { setStyle, styleAt, type CellValue, type Sheet } from '../model';
 import type { World } from '../world';
 import type { RangeModel } from './range';
@@ -107,6 +107,40 @@ const FORMULAS = entered(
   (sheet, row, column) => sheet.cell(row, column)?.formula ?? valueAt(sheet, row, column),
 );
 
+/** “R[-1]C2” in the cell at `row` and `column`, as an address; strings and what stands in brackets are left alone. */
+function addressed(formula: string, row: number, column: number): string {
+  const at = (given: string | undefined, from: number, show: (to: number) => string): string => {
+    if (given === undefined || given === '') return show(from);
+    return given.startsWith('[') ? show(from + Number(given.slice(1, -1))) : `$${show(Number(given) - 1)}`;
+  };
+  const across = (given: string | undefined): string => at(given, column, columnName);
+  const down = (given: string | undefined): string => at(given, row, (to) => String(to + 1));
+  const lone = /^(?:R(\[-?\d+\]|\d*)|C(\[-?\d+\]|\d*))$/;
+  return formula.replace(
+    /"(?:[^"]|"")*"|'(?:[^']|'')*'|R(\[-?\d+\]|\d*)C(\[-?\d+\]|\d*)(?![\w.([])|[RC](?:\[-?\d+\]|\d*):[RC](?:\[-?\d+\]|\d*)(?![\w.([])|[A-Za-z_][\w.]*\[(?:[^[\]]|\[[^[\]]*\])*\]|\[(?=[@#A-Za-z[])(?:[^[\]]|\[[^[\]]*\])*\]|[A-Za-z_][\w.]*/g,
+    (whole: string, r: string | undefined, c: string | undefined) => {
+      if (r !== undefined && c !== undefined) return across(c) + down(r);
+      const ends = whole.split(':').map((one) => lone.exec(one));
+      if (ends.length !== 2 || ends.includes(null)) return whole;
+      return ends.map((one) => (one?.[1] === undefined ? across(one?.[2]) : down(one[1]))).join(':');
+    },
+  );
+}
+
+/** Formulas counted from each cell, as they are entered; nobody here reads them so. */
+const FORMULAS_R1C1: Scalar<RangeModel> = {
+  get() {
+    throw new NotInStandIn('Range.FormulasR1C1');
+  },
+  set(range, value, world) {
+    world.mayWrite(range.sheet, range.area);
+    eachCell(range, value, (row, column, raw) => {
+      const text = typeof raw === 'string' && raw.startsWith('=') ? addressed(raw, row, column) : raw;
+      enter(world, range.sheet, row, column, text);
+    });
+  },
+};
+
 const NUMBER_FORMAT: Scalar<RangeModel> = {
   get: (range) => grid(range, formatAt),
   set(range, value, world) {
@@ -145,6 +179,7 @@ const columnHidden = hidden('hiddenColumns', 'column', 'columns');
 export const CELLS: Record<string, Scalar<RangeModel>> = {
   Values: entered(valueAt),
   Formulas: FORMULAS,
+  FormulasR1C1: FORMULAS_R1C1,
   FormulasLocal: { get: (range, world) => FORMULAS.get(range, world) },
   Text: {
     get: (range) =>

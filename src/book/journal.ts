@@ -1,0 +1,119 @@
+/**
+ * What a change is about to do to a workbook, and what takes it back. It is kept in the workbook while the
+ * change takes more than one request, so that a pane that was closed in the middle finds it again.
+ */
+import { sameSheet, type Area } from './address';
+import type { Block, CellPut, Changes, Contents, Put } from './book';
+import { plainly } from './formula';
+
+/** Cells that stood there before. */
+export interface Touched {
+  /** What is put into them. */
+  readonly put: Put;
+  /** What they held; left out where all were empty. */
+  readonly held?: readonly (readonly CellPut[])[];
+  /** They had no looks of their own either. */
+  readonly bare?: boolean;
+}
+/** Cells of a new sheet: a formula for them all, or the print of what was put there. */
+export interface Written {
+  readonly area: Area;
+  readonly formula?: string;
+  readonly print?: string;
+}
+interface Moved {
+  readonly name: string;
+  readonly from: Area;
+  readonly to: Area;
+}
+
+export interface Journal {
+  readonly says: string;
+  readonly touched: readonly Touched[];
+  readonly sheets: readonly { readonly name: string; readonly written: readonly Written[] }[];
+  readonly names: readonly string[];
+  readonly tables: readonly Moved[];
+  readonly movedNames: readonly Moved[];
+}
+
+export const JOURNAL = 'unfinished';
+
+/** Settings of a workbook hold two million characters; sources: Office.Settings.set, office-js #621. */
+export const MOST_KEPT = 500_000;
+
+export const blank = (value: unknown): boolean => value === null || value === undefined || value === '';
+
+/** What the cells of a block hold, as it would be put there. */
+export const heldBy = (block: Block): CellPut[][] =>
+  block.values.map((row, i) =>
+    row.map((value, j) => {
+      const formula = block.formulas[i]?.[j] ?? null;
+      return formula === null ? value : { formula };
+    }),
+  );
+
+/** The journal of a change; `blocks` is how the old cells stood that it puts something into. */
+export function journalOf(
+  says: string,
+  parts: readonly Changes[],
+  changes: Changes,
+  contents: Contents,
+  blocks: ReadonlyMap<Put, Block>,
+): Journal {
+  const { newSheets = [], newNames = [], resize = [], movedNames = [] } = changes;
+  const moves = <T extends { readonly area: Area }>(
+    list: readonly T[],
+    named: (one: T) => string,
+    known: Contents['tables'] | Contents['names'],
+  ): Moved[] =>
+    list.flatMap((one) => {
+      const from = known.find(({ name }) => name === named(one))?.area;
+      return from === undefined ? [] : [{ name: named(one), from, to: one.area }];
+    });
+  return {
+    says,
+    touched: [...blocks].map(([put, block]) => ({
+      put,
+      ...(block.values.every((row) => row.every(blank)) && block.formulas.every((row) => row.every(blank))
+        ? {}
+        : { held: heldBy(block) }),
+      ...(block.bare === true && { bare: true }),
+    })),
+    sheets: newSheets.map(({ name }) => ({
+      name,
+      written: parts
+        .flatMap(({ puts = [] }) => puts)
+        .filter(({ area }) => sameSheet(area.sheet, name))
+        .map(({ area, cells, formula }) =>
+          formula === undefined ? { area, print: printOf(cells ?? []) } : { area, formula },
+        ),
+    })),
+    names: newNames.map(({ name }) => name),
+    tables: moves(resize, ({ table }) => table, contents.tables),
+    movedNames: moves(movedNames, ({ name }) => name, contents.names),
+  };
+}
+
+/** What takes all of it back. */
+export const backOf = (journal: Journal): Changes => ({
+  movedNames: journal.movedNames.map(({ name, from }) => ({ name, area: from })),
+  resize: journal.tables.map(({ name, from }) => ({ table: name, area: from })),
+  clear: journal.touched.flatMap(({ put, held, bare }) =>
+    held === undefined ? [{ area: put.area, looksToo: bare === true }] : [],
+  ),
+  puts: journal.touched.flatMap(({ put: { area }, held }) =>
+    held === undefined ? [] : [{ area, cells: held }],
+  ),
+  remove: { sheets: journal.sheets.map(({ name }) => name), names: journal.names },
+});
+
+/** FNV-1a, of what cells hold: enough to tell a changed stretch from one as it was written. */
+export function printOf(cells: readonly (readonly CellPut[])[]): string {
+  const plain = (one: CellPut): unknown =>
+    blank(one) ? null : typeof one === 'object' && one !== null ? [plainly(one.formula)] : one;
+  let hash = 0x811c9dc5;
+  for (const letter of JSON.stringify(cells.map((row) => row.map(plain)))) {
+    hash = Math.imul(hash ^ (letter.codePointAt(0) ?? 0), 0x01000193) >>> 0;
+  }
+  return hash.toString(16);
+}

@@ -317,6 +317,43 @@ export const FINDINGS = table({
     says: (rate: string) => `rate reads ${rate}: more tax than price. Write it like 7.25 % or 0.0725.`,
   },
 
+  // Pricing in bulk
+  breakUnreadable: {
+    weight: 'stop',
+    says: (name: string, read: string) =>
+      `${name} reads ${read}. Write one price like 28.50, or from which quantity and at what price: 0 28.50; 50 26.`,
+  },
+  makingBreakUnreadable: {
+    weight: 'stop',
+    says: (name: string, read: string) =>
+      `${name} reads ${read}. Write from how many widths and how much less: 100 5 %; 400 8 %.`,
+  },
+  nextBreakSaves: {
+    weight: 'note',
+    says: (name: string, bought: string, from: string, saved: string) =>
+      `${name}: ordering ${from} instead of ${bought} reaches the next price break and costs ${saved} less.`,
+  },
+  noWholeRollFits: {
+    weight: 'check',
+    says: (name: string, roll: string) =>
+      `${name} cannot be bought in whole rolls of ${roll}: a cut is longer than the roll. The cut price is taken.`,
+  },
+  clothWeightUnknown: {
+    weight: 'check',
+    says: (name: string, where: string) =>
+      `The weight of ${name} is not known, so the freight leaves it out. Enter ${where}.`,
+  },
+  cartonNotWhole: {
+    weight: 'check',
+    says: (missing: string) =>
+      `Freight by the carton wants both what a carton holds and its price: set the house rule “${missing}”.`,
+  },
+  mockUpIsAll: {
+    weight: 'note',
+    says: (windows: number) =>
+      `The mock-up takes ${windows === 1 ? 'the only window' : `all ${windows} windows`}, so there is nothing left to price apart.`,
+  },
+
   // Rolls and the cutting plan
   cutTooLong: {
     weight: 'stop',

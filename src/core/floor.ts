@@ -4,28 +4,18 @@
  */
 import { Refusal } from './answer';
 import type { Window } from './columns';
-import { furtherCut, repeatRuleFor } from './cuts';
-import type { CutLine } from './cutting';
 import { WindowWork } from './job';
 import { exact, NO_LENGTH, toUnit, type Length } from './length';
 import { money, NOTHING, type Money } from './money';
-import { breakPrice } from './price';
-import type { ClothPrice } from './quote';
+import { buyCloth, wholeRolls, type ClothPrice, type ClothWanted } from './cloth-price';
+import { clothFor, facesWanted, type Wanted } from './cloth-wanted';
 import type { Ratio } from './ratio';
 import type { RepeatRule } from './ways';
 import type { Rules } from './rules';
 import { unitOf } from './rules';
 import { turnedYardage } from './yardage';
+import { faceTotals, type Direction } from './tally';
 import { toOneLess } from './widths';
-
-export type Direction = 'up the roll' | 'railroaded';
-
-/** The face cuts of a window, for a cutting plan; a room is cut from one dye lot. */
-export function faceCuts(work: WindowWork): CutLine {
-  const { cut, cuts } = work.cloth();
-  const { verticalRepeat, match, room } = work.window;
-  return { length: furtherCut(cut, verticalRepeat, repeatRuleFor(match, work.rules)), count: cuts, room };
-}
 
 export interface Choice {
   readonly fullness?: Ratio | undefined;
@@ -45,20 +35,31 @@ export interface Costed {
   readonly cheapest: boolean;
 }
 
-/** Face yardage of all the windows under one choice. */
-function yardageUnder(windows: readonly Window[], choice: Choice, rules: Rules): Length {
+/** The face cloth of all the windows under one choice, spares and attic stock in it, as it would be bought. */
+function wantedUnder(windows: readonly Window[], choice: Choice, rules: Rules): readonly Wanted[] {
   const under = choice.repeatRule === undefined ? rules : { ...rules, repeatRule: choice.repeatRule };
-  let sum = 0;
-  for (const window of windows) {
-    const changed = {
-      ...window,
-      fullness: choice.fullness ?? window.fullness,
-      fabricWidth: choice.fabricWidth ?? window.fabricWidth,
-    };
-    const work = new WindowWork(changed, under);
-    sum += choice.direction === 'up the roll' ? work.cloth().yardage : work.railroaded().value;
-  }
-  return exact(sum);
+  const works = windows.map(
+    (window) =>
+      new WindowWork(
+        {
+          ...window,
+          fullness: choice.fullness ?? window.fullness,
+          fabricWidth: choice.fabricWidth ?? window.fabricWidth,
+        },
+        under,
+      ),
+  );
+  return facesWanted(works, faceTotals(works, under, choice.direction), under, choice.direction);
+}
+
+/** A sum over all cloths; undefined where one of them has none. */
+function allOf<T>(
+  cloths: readonly ClothWanted[],
+  of: (cloth: ClothWanted) => T | undefined,
+  add: (one: T, other: T) => T,
+): T | undefined {
+  const each = cloths.map(of);
+  return each.reduce((sum, one) => (sum === undefined || one === undefined ? undefined : add(sum, one)));
 }
 
 /**
@@ -71,17 +72,26 @@ export function whatIf(
   of: { readonly price?: ClothPrice | undefined; readonly rollLength?: Length | undefined },
   rules: Rules,
 ): readonly Costed[] {
-  const { large } = unitOf(rules);
+  const { price, rollLength } = of;
   const costed = choices.map((choice): Omit<Costed, 'cheapest'> => {
     try {
-      const yardage = yardageUnder(windows, choice, rules);
-      const yards = toUnit(yardage, large);
-      const price =
-        of.price === undefined
-          ? undefined
-          : breakPrice({ quantity: yards, priceBreaks: of.price.breaks }).value.times(money(yards));
-      const rolls = of.rollLength === undefined ? undefined : Math.ceil(yardage / of.rollLength);
-      return { choice, yardage, rolls, price };
+      const cloths = wantedUnder(windows, choice, rules).map((wanted) =>
+        clothFor(wanted, rollLength !== undefined || price?.wholeRoll !== undefined),
+      );
+      return {
+        choice,
+        yardage: exact(cloths.reduce((sum, cloth) => sum + cloth.yardage, 0)),
+        rolls: allOf(
+          cloths,
+          (cloth) => rollLength && wholeRolls(cloth, rollLength, rules),
+          (a, b) => a + b,
+        ),
+        price: allOf(
+          cloths,
+          (cloth) => price && buyCloth(cloth, price, rules)?.cost,
+          (a, b) => a.plus(b),
+        ),
+      };
     } catch (thrown) {
       if (!(thrown instanceof Refusal)) throw thrown;
       return { choice, yardage: undefined, why: thrown.finding.sentence, rolls: undefined, price: undefined };

@@ -17,6 +17,7 @@ import {
   lining,
   railroaded,
   workLining,
+  workTurned,
   workYardage,
   yardage,
   type Covered,
@@ -165,6 +166,11 @@ export class WindowWork {
 
   railroaded(): Answer<Length> {
     return this.keep('railroaded', () => railroaded(this.covered(), this.rules));
+  }
+
+  /** Panels and yardage of the turned cloth; undefined where it is too narrow. */
+  turned(): Omit<YardageWork, 'work'> | undefined {
+    return workTurned(this.covered(), this.rules);
   }
 
   saveWidth(): Answer<Length> {

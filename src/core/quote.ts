@@ -1,29 +1,34 @@
 /**
- * The price of a job: materials at their price break, making, hardware, installation, freight;
+ * The price of a job: materials as they are cheapest bought, making, hardware, installation, freight;
  * markup or margin, discount, tax, deposit. Cost and selling price stand apart on every line.
  */
 import { finding, type Finding } from './answer';
+import {
+  buyCloth,
+  cheaperBreak,
+  howBought,
+  wholeRolls,
+  type ClothBought,
+  type ClothPrice,
+  type ClothWanted,
+} from './cloth-price';
+import { clothFor, facesWanted, liningWanted, type Wanted } from './cloth-wanted';
+import { freightOf } from './freight';
 import type { WindowWork } from './job';
-import { NO_LENGTH, toUnit, UNITS, type Length } from './length';
+import { toUnit, UNITS } from './length';
+import { makingReduction } from './making-breaks';
 import { money, NOTHING, toCent, type Money } from './money';
-import { breakPrice, sellPrice, type PriceBreak } from './price';
+import { sellPrice } from './price';
 import { unitOf, type Rules } from './rules';
-import { tally } from './tally';
-import { showYardage } from './unit';
-
-export interface ClothPrice {
-  /** From so many yards (metres), at so much. */
-  readonly breaks: readonly PriceBreak[];
-  /** The least the mill cuts. */
-  readonly minimum?: Length | undefined;
-}
+import { tally, type Tally } from './tally';
+import { digits, showYardage } from './unit';
 
 export interface PriceList {
   readonly face: ReadonlyMap<string, ClothPrice>;
   readonly lining?: ClothPrice | undefined;
 }
 
-export type LineKind = 'face' | 'lining' | 'making' | 'hardware' | 'installation' | 'freight';
+export type LineKind = 'face' | 'attic stock' | 'lining' | 'making' | 'hardware' | 'installation' | 'freight';
 
 export interface QuoteLine {
   readonly kind: LineKind;
@@ -34,6 +39,8 @@ export interface QuoteLine {
   readonly cost: Money | undefined;
   readonly price: Money;
   readonly taxed: boolean;
+  /** How it comes to that, where the quantity does not say it: whole rolls, spares, a reduction. */
+  readonly says?: string;
 }
 
 export interface Quote {
@@ -46,93 +53,144 @@ export interface Quote {
   readonly findings: readonly Finding[];
 }
 
-/** Prices a whole job. Lines without a price stand at nothing, with a finding each. */
-export function quote(windows: Iterable<WindowWork>, prices: PriceList, rules: Rules): Quote {
-  const job = tally(windows, rules);
-  const unit = unitOf(rules);
-  const lines: QuoteLine[] = [];
-  const findings: Finding[] = [];
-  const large = unit.large;
+const CLOTH: ReadonlySet<LineKind> = new Set<LineKind>(['face', 'attic stock', 'lining']);
 
-  function add(
-    kind: LineKind,
-    what: string,
-    quantity: number,
-    of: string,
-    cost: Money | undefined,
-    markedUp: boolean,
-    taxed: boolean,
-  ): void {
-    const price =
-      cost === undefined
-        ? NOTHING
-        : markedUp
-          ? sellPrice({ cost, rate: rules.sellRate, basis: rules.sellBasis }).value
-          : toCent(cost, rules.centRounding);
-    lines.push({ kind, what, quantity, unit: of, cost, price, taxed });
+class Lines {
+  readonly all: QuoteLine[] = [];
+  readonly findings: Finding[] = [];
+
+  constructor(private readonly rules: Rules) {}
+
+  add({ markedUp, ...line }: Omit<QuoteLine, 'price'> & { readonly markedUp: boolean }): void {
+    const { cost } = line;
+    const { sellRate: rate, sellBasis: basis, centRounding } = this.rules;
+    const sold = (of: Money): Money =>
+      markedUp ? sellPrice({ cost: of, rate, basis }).value : toCent(of, centRounding);
+    this.all.push({ ...line, price: cost === undefined ? NOTHING : sold(cost) });
   }
 
-  function cloth(
-    kind: 'face' | 'lining',
-    name: string,
-    yardage: Length,
-    price: ClothPrice | undefined,
-  ): void {
-    if (price === undefined) {
-      findings.push(finding('noClothPrice', name, name));
-      return add(kind, name, toUnit(yardage, large), large, undefined, true, true);
+  cloth(kind: 'face' | 'lining', wanted: Wanted, price: ClothPrice | undefined): void {
+    const unit = unitOf(this.rules);
+    const { name, yardage, spares, attic } = wanted;
+    const cloth = clothFor(wanted, price?.wholeRoll !== undefined);
+    const bought = price === undefined ? undefined : buyCloth(cloth, price, this.rules);
+    const put = (of: LineKind, what: string, length: number, cost: Money | undefined, says: string): void =>
+      this.add({
+        ...{ kind: of, what, quantity: toUnit(length, unit.large), unit: unit.large, cost },
+        ...{ markedUp: true, taxed: true, ...(says !== '' && { says }) },
+      });
+    const spare = spares > 0 ? `${showYardage(spares, unit)} of it spare` : '';
+    if (bought === undefined || price === undefined) {
+      this.findings.push(finding('noClothPrice', name, name));
+      put(kind, name, yardage, undefined, spare);
+      if (attic > 0) put('attic stock', `${name}, attic stock`, attic, undefined, '');
+      return;
     }
-    const least = price.minimum ?? NO_LENGTH;
-    if (yardage < least)
-      findings.push(
-        finding('belowMinimumCut', name, name, showYardage(yardage, unit), showYardage(least, unit)),
-      );
-    const bought = toUnit(Math.max(yardage, least), large);
-    const each = breakPrice({ quantity: bought, priceBreaks: price.breaks }).value;
-    add(kind, name, bought, large, each.times(money(bought)), true, true);
+    this.findings.push(...buyingFindings(name, cloth, bought, price, this.rules));
+    // In whole rolls its share of the cost by length, to the cent; the rest is the windows'.
+    const kept =
+      bought.rolls === 0 && bought.cutPrice !== undefined
+        ? bought.cutPrice.times(money(toUnit(attic, unit.large)))
+        : toCent(bought.cost.times(attic).div(Math.max(1, bought.length)));
+    const says = [howBought(bought, price, unit), spare].filter((one) => one !== '').join('; ');
+    put(kind, name, bought.length - attic, bought.cost.minus(kept), says);
+    if (attic > 0) put('attic stock', `${name}, attic stock`, attic, kept, '');
   }
+}
 
-  for (const total of job.face) cloth('face', total.name, total.yardage, prices.face.get(total.name));
-  if (job.lining > 0) cloth('lining', 'lining', job.lining, prices.lining);
+function buyingFindings(
+  name: string,
+  wanted: ClothWanted,
+  bought: ClothBought,
+  price: ClothPrice,
+  rules: Rules,
+): Finding[] {
+  const unit = unitOf(rules);
+  const { yardage: all } = wanted;
+  const found: Finding[] = [];
+  const { wholeRoll } = price;
+  if (wholeRoll !== undefined && all > 0 && wholeRolls(wanted, wholeRoll.length, rules) === undefined)
+    found.push(finding('noWholeRollFits', name, name, showYardage(wholeRoll.length, unit)));
+  if (bought.rolls === 0 && bought.cut > all)
+    found.push(finding('belowMinimumCut', name, name, showYardage(all, unit), showYardage(bought.cut, unit)));
+  const further = cheaperBreak(bought, price, unit);
+  if (further !== undefined)
+    found.push(
+      finding(
+        ...(['nextBreakSaves', name, name, showYardage(bought.cut, unit)] as const),
+        `${digits(further.from)} ${unit.large}`,
+        further.saved.toFixed(2),
+      ),
+    );
+  return found;
+}
 
-  if (job.making === undefined) findings.push(finding('noMakingPrice', 'rules'));
-  add('making', 'making', job.widths, 'widths', job.making, true, rules.taxLabor === 'yes');
+function addMaking(lines: Lines, job: Tally, rules: Rules): void {
+  const { making, widths } = job;
+  if (making === undefined) lines.findings.push(finding('noMakingPrice', 'rules'));
+  const less = making === undefined ? NOTHING : makingReduction(widths, rules);
+  lines.add({
+    ...{ kind: 'making', what: 'making', quantity: widths, unit: 'widths', markedUp: true },
+    cost: less.isZero() ? making : toCent(making?.times(money(1).minus(less)) ?? NOTHING, rules.centRounding),
+    taxed: rules.taxLabor === 'yes',
+    ...(!less.isZero() && {
+      says: `${less.times(100).toDecimalPlaces(2).toString()} % less for so many widths`,
+    }),
+  });
+}
 
-  const rodUnit = large === 'yd' ? 'ft' : 'm';
-  const rods = job.rod / UNITS[rodUnit];
+function addHardware(lines: Lines, job: Tally, rules: Rules): void {
+  const rodUnit = unitOf(rules).large === 'yd' ? 'ft' : 'm';
   const pieces: readonly (readonly [string, number, string, Money | undefined])[] = [
-    ['rods', rods, rodUnit, rules.pricePerRodFoot],
+    ['rods', job.rod / UNITS[rodUnit], rodUnit, rules.pricePerRodFoot],
     ['rings and carriers', job.rings, 'pieces', rules.pricePerRing],
     ['brackets', job.brackets, 'pieces', rules.pricePerBracket],
     ['finials', job.finials, 'pieces', rules.pricePerFinial],
   ];
-  for (const [what, quantity, of, each] of pieces) {
+  for (const [what, quantity, unit, each] of pieces) {
     if (quantity > 0 && each !== undefined)
-      add('hardware', what, quantity, of, each.times(money(quantity)), true, true);
+      lines.add({
+        ...{ kind: 'hardware', what, quantity, unit, markedUp: true, taxed: true },
+        cost: each.times(money(quantity)),
+      });
   }
-  if (rules.installationPerWindow !== undefined) {
-    add(
-      'installation',
-      'installation',
-      job.windows,
-      'windows',
-      rules.installationPerWindow.times(job.windows),
-      false,
-      rules.taxInstallation === 'yes',
-    );
-  }
-  if (rules.freight !== undefined) add('freight', 'freight', 1, 'job', rules.freight, false, false);
+}
 
+/** Prices a whole job. Lines without a price stand at nothing, with a finding each. */
+export function quote(windows: Iterable<WindowWork>, prices: PriceList, rules: Rules): Quote {
+  const works = [...windows];
+  const job = tally(works, rules);
+  const lines = new Lines(rules);
+  for (const wanted of facesWanted(works, job.face, rules))
+    lines.cloth('face', wanted, prices.face.get(wanted.name));
+  if (job.lining > 0) lines.cloth('lining', liningWanted(works, job.lining), prices.lining);
+  addMaking(lines, job, rules);
+  addHardware(lines, job, rules);
+  if (rules.installationPerWindow !== undefined)
+    lines.add({
+      ...{ kind: 'installation', what: 'installation', quantity: job.windows, unit: 'windows' },
+      cost: rules.installationPerWindow.times(job.windows),
+      markedUp: false,
+      taxed: rules.taxInstallation === 'yes',
+    });
+  const { freight, findings } = freightOf(job, rules);
+  for (const one of freight) lines.add({ kind: 'freight', ...one, markedUp: false, taxed: false });
+  return settled(lines.all, [...lines.findings, ...findings], rules);
+}
+
+/** Sum, discount, tax, total and deposit of a quote's lines. */
+function settled(lines: readonly QuoteLine[], found: readonly Finding[], rules: Rules): Quote {
   const sum = lines.reduce((total, line) => total.plus(line.price), NOTHING);
   const discount = toCent(sum.times(rules.discount), rules.centRounding);
   const tax = jobTax(lines, rules);
   const total = sum.minus(discount).plus(tax);
   const deposit = toCent(total.times(rules.deposit), rules.centRounding);
-  const clothCost = lines
-    .filter(({ kind }) => kind === 'face' || kind === 'lining')
+  const cloth = lines
+    .filter(({ kind }) => CLOTH.has(kind))
     .reduce((all, line) => all.plus(line.cost ?? NOTHING), NOTHING);
-  if (deposit.lt(clothCost))
-    findings.push(finding('depositBelowCloth', 'deposit', deposit.toFixed(2), clothCost.toFixed(2)));
+  const findings = deposit.lt(cloth)
+    ? [...found, finding('depositBelowCloth', 'deposit', deposit.toFixed(2), cloth.toFixed(2))]
+    : found;
   return { lines, sum, discount, tax, total, deposit, findings };
 }
 

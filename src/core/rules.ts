@@ -2,10 +2,12 @@
  * The house rules: each with its default, its kind (and so its unit), its words and its source.
  * A rules range in the workbook overrides them by name; without one, these stand.
  */
+import { ATTIC_STOCK } from './attic';
 import {
   ALLOWANCE,
   AREAL_WEIGHT,
   choiceKind,
+  COUNT,
   FULLNESS,
   listKind,
   oneCell,
@@ -21,6 +23,7 @@ import {
 } from './fields';
 import { FIRST_DAY } from './day';
 import { inches, UNITS, type Length } from './length';
+import { MAKING_BREAKS } from './making-breaks';
 import { money, type Money, type Rounding } from './money';
 import { distance } from './nearest';
 import { ratio } from './ratio';
@@ -40,6 +43,8 @@ import {
   SELL_BASES,
   TAX_BASES,
   ROUNDING_WORDS,
+  MAKING_BREAKS_ON,
+  MOCK_UPS,
   type YesNo,
   type WidthsRounding,
   type FullnessBasis,
@@ -51,6 +56,8 @@ import {
   type LiningCut,
   type SellBasis,
   type TaxBasis,
+  type MakingBreaksOn,
+  type MockUpOf,
 } from './ways';
 
 export interface Rule<T> {
@@ -384,6 +391,18 @@ export const RULES = {
     'Streamlined Sales and Use Tax Agreement, section 324',
   ),
 
+  makingBreaks: own(
+    MAKING_BREAKS,
+    'making charged less from so many widths, like 100 5 %; 400 8 %',
+    `${COMMON}: your own figures`,
+  ),
+  makingBreaksOn: rule(
+    choiceKind('a basis', MAKING_BREAKS_ON),
+    'whole' as MakingBreaksOn,
+    'what a making break takes off',
+    HOUSE,
+  ),
+
   // The job's price
   pricePerRing: own(PRICE, 'cost of a ring or carrier'),
   pricePerBracket: own(PRICE, 'cost of a bracket'),
@@ -391,6 +410,10 @@ export const RULES = {
   pricePerFinial: own(PRICE, 'cost of a finial; two a rod'),
   installationPerWindow: own(PRICE, 'charge for hanging one window, not marked up'),
   freight: own(PRICE, 'freight of the job, not marked up'),
+  freightPerWeight: own(PRICE, 'freight by weight, a pound of cloth (a kilogram in a centimetre house)'),
+  cartonHolds: own(WEIGHT, 'cloth a carton holds (lb or kg), where freight goes by the carton'),
+  freightPerCarton: own(PRICE, 'freight of a carton'),
+  liningWeight: own(AREAL_WEIGHT, 'areal weight of the lining (oz/yd² or g/m²), for freight by weight'),
   sellBasis: rule(
     choiceKind('a basis', SELL_BASES),
     'markup on cost' as SellBasis,
@@ -423,6 +446,18 @@ export const RULES = {
     RATE,
     money(0),
     'cloth ordered beyond the windows, a share of the cuts of each fabric',
+    HOUSE,
+  ),
+  atticStock: own(
+    ATTIC_STOCK,
+    'cloth of each fabric kept for later repairs: a share of the windows’ cuts (5 %) or whole cuts (2), the longest',
+    `${COMMON}: your own figure`,
+  ),
+  mockUpWindows: rule(COUNT, 0, 'windows made and hung first to be approved, an order of their own', HOUSE),
+  mockUpOf: rule(
+    choiceKind('what is made first', MOCK_UPS),
+    'first room' as MockUpOf,
+    'whose windows are made first',
     HOUSE,
   ),
 

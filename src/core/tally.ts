@@ -1,16 +1,29 @@
 /** What a job comes to, counted in one pass so that no window need be kept: cloth, making, hardware. */
+import { atticCuts } from './attic';
+import { furtherCut, repeatRuleFor } from './cuts';
 import type { WindowWork } from './job';
-import { exact, upToStep, type Length } from './length';
+import { exact, NO_LENGTH, times, toUnit, upToStep, type Length } from './length';
 import { NOTHING, type Money } from './money';
-import type { Rules } from './rules';
+import { unitOf, type Rules } from './rules';
+import { digits } from './unit';
+import type { YardageWork } from './yardage';
 
 export interface ClothTotal {
   readonly name: string;
-  /** With the spares the house orders beyond the windows. */
+  /** With the spares the house orders beyond the windows; attic stock is not in it. */
   readonly yardage: Length;
+  readonly spares: Length;
+  /** Kept for later repairs: so many of the longest cut. */
+  readonly attic: Length;
+  readonly atticCuts: number;
+  readonly longestCut: Length;
+  /** Cuts of the windows by their length, a repeat in it. */
+  readonly byLength: ReadonlyMap<Length, number>;
   /** Cuts of the windows, spares not in them. */
   readonly cuts: number;
   readonly windows: number;
+  /** Of the cloth and its attic stock, lb or kg; undefined where a row's cloth weight is not known. */
+  readonly weight: number | undefined;
 }
 
 export interface Tally {
@@ -19,6 +32,8 @@ export interface Tally {
   /** Face fabrics in the order they first appear. */
   readonly face: readonly ClothTotal[];
   readonly lining: Length;
+  /** Of the lining, lb or kg; undefined where the house sets no weight for it. */
+  readonly liningWeight: number | undefined;
   /** Making charge; undefined where the house sets no price for a heading. */
   readonly making: Money | undefined;
   readonly rings: number;
@@ -32,42 +47,122 @@ export interface Tally {
 /** What a window's cloth is called where the sheet names none. */
 export const fabricOf = (work: WindowWork): string => work.window.fabric ?? 'face fabric';
 
+/** Which way the cloth is laid. */
+export type Direction = 'up the roll' | 'railroaded';
+
+interface Counted {
+  /** Of the windows alone. */
+  yardage: number;
+  cuts: number;
+  windows: number;
+  /** Cuts by their length, a repeat in it. */
+  readonly byLength: Map<Length, number>;
+  weight: number | undefined;
+}
+
+/** Cloth of a bolt by its weight: pounds from oz/yd², kilograms from g/m². */
+function weightOf(yardage: number, boltWidth: Length, areal: number, rules: Rules): number {
+  const { large } = unitOf(rules);
+  return (toUnit(yardage, large) * toUnit(boltWidth, large) * areal) / (large === 'yd' ? 16 : 1000);
+}
+
+/** Spares by type: a share of the cuts of each length, a part counting as a whole cut. */
+const sparesOf = ({ byLength }: Counted, { spareWindows }: Rules): Length =>
+  [...byLength].reduce(
+    (sum, [length, count]) => exact(sum + times(length, spareWindows.times(count).ceil().toNumber())),
+    NO_LENGTH,
+  );
+
+function clothTotal(name: string, counted: Counted, rules: Rules): ClothTotal {
+  const { cuts, windows, byLength, weight } = counted;
+  const spares = rules.spareWindows.isZero() ? NO_LENGTH : sparesOf(counted, rules);
+  const kept = atticCuts(cuts, rules.atticStock);
+  const longestCut = Math.max(0, ...byLength.keys()) as Length;
+  const attic = upToStep(times(longestCut, kept), rules.yardageStep);
+  const own = exact(counted.yardage);
+  return {
+    ...{ name, cuts, windows, byLength, longestCut, spares, attic, atticCuts: kept },
+    yardage: spares === 0 ? own : upToStep(exact(own + spares), rules.yardageStep),
+    // Spares stay in the workroom; attic stock travels with the windows.
+    weight: weight === undefined || own === 0 ? weight : figure((weight * (own + attic)) / own),
+  };
+}
+
+const figure = (of: number): number => Number(digits(of));
+
+/** Face cloth counted window by window. */
+class FaceCount {
+  private readonly byName = new Map<string, Counted>();
+
+  constructor(private readonly rules: Rules) {}
+
+  add(work: WindowWork, of: Omit<YardageWork, 'work'>, direction: Direction): void {
+    const { quantity, window, rules } = work;
+    const { yardage, cut, cuts } = of;
+    const name = fabricOf(work);
+    let sum = this.byName.get(name);
+    if (sum === undefined) {
+      sum = { yardage: 0, cuts: 0, windows: 0, byLength: new Map(), weight: 0 };
+      this.byName.set(name, sum);
+    }
+    sum.yardage += yardage;
+    sum.cuts += cuts;
+    sum.windows += quantity;
+    const rule = repeatRuleFor(direction === 'railroaded' ? undefined : window.match, rules);
+    const length = furtherCut(cut, window.verticalRepeat, rule);
+    sum.byLength.set(length, (sum.byLength.get(length) ?? 0) + cuts);
+    const { arealWeight, fabricWidth } = window;
+    if (sum.weight !== undefined)
+      sum.weight =
+        arealWeight === undefined || fabricWidth === undefined
+          ? undefined
+          : sum.weight + weightOf(yardage, fabricWidth, arealWeight, rules);
+  }
+
+  totals(): readonly ClothTotal[] {
+    return [...this.byName].map(([name, counted]) => clothTotal(name, counted, this.rules));
+  }
+}
+
+/** The face cloth of some windows, laid one way; refused where a window’s cloth is too narrow to be turned. */
+export function faceTotals(
+  windows: Iterable<WindowWork>,
+  rules: Rules,
+  direction: Direction,
+): readonly ClothTotal[] {
+  const face = new FaceCount(rules);
+  for (const work of windows) {
+    const of = direction === 'up the roll' ? work.cloth() : work.turned();
+    if (of === undefined) work.railroaded();
+    else face.add(work, of, direction);
+  }
+  return face.totals();
+}
+
 export function tally(windows: Iterable<WindowWork>, rules: Rules): Tally {
-  const face = new Map<string, { yardage: number; cuts: number; windows: number }>();
-  let [count, widths, lining, rings, brackets, rod] = [0, 0, 0, 0, 0, 0];
+  const face = new FaceCount(rules);
+  let [count, widths, lining, linedBolt, rings, brackets, rod] = [0, 0, 0, 0, 0, 0, 0];
   let making: Money | undefined = NOTHING;
   for (const work of windows) {
     const { quantity } = work;
-    const { yardage, cuts } = work.cloth();
-    const name = fabricOf(work);
-    const sum = face.get(name) ?? { yardage: 0, cuts: 0, windows: 0 };
-    face.set(name, {
-      yardage: sum.yardage + yardage,
-      cuts: sum.cuts + cuts,
-      windows: sum.windows + quantity,
-    });
+    face.add(work, work.cloth(), 'up the roll');
     count += quantity;
     widths += work.widths() * quantity;
-    lining += work.liningYardage().value;
+    const behind = work.liningYardage().value;
+    lining += behind;
+    if (behind > 0 && rules.liningWeight !== undefined)
+      linedBolt += weightOf(behind, work.liningWidth, rules.liningWeight, rules);
     rings += work.rings().value * quantity;
     brackets += work.brackets().value * quantity;
     rod += work.rod * quantity;
     making = work.isPriced ? making?.plus(work.labor().value.times(quantity)) : undefined;
   }
-  const spare = rules.spareWindows.plus(1).toNumber();
   return {
     windows: count,
     widths,
-    face: [...face].map(([name, total]) => ({
-      name,
-      cuts: total.cuts,
-      windows: total.windows,
-      yardage:
-        spare === 1
-          ? exact(total.yardage)
-          : upToStep(exact(Math.ceil(total.yardage * spare)), rules.yardageStep),
-    })),
+    face: face.totals(),
     lining: exact(lining),
+    liningWeight: rules.liningWeight === undefined ? undefined : figure(linedBolt),
     making,
     rings,
     brackets,

@@ -124,3 +124,19 @@ export const ROUNDING_WORDS = choices<Rounding>(
   { word: 'up', says: 'any part of a cent goes up' },
   { word: 'down', says: 'any part of a cent is dropped' },
 );
+
+export type MakingBreaksOn = 'whole' | 'further widths';
+export const MAKING_BREAKS_ON = choices<MakingBreaksOn>(
+  { word: 'whole', says: 'the reduction reached is taken off the whole making charge' },
+  {
+    word: 'further widths',
+    says: 'each reduction is taken only off the widths past its break',
+    also: ['further', 'widths past it'],
+  },
+);
+
+export type MockUpOf = 'first room' | 'each room type';
+export const MOCK_UPS = choices<MockUpOf>(
+  { word: 'first room', says: 'so many windows of the first room', also: ['room'] },
+  { word: 'each room type', says: 'so many windows of every type of room', also: ['each type', 'type'] },
+);

@@ -225,18 +225,23 @@ function turnedPanel(of: Covered, rules: Rules): Length {
   return exact((inAll - over) / kept + (over > 0 ? 1 : 0));
 }
 
-/** Undefined where the cloth is too narrow to be turned. */
-export function turnedYardage(of: Covered, rules: Rules): Length | undefined {
+/** The turned cloth by the panel, each in one piece; undefined where it is too narrow to be turned. */
+export function workTurned(of: Covered, rules: Rules): Omit<YardageWork, 'work'> | undefined {
   if (turnedCut(of, rules) > of.fabricWidth - 2 * rules.selvage) return undefined;
   const panels = panelsOf(of.draw ?? 'pair');
-  const panel = turnedPanel(of, rules);
+  const cut = turnedPanel(of, rules);
   const rule = repeatRuleFor(undefined, rules);
-  return roundedYardage(
-    (windows) => clothForCuts(panels * windows, panel, of.verticalRepeat, rule),
-    of.quantity ?? 1,
+  const quantity = of.quantity ?? 1;
+  const yardage = roundedYardage(
+    (windows) => clothForCuts(panels * windows, cut, of.verticalRepeat, rule),
+    quantity,
     rules,
   );
+  return { cut, cuts: panels * quantity, yardage };
 }
+
+export const turnedYardage = (of: Covered, rules: Rules): Length | undefined =>
+  workTurned(of, rules)?.yardage;
 
 /** Yardage with the cloth turned so that its width runs up the drop. */
 export function railroaded(of: Covered, rules: Rules): Answer<Length> {

@@ -1,0 +1,56 @@
+/** Making charged less at quantities: “100 5 %; 400 8 %” is 5 % less from 100 widths, 8 % from 400. */
+import { refuse } from './answer';
+import { oneCell, QUANTITY, RATE, readBack, type Kind } from './fields';
+import { money, NOTHING, type Money } from './money';
+import { partsOf, readPart } from './parts';
+import type { Rules } from './rules';
+import { digits } from './unit';
+
+export interface MakingBreak {
+  /** Widths. */
+  readonly from: number;
+  /** A share of the making charge. */
+  readonly less: Money;
+}
+
+const PART = /^(?:from\s+)?(\S+?)(?:\s*:\s*|\s+(?:widths?:?\s+)?)([\d.,]+\s?%?)$/i;
+
+export const MAKING_BREAKS: Kind<readonly MakingBreak[]> = {
+  noun: 'reductions by widths, like 100 5 %; 400 8 %',
+  shape: 'cell',
+  read(raw, place) {
+    const cell = oneCell(raw, place);
+    if (cell === undefined) return undefined;
+    const breaks = partsOf(String(cell)).map((part): MakingBreak => {
+      const found = PART.exec(part);
+      if (found === null) return refuse('makingBreakUnreadable', place.name, place.name, readBack(part));
+      const less = readPart(RATE, found[2], place);
+      if (less.gt(1)) return refuse('makingBreakUnreadable', place.name, place.name, readBack(part));
+      return { from: readPart(QUANTITY, found[1], place), less };
+    });
+    const sorted = breaks.sort((one, other) => one.from - other.from);
+    const twice = sorted.find((one, at) => one.from === sorted[at + 1]?.from);
+    if (twice !== undefined) return refuse('breakRepeated', place.name, digits(twice.from));
+    return sorted.length === 0 ? undefined : sorted;
+  },
+  write: (breaks) =>
+    breaks.map(({ from, less }) => `${digits(from)} ${less.times(100).toString()} %`).join('; '),
+};
+
+/** The share taken off the whole making charge for so many widths. */
+export function makingReduction(
+  widths: number,
+  { makingBreaks, makingBreaksOn }: Pick<Rules, 'makingBreaks' | 'makingBreaksOn'>,
+): Money {
+  const reached = (makingBreaks ?? []).filter(({ from }) => from <= widths);
+  const last = reached.at(-1);
+  if (last === undefined || widths === 0) return NOTHING;
+  if (makingBreaksOn === 'whole') return last.less;
+  // Each width bears the reduction of the break it lies past; widths beyond 100 begin with the next one.
+  return reached
+    .reduce((sum, { from, less }, at) => {
+      const upTo = reached[at + 1]?.from ?? widths;
+      return sum.plus(less.times(upTo - from));
+    }, NOTHING)
+    .div(money(widths));
+}

@@ -123,7 +123,8 @@ function listSheet(job: Job, plans: readonly ClothPlan[]): Draft {
         column(
           'room',
           'room',
-          of((one) => one.room),
+          // A room's number stands as a number, apart from the figures beside it.
+          of((one) => (/^[1-9]\d*$/.test(one.room) ? Number(one.room) : one.room)),
         ),
         column(
           'length',

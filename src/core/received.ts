@@ -60,8 +60,9 @@ const HEADINGS = {
 const PLANNED = /^(cut length|begins at)/;
 const HEADER_WITHIN = 20;
 
+/** An empty cell is 0 on some platforms, and no roll, lot or flaw is said by it. */
 const textOf = (cell: CellIn): string =>
-  typeof cell === 'string' || typeof cell === 'number' ? String(cell).trim() : '';
+  cell === 0 ? '' : typeof cell === 'string' || typeof cell === 'number' ? String(cell).trim() : '';
 
 interface Columns {
   readonly cloth: number;
@@ -97,8 +98,7 @@ export function receivedIn(rows: readonly (readonly CellIn[])[], { large }: Unit
     const rolls = new Map<string, RollWritten[]>();
     for (const cells of rows.slice(at + 1)) {
       const [cloth, length] = [textOf(cells[columns.cloth]), textOf(cells[columns.length])];
-      // An empty cell is 0 on some platforms.
-      if (cloth === '' || cloth === '0' || length === '' || length === '0') continue;
+      if (cloth === '' || length === '') continue;
       const bare = /^[\d.,/ ]+$/.test(length) && columns.unit !== '' && columns.unit !== large;
       const roll: RollWritten = {
         length: bare ? `${length} ${columns.unit}` : length,

@@ -53,7 +53,7 @@ function cellsOf(draft: Draft, sheet: string): Cells {
 function cellXml({ put, dressed }: CellDraft, place: string, looks: Looks): string {
   const style = dressed === PLAIN ? '' : ` s="${looks.style(dressed)}"`;
   const open = `<c r="${place}"${style}`;
-  if (put === undefined || put === null) return style === '' ? '' : `${open}/>`;
+  if (put === undefined || put === null || put === '') return style === '' ? '' : `${open}/>`;
   if (typeof put === 'object') return `${open}><f>${text(storedForm(put.formula.slice(1)))}</f></c>`;
   if (typeof put === 'number') return `${open}><v>${put}</v></c>`;
   if (typeof put === 'boolean') return `${open} t="b"><v>${put ? 1 : 0}</v></c>`;
@@ -93,7 +93,11 @@ export function sheetXml(draft: Draft, sheet: string, looks: Looks): string {
   const rows = [...cellsOf(draft, sheet)].sort(([one], [other]) => one - other);
   const body = rows.map(([row, line]) => {
     const cells = [...line].sort(([one], [other]) => one - other);
-    return `<row r="${row + 1}">${cells.map(([column, cell]) => cellXml(cell, cellText(row, column), looks)).join('')}</row>`;
+    // A heading may take two lines, which not every program makes room for.
+    const high = cells.some(([, { dressed }]) => dressed.role === 'heading')
+      ? ' ht="31" customHeight="1"'
+      : '';
+    return `<row r="${row + 1}"${high}>${cells.map(([column, cell]) => cellXml(cell, cellText(row, column), looks)).join('')}</row>`;
   });
   const layout: Partial<Layout> = draft.layouts?.find((one) => one.sheet === sheet) ?? {};
   const paper = layout.print?.paper === 'a4' ? 9 : 1;

@@ -4,7 +4,6 @@ import { useId, useState } from 'react';
 import { TO_START } from '../book/floor-sheets';
 import type { Roll } from '../core/cutting';
 import type { CutPlan, PlannedRoll } from '../core/cutting-plan';
-import type { Length } from '../core/length';
 import { showLength, showYardage, type Unit } from '../core/unit';
 import { FillPatterns, LengthFill, SpareFill, Swatch } from './roll-fill';
 
@@ -45,9 +44,11 @@ export function RollDrawing({ plan, rolls, unit }: Props) {
   const id = useId().replace(/:/g, '');
   const [all, setAll] = useState(false);
   const stretches = plan.rolls.flatMap((roll) => roll.stretches);
-  const lengths = [...new Set(stretches.flatMap(({ cuts }) => cuts.map((one) => one.length)))].sort(
-    (one, other) => other - one,
-  );
+  const cut = stretches.flatMap(({ cuts }) => cuts.map((one) => one.length));
+  // As a tape reads them: lengths a hair apart are one.
+  const lengths = [
+    ...new Set([...cut].sort((one, other) => other - one).map((length) => showLength(length, unit))),
+  ];
   const longest = plan.rolls.reduce((most, { length }) => Math.max(most, length), 1);
   const shown = all ? plan.rolls : plan.rolls.slice(0, FIRST);
   return (
@@ -57,7 +58,7 @@ export function RollDrawing({ plan, rolls, unit }: Props) {
         {lengths.map((length, at) => (
           <Caption1 key={length} className={styles.entry}>
             <Swatch id={id} of={at} />
-            {showLength(length, unit)}
+            {length}
           </Caption1>
         ))}
         {stretches.some(({ toStart }) => toStart !== undefined) && (
@@ -105,7 +106,7 @@ interface OneProps {
   readonly longest: number;
   readonly unit: Unit;
   /** As the legend has them. */
-  readonly lengths: readonly Length[];
+  readonly lengths: readonly string[];
 }
 
 function OneRoll({ id, of, flaws, longest, unit, lengths }: OneProps) {
@@ -120,7 +121,8 @@ function OneRoll({ id, of, flaws, longest, unit, lengths }: OneProps) {
       Array.from({ length: cut.count }, () => {
         const x = at * scale;
         at += cut.length;
-        return { x, width: cut.length * scale, length: cut.length, room: cut.room ?? cut.label ?? '' };
+        const length = showLength(cut.length, unit);
+        return { x, width: cut.length * scale, length, room: cut.room ?? cut.label ?? '' };
       }),
     );
   });
@@ -152,7 +154,7 @@ function OneRoll({ id, of, flaws, longest, unit, lengths }: OneProps) {
           <LengthFill
             id={id}
             at={lengths.indexOf(length)}
-            says={`${room === '' ? '' : `${room}: `}${showLength(length, unit)}`}
+            says={`${room === '' ? '' : `${room}: `}${length}`}
             x={x}
             width={width}
             {...band}

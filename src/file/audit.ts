@@ -194,7 +194,7 @@ async function run(words: readonly string[], io: Io): Promise<number> {
       notes.push(
         `${out} lists the first ${counted(kept.length, 'finding')} of ${all.toLocaleString('en-US')}.`,
       );
-    const about: CellOut[][] = [['orders audited', '', auditor.orders], ...notes.map((note) => [note])];
+    const about: CellOut[][] = [['orders audited', auditor.orders], ...notes.map((note) => [note])];
     await replaceFile(out, findingsBook(kept, tally.lines(), about));
   }
   teller.end(tally, auditor.orders, notes);

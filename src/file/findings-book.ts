@@ -2,9 +2,10 @@
 import { kindOf, type OrderFinding } from '../core/audit-finding';
 import type { CellOut } from '../core/fields';
 import { zipped, type Parts } from './archive';
+import { addCharts, type DrawnChart } from './chart';
 import { bytesOfText } from './text';
 import { escaped, escapedControls } from './xml';
-import { letters } from '../book/address';
+import { areaAt, letters } from '../book/address';
 
 const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
 const OFFICE = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships';
@@ -13,7 +14,11 @@ const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 
 interface Sheet {
   readonly name: string;
+  readonly chart?: DrawnChart;
   readonly widths: readonly number[];
+  /** Columns of figures, headed on their right; one of them is money. */
+  readonly figures: readonly number[];
+  readonly money: number;
   /** The first row is the heading. */
   readonly rows: readonly (readonly CellOut[])[];
 }
@@ -21,8 +26,15 @@ interface Sheet {
 /** Longer text does not fit a cell. */
 const MOST_TEXT = 32_767;
 
+/** The cell formats, as STYLES lists them. */
+const FIGURE = 1;
+const HEADING = 2;
+const HEADING_OF_FIGURES = 3;
+const TEXT = 4;
+const MONEY = 5;
+
 function cellXml(value: CellOut, at: string, style: number): string {
-  const styled = style === 0 ? '' : ` s="${style}"`;
+  const styled = ` s="${style}"`;
   if (value === '') return '';
   if (typeof value === 'number') return `<c r="${at}"${styled}><v>${value}</v></c>`;
   if (typeof value === 'boolean') return `<c r="${at}"${styled} t="b"><v>${value ? 1 : 0}</v></c>`;
@@ -30,22 +42,35 @@ function cellXml(value: CellOut, at: string, style: number): string {
   return `<c r="${at}"${styled} t="inlineStr"><is><t xml:space="preserve">${text}</t></is></c>`;
 }
 
-function sheetXml({ widths, rows }: Sheet): string {
+/** Text is wrapped, and its row made as high as it needs; letters are narrower than the figures a width counts. */
+const LETTERS_A_WIDTH = 1.25;
+const LINE_POINTS = 15;
+
+function rowXml({ widths, figures, money }: Sheet, row: readonly CellOut[], at: number): string {
+  let lines = 1;
+  const cells = row.map((value, column) => {
+    const text = typeof value === 'string';
+    const wide = (widths[column] ?? 10) * LETTERS_A_WIDTH;
+    if (text) lines = Math.max(lines, Math.ceil(value.length / wide));
+    const head = figures.includes(column) ? HEADING_OF_FIGURES : HEADING;
+    const style = at === 0 ? head : text ? TEXT : column === money ? MONEY : FIGURE;
+    return cellXml(value, `${letters(column)}${at + 1}`, style);
+  });
+  const high = lines === 1 ? '' : ` ht="${lines * LINE_POINTS}" customHeight="1"`;
+  return `<row r="${at + 1}"${high}>${cells.join('')}</row>`;
+}
+
+function sheetXml(sheet: Sheet): string {
+  const { widths, rows } = sheet;
   const columns = widths
     .map((wide, at) => `<col min="${at + 1}" max="${at + 1}" width="${wide}" customWidth="1"/>`)
     .join('');
-  const body = rows.map((row, at) => {
-    const cells = row.map((value, column) => {
-      const style = at === 0 ? 1 : typeof value === 'string' && value.length > 40 ? 2 : 0;
-      return cellXml(value, `${letters(column)}${at + 1}`, style);
-    });
-    return `<row r="${at + 1}">${cells.join('')}</row>`;
-  });
+  const body = rows.map((row, at) => rowXml(sheet, row, at)).join('');
   const last = `${letters(widths.length - 1)}${Math.max(1, rows.length)}`;
   return (
     `${HEAD}<worksheet xmlns="${MAIN}"><sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>` +
     '<sheetViews><sheetView workbookViewId="0"><pane ySplit="1" topLeftCell="A2" activePane="bottomLeft" state="frozen"/></sheetView></sheetViews>' +
-    `<cols>${columns}</cols><sheetData>${body.join('')}</sheetData><autoFilter ref="A1:${last}"/>` +
+    `<cols>${columns}</cols><sheetData>${body}</sheetData><autoFilter ref="A1:${last}"/>` +
     '<pageSetup orientation="landscape" fitToHeight="0"/></worksheet>'
   );
 }
@@ -54,8 +79,13 @@ const STYLES =
   `${HEAD}<styleSheet xmlns="${MAIN}"><fonts count="2"><font><sz val="11"/><name val="Calibri"/></font>` +
   '<font><b/><sz val="11"/><name val="Calibri"/></font></fonts><fills count="3"><fill><patternFill patternType="none"/></fill>' +
   '<fill><patternFill patternType="gray125"/></fill><fill><patternFill patternType="solid"><fgColor rgb="FFE7ECEF"/></patternFill></fill></fills>' +
-  '<borders count="1"><border/></borders><cellStyleXfs count="1"><xf/></cellStyleXfs><cellXfs count="3"><xf/>' +
-  '<xf fontId="1" fillId="2" applyFont="1" applyFill="1"/><xf applyAlignment="1"><alignment wrapText="1" vertical="top"/></xf></cellXfs></styleSheet>';
+  '<borders count="1"><border/></borders><cellStyleXfs count="1"><xf/></cellStyleXfs><cellXfs count="6"><xf/>' +
+  '<xf applyAlignment="1"><alignment vertical="top"/></xf>' +
+  '<xf fontId="1" fillId="2" applyFont="1" applyFill="1" applyAlignment="1"><alignment indent="1" horizontal="left"/></xf>' +
+  '<xf fontId="1" fillId="2" applyFont="1" applyFill="1" applyAlignment="1"><alignment horizontal="right"/></xf>' +
+  '<xf applyAlignment="1"><alignment wrapText="1" vertical="top" horizontal="left" indent="1"/></xf>' +
+  '<xf numFmtId="4" applyNumberFormat="1" applyAlignment="1"><alignment vertical="top"/></xf>' +
+  '</cellXfs></styleSheet>';
 
 function bookOf(sheets: readonly Sheet[]): Uint8Array {
   const each = (line: (sheet: Sheet, number: number) => string): string =>
@@ -96,6 +126,8 @@ function bookOf(sheets: readonly Sheet[]): Uint8Array {
     ...sheets.map((sheet, at): [string, string] => [`xl/worksheets/sheet${at + 1}.xml`, sheetXml(sheet)]),
   ];
   const all: Parts = new Map(parts.map(([name, xml]) => [name, bytesOfText(xml)]));
+  for (const [at, { chart }] of sheets.entries())
+    if (chart !== undefined) addCharts(all, `xl/worksheets/sheet${at + 1}.xml`, [chart]);
   return zipped(all);
 }
 
@@ -132,6 +164,19 @@ export interface SummaryLine {
   readonly money: number;
 }
 
+/** Rows of a sheet that the chart covers at least. */
+const CHART_ROWS = 12;
+
+/** How many findings of each kind there are, beside the summary. */
+const chartOf = (sheet: string, summary: readonly SummaryLine[]): DrawnChart => ({
+  name: 'Findings_by_kind',
+  title: 'Findings by kind',
+  kind: 'bar',
+  block: areaAt(sheet, 0, 0, summary.length + 1, 2),
+  at: areaAt(sheet, 0, 5, Math.max(CHART_ROWS, summary.length + 3), 8),
+  cells: [['kind', 'findings'], ...summary.map(({ kind, findings }) => [kind, findings])],
+});
+
 export function findingsBook(
   findings: readonly OrderFinding[],
   summary: readonly SummaryLine[],
@@ -141,17 +186,22 @@ export function findingsBook(
     {
       name: 'Findings',
       widths: [8, 9, 22, 20, 14, 14, 12, 12, 10, 90],
+      figures: [0, 4, 5, 6, 7],
+      money: 7,
       rows: [[...FINDING_HEADINGS], ...findings.map(findingCells)],
     },
     {
       name: 'Summary',
-      widths: [34, 12, 12, 14],
+      widths: [60, 12, 12, 14],
+      figures: [1, 3],
+      money: 3,
       rows: [
-        ['kind', 'weight', 'findings', 'in money'],
-        ...summary.map(({ weight, kind, findings: count, money }) => [kind, weight, count, money]),
+        ['kind', 'findings', 'weight', 'in money'],
+        ...summary.map(({ weight, kind, findings: count, money }) => [kind, count, weight, money]),
         [],
         ...about,
       ],
+      ...(summary.length > 0 && { chart: chartOf('Summary', summary) }),
     },
   ]);
 }

@@ -44,8 +44,8 @@ const column = (
 /** More findings than these are no list to go through by hand. */
 const MOST_LISTED = 5_000;
 const KINDS_AT = 8;
-/** Rows the chart covers, beside the table of kinds. */
-const CHART_ROWS = 14;
+/** Rows the chart covers at least, beside the table of kinds. */
+const CHART_ROWS = 12;
 
 function jobIn(contents: Contents, unit: Unit): Job {
   const taken = new Set(
@@ -81,7 +81,7 @@ export async function writeAudit(
   const sheet = job.sheet('Audit');
   const kinds = kindsOf(audited.findings);
   const listed = [...audited.findings].sort(ORDERS_OF_FINDINGS.weight).slice(0, MOST_LISTED);
-  const listAt = KINDS_AT + Math.max(kinds.length, CHART_ROWS) + 3;
+  const listAt = KINDS_AT + Math.max(kinds.length + 1, CHART_ROWS) + 2;
   const each = (of: (one: Placed) => CellPut): CellPut[] => listed.map(of);
   const rest = audited.findings.length - listed.length;
   const { puts, ...draft } = together(
@@ -179,14 +179,14 @@ export async function writeAudit(
         ),
       ],
     }),
-    laidOut(job, sheet, { header: listAt, widths: [30, 10, 10, 12, 16, 12, 12, 100], landscape: true }),
+    laidOut(job, sheet, { header: listAt, widths: [30, 10, 10, 12, 22, 18, 18, 100], landscape: true }),
   );
   const chart = {
     name: job.name('Audit_chart'),
     title: 'Findings by kind',
     kind: 'bar' as const,
     block: areaAt(sheet, KINDS_AT, 0, kinds.length + 1, 2),
-    at: areaAt(sheet, KINDS_AT, 5, CHART_ROWS, 3),
+    at: areaAt(sheet, KINDS_AT, 4, Math.max(kinds.length + 1, CHART_ROWS), 3),
   };
   await apply(
     book,

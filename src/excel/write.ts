@@ -73,9 +73,17 @@ function layOut(desk: Desk, { sheet: name, frozenRows = 0, frozenColumns = 0, wi
 const CHARTS = { bar: 'BarClustered', column: 'ColumnClustered', line: 'Line' } as const;
 
 function draw(desk: Desk, { name, title, kind, block, at }: NewChart): void {
-  const chart = sheetOf(desk, at.sheet).charts.add(CHARTS[kind], rangeOf(desk.context, block), 'Auto');
+  const chart = sheetOf(desk, at.sheet).charts.add(CHARTS[kind], rangeOf(desk.context, block), 'Columns');
   chart.name = name;
   chart.title.text = title;
+  chart.legend.visible = block.columns > 2;
+  if (kind === 'bar') {
+    // Read from the top, as their rows are; the figures stand at the ends of the bars.
+    chart.axes.categoryAxis.reversePlotOrder = true;
+    chart.axes.valueAxis.visible = false;
+    chart.axes.valueAxis.majorGridlines.visible = false;
+    for (let at = 0; at < block.columns - 1; at++) chart.series.getItemAt(at).hasDataLabels = true;
+  }
   const last = placeText({
     ...at,
     row: at.row + at.rows - 1,

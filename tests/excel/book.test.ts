@@ -239,6 +239,10 @@ describe('writing', () => {
       ['House rules', 0, 1, 'In inches.'],
     ]);
     expect(sheet.charts.map((one) => [one.bag['Name'], one.bag['Title.Text'], one.bag['position']])).toEqual([['Cloth', 'Cloth by room', { first: { row: 1, column: 4, rows: 1, columns: 1 }, last: { row: 11, column: 7, rows: 1, columns: 1 } }]]); // prettier-ignore
+    // Read like the rows it shows: by its columns, from the top, the figures at the bars' ends.
+    expect(
+      sheet.charts.map(({ bag, source, series }) => [bag['ChartType'], source?.area, series.map((one) => one['HasDataLabels']), bag['Legend.Visible'], bag['CategoryAxis.ReversePlotOrder'], bag['ValueAxis.Visible']]),
+    ).toEqual([['BarClustered', { row: 0, column: 0, rows: 3, columns: 2 }, [true], false, true, false]]); // prettier-ignore
     await write(opened, { remove: { sheets: ['House rules', 'never there'], names: ['Rules'] } });
     expect([host.book.sheets.map(({ name }) => name), host.book.names]).toEqual([['Windows'], []]);
     expect(host.unknown).toEqual([]);

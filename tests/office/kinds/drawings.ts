@@ -17,22 +17,27 @@ const TITLE = kind<Drawing>('ChartTitle', {
 const LEGEND = kind<Drawing>('ChartLegend', {
   scalars: within('Legend.', { Visible: true, Position: 'Right', Overlay: false }),
 });
-const AXIS_TITLE = kind<{ chart: Drawing; axis: string }>('ChartAxisTitle', {
-  scalars: Object.fromEntries(
-    Object.entries({ Text: '', Visible: true }).map(([name, initial]) => [
+interface Axis {
+  readonly chart: Drawing;
+  readonly axis: string;
+}
+const ofAxis = (prefix: string, initials: Plain) =>
+  Object.fromEntries(
+    Object.entries(initials).map(([name, initial]) => [
       name,
       {
-        get: ({ chart, axis }: { chart: Drawing; axis: string }) =>
-          chart.bag[`${axis}.Title.${name}`] ?? initial,
-        set: ({ chart, axis }: { chart: Drawing; axis: string }, value: unknown) => {
-          chart.bag[`${axis}.Title.${name}`] = value;
+        get: ({ chart, axis }: Axis) => chart.bag[`${axis}.${prefix}${name}`] ?? initial,
+        set: ({ chart, axis }: Axis, value: unknown) => {
+          chart.bag[`${axis}.${prefix}${name}`] = value;
         },
       },
     ]),
-  ),
-});
-const AXIS = kind<{ chart: Drawing; axis: string }>('ChartAxis', {
-  parts: { Title: (self) => thing(AXIS_TITLE, self) },
+  );
+const AXIS_TITLE = kind<Axis>('ChartAxisTitle', { scalars: ofAxis('Title.', { Text: '', Visible: true }) });
+const GRIDLINES = kind<Axis>('ChartGridlines', { scalars: ofAxis('MajorGridlines.', { Visible: true }) });
+const AXIS = kind<Axis>('ChartAxis', {
+  scalars: ofAxis('', { Visible: true, ReversePlotOrder: false }),
+  parts: { Title: (self) => thing(AXIS_TITLE, self), MajorGridlines: (self) => thing(GRIDLINES, self) },
 });
 const AXES = kind<Drawing>('ChartAxes', {
   parts: {

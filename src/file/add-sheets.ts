@@ -83,7 +83,7 @@ class Joining {
       const stem = `${folder}tables/table`;
       const target = `${stem}${freshNumber(parts, stem)}.xml`;
       this.put(target, tableXml(draft, table, this.nextTable()), 'table');
-      return `<Relationship Id="rId${at + 1}" Type="${OFFICE}/table" Target="/${target}"/>`;
+      return `<Relationship Id="rId${at + 1}" Type="${OFFICE}/table" Target="../tables/${target.slice(target.lastIndexOf('/') + 1)}"/>`;
     });
     if (links.length > 0)
       parts.set(
@@ -120,7 +120,7 @@ class Joining {
       return `rId${number}`;
     };
     const target = (id: string, kind: string, part: string): string =>
-      `<Relationship Id="${id}" Type="${OFFICE}/${kind}" Target="/${part}"/>`;
+      `<Relationship Id="${id}" Type="${OFFICE}/${kind}" Target="${part.slice(this.folder.length)}"/>`;
     const ids = joined.map(freshId);
     const links = joined.map(({ part }, turn) => target(ids[turn] ?? '', 'worksheet', part));
     if (styles !== undefined) links.push(target(freshId(), 'styles', styles));

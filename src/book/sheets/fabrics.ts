@@ -151,7 +151,7 @@ export function rollsSheet(job: Job): Draft {
       sheet,
       name: 'Price_breaks',
       row: HEADER,
-      column: 6,
+      column: 7,
       rows: BREAK_ROWS,
       columns: [
         { key: 'fabric', heading: 'price break of', role: 'input', choice: fabric, name: 'Break_fabrics' },
@@ -186,6 +186,14 @@ export function rollsSheet(job: Job): Draft {
           role: 'input',
           choice: atLeast(0, `A roll’s length in ${large}.`),
         },
+        {
+          key: 'flaws',
+          heading: `flaws at (${large})`,
+          role: 'input',
+          // As text: 12-13 is no day of December.
+          format: '@',
+          note: 'from the roll’s start, like 12 to 12 1/2; 30: the cutting plan of a floor cuts around them',
+        },
         { key: 'certificate', heading: 'certificate of the lot', role: 'input', wide: 18 },
         {
           key: 'cuts',
@@ -200,7 +208,7 @@ export function rollsSheet(job: Job): Draft {
     laidOut(job, sheet, {
       header: HEADER,
       landscape: true,
-      widths: [22, 12, 12, 22, 10, 3, 22, 12, 12],
+      widths: [22, 12, 12, 16, 22, 10, 3, 22, 12, 12],
     }),
   );
 }

@@ -130,7 +130,7 @@ export const SCHEDULE = cellFunction({
     });
     const findings = [...heard.values()].map(({ finding: one, rows: where }): Finding => ({
       ...one,
-      sentence: `${rowsInWords(where)}: ${one.sentence}`,
+      sentence: rows.length === 1 ? one.sentence : `${rowsInWords(where)}: ${one.sentence}`,
     }));
     return answer(cells, [], findings);
   },

@@ -126,7 +126,15 @@ export function findHeader(block: Block, columns: readonly Named[], prefer?: num
       if (hits.length >= 2 && score > most + 0.01) [best, most] = [header, score];
     }
   }
-  return best;
+  return best ?? pointedAt(block, prefer);
+}
+
+/** A row she points at, in words nobody here knows: she says what they mean. */
+function pointedAt(block: Block, prefer: number | undefined): Header | undefined {
+  const row = prefer === undefined ? -1 : prefer - block.area.row;
+  const cells = block.values[row]?.filter(filled) ?? [];
+  if (cells.length < 2 || !cells.every((value) => typeof value === 'string')) return undefined;
+  return candidates(block, row)[0];
 }
 
 const TOTAL = /^(grand\s+|sub-?\s*|floor\s+|job\s+)?totals?\b|^sum\b|\btotals?:?$/i;

@@ -5,7 +5,9 @@ import { areaAt, common, letters, placeText, type Area } from './address';
 import type { Block, Book, TableSeen } from './book';
 import type { ColumnsRead, WantedColumn } from './columns';
 import { filled } from './header';
-import { rowFormula, type OutputColumn, type Source } from './row-formula';
+import { levelOf, waysTo, type Way } from './levels';
+import { rowFormula, wholeRowFormula, type OutputColumn, type Source } from './row-formula';
+import { handed, type Handed } from './whole-row';
 import { trouble } from './trouble';
 
 /** A column she asks for. */
@@ -25,6 +27,11 @@ export interface PlannedColumn {
   readonly column: number;
   /** In the first row; the others follow. */
   readonly formula?: string;
+  /** How it is worked out, and how many levels of HEM functions that stands on, itself included. */
+  readonly by: Way['by'];
+  readonly level: number;
+  /** The columns the whole row is handed over by, where it is. */
+  readonly handed: readonly Handed[];
   readonly same?: string | number;
   readonly format: string;
   /** Cells of window rows that hold something already, and the first of them. */
@@ -81,15 +88,17 @@ function rowsToFill(read: ColumnsRead): (readonly [number, number])[] {
   return rows > 0 ? [[table.area.row + 1, rows]] : [];
 }
 
+type WayTo = ReturnType<typeof waysTo>;
+
 /** Outputs asked for, each after those it is worked out from, which join where she has no column for them. */
-function inOrder(given: PlanGiven, has: ReadonlySet<string>): Wish[] {
+function inOrder(given: PlanGiven, has: ReadonlyMap<string, number>, way: WayTo): Wish[] {
   const list: Wish[] = [];
   const under = new Set<string>();
   const add = (wish: Wish): void => {
     if (list.some((one) => one.key === wish.key) || under.has(wish.key)) return;
     under.add(wish.key);
     const output = given.outputs.find((one) => one.key === wish.key);
-    if (output !== undefined && wish.same === undefined) {
+    if (output !== undefined && wish.same === undefined && way(output.key)?.by !== 'row') {
       const needed = functionNamed(output.calls)?.parameters ?? [];
       for (const parameter of needed) {
         const key = output.takes[parameter.name];
@@ -126,12 +135,6 @@ async function freeBeside(
   return { block, free: free.map((at) => right + at) };
 }
 
-const formatOf = (output: OutputColumn): string => {
-  const noun = functionNamed(output.calls)?.gives.noun ?? '';
-  if (/money|price|charge/.test(noun)) return '#,##0.00';
-  return /ratio/.test(noun) ? '0.00' : 'General';
-};
-
 /** Works out where everything would go. Throws a Trouble where it cannot be done. Writes nothing. */
 export async function plan(book: Book, given: PlanGiven): Promise<Plan> {
   const { read, outputs, wanted } = given;
@@ -140,12 +143,18 @@ export async function plan(book: Book, given: PlanGiven): Promise<Plan> {
   const runs = rowsToFill(read);
   const first = runs[0]?.[0];
   if (first === undefined) throw trouble('noRows', sheet);
+  const firstWindow = read.lines.find((line) => line.kind === 'window')?.row ?? first;
   const sources = new Map<string, Source>();
   for (const column of read.columns) {
     if (column.key === undefined) continue;
     const length = wanted.find((one) => one.key === column.key)?.field.kind.noun === 'a length';
     const foreign = length && column.unit !== undefined && column.unit !== given.unit.small;
-    sources.set(column.key, { column: column.column, ...(foreign && { unit: column.unit }) });
+    sources.set(column.key, {
+      column: column.column,
+      heading: column.heading,
+      level: levelOf(block, firstWindow, column.column),
+      ...(foreign && { unit: column.unit }),
+    });
   }
   const asked = new Set(given.wishes.map((one) => one.key));
   // A column headed like an output and still empty is no figure yet: it is worked out first.
@@ -153,10 +162,15 @@ export async function plan(book: Book, given: PlanGiven): Promise<Plan> {
     read.columns.flatMap((one) => (one.key !== undefined && one.samples.length === 0 ? [one.key] : [])),
   );
   const isOutput = (key: string): boolean => outputs.some((one) => one.key === key);
-  const has = new Set(
-    [...sources.keys()].filter((key) => !asked.has(key) && !(empty.has(key) && isOutput(key))),
+  const has = new Map(
+    [...sources].flatMap(([key, { level }]) =>
+      asked.has(key) || (empty.has(key) && isOutput(key)) ? [] : [[key, level] as const],
+    ),
   );
-  const wishes = inOrder(given, has);
+  // One figure for every row is as good as a column of hers.
+  for (const { key, same } of given.wishes) if (same !== undefined) has.set(key, 0);
+  const way = waysTo(outputs, has);
+  const wishes = inOrder(given, has, way);
   // A column of hers that is headed like an output is where that output goes.
   const own = new Map(
     wishes.flatMap(({ key, at }) => {
@@ -197,14 +211,22 @@ export async function plan(book: Book, given: PlanGiven): Promise<Plan> {
   );
   const columns = placed.map(({ wish, heading, column }, at): PlannedColumn => {
     const output = outputs.find((one) => one.key === wish.key);
-    const formula = wish.same === undefined ? formulaOf(given, wish.key, sources, first) : undefined;
-    sources.set(wish.key, { column });
+    const by = way(wish.key)?.by ?? 'columns';
+    const row =
+      output !== undefined && by === 'row' ? handed(output.whole, usable(sources, given), given.unit) : [];
+    const formula =
+      wish.same === undefined ? formulaOf(given, wish.key, sources, row, way, first) : undefined;
+    const level = wish.same === undefined ? (way(wish.key)?.level ?? 1) : 0;
+    sources.set(wish.key, { column, heading, level });
     return {
       key: wish.key,
       heading,
       column,
       ...(formula === undefined ? { same: wish.same ?? '' } : { formula }),
-      format: output === undefined ? 'General' : formatOf(output),
+      by,
+      level,
+      handed: row,
+      format: output?.format ?? 'General',
       overwrite: wish.overwrite ?? false,
       ...(there[at] ?? { alreadyFilled: 0, keepsHeading: false }),
     };
@@ -228,22 +250,45 @@ export async function plan(book: Book, given: PlanGiven): Promise<Plan> {
   };
 }
 
-function formulaOf(given: PlanGiven, key: string, sources: ReadonlyMap<string, Source>, row: number): string {
+function formulaOf(
+  given: PlanGiven,
+  key: string,
+  sources: ReadonlyMap<string, Source>,
+  list: readonly Handed[],
+  way: WayTo,
+  row: number,
+): string {
   const output = given.outputs.find((one) => one.key === key);
   const of = output && functionNamed(output.calls);
   if (output === undefined || of === undefined) throw trouble('missing', `The column “${key}”`);
-  if (of.gives.shape === 'spill') throw trouble('spills', output.heading);
-  for (const parameter of of.parameters) {
-    if (parameter.optional) continue;
-    const needed = output.takes[parameter.name] ?? '';
-    if (sources.has(needed)) continue;
-    const named =
-      given.wanted.find((one) => one.key === needed)?.heading ??
-      given.outputs.find((one) => one.key === needed)?.heading ??
-      parameter.name.replace(/_/g, ' ');
-    throw trouble('needsColumn', output.heading, named);
+  const place = { row, unit: given.unit, rules: given.rules };
+  const by = way(key)?.by;
+  if (by === 'row') return wholeRowFormula(output, list, place);
+  if (by === undefined) throw trouble('needsColumn', output.heading, lacking(given, output, sources, way));
+  return rowFormula(of, output, sources, place);
+}
+
+/** Columns of hers that are headed like an asked output are where that goes, not what it comes from. */
+function usable(sources: ReadonlyMap<string, Source>, given: PlanGiven): ReadonlyMap<string, Source> {
+  const asked = new Set(given.wishes.flatMap(({ key, same }) => (same === undefined ? [key] : [])));
+  return new Map([...sources].filter(([key]) => !asked.has(key)));
+}
+
+/** What an output cannot do without, as a column is headed. */
+function lacking(
+  given: PlanGiven,
+  output: OutputColumn,
+  sources: ReadonlyMap<string, Source>,
+  way: WayTo,
+): string {
+  for (const { name, optional } of functionNamed(output.calls)?.parameters ?? []) {
+    const key = output.takes[name];
+    if (optional || key === undefined || sources.has(key) || way(key) !== undefined) continue;
+    const other = given.outputs.find((one) => one.key === key);
+    if (other !== undefined) return lacking(given, other, sources, way);
+    return given.wanted.find((one) => one.key === key)?.heading ?? name.replace(/_/g, ' ');
   }
-  return rowFormula(of, output, sources, { row, unit: given.unit, rules: given.rules });
+  return output.heading;
 }
 
 /** What stands already in the columns, headings and rows: one request for them all. */

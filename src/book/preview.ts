@@ -1,13 +1,16 @@
 /** What a plan's columns would show in the first rows, worked out before a cell is touched. */
+import type { Outcome } from '../../functions/declare';
 import { functionNamed } from '../../functions/index';
-import type { CellIn } from '../core/fields';
+import { HEADINGS } from '../core/treatment';
+import { errorOf, type CellIn } from '../core/fields';
 import { toUnit } from '../core/length';
+import { inSheetWords, namedBy, type Naming } from '../core/sheet-words';
 import type { Unit } from '../core/unit';
 import { readFigure } from '../core/written';
 import type { CellValue } from './book';
 import { filled } from './header';
-import type { Plan, PlanGiven } from './plan';
-import type { Source } from './row-formula';
+import type { Plan, PlanGiven, PlannedColumn } from './plan';
+import type { OutputColumn, Source } from './row-formula';
 
 export interface PreviewCell {
   readonly key: string;
@@ -20,9 +23,15 @@ export interface PreviewRow {
   readonly cells: readonly PreviewCell[];
 }
 
+type Values = ReadonlyMap<string, CellValue>;
+
 /** What the new columns would show in the first rows; `rules` is the rules range as read, or null. */
 export function preview(of: Plan, given: PlanGiven, rules: CellIn, rows = 5): readonly PreviewRow[] {
   const { read, unit } = given;
+  const headings = new Map(
+    read.columns.flatMap(({ key, heading }) => (key === undefined ? [] : [[key, heading] as const])),
+  );
+  for (const { key, heading } of of.columns) headings.set(key, heading);
   const list = of.runs.flatMap(([from, count]) =>
     Array.from({ length: Math.min(count, rows) }, (_, i) => from + i),
   );
@@ -35,11 +44,19 @@ export function preview(of: Plan, given: PlanGiven, rules: CellIn, rows = 5): re
       const length = given.wanted.find((one) => one.key === column.key)?.field.kind.noun === 'a length';
       values.set(column.key, length ? converted(raw, column.unit, unit) : raw);
     }
+    const heading = HEADINGS.find(String(values.get('heading') ?? ''));
+    const naming = namedBy((key) => headings.get(key), {
+      heading,
+      gives: (key) => filled(values.get(key)),
+    });
     const cells = of.columns.map((column): PreviewCell => {
+      const output = given.outputs.find((one) => one.key === column.key);
       const cell =
-        column.same === undefined
-          ? worked(given, column.key, values, rules)
-          : { value: column.same, findings: [] };
+        column.same !== undefined || output === undefined
+          ? { value: column.same ?? null, findings: [] }
+          : column.by === 'row'
+            ? ofWholeRow(output, column, values, rules)
+            : byColumns(output, values, rules, naming);
       values.set(column.key, cell.value);
       return { key: column.key, ...cell };
     });
@@ -54,15 +71,18 @@ function converted(raw: CellValue, from: Source['unit'], unit: Unit): CellValue 
   return length === undefined ? raw : toUnit(length, unit.small);
 }
 
-function worked(
-  given: PlanGiven,
-  key: string,
-  values: ReadonlyMap<string, CellValue>,
-  rules: CellIn,
-): { value: CellValue; findings: readonly string[] } {
-  const output = given.outputs.find((one) => one.key === key);
-  const of = output && functionNamed(output.calls);
-  if (output === undefined || of === undefined) return { value: null, findings: [] };
+type Seen = Pick<PreviewCell, 'value' | 'findings'>;
+const NOTHING: Seen = { value: '', findings: [] };
+
+const firstCell = (outcome: Extract<Outcome, { cells: unknown }>): CellValue => {
+  const { cells } = outcome;
+  return (Array.isArray(cells) ? (cells as CellValue[][])[0]?.[0] : (cells as CellValue)) ?? null;
+};
+
+/** As the cell's own function answers, each parameter from its column. */
+function byColumns(output: OutputColumn, values: Values, rules: CellIn, naming: Naming): Seen {
+  const of = functionNamed(output.calls);
+  if (of === undefined) return NOTHING;
   const input = (name: string): CellIn => {
     if (name === 'rules') return rules;
     const key = output.takes[name] ?? '';
@@ -70,8 +90,7 @@ function worked(
     return [['measured', 'measuredCentre', 'measuredRight'].map((one) => values.get(one) ?? null)];
   };
   const first = of.parameters.find((one) => !one.optional);
-  if (first !== undefined && !filled(values.get(output.takes[first.name] ?? '')))
-    return { value: '', findings: [] };
+  if (first !== undefined && !filled(values.get(output.takes[first.name] ?? ''))) return NOTHING;
   const { none, times } = output;
   if (none !== undefined && values.has(none.column)) {
     const word = String(values.get(none.column) ?? '')
@@ -79,10 +98,34 @@ function worked(
       .toLowerCase();
     if (word === '' || none.words.includes(word)) return { value: 0, findings: [] };
   }
-  const outcome = of.call(of.parameters.map((one) => input(one.name)));
-  if ('error' in outcome) return { value: outcome.error, findings: [outcome.finding.sentence] };
-  const one = Array.isArray(outcome.cells) ? null : (outcome.cells as CellValue);
+  const inputs = of.parameters.map((one) => input(one.name));
+  const outcome = of.call(inputs);
+  if ('error' in outcome) {
+    // What is wrong with a figure worked out beside this one is said there.
+    const again = outcome.finding.code === 'errorCell' && inputs.some((one) => errorOf(one) !== undefined);
+    return {
+      value: outcome.error,
+      findings: again ? [] : [inSheetWords(outcome.finding, naming).sentence],
+    };
+  }
+  const one = firstCell(outcome);
   const count = times === undefined ? 1 : values.get(times);
-  const cell = typeof one === 'number' && typeof count === 'number' ? one * count : one;
-  return { value: cell, findings: outcome.findings.map((one) => one.sentence) };
+  return {
+    value: typeof one === 'number' && typeof count === 'number' ? one * count : one,
+    findings: outcome.findings.map((found) => inSheetWords(found, naming).sentence),
+  };
+}
+
+/** As SCHEDULE or CHECK answers, from the same columns under the same headings as in the cell. */
+function ofWholeRow(output: OutputColumn, column: PlannedColumn, values: Values, rules: CellIn): Seen {
+  const of = functionNamed(output.whole);
+  const first = column.handed[0];
+  if (of === undefined || first === undefined || !filled(values.get(first.key))) return NOTHING;
+  const headings = [column.handed.map((one) => one.heading)];
+  const row = [column.handed.map((one) => values.get(one.key) ?? null)];
+  const outcome = of.call(
+    output.whole === 'CHECK' ? [headings, row, rules] : [headings, row, output.heading, rules],
+  );
+  if ('error' in outcome) return { value: outcome.error, findings: [outcome.finding.sentence] };
+  return { value: firstCell(outcome), findings: outcome.findings.map((one) => one.sentence) };
 }

@@ -2,19 +2,28 @@
 import type { CellFunction, Parameter } from '../../functions/declare';
 import { NAMESPACE } from '../../functions/index';
 import { Refusal } from '../core/answer';
+import type { OutputGroup } from '../core/outputs';
 import { INCHES, type Unit } from '../core/unit';
 import { cellText } from './address';
 import type { UnitWord } from './headings';
+import type { Handed } from './whole-row';
 
 /** A column worked out for every row: a function, and which column each of its parameters is. */
 export interface OutputColumn {
   readonly key: string;
+  readonly group: OutputGroup;
   readonly heading: string;
   readonly says: string;
-  /** The cell function's name, without the namespace. */
+  /** The cell function it comes from, without the namespace. */
   readonly calls: string;
   /** Parameter as Excel shows it (opening_width) → key of a window column or of another output. */
   readonly takes: Readonly<Record<string, string>>;
+  /** Whether one cell holds that function's answer, so that it can be asked column by column. */
+  readonly cell: boolean;
+  /** The function that tells it from the whole row. */
+  readonly whole: 'SCHEDULE' | 'CHECK';
+  /** The cells' number format. */
+  readonly format: string;
   /** A column that says how many: the figure is of all of them. */
   readonly times?: string;
   /** Where this column is blank or one of these words, there is nothing of it. */
@@ -24,7 +33,17 @@ export interface OutputColumn {
 /** Where a column's cell of the row stands, and the unit its heading names where it is not the house's. */
 export interface Source {
   readonly column: number;
+  readonly heading: string;
   readonly unit?: UnitWord;
+  /** How many levels of HEM functions stand under it. */
+  readonly level: number;
+}
+
+/** Where a formula stands, and what it must know of the workbook. */
+export interface RowPlace {
+  readonly row: number;
+  readonly unit: Unit;
+  readonly rules: string;
 }
 
 /** An empty cell arrives as 0 on some hosts: whether 0 says something else than blank here. */
@@ -37,12 +56,15 @@ export function zeroIsFigure({ kind }: Parameter): boolean {
   }
 }
 
+const blankable = (cell: string): string => `IF(${cell}="","",${cell})`;
+const converted = (cell: string, from: UnitWord, { small }: Unit): string =>
+  `IF(ISNUMBER(${cell}),CONVERT(${cell},"${from}","${small}"),IF(${cell}="","",${cell}&" ${from}"))`;
+
 /** One cell as an argument. Blank stays blank, and figures in another unit are converted by name. */
 function argument(parameter: Parameter, source: Source, row: number, unit: Unit): string {
   const cell = cellText(row, source.column);
-  if (source.unit !== undefined)
-    return `IF(ISNUMBER(${cell}),CONVERT(${cell},"${source.unit}","${unit.small}"),IF(${cell}="","",${cell}&" ${source.unit}"))`;
-  return parameter.optional && zeroIsFigure(parameter) ? `IF(${cell}="","",${cell})` : cell;
+  if (source.unit !== undefined) return converted(cell, source.unit, unit);
+  return parameter.optional && zeroIsFigure(parameter) ? blankable(cell) : cell;
 }
 
 /** Floor readings at the left, the centre and the right are one argument: the shortest rules. */
@@ -66,7 +88,7 @@ export function rowFormula(
   of: CellFunction,
   output: OutputColumn,
   sources: ReadonlyMap<string, Source>,
-  at: { readonly row: number; readonly unit: Unit; readonly rules: string },
+  at: RowPlace,
 ): string {
   let guard: string | undefined;
   const inputs = of.parameters.map((parameter) => {
@@ -92,4 +114,26 @@ export function rowFormula(
     call = `IF(OR(${words.join(',')}),0,${call})`;
   }
   return guard === undefined ? `=${call}` : `=IF(${guard}="","",${call})`;
+}
+
+const quoted = (text: string): string => `"${text.replace(/"/g, '""')}"`;
+
+/** “=IF(B4="","",HEM.SCHEDULE({"W","Ht"},CHOOSE({1,2},B4,…),"rings",…))”: the row as it is understood here. */
+export function wholeRowFormula(output: OutputColumn, list: readonly Handed[], at: RowPlace): string {
+  const [first] = list;
+  if (first === undefined) return '=""';
+  const guard = cellText(at.row, first.source.column);
+  const cells = list.map(({ source }, place) => {
+    const cell = cellText(at.row, source.column);
+    if (source.unit !== undefined) return converted(cell, source.unit, at.unit);
+    // In a list an empty cell would be 0.
+    return place === 0 ? cell : blankable(cell);
+  });
+  const headings = `{${list.map((one) => quoted(one.heading)).join(',')}}`;
+  const row =
+    cells.length === 1 ? guard : `CHOOSE({${cells.map((_, n) => n + 1).join(',')}},${cells.join(',')})`;
+  const asks = output.whole === 'CHECK' ? [] : [quoted(output.heading)];
+  const inputs = [headings, row, ...asks, at.rules];
+  while (inputs.at(-1) === '') inputs.pop();
+  return `=IF(${guard}="","",${NAMESPACE}.${output.whole}(${inputs.join(',')}))`;
 }

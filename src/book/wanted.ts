@@ -20,27 +20,50 @@ export const NEEDED: readonly (readonly ColumnKey[])[] = [
 
 const KEYS = new Set<string>([...COLUMN_KEYS, ...OUTPUTS.map((one) => one.key)]);
 const unlined = LININGS.list.find((one) => one.word === 'unlined');
+const FORMATS: Readonly<Record<string, string>> = {
+  labor: '#,##0.00',
+  deliveredFullness: '0.00',
+  markSpace: '0.00',
+  takeUp: '0.00',
+  weight: '0.0',
+};
 
-/** Outputs that one cell of a row can hold, each parameter fed by the column of the same key. */
-export const ROW_OUTPUTS: readonly OutputColumn[] = OUTPUTS.flatMap((one): OutputColumn[] => {
-  const of = functionNamed(one.from.name);
-  if (of === undefined || of.gives.shape === 'spill') return [];
-  const fed = of.parameters.map((parameter) => [parameter, camel(parameter.name)] as const);
-  if (fed.some(([parameter, key]) => !parameter.optional && !KEYS.has(key))) return [];
-  return [
-    {
-      key: one.key,
-      heading: one.heading,
-      says: one.says,
-      calls: of.name,
-      takes: Object.fromEntries(fed.flatMap(([{ name }, key]) => (KEYS.has(key) ? [[name, key]] : []))),
-      ...(one.key === 'labor' && { times: 'quantity' }),
-      ...(one.key === 'liningYardage' && {
-        none: { column: 'lining', words: [unlined?.word ?? '', ...(unlined?.also ?? [])] },
-      }),
-    },
-  ];
-});
+/** Each parameter fed by the column of the same key. */
+function outputColumn({ key, group, heading, says, from }: (typeof OUTPUTS)[number]): OutputColumn {
+  const of = functionNamed(from);
+  const fed = (of?.parameters ?? []).map(({ name }) => [name, camel(name)] as const);
+  return {
+    key,
+    group,
+    heading,
+    says,
+    takes: Object.fromEntries(fed.filter(([, to]) => KEYS.has(to))),
+    calls: from,
+    cell: of?.gives.shape === 'cell' && key !== 'findings',
+    whole: key === 'findings' ? 'CHECK' : 'SCHEDULE',
+    format: FORMATS[key] ?? 'General',
+    ...(key === 'labor' && { times: 'quantity' }),
+    ...(key === 'liningYardage' && {
+      none: { column: 'lining', words: [unlined?.word ?? '', ...(unlined?.also ?? [])] },
+    }),
+  };
+}
+
+/** Everything one cell of a row can hold. */
+export const ROW_OUTPUTS: readonly OutputColumn[] = OUTPUTS.map(outputColumn);
+
+/** Every column a chosen output cannot do without, where no other figure gives it. */
+export function neededBy(key: string): readonly string[] {
+  const output = ROW_OUTPUTS.find((one) => one.key === key);
+  if (output?.whole !== 'SCHEDULE') return [];
+  return (functionNamed(output.calls)?.parameters ?? []).flatMap(({ name, optional: may }) => {
+    const to = output.takes[name];
+    return may || to === undefined ? [] : KEYS.has(to) && !(to in WINDOW_COLUMNS) ? neededBy(to) : [to];
+  });
+}
+
+/** Her own remarks are no figure of ours, whatever they are headed. */
+const NEVER_HERS = new Set(['findings']);
 
 /** What a column of hers may be: what was measured and chosen, or a figure already there. */
 export const WANTED: readonly WantedColumn[] = [
@@ -52,16 +75,16 @@ export const WANTED: readonly WantedColumn[] = [
     says: WINDOW_COLUMNS[key].field.says,
     needed: NEEDED.some((any) => any.includes(key)),
   })),
-  ...OUTPUTS.filter(
-    (one) => !(one.key in WINDOW_COLUMNS) && ROW_OUTPUTS.some((output) => output.key === one.key),
-  ).map(({ key, heading, also, says }): WantedColumn => ({
-    key,
-    heading,
-    also,
-    says,
-    field: optional(TEXT, says) as Field<unknown>,
-    needed: false,
-  })),
+  ...OUTPUTS.filter((one) => !(one.key in WINDOW_COLUMNS) && !NEVER_HERS.has(one.key)).map(
+    ({ key, heading, also, says }): WantedColumn => ({
+      key,
+      heading,
+      also,
+      says,
+      field: optional(TEXT, says) as Field<unknown>,
+      needed: false,
+    }),
+  ),
 ];
 
 /** What no column is taken for and every window needs: “inside width or rod width”. */

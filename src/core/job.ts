@@ -2,15 +2,16 @@
  * One window through all the steps. Each figure is worked out when first asked for and kept;
  * a job is many windows.
  */
-import { answer, refuse, type Answer, type Finding } from './answer';
+import { answer, Refusal, refuse, type Answer, type Finding } from './answer';
 import { WINDOW_COLUMNS, type ColumnKey, type Window } from './columns';
 import { cutLength, furtherCut, plainCut, repeatRuleFor } from './cuts';
-import { brackets, stack } from './hardware';
+import { brackets, rodPieces, stack, type RodPieces } from './hardware';
 import { pleats, rings, isPleated, grommets } from './heading';
 import { exact, type Length } from './length';
 import { drop, rodWidth } from './measure';
 import { labor } from './price';
 import type { Rules } from './rules';
+import { inSheetWords, namedBy } from './sheet-words';
 import { panelsOf } from './treatment';
 import {
   clothWeight,
@@ -29,25 +30,52 @@ import { finishedWidth, saveWidth, type Clothed, type Hung } from './widths';
 
 type Given<K extends ColumnKey> = NonNullable<Window[K]>;
 
+/** Marks along one panel's heading; their distances are shares, not cuts, so not whole nanometres. */
+export interface SetOut {
+  readonly count: number;
+  /** Between pleats, or from centre to centre of grommets; of a wave, between its carriers. */
+  readonly space: number | undefined;
+  readonly takeUp: number | undefined;
+}
+
 /** A window as measured, and everything that follows from it under the house rules. */
 export class WindowWork {
   constructor(
     readonly window: Window,
     readonly rules: Rules,
-    /** The sheet's own words for its columns. */
-    private readonly names: Partial<Record<ColumnKey, string>> = {},
+    /** The sheet's own words for its columns; without them a finding says the functions' words. */
+    private readonly names?: Partial<Record<ColumnKey, string>>,
   ) {}
 
   private need<K extends ColumnKey>(key: K): Given<K> {
     const value = this.window[key];
     if (value !== undefined) return value as Given<K>;
-    const name = this.names[key] ?? WINDOW_COLUMNS[key].heading;
+    const name = this.names?.[key] ?? WINDOW_COLUMNS[key].heading;
     return refuse('missing', name, name, WINDOW_COLUMNS[key].field.kind.noun);
   }
 
   private readonly kept: Record<string, Answer<unknown>> = {};
   private keep<T>(name: string, work: () => Answer<T>): Answer<T> {
-    return (this.kept[name] ??= work()) as Answer<T>;
+    return (this.kept[name] ??= this.named(work)) as Answer<T>;
+  }
+
+  /** Why there is no answer is said in the sheet's own words, as the findings are. */
+  private named<T>(work: () => T): T {
+    try {
+      return work();
+    } catch (thrown) {
+      if (!(thrown instanceof Refusal)) throw thrown;
+      throw new Refusal(this.inSheetWords(thrown.finding), thrown.error);
+    }
+  }
+  private inSheetWords(of: Finding): Finding {
+    const { names, window } = this;
+    if (names === undefined) return of;
+    const naming = namedBy((key) => names[key as ColumnKey], {
+      heading: window.heading,
+      gives: (key) => window[key as ColumnKey] !== undefined,
+    });
+    return inSheetWords(of, naming);
   }
 
   get quantity(): number {
@@ -138,7 +166,7 @@ export class WindowWork {
   private clothKept: YardageWork | undefined;
   /** Widths, cut and yardage without their steps. */
   cloth(): YardageWork {
-    return (this.clothKept ??= workYardage(this.covered(), this.rules));
+    return (this.clothKept ??= this.named(() => workYardage(this.covered(), this.rules)));
   }
 
   widths(): number {
@@ -238,19 +266,35 @@ export class WindowWork {
     return this.keep('rings', () => rings(this.madeUp(), this.rules));
   }
 
-  /** Pleats, snaps or grommets of one panel; nothing where the heading has none. */
-  marks(): Answer<number> {
-    return this.keep('marks', () => {
+  /** Where one panel's heading is marked: pleats, snaps or grommets; none where it has none. */
+  setOut(): Answer<SetOut> {
+    return this.keep('marks', (): Answer<SetOut> => {
       const of = this.madeUp();
       if (isPleated(of.heading) || of.heading === 'wave') {
         const set = pleats(of, this.rules);
-        return answer(set.value.pleats, set.steps, set.findings);
+        const { pleats: count, space } = set.value;
+        const takeUp = of.heading === 'wave' ? undefined : set.value.takeUp;
+        return answer({ count, space, takeUp }, () => set.steps, set.findings);
       }
-      if (of.heading !== 'grommet') return answer(0);
+      if (of.heading !== 'grommet') return answer({ count: 0, space: undefined, takeUp: undefined });
       const flat = exact(Math.floor(this.cloth().work.flat / panelsOf(of.draw ?? 'pair')));
       const set = grommets({ flatWidth: flat }, this.rules);
-      return answer(set.value.count, set.steps, set.findings);
+      const { count, spacing: space } = set.value;
+      return answer({ count, space, takeUp: undefined }, () => set.steps, set.findings);
     });
+  }
+
+  /** Pleats, snaps or grommets of one panel; nothing where the heading has none. */
+  marks(): Answer<number> {
+    const set = this.setOut();
+    return answer(set.value.count, () => set.steps, set.findings);
+  }
+
+  /** Stock pieces for one rod. */
+  rodPieces(): Answer<RodPieces> {
+    return this.keep('rod pieces', () =>
+      rodPieces({ rodWidth: this.hung().rodWidth, stockLengths: undefined }, this.rules),
+    );
   }
 
   /** Weight of the face of one window; undefined where the cloth's weight is not known. */
@@ -284,6 +328,8 @@ export class WindowWork {
   /** What is worth knowing of everything asked for so far. */
   findings(): readonly Finding[] {
     const all = Object.values(this.kept).flatMap((one) => one.findings);
-    return all.filter((one, at) => all.findIndex((other) => other.sentence === one.sentence) === at);
+    return all
+      .filter((one, at) => all.findIndex((other) => other.sentence === one.sentence) === at)
+      .map((one) => this.inSheetWords(one));
   }
 }

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { areaAt } from '../../src/book/address';
 import { GROUPS, placeOf, readFloor, rodTotals, totalsBy, type Floor } from '../../src/book/floor';
-import { fabricPrices } from '../../src/book/floor-prices';
-import { writeFloor } from '../../src/book/floor-sheets';
+import { TO_START, writeFloor } from '../../src/book/floor-sheets';
 import type { SheetGiven } from '../../src/book/memory';
 import { survey } from '../../src/book/survey';
 import { WANTED } from '../../src/book/wanted';
 import { clothJob, clothsOf } from '../../src/core/floor-cuts';
+import { WindowWork } from '../../src/core/job';
 import { cutPlan } from '../../src/core/rolls';
 import { fromUnit, inches, toUnit } from '../../src/core/length';
 import { ratio } from '../../src/core/ratio';
@@ -88,11 +88,6 @@ describe('a floor', () => {
     expect(() => clothJob(linen!, { ordered: fromUnit(2, 'yd') }, INCHES)).toThrow('112 in');
   });
 
-  it('takes prices from the sheet of fabrics', async () => {
-    const { book } = await opened();
-    expect([...(await fabricPrices(book))]).toEqual([['Ostrel linen', '38']]);
-  });
-
   it('is written as a cutter’s list that gives every cut, and totals that check it, in one step', async () => {
     const { book, floor } = await opened();
     const plans = clothsOf(works(floor)).map((cloth) => {
@@ -107,7 +102,7 @@ describe('a floor', () => {
     const [block] = await book.read([list.area]);
     const rows = block!.values.slice(1);
     const at = (heading: string) => list.columns.findIndex((one) => one.startsWith(heading));
-    expect(rows.reduce((sum, row) => sum + Number(row[at('cuts')]), 0)).toBe(24);
+    expect(rows.reduce((sum, row) => sum + Number(row[at('cuts')]), 0)).toBe(24 + 18);
     // What is cut and what is left make up each roll.
     const last = rows.filter(
       (row, i) => row[at('roll')] !== rows[i + 1]?.[at('roll')] || row[0] !== rows[i + 1]?.[0],
@@ -121,9 +116,43 @@ describe('a floor', () => {
       { ...list.area, sheet: 'Floor totals', row: 0, column: 0, rows: 40, columns: 2 },
     ]);
     const said = new Map(check!.values.map(([label, value]) => [label, value]));
-    expect([said.get('cuts wanted'), said.get('cuts in the list')]).toEqual([24, 24]);
+    expect([said.get('cuts wanted'), said.get('cuts in the list')]).toEqual([42, 42]);
     expect(names.some(({ name }) => name === 'Cutting_cuts')).toBe(true);
+    const cloths = tables.find(({ name }) => name === 'Floor_cloths')!;
+    const [each] = await book.read([cloths.area]);
+    // By hand: 9 cuts of 112 in a roll of 30 yd, 10 linings of 103.
+    expect(each!.values.slice(1).map(([name, rolls, bound]) => [name, rolls, bound])).toEqual([
+      ['Ostrel linen', 2, 2],
+      ['Fen voile', 1, 1],
+      ['lining', 2, 2],
+    ]);
     await writeFloor(book, floor, plans);
     expect((await book.contents()).sheets.map(({ name }) => name)).toContain('Cutting list 2');
+  });
+
+  it('lists what is given up to the pattern’s start, and what the rolls do not give', async () => {
+    const { book, floor } = await opened();
+    const [first] = floor.windows;
+    const rules = { ...floor.house.rules, rollStart: 'one repeat' as const };
+    const work = new WindowWork({ ...first!.work.window, verticalRepeat: inches(28) }, rules);
+    const [cloth] = clothsOf([work]);
+    const received = [
+      { length: fromUnit(15, 'yd'), flaws: [{ from: fromUnit(10, 'yd'), length: fromUnit(1, 'yd') }] },
+    ];
+    const job = clothJob(cloth!, { received }, INCHES);
+    await writeFloor(book, floor, [{ cloth: cloth!, plan: cutPlan(job, rules).value }]);
+    const { tables } = await book.contents();
+    const areas = ['Cutting_list', 'Floor_cloths'].map(
+      (name) => tables.find((one) => one.name === name)!.area,
+    );
+    const [list, cloths] = await book.read(areas);
+    // By hand: 360 − 28 gives 2 cuts of 112 (4 repeats of 28); 144 − 28 after the flaw gives 1; 12 are wanted.
+    expect(list!.values.slice(1).map((row) => row.slice(4, 9))).toEqual([
+      [0, TO_START, 28, null, 332],
+      [28, 401, 112, 2, 108],
+      [396, TO_START, 28, null, 116],
+      [424, 401, 112, 1, 4],
+    ]);
+    expect(cloths!.values[1]?.slice(5)).toEqual([9, 28]);
   });
 });

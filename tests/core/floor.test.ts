@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { findColumns, readWindow } from '../../src/core/columns';
-import { faceCuts, savings, whatIf } from '../../src/core/floor';
+import { savings, whatIf } from '../../src/core/floor';
 import { WindowWork } from '../../src/core/job';
 import { inches, toUnit, UNITS, type Length } from '../../src/core/length';
 import { money } from '../../src/core/money';
@@ -73,12 +73,5 @@ describe('the what-if table', () => {
     expect(table.map((one) => one.rolls)).toEqual([4, 4, undefined, 2]);
     expect(table[3]?.price?.toFixed(2)).toBe('846.25');
     expect(table[2]?.why).toContain('too narrow to railroad');
-  });
-});
-
-describe('the cuts of a window', () => {
-  it('carry their repeat: 112 up to 5 repeats of 25 in', () => {
-    const work = new WindowWork(windowOf(3, 104, 96, 'pinch', 'pair', null, 54, 25), DEFAULT_RULES);
-    expect(faceCuts(work)).toEqual({ length: inches(125), count: 18, room: undefined });
   });
 });

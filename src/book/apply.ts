@@ -2,7 +2,7 @@
  * The one way a change reaches a workbook: looked over first, written in few parts with progress,
  * one undo step, and put back as it was when it is stopped or fails midway.
  */
-import { areaText, common, placeText, sameSheet, within, type Area } from './address';
+import { areaText, common, placeText, sameSheet, type Area } from './address';
 import type { Block, Book, Changes, Contents, Put } from './book';
 import { backOf, JOURNAL, journalOf, MOST_KEPT, type Journal } from './journal';
 import { inParts } from './parts';
@@ -105,12 +105,18 @@ function lookOver(puts: readonly Put[], blocks: readonly Block[], watch: Watch):
 function looksApart({ dress = [], ...changes }: Changes, bare: readonly Area[], onNew: OnNew): boolean {
   const { validations = [], notes = [], layouts = [], newCharts = [] } = changes;
   return (
-    dress.some(({ area }) => !onNew(area.sheet) && !bare.some((one) => within(area, one))) ||
+    dress.some(({ area }) => !onNew(area.sheet) && shared(area, bare) < cellsOf(area)) ||
     [...validations, ...notes].some(({ area }) => !onNew(area.sheet)) ||
     layouts.some(({ sheet }) => !onNew(sheet)) ||
     newCharts.some(({ at }) => !onNew(at.sheet))
   );
 }
+/** Cells of an area that lie in others, which do not overlap. */
+const shared = (area: Area, others: readonly Area[]): number =>
+  others.reduce((sum, one) => {
+    const both = common(one, area);
+    return sum + (both === undefined ? 0 : cellsOf(both));
+  }, 0);
 type OnNew = (sheet: string) => boolean;
 
 const stopped = (watch: Watch): void => {

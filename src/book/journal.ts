@@ -8,7 +8,7 @@ import { plainly } from './formula';
 
 /** Cells that stood there before. */
 export interface Touched {
-  /** What is put into them. */
+  /** What is put into them; one row stands for all where all are alike. */
   readonly put: Put;
   /** What they held; left out where all were empty. */
   readonly held?: readonly (readonly CellPut[])[];
@@ -52,6 +52,15 @@ export const heldBy = (block: Block): CellPut[][] =>
     }),
   );
 
+/** One figure down a whole column is kept once. */
+function briefly(put: Put): Put {
+  const [first, ...rest] = put.cells ?? [];
+  const text = JSON.stringify(first);
+  return first !== undefined && rest.every((row) => JSON.stringify(row) === text)
+    ? { area: put.area, cells: [first] }
+    : put;
+}
+
 /** The journal of a change; `blocks` is how the old cells stood that it puts something into. */
 export function journalOf(
   says: string,
@@ -73,7 +82,7 @@ export function journalOf(
   return {
     says,
     touched: [...blocks].map(([put, block]) => ({
-      put,
+      put: briefly(put),
       ...(block.values.every((row) => row.every(blank)) && block.formulas.every((row) => row.every(blank))
         ? {}
         : { held: heldBy(block) }),

@@ -29,46 +29,31 @@ const weights = ({ area, cells, formula }: Put, fills: number): number[] =>
 
 const FULL = 1 + 1e-9;
 
-interface Piece {
-  readonly put: Put;
-  readonly weight: number;
+/** Some rows of a put. */
+function rowsOf(put: Put, from: number, to: number): Put {
+  const area = { ...put.area, row: put.area.row + from, rows: to - from };
+  return put.formula === undefined
+    ? { area, cells: (put.cells ?? []).slice(from, to) }
+    : { area, formula: shifted(put.formula, from, 0) };
 }
 
-/** A put in pieces of so many rows that each fits into one request. */
-function pieces(put: Put, fills: number): readonly Piece[] {
-  const list: Piece[] = [];
-  let from = 0;
-  let weight = 0;
-  const cut = (to: number): void => {
-    const area = { ...put.area, row: put.area.row + from, rows: to - from };
-    const piece =
-      put.formula === undefined
-        ? { area, cells: (put.cells ?? []).slice(from, to) }
-        : { area, formula: shifted(put.formula, from, 0) };
-    list.push({ put: piece, weight });
-    [from, weight] = [to, 0];
-  };
-  for (const [row, more] of weights(put, fills).entries()) {
-    if (row > from && weight + more > FULL) cut(row);
-    weight += more;
-  }
-  cut(put.area.rows);
-  return list;
-}
-
-/** Puts gathered into requests, in order. */
+/** Puts gathered into requests, in order, and cut where one is full. */
 function requests(puts: readonly Put[], fills: number): Put[][] {
-  const list: Put[][] = [];
+  const list: Put[][] = [[]];
   let taken = 0;
-  for (const { put, weight } of puts.flatMap((one) => pieces(one, fills))) {
-    if (list.length === 0 || taken + weight > FULL) {
-      list.push([]);
-      taken = 0;
+  for (const put of puts) {
+    let from = 0;
+    for (const [row, more] of weights(put, fills).entries()) {
+      if (taken > 0 && taken + more > FULL) {
+        if (row > from) list.at(-1)?.push(rowsOf(put, from, row));
+        list.push([]);
+        [from, taken] = [row, 0];
+      }
+      taken += more;
     }
-    list.at(-1)?.push(put);
-    taken += weight;
+    list.at(-1)?.push(rowsOf(put, from, put.area.rows));
   }
-  return list;
+  return list.filter((some) => some.length > 0);
 }
 
 const FIRST = ['remember', 'newSheets', 'resize', 'movedNames', 'clear'] as const;

@@ -47,7 +47,7 @@ function statesOf(
     });
   const first = typeof spelt?.one === 'object' && spelt.one !== null ? spelt.one.formula : undefined;
   const wanted = (i: number, j: number): CellPut => {
-    if (formula === undefined) return cells?.[i]?.[j];
+    if (formula === undefined) return (cells?.length === 1 ? cells[0] : cells?.[i])?.[j];
     return {
       formula:
         first === undefined

@@ -110,7 +110,8 @@ export async function readBlocks(
     range.load('rowHidden,format/protection/locked');
     // With what is only dressed: a cell without contents or looks of its own is bare.
     const used = range.getUsedRangeOrNullObject(false);
-    used.load(`${PLACE},values,formulas${wants.formats ? ',numberFormat' : ''}`);
+    used.load('rowIndex,columnIndex,rowCount,columnCount,values,formulas');
+    if (wants.formats) used.load('numberFormat');
     const { protection } = context.workbook.worksheets.getItem(area.sheet);
     protection.load('protected');
     const merged = wants.merged

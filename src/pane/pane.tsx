@@ -10,6 +10,7 @@ import { FunctionsSection } from './functions';
 import { JobSection } from './job';
 import { RulesSection } from './rules';
 import { THEMES, type ThemeName } from './theme';
+import { HalfDone } from './half-done';
 import { WorkbookSection } from './workbook';
 
 const SECTIONS = {
@@ -91,6 +92,7 @@ function PaneView({ book, options }: { readonly book: Book; readonly options: Pa
             ))}
           </div>
         )}
+        <HalfDone book={book} />
         <Of book={book} />
       </div>
     </div>

@@ -104,7 +104,7 @@ describe('her own table in Excel', () => {
 
   it.each([
     ['the usual columns', 8, ['rodWidth', 'finishedDrop', 'widths', 'cutLength', 'yardage']],
-    ['every column', 8, ROW_OUTPUTS.map((one) => one.key)],
+    ['every column', 10, ROW_OUTPUTS.map((one) => one.key)],
     ['every column', 15, ROW_OUTPUTS.map((one) => one.key)],
   ])(
     '%s beside a table of %i take as many requests for 200, 2,000 and 10,000 rows, from the survey to the last cell',
@@ -113,10 +113,13 @@ describe('her own table in Excel', () => {
       const counts: number[] = [];
       const largest: number[] = [];
       for (const rows of sizes) {
-        const further = Array.from({ length: columns - 8 }, (_, column) => `Remark ${column + 1}`);
+        const further = Array.from(
+          { length: columns - 8 },
+          (_, at) => ['Lining width', 'Cloth weight'][at] ?? `Remark ${at}`,
+        );
         const lines = Array.from({ length: rows }, (_, row) => [
           ...[`Room ${row}`, 60 + (row % 50), null, null, 98, 'pinch', 54, 1],
-          ...further.map(() => 'as agreed'),
+          ...further.map((_, at) => [54, 10][at] ?? 'as agreed'),
         ]);
         const [title, headings] = SCHEDULE;
         const opened = await openedIn([title, [...headings, ...further], ...lines]);

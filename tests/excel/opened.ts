@@ -17,6 +17,12 @@ export interface Opened {
   trips(): number;
 }
 
+/** The same workbook in a pane that is opened anew: another client, nothing remembered but what the workbook holds. */
+export function reopened({ host }: Opened): Promise<ExcelBook> {
+  const client = connect(host, '1.20');
+  return ExcelBook.open({ Excel: client.Excel, requirements: client.Office.context.requirements });
+}
+
 export async function openedIn(
   rows: readonly (readonly CellValue[])[] = [],
   of: { version?: string; patience?: number; sheets?: readonly string[] } = {},
@@ -50,6 +56,19 @@ export async function openedIn(
 
 /** `at('B2:C9')` on the first sheet. */
 export const at = (address: string, sheet = 'Windows'): Area => ({ sheet, ...ensure(readArea(address)) });
+
+/** The same, with how every cell looks. */
+export const pictureInFull = ({ host }: Pick<Opened, 'host'>): string =>
+  JSON.stringify([
+    picture({ host }),
+    host.book.sheets.map((sheet) =>
+      [...sheet.cells].flatMap(([key, { style }]) =>
+        style === undefined || Object.keys(style).length === 0 ? [] : [[key, style]],
+      ),
+    ),
+    host.book.comments.map(({ content }) => content),
+    [...host.book.settings],
+  ]);
 
 /** Everything that stands in the workbook, to compare before and after. */
 export const picture = ({ host }: Pick<Opened, 'host'>): string =>

@@ -109,7 +109,7 @@ export function holdFormulas(host: ExcelHost): Held {
   const answer = host.answer.bind(host);
   const [there, free, done] = [bell(), bell(), bell()];
   host.answer = async (request, flags) => {
-    if (!JSON.stringify(request).includes('HEM.')) return answer(request, flags);
+    if (!request.Actions.some(({ Name }) => Name === 'FormulasR1C1')) return answer(request, flags);
     there.ring();
     await free.rung;
     const answered = await answer(request, flags);

@@ -80,7 +80,7 @@ describe('sheets joined to a workbook', () => {
     ]);
     expect([sheet.getCell('C5').formula, sheet.getCell('C7').formula]).toEqual(['2*B5', '2*B7']);
     expect(sheet.getCell('B5').numFmt).toBe('0.00 "in"');
-    expect(sheet.getCell('A4').font.bold).toBe(true);
+    expect(sheet.getCell('A4').font?.bold).toBe(true);
     expect(sheet.getCell('B5').fill).toMatchObject({ fgColor: { argb: 'FFFFF8DC' } });
     expect(sheet.views[0]).toMatchObject({ state: 'frozen', xSplit: 1, ySplit: 4 });
     expect(sheet.pageSetup).toMatchObject({ orientation: 'landscape', paperSize: 9 });

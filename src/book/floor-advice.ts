@@ -1,13 +1,11 @@
-/** What would save cloth over a floor, and what its price must not overlook, in sentences. */
-import type { Finding } from '../core/answer';
+/** What would save cloth over a floor, in sentences. */
+import type { ClothPrice } from '../core/cloth-price';
 import { savings, turnedSaves } from '../core/floor';
 import { exact, inches, NO_LENGTH, toUnit, UNITS, upToStep, type Length } from '../core/length';
 import { money, NOTHING, type Money } from '../core/money';
-import { quote, type Quote } from '../core/quote';
-import { fabricOf } from '../core/tally';
+import { fabricOf, tally } from '../core/tally';
 import { digits, showLength, showYardage, type Unit } from '../core/unit';
 import type { Floor } from './floor';
-import { priceList } from './floor-prices';
 
 /** A rod is offered narrower by no more than this. */
 const MOST_NARROWER = inches(4);
@@ -26,14 +24,28 @@ const counted = (count: number, noun: string): string =>
   `${digits(count)} ${count === 1 ? noun : `${noun}s`}`;
 const worthOf = (worth: Money): string => (worth.isZero() ? '' : `, ${worth.toFixed(2)}`);
 
+/** What the next yard or metre costs at the quantity of the whole floor. */
+const reachedPrice = (price: ClothPrice | undefined, quantity: number): Money | undefined =>
+  price?.breaks.filter(({ from }) => from <= quantity).at(-1)?.price ??
+  price?.breaks[0]?.price ??
+  price?.wholeRoll?.price;
+
 /** Alike windows on one line, the most cloth first. */
-export function adviceOf({ windows, house }: Floor, prices: ReadonlyMap<string, number>): readonly Advice[] {
+export function adviceOf(
+  { windows, house }: Floor,
+  prices: ReadonlyMap<string, ClothPrice>,
+): readonly Advice[] {
   const { unit } = house;
   const works = windows.map(({ work }) => work);
-  const each = (fabric: string): Money | undefined => {
-    const price = prices.get(fabric);
-    return price === undefined ? undefined : money(price);
-  };
+  const reached = new Map(
+    prices.size === 0
+      ? []
+      : tally(works, house.rules).face.map(({ name, yardage }) => [
+          name,
+          reachedPrice(prices.get(name), toUnit(yardage, unit.large)),
+        ]),
+  );
+  const each = (fabric: string): Money | undefined => reached.get(fabric);
   const alike = new Map<string, { windows: number; widths: number; yardage: Length; worth: Money }>();
   for (const { work, narrower, widthsSaved, yardageSaved, worth } of savings(works, MOST_NARROWER, (work) =>
     each(fabricOf(work)),
@@ -67,17 +79,4 @@ export function adviceOf({ windows, house }: Floor, prices: ReadonlyMap<string, 
     };
   });
   return [...narrower, ...railroaded].sort((one, other) => other.yardage - one.yardage);
-}
-
-/** The floor priced with what is known; its findings say what is missing, and a deposit below the cloth. */
-export function priced(
-  floor: Floor,
-  prices: ReadonlyMap<string, number>,
-): { readonly quote: Quote; readonly findings: readonly Finding[] } {
-  const of = quote(
-    floor.windows.map(({ work }) => work),
-    priceList(prices),
-    floor.house.rules,
-  );
-  return { quote: of, findings: of.findings };
 }

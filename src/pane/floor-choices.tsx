@@ -12,9 +12,9 @@ import {
 import { useMemo, useState } from 'react';
 import { GROUPS, type Floor } from '../book/floor';
 import { Refusal } from '../core/answer';
+import type { ClothPrice } from '../core/cloth-price';
 import { FULLNESS, SIZE, YARDS, type Kind } from '../core/fields';
 import { whatIf, type Choice, type Costed } from '../core/floor';
-import { money } from '../core/money';
 import { toFigure } from '../core/ratio';
 import { REPEAT_RULES, type RepeatRule } from '../core/ways';
 import { digits, showLength, showYardage, type Unit } from '../core/unit';
@@ -28,7 +28,7 @@ const useStyles = makeStyles({
 interface Props {
   readonly floor: Floor;
   readonly fabrics: readonly string[];
-  readonly prices: ReadonlyMap<string, number>;
+  readonly prices: ReadonlyMap<string, ClothPrice>;
 }
 
 /** A typed list, or the sentence that refuses it. */
@@ -78,7 +78,7 @@ export function FloorChoices({ floor, fabrics, prices }: Props) {
       windows.map(({ work }) => work.window),
       choices,
       {
-        price: price === undefined ? undefined : { breaks: [{ from: 0, price: money(price) }] },
+        price,
         rollLength: orOne(rolls)[0],
       },
       rules,

@@ -1,20 +1,23 @@
 /** Floor: many windows at once: rooms written by pattern, totals, the cutting plan, what other choices cost. */
-import { Button, Field, Input, makeStyles, Text, tokens } from '@fluentui/react-components';
-import { useState } from 'react';
+import { Button, Field, makeStyles, Text, tokens } from '@fluentui/react-components';
+import { useMemo, useState } from 'react';
 import { areaAt } from '../book/address';
 import type { Book } from '../book/book';
 import { readColumns, type ColumnsRead, type Corrections } from '../book/columns';
 import { GROUPS, readFloor, totalsBy, type Floor } from '../book/floor';
-import { fabricPrices, LINING } from '../book/floor-prices';
+import { clothPrices, LINING } from '../book/floor-prices';
 import { receivedRolls, type ReceivedSeen } from '../book/received';
 import { readRules, rulesNames, type RulesSeen } from '../book/rules';
 import { keepMapping, survey } from '../book/survey';
 import { missing, WANTED } from '../book/wanted';
+import type { ClothPrice } from '../core/cloth-price';
 import { INCHES } from '../core/unit';
 import { FloorAdvice } from './floor-advice';
 import { FloorChoices } from './floor-choices';
 import { Part } from './floor-part';
 import { FloorPlan } from './floor-plan';
+import { FloorPrice } from './floor-price';
+import { FloorPrices, pricesRead, type PricesTyped } from './floor-prices';
 import { FloorRooms } from './floor-rooms';
 import { FloorTotals } from './floor-totals';
 import { Mapping } from './mapping';
@@ -41,7 +44,7 @@ export function FloorSection({ book }: { readonly book: Book }) {
   const styles = useStyles();
   const task = useTask();
   const [opened, setOpened] = useState<Opened>();
-  const [prices, setPrices] = useState<Readonly<Record<string, string>>>({});
+  const [prices, setPrices] = useState<PricesTyped>({});
 
   const open = (at?: Opened): Promise<void> =>
     task.run('Reading the windows', async () => {
@@ -66,8 +69,8 @@ export function FloorSection({ book }: { readonly book: Book }) {
         floor: readFloor(read, rules),
         received: await receivedRolls(book, rules?.unit ?? INCHES),
       });
-      const known = await fabricPrices(book);
-      setPrices((typed) => ({ ...Object.fromEntries(known), ...typed }));
+      const theirs = await clothPrices(book);
+      setPrices((typed) => ({ ...Object.fromEntries(theirs), ...typed }));
       return undefined;
     });
 
@@ -82,14 +85,15 @@ export function FloorSection({ book }: { readonly book: Book }) {
   };
 
   const floor = opened?.floor;
-  const fabrics = floor === undefined ? [] : totalsBy(floor.windows, GROUPS.fabric).map(({ name }) => name);
-  const lined = floor?.windows.some(({ work }) => work.isLined) === true;
-  const cloths = lined ? [...fabrics, LINING] : fabrics;
-  const known = new Map(
-    cloths.flatMap((fabric) => {
-      const price = Number(prices[fabric] ?? '');
-      return (prices[fabric] ?? '').trim() !== '' && price >= 0 ? [[fabric, price] as const] : [];
-    }),
+  const unit = floor?.house.unit;
+  const [fabrics, cloths] = useMemo(() => {
+    const windows = floor?.windows ?? [];
+    const names = totalsBy(windows, GROUPS.fabric).map(({ name }) => name);
+    return [names, windows.some(({ work }) => work.isLined) ? [...names, LINING] : names];
+  }, [floor]);
+  const known = useMemo(
+    () => (unit === undefined ? new Map<string, ClothPrice>() : pricesRead(cloths, prices, unit)),
+    [cloths, prices, unit],
   );
   return (
     <Section
@@ -144,24 +148,17 @@ export function FloorSection({ book }: { readonly book: Book }) {
                   <FloorPlan key={opened.of} book={book} floor={floor} received={opened.received} />
                 </Part>
                 <Part says="Prices">
-                  {cloths.map((fabric) => (
-                    <Field
-                      key={fabric}
-                      label={`${fabric}, a ${floor.house.unit.large}`}
-                      {...((prices[fabric] ?? '').trim() !== '' &&
-                        !known.has(fabric) && {
-                          validationMessage: `The price reads “${prices[fabric] ?? ''}”. Write an amount like 28.50.`,
-                        })}
-                    >
-                      <Input
-                        size="small"
-                        value={prices[fabric] ?? ''}
-                        onChange={(_, { value }) => {
-                          setPrices({ ...prices, [fabric]: value });
-                        }}
-                      />
-                    </Field>
-                  ))}
+                  <FloorPrices
+                    cloths={cloths}
+                    typed={prices}
+                    unit={floor.house.unit}
+                    change={(cloth, typed) => {
+                      setPrices({ ...prices, [cloth]: typed });
+                    }}
+                  />
+                </Part>
+                <Part says="Price">
+                  <FloorPrice key={opened.of} book={book} floor={floor} prices={known} />
                 </Part>
                 <Part says="What if">
                   <FloorChoices floor={floor} fabrics={fabrics} prices={known} />

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { areaAt } from '../../src/book/address';
 import { readFloor } from '../../src/book/floor';
-import { adviceOf, priced } from '../../src/book/floor-advice';
+import { adviceOf } from '../../src/book/floor-advice';
 import { MemoryBook } from '../../src/book/memory';
 import { survey } from '../../src/book/survey';
 import { WANTED } from '../../src/book/wanted';
+import { money } from '../../src/core/money';
 import { INCHES } from '../../src/core/unit';
 
 const HEADINGS = ['Room', 'Rod', 'Drop', 'Style', 'Fabric', 'Fabric W', 'Fullness', 'Qty'];
@@ -22,7 +23,10 @@ async function floorOf(rows: readonly (readonly (string | number)[])[]) {
 describe('advice over a floor', () => {
   it('says how much narrower the rods must be, what that saves at all windows, and what it is worth', async () => {
     const floor = await floorOf(ROWS);
-    const [advice] = adviceOf(floor, new Map([['Ostrel linen', 38]]));
+    const [advice] = adviceOf(
+      floor,
+      new Map([['Ostrel linen', { breaks: [{ from: 0, price: money(38) }] }]]),
+    );
     // A panel of 77 ÷ 2 + 3 1/2 + 3 = 45 in is 101 1/4 in flat, which hems and seams take past 2 widths of 54.
     // Each window saves 2 widths of 112 in, 6 2/9 yd; 23 of them 143 1/9, in eighths as ordered 143 1/8.
     expect(advice?.sentence).toBe(
@@ -44,11 +48,14 @@ describe('advice over a floor', () => {
     );
   });
 
-  it('warns of a deposit below the cloth cut to order', async () => {
-    const { quote, findings } = priced(await floorOf(ROWS), new Map([['Ostrel linen', 38]]));
-    const cloth = quote.lines.find(({ kind }) => kind === 'face')?.cost?.toNumber() ?? 0;
-    expect(quote.deposit.toNumber()).toBeLessThan(cloth);
-    expect(findings.map(({ code }) => code)).toContain('depositBelowCloth');
+  it('is worth the price that the whole floor reaches', async () => {
+    const breaks = [
+      { from: 0, price: money(50) },
+      { from: 100, price: money(38) },
+      { from: 5000, price: money(20) },
+    ];
+    const [advice] = adviceOf(await floorOf(ROWS), new Map([['Ostrel linen', { breaks }]]));
+    expect(advice?.worth.toFixed(2)).toBe('10877.50');
   });
 
   it('reads headings in centimetres as centimetres', async () => {

@@ -137,7 +137,8 @@ describe('her own table in Excel', () => {
       );
       expect(counts).toEqual(sizes.map(() => counts[0]));
       expect(counts[0]).toBeLessThan(25);
-      expect(Math.max(...largest)).toBeLessThan(50_000);
+      // A column's formula is sent once: what is sent hardly grows with the rows.
+      expect(largest.at(-1)).toBeLessThan(1.1 * (largest[0] ?? 0));
     },
   );
 });

@@ -85,6 +85,11 @@ export class ExcelHost {
     this.listeners.push(tell);
   }
 
+  /** What is still being carried out was never sent: nobody waits for it. */
+  forget(): void {
+    this.turn = Promise.resolve();
+  }
+
   /** One request, after those before it. Undefined where the connection is silent. */
   answer(request: Request, flags: number): Promise<Answered | undefined> {
     const mine = this.turn.then(() => this.take(request, flags));

@@ -137,8 +137,12 @@ export interface Layout {
   readonly print?: {
     readonly landscape: boolean;
     readonly paper: 'letter' | 'a4';
-    /** First and last sheet row repeated on every page. Always one page wide. */
+    /** First and last sheet row repeated on every page. */
     readonly repeatRows?: readonly [number, number];
+    /** The same of columns, on a sheet that is several pages wide. */
+    readonly repeatColumns?: readonly [number, number];
+    /** One where it is left out. */
+    readonly pagesWide?: number;
   };
 }
 

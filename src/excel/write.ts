@@ -1,5 +1,5 @@
 /** Writes changes into the workbook: everything of one part in one request. */
-import { areaText, placeText, type Area } from '../book/address';
+import { areaText, letters, placeText, type Area } from '../book/address';
 import type { Ability, Changes, Layout, NewChart, Note, Put, Validation } from '../book/book';
 import { countedFrom } from '../book/formula';
 import { entered } from './entry';
@@ -63,10 +63,14 @@ function layOut(desk: Desk, { sheet: name, frozenRows = 0, frozenColumns = 0, wi
   if (print === undefined) return;
   sheet.pageLayout.orientation = print.landscape ? 'Landscape' : 'Portrait';
   sheet.pageLayout.paperSize = print.paper === 'a4' ? 'A4' : 'Letter';
-  sheet.pageLayout.zoom = { horizontalFitToPages: 1 };
+  sheet.pageLayout.zoom = { horizontalFitToPages: print.pagesWide ?? 1 };
   if (print.repeatRows !== undefined) {
     const [first, last] = print.repeatRows;
     sheet.pageLayout.setPrintTitleRows(`$${first + 1}:$${last + 1}`);
+  }
+  if (print.repeatColumns !== undefined) {
+    const [first, last] = print.repeatColumns;
+    sheet.pageLayout.setPrintTitleColumns(`$${letters(first)}:$${letters(last)}`);
   }
 }
 

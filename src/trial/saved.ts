@@ -5,14 +5,17 @@ import * as formula from '@univerjs/engine-formula';
 import type { FWorkbook, FWorksheet } from '@univerjs/preset-sheets-core';
 import { SheetsNoteModel } from '@univerjs/preset-sheets-note';
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
-import { areaText, cellText, placeText, type Area } from '../book/address';
+import { areaText, cellText, letters, placeText, sameSheet, type Area } from '../book/address';
 import type { Book, Layout } from '../book/book';
+import type { Parts } from '../file/archive';
+import { addCharts } from '../file/chart';
 import { storedForm } from '../file/formula';
 import { refill } from '../file/refill';
 import { readWorkbook } from '../file/workbook';
 import { areaOf } from './cells';
 import type { Grid } from './grid';
 import { longForm } from './this-row';
+import { keptCharts } from './write';
 
 export const KEPT = 'customXml/item1.xml';
 const KEPT_KIND = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships/customXml';
@@ -50,10 +53,12 @@ function layOut(sheet: FWorksheet, into: Worksheet, columns: number): void {
   into.pageSetup.orientation = print.landscape ? 'landscape' : 'portrait';
   into.pageSetup.paperSize = print.paper === 'a4' ? 9 : 1;
   into.pageSetup.fitToPage = true;
-  into.pageSetup.fitToWidth = 1;
+  into.pageSetup.fitToWidth = print.pagesWide ?? 1;
   into.pageSetup.fitToHeight = 0;
   if (print.repeatRows !== undefined)
     into.pageSetup.printTitlesRow = `${print.repeatRows[0] + 1}:${print.repeatRows[1] + 1}`;
+  if (print.repeatColumns !== undefined)
+    into.pageSetup.printTitlesColumn = print.repeatColumns.map(letters).join(':');
 }
 
 function validate(sheet: FWorksheet, into: Worksheet): void {
@@ -106,11 +111,25 @@ async function fillSheet(grid: Grid, book: Book, sheet: FWorksheet, into: Worksh
   if (sheet.getWorksheetPermission().isProtected()) await into.protect('', {});
 }
 
+/** Lines a text takes in a column of so many characters, broken between words. */
+function linesOf(text: string, characters: number): number {
+  let [lines, room] = [1, characters];
+  for (const word of text.split(/\s+/)) {
+    const needed = word.length + (room === characters ? 0 : 1);
+    if (needed <= room) room -= needed;
+    else [lines, room] = [lines + 1, characters - word.length];
+  }
+  return lines;
+}
+
+const LINE = 15;
+
 async function fillCells(book: Book, sheet: FWorksheet, used: Area, into: Worksheet): Promise<void> {
   const matrix = sheet.getSheet();
   const [block] = await book.read([used], 'contents');
   const styles = sheet.getWorkbook().getStyles();
   for (const [i, row] of (block?.values ?? []).entries()) {
+    let lines = 1;
     for (const [j, value] of row.entries()) {
       const [at, column] = [used.row + i, used.column + j];
       const raw = matrix.getCellRaw(at, column);
@@ -122,7 +141,11 @@ async function fillCells(book: Book, sheet: FWorksheet, used: Area, into: Worksh
       if (written !== null) cell.value = { formula: storedForm(longForm(written).slice(1)), result: 0 };
       else if (raw?.v !== null && raw?.v !== undefined && value !== null) cell.value = value;
       if (style) dress(cell, style);
+      if (style?.tb === core.WrapStrategy.WRAP && typeof value === 'string')
+        lines = Math.max(lines, linesOf(value, (into.getColumn(column + 1).width ?? LINE) - 2));
     }
+    // Not every program makes room for wrapped headings.
+    if (lines > 1) into.getRow(used.row + i + 1).height = lines * LINE;
     if (block?.hiddenRows.includes(used.row + i) === true) into.getRow(used.row + i + 1).hidden = true;
   }
 }
@@ -133,6 +156,19 @@ function withKept(parts: Map<string, Uint8Array>, kept: unknown): void {
   const one = `<Relationship Id="rIdKept" Type="${KEPT_KIND}" Target="../${KEPT}"/></Relationships>`;
   parts.set(RELATIONS, strToU8(relations.replace('</Relationships>', one)));
   parts.set(KEPT, strToU8(`<kept>${encodeURIComponent(JSON.stringify(kept))}</kept>`));
+}
+
+async function drawCharts(workbook: FWorkbook, book: Book, all: Parts): Promise<void> {
+  const charts = keptCharts(workbook);
+  const blocks = await book.read(
+    charts.map(({ block }) => block),
+    'contents',
+  );
+  const drawn = charts.map((chart, at) => ({ ...chart, cells: blocks[at]?.values ?? [] }));
+  for (const { name, part } of readWorkbook(all).sheets) {
+    const own = drawn.filter(({ at }) => sameSheet(at.sheet, name));
+    if (part !== undefined) addCharts(all, part, own);
+  }
 }
 
 export async function saveFile(grid: Grid, workbook: FWorkbook, book: Book): Promise<Uint8Array> {
@@ -149,6 +185,7 @@ export async function saveFile(grid: Grid, workbook: FWorkbook, book: Book): Pro
   const parts = new Map(Object.entries(unzipSync(plain)));
   const computed = await refill(readWorkbook(parts), { core, formula });
   const all = new Map(computed.parts);
+  await drawCharts(workbook, book, all);
   const kept = workbook.getCustomMetadata();
   if (kept && Object.keys(kept).length > 0) withKept(all, kept);
   return zipSync(Object.fromEntries(all));

@@ -143,7 +143,14 @@ const MOST_FROZEN = 16;
 export function laidOut(
   job: Job,
   sheet: string,
-  of: { header: number; frozenColumns?: number; widths: readonly number[]; landscape?: boolean },
+  of: {
+    header: number;
+    frozenColumns?: number;
+    widths: readonly number[];
+    landscape?: boolean;
+    /** Several where one page would be too small to read; the frozen columns stand on each. */
+    pagesWide?: number;
+  },
 ): Draft {
   return {
     layouts: [
@@ -153,7 +160,14 @@ export function laidOut(
         ...(of.header < MOST_FROZEN && { frozenRows: of.header + 1 }),
         ...(of.frozenColumns !== undefined && { frozenColumns: of.frozenColumns }),
         widths: Object.fromEntries(of.widths.map((wide, at) => [at, wide])),
-        print: { landscape: of.landscape ?? false, paper: job.paper, repeatRows: [of.header, of.header] },
+        print: {
+          landscape: of.landscape ?? false,
+          paper: job.paper,
+          repeatRows: [of.header, of.header],
+          ...(of.pagesWide !== undefined && { pagesWide: of.pagesWide }),
+          ...(of.pagesWide !== undefined &&
+            of.frozenColumns !== undefined && { repeatColumns: [0, of.frozenColumns - 1] as const }),
+        },
       },
     ],
   };

@@ -4,7 +4,7 @@ import { INCHES, type Unit } from '../../core/unit';
 import { areaAt } from '../address';
 import type { CellPut } from '../book';
 import { laidOut, oneOf, tableDraft, titled, together, type Draft, type Job } from './draft';
-import { laborCell } from './prices';
+import { ruleFormula } from './prices';
 
 export const RULES_HEADER = 3;
 
@@ -15,7 +15,7 @@ export function ruleUnit(line: RuleLine, unit: Unit): string {
   if (noun === 'a part of a yard or metre') return unit.large;
   if (noun === 'a weight') return unit.weight;
   if (noun === 'an areal weight') return unit.areal;
-  if (noun === 'a price') return 'a width';
+  if (noun === 'a price') return line.key.startsWith('labor') ? 'a width' : '';
   return noun === 'a fullness' ? 'times' : '';
 }
 
@@ -31,8 +31,8 @@ export function houseRulesSheet(job: Job): Draft {
   const { unit } = job;
   const values = RULE_LINES.map((line): CellPut => {
     if (line.key === 'unit') return unit.name;
-    const labor = laborCell(job, line);
-    return labor === undefined ? ruleDefault(line, unit) : { formula: `=IF(${labor}="","",${labor})` };
+    const formula = ruleFormula(job, line);
+    return formula === undefined ? ruleDefault(line, unit) : { formula };
   });
   const first = RULES_HEADER + 1;
   return together(
@@ -80,6 +80,6 @@ export function houseRulesSheet(job: Job): Draft {
             ];
       }),
     },
-    laidOut(job, sheet, { header: RULES_HEADER, landscape: true, widths: [28, 18, 8, 56, 44, 16, 8] }),
+    laidOut(job, sheet, { header: RULES_HEADER, landscape: true, widths: [28, 18, 8, 66, 44, 16, 8] }),
   );
 }

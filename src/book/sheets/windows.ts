@@ -53,6 +53,10 @@ const WIDE: Partial<Record<ColumnKey, number>> = {
   heading: 11,
   draw: 12,
   lining: 11,
+  quantity: 9,
+  return: 9,
+  overlap: 9,
+  fullness: 9,
 };
 
 const GIVEN: readonly ColumnKey[] = [
@@ -78,6 +82,7 @@ const LOOKED_UP: Partial<Record<ColumnKey, string>> = {
   verticalRepeat: 'Fabric_repeats',
   horizontalRepeat: 'Fabric_horizontal_repeats',
   match: 'Fabric_matches',
+  arealWeight: 'Fabric_weights',
 };
 const NAMED: Partial<Record<string, string>> = {
   room: 'Window_rooms',
@@ -157,6 +162,7 @@ export function windowsSheet(job: Job): Draft {
       key: 'widths',
       heading: 'widths',
       role: 'output',
+      name: 'Window_widths',
       formula: (of) =>
         guarded(
           of,
@@ -204,7 +210,7 @@ export function windowsSheet(job: Job): Draft {
     {
       key: 'toSaveAWidth',
       heading: `to save a width (${unit.small})`,
-      role: 'note',
+      role: 'working',
       note: 'how much narrower the rod must be to need one width less',
       formula: (of) =>
         guarded(
@@ -237,7 +243,7 @@ export function windowsSheet(job: Job): Draft {
       role: 'output',
       name: 'Window_brackets',
       note: 'of one window, ends included',
-      formula: (of) => guarded(of, `HEM.BRACKETS(${of('rodWidth')},,${rules})`),
+      formula: (of) => row(of, 'brackets'),
     },
     {
       key: 'labor',
@@ -256,7 +262,8 @@ export function windowsSheet(job: Job): Draft {
             key: 'findings',
             heading: 'findings',
             role: 'check' as const,
-            wide: 44,
+            // So wide that printing on two pages breaks after what was entered.
+            wide: 54,
             formula: (of: (key: string) => string) =>
               guarded(
                 of,
@@ -281,6 +288,7 @@ export function windowsSheet(job: Job): Draft {
       header: HEADER,
       frozenColumns: 1,
       landscape: true,
+      pagesWide: 2,
       widths: columns.map((column) => column.wide ?? 10.5),
     }),
   );

@@ -5,6 +5,7 @@ const useStyles = makeStyles({
   defs: { position: 'absolute', width: 0, height: 0 },
   mark: { stroke: tokens.colorNeutralForeground3, fill: tokens.colorNeutralForeground3, strokeWidth: 0.6 },
   dot: { stroke: 'none' },
+  ring: { fill: 'none' },
   ground: { fill: tokens.colorNeutralBackground1 },
   line: { stroke: tokens.colorNeutralForeground3, strokeWidth: 1 },
   edge: { stroke: tokens.colorNeutralForeground3, strokeWidth: 0.75 },
@@ -18,7 +19,8 @@ const useStyles = makeStyles({
 });
 const COLOURS = ['length0', 'length1', 'length2', 'length3', 'length4', 'length5'] as const;
 
-const KINDS = ['upright', 'level', 'dots', 'grid'] as const;
+/** None of upright lines alone: those are where one cut ends and the next begins. */
+const KINDS = ['level', 'dots', 'rings', 'grid'] as const;
 /** Apart so many units: first plain to see, then finer and coarser. */
 const PITCHES = [6, 3.5, 10] as const;
 /** The first length is plain; after these the patterns begin anew. */
@@ -46,18 +48,18 @@ export function FillPatterns({ id }: { readonly id: string }) {
               height={pitch}
               patternUnits="userSpaceOnUse"
             >
-              {(kind === 'upright' || kind === 'grid') && (
+              {kind === 'grid' && (
                 <line className={styles.mark} x1={pitch / 2} x2={pitch / 2} y1="0" y2={pitch} />
               )}
-              {(kind === 'level' || kind === 'grid') && (
+              {(kind === 'grid' || kind === 'level') && (
                 <line className={styles.mark} x1="0" x2={pitch} y1={pitch / 2} y2={pitch / 2} />
               )}
-              {kind === 'dots' && (
+              {(kind === 'dots' || kind === 'rings') && (
                 <circle
-                  className={mergeClasses(styles.mark, styles.dot)}
+                  className={mergeClasses(styles.mark, kind === 'dots' ? styles.dot : styles.ring)}
                   cx={pitch / 2}
                   cy={pitch / 2}
-                  r="0.9"
+                  r={kind === 'dots' ? 0.9 : pitch / 3}
                 />
               )}
             </pattern>

@@ -130,6 +130,67 @@ describe.runIf(thereIsABrowser)('a floor in the pane', () => {
     expect(await at.pane.getByRole('img', { name: /^Roll 2, lot A: 58 1\/2 yd/ }).count()).toBe(1);
   });
 
+  it('takes the rolls in hand from the workbook’s own table, gives up cloth to the pattern’s start, and plans the lining by itself', async () => {
+    const at = await trial.open();
+    await at.put('Sheet1', 0, 0, LIST);
+    await at.put('Sheet1', 6, 0, [
+      ['Roll of', 'Dye lot', 'Roll length (yd)', 'Flaws'],
+      ['Ostrel linen', 'A', 58.5, '12 to 12 1/2'],
+      ['Ostrel linen', 'A', 61, null],
+    ]);
+    await at.put('Sheet1', 10, 0, [
+      ['rule', 'value'],
+      ['roll start', 'one repeat'],
+    ]);
+    await at.page.evaluate(async () => {
+      const area = (row: number, rows: number, columns: number) => ({
+        ...{ sheet: 'Sheet1', row, column: 0, rows, columns },
+      });
+      await window.trial.book.inOneStep('Set up', (write) =>
+        write({
+          newTables: [
+            { name: 'Openings', area: area(0, 4, 10) },
+            { name: 'In_store', area: area(6, 3, 4) },
+          ],
+          newNames: [{ name: 'House_rules', area: area(10, 2, 2) }],
+        }),
+      );
+    });
+    await at.page.getByLabel('Theme').selectOption('contrast');
+    await at.goTo(areaAt('Sheet1', 1, 0));
+    await at.section('Floor');
+    await at.press('Read the windows');
+    const length = (roll: number) => at.pane.getByLabel(`Roll ${roll}, length (yd)`, { exact: true });
+    await length(2).waitFor();
+    expect([await length(1).inputValue(), await length(2).inputValue()]).toEqual(['58.5', '61']);
+    await at.pane.getByText('As “In_store” has them.').waitFor();
+    await at.press('Plan the cuts');
+    await at.pane.getByRole('img', { name: /^Roll 2, lot A: 61 yd/ }).waitFor();
+    // Cut lengths, what is given up and what is left are told apart by their patterns, and named.
+    const legend = at.pane.getByText('left over').locator('..');
+    expect(await legend.innerText()).toMatch(/126 1\/4 in\s+to the pattern’s start\s+left over/);
+    const drawn = await at.pane.getByRole('img', { name: /^Roll 1, lot A/ }).innerHTML();
+    expect(new Set(drawn.match(/url\(#[^)]+-(?:start|left)\)/g)).size).toBe(2);
+    // One repeat before the first cut, and one after the flaw.
+    expect(drawn.match(/-start\)/g)).toHaveLength(2);
+    await length(2).fill('30');
+    await at.pane.getByText('Typed over; “In_store” stays as it is.').waitFor();
+    await at.pane.getByLabel('Cloth', { exact: true }).selectOption('lining');
+    await at.press('Plan the cuts');
+    await at.pane.getByRole('img', { name: /^Roll 1: 60 yd/ }).waitFor();
+    await at.pane.getByText('proven fewest').waitFor();
+    expect(await at.pane.getByText('to the pattern’s start').count()).toBe(0);
+    expect(await at.seriousFaults()).toEqual([]);
+    await at.press('Write the list');
+    await at.pane.getByText('The list stands on the sheet “Cutting list”').waitFor();
+    const { tables } = await at.contents();
+    const list = tables.find(({ name }) => name === 'Cutting_list')?.area;
+    const rows = (await at.read(list ?? areaAt('Cutting list', 0, 0))).values;
+    expect(new Set(rows.slice(1).map(([cloth]) => cloth))).toEqual(new Set(['Ostrel linen', 'lining']));
+    expect(rows.filter((row) => row.includes('to the pattern’s start'))).toHaveLength(3);
+    expect([at.faults, at.strangers]).toEqual([[], []]);
+  });
+
   it('costs other choices and marks the cheapest', async () => {
     const at = await withFloor();
     for (const part of ['Prices', 'What if', 'Advice']) await at.press(part);

@@ -245,8 +245,9 @@ describe('a job with windows', () => {
       Math.round((costs.cell(1, 'cost') as number) * 1.5 * 100) / 100,
       9,
     );
+    // Freight of 25 and three windows hung at 40 stand beside the lines: neither is marked up.
     expect(await valueOf(book, 'Quote_total')).toBeCloseTo(
-      lines.reduce((sum, [price, tax]) => sum + price + tax, 25),
+      lines.reduce((sum, [price, tax]) => sum + price + tax, 25 + 3 * 40),
       9,
     );
     const checks = await table(book, 'Checks');

@@ -47,7 +47,7 @@ function checksOf(name: (base: string) => string): readonly Check[] {
     },
     {
       what: 'quote’s total against its parts',
-      wrong: `=IFERROR(ROUND(${name('Quote_total')}-SUM(${name('Quote_prices')})-${name('Quote_tax')}-N(${name('Price_freight')}),2),1)`,
+      wrong: `=IFERROR(ROUND(${name('Quote_total')}-SUM(${name('Quote_prices')})-${name('Quote_tax')}-SUM(${name('Quote_extras')}),2),1)`,
       todo: 'a total was typed over: put its formula back',
     },
   ];

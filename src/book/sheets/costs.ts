@@ -1,18 +1,52 @@
 /** What each row of the windows costs and sells for: the house's own working, not the client's. */
+import { areaAt } from '../address';
 import { laidOut, MONEY_FORMAT, tableDraft, titled, together, type Draft, type Job } from './draft';
 
 const HEADER = 3;
 
+/** A house rule’s value in force, as its cell holds it. */
+export const ruleCell = (job: Job, rule: string): string =>
+  `VLOOKUP("${rule}",${job.name('House_rules')},2,FALSE)`;
+
+/** Markup on the cost or margin on the selling price, as the sheet of prices says. */
+export const soldAt = (job: Job, cost: string): string =>
+  `IF(${job.name('Sell_basis')}="margin on selling price",(${cost})/(1-N(${job.name('Sell_rate')})),(${cost})*(1+N(${job.name('Sell_rate')})))`;
+
+/** What these sheets leave out, and the task pane’s Price counts: said, where it is in force. */
+function notCounted(job: Job): string {
+  const name = (base: string): string => job.name(base);
+  const set = (rule: string): string => `AND(${ruleCell(job, rule)}&""<>"",${ruleCell(job, rule)}&""<>"0")`;
+  const weighed = `N(${name('Price_freight_weight')})+N(${name('Price_freight_carton')})>0`;
+  const parts: readonly (readonly [string, string])[] = [
+    [`SUM(${name('Fabric_roll_prices')})>0`, 'whole rolls'],
+    [set('spare windows'), 'spares'],
+    [set('mock up windows'), 'the mock-up apart'],
+  ];
+  const listed = parts.map(([when, what]) => `IF(${when},"; ${what}","")`).join('&');
+  const unknown = `SUMPRODUCT((${name('Fabric_names')}<>"")*(${name('Fabric_needed')}<>0)*(${name('Fabric_needed')}<>"")*(${name('Fabric_weights')}=""))`;
+  const taxed = `IF(AND(N(${name('Tax_work')})<>0,N(${name('Tax_work')})<>N(${name('Tax_goods')})),"The task pane taxes work at the rate of goods or not at all. ","")`;
+  const freight = `IF(AND(${weighed},${unknown}>0),"The freight leaves out fabrics of unknown weight.","")`;
+  return `=IF(LEN(${listed})=0,"","The task pane’s Price counts these, the sheets do not: "&MID(${listed},3,200)&". ")&${taxed}&${freight}`;
+}
+
 export function costsSheet(job: Job): Draft {
   const sheet = job.sheet('Costs');
-  const { small, large } = job.unit;
+  const { small, large, weight } = job.unit;
   const name = (base: string): string => job.name(base);
   const line = (of: (key: string) => string, range: string): string => `INDEX(${name(range)},${of('line')})`;
   const worked = (of: (key: string) => string, formula: string): string =>
     `=IF(${of('room')}="","",${formula})`;
   const count = (of: (key: string) => string): string => of('quantity');
+  const found = (of: (key: string) => string, range: string): string =>
+    `INDEX(${name(range)},MATCH(${line(of, 'Window_fabrics')},${name('Fabric_names')},0))`;
+  const rule = (of: string): string => ruleCell(job, of);
   return together(
     titled(sheet, 'Costs', 'The house’s own working behind the quote: not for the client.'),
+    {
+      puts: [{ area: areaAt(sheet, HEADER - 1, 0), formula: notCounted(job) }],
+      newNames: [{ name: name('Cost_note'), area: areaAt(sheet, HEADER - 1, 0) }],
+      dress: [{ area: areaAt(sheet, HEADER - 1, 0), role: 'check' }],
+    },
     tableDraft(job, {
       sheet,
       name: 'Costs',
@@ -49,15 +83,44 @@ export function costsSheet(job: Job): Draft {
             worked(of, `IF(${line(of, 'Window_quantities')}="",1,${line(of, 'Window_quantities')})`),
         },
         {
+          key: 'widths',
+          heading: 'widths',
+          role: 'working',
+          name: 'Cost_widths',
+          note: 'of all the windows of the row',
+          formula: (of) => worked(of, `${line(of, 'Window_widths')}*${count(of)}`),
+        },
+        {
+          key: 'cuts',
+          heading: 'cuts',
+          role: 'working',
+          name: 'Cost_cuts',
+          note: 'half widths are cut whole unless the house lets windows share them',
+          formula: (of) =>
+            worked(
+              of,
+              `IF(AND(${rule('share half widths')}="yes",${rule('yardage rounded by')}="order"),ROUNDUP(${of('widths')},0),ROUNDUP(${line(of, 'Window_widths')},0)*${count(of)})`,
+            ),
+        },
+        {
+          key: 'weight',
+          heading: `cloth weight (${weight})`,
+          role: 'working',
+          format: '0.##;-0.##;',
+          name: 'Cost_weights',
+          note: 'face fabric and lining, where their weights are known; for freight',
+          formula: (of) =>
+            worked(
+              of,
+              `(${line(of, 'Window_yardage')}*CONVERT(${found(of, 'Fabric_widths')},"${small}","${large}")*${found(of, 'Fabric_weights')}+${line(of, 'Window_lining_yardage')}*CONVERT(${name('Lining_width')},"${small}","${large}")*N(${name('Lining_weight')}))/${weight === 'lb' ? 16 : 1000}`,
+            ),
+        },
+        {
           key: 'fabric',
           heading: 'fabric',
           role: 'working',
           format: MONEY_FORMAT,
-          formula: (of) =>
-            worked(
-              of,
-              `${line(of, 'Window_yardage')}*INDEX(${name('Fabric_prices')},MATCH(${line(of, 'Window_fabrics')},${name('Fabric_names')},0))`,
-            ),
+          formula: (of) => worked(of, `${line(of, 'Window_yardage')}*${found(of, 'Fabric_prices')}`),
         },
         {
           key: 'lining',
@@ -71,7 +134,8 @@ export function costsSheet(job: Job): Draft {
           heading: 'making',
           role: 'working',
           format: MONEY_FORMAT,
-          formula: (of) => worked(of, `${line(of, 'Window_labor')}+0`),
+          note: 'less the making break that all the widths reach',
+          formula: (of) => worked(of, `${line(of, 'Window_labor')}*(1-${name('Making_less')})`),
         },
         {
           key: 'hardware',
@@ -89,6 +153,7 @@ export function costsSheet(job: Job): Draft {
           heading: 'installation',
           role: 'working',
           format: MONEY_FORMAT,
+          name: 'Cost_installations',
           formula: (of) => worked(of, `${count(of)}*N(${name('Price_installation')})`),
         },
         {
@@ -96,11 +161,8 @@ export function costsSheet(job: Job): Draft {
           heading: 'cost',
           role: 'working',
           format: MONEY_FORMAT,
-          formula: (of) =>
-            worked(
-              of,
-              `${of('fabric')}+${of('lining')}+${of('making')}+${of('hardware')}+${of('installation')}`,
-            ),
+          note: 'without installation, which is not marked up and stands apart on the quote',
+          formula: (of) => worked(of, `${of('fabric')}+${of('lining')}+${of('making')}+${of('hardware')}`),
         },
         {
           key: 'price',
@@ -109,11 +171,7 @@ export function costsSheet(job: Job): Draft {
           format: MONEY_FORMAT,
           name: 'Cost_prices',
           note: 'after markup or margin, and discount',
-          formula: (of) =>
-            worked(
-              of,
-              `ROUND(IF(${name('Sell_basis')}="margin on selling price",${of('cost')}/(1-N(${name('Sell_rate')})),${of('cost')}*(1+N(${name('Sell_rate')})))*(1-N(${name('Sell_discount')})),2)`,
-            ),
+          formula: (of) => worked(of, `ROUND(${soldAt(job, of('cost'))}*(1-N(${name('Sell_discount')})),2)`),
         },
         {
           key: 'exact',
@@ -124,7 +182,7 @@ export function costsSheet(job: Job): Draft {
           formula: (of) =>
             worked(
               of,
-              `IF(${of('cost')}=0,0,${of('price')}*((${of('fabric')}+${of('lining')}+${of('hardware')})*N(${name('Tax_goods')})+(${of('making')}+${of('installation')})*N(${name('Tax_work')}))/${of('cost')})`,
+              `IF(${of('cost')}=0,0,${of('price')}*((${of('fabric')}+${of('lining')}+${of('hardware')})*N(${name('Tax_goods')})+${of('making')}*N(${name('Tax_work')}))/${of('cost')})`,
             ),
         },
         {
@@ -140,7 +198,7 @@ export function costsSheet(job: Job): Draft {
     laidOut(job, sheet, {
       header: HEADER,
       landscape: true,
-      widths: [6, 22, 30, 10, 12, 12, 12, 12, 12, 12, 12, 12, 12],
+      widths: [6, 22, 30, 10, 10, 10, 12, 12, 12, 12, 12, 12, 12, 12, 12, 12],
     }),
   );
 }

@@ -22,9 +22,14 @@ const HEADER = 3;
 
 export function fabricsSheet(job: Job): Draft {
   const sheet = job.sheet('Fabrics');
-  const { small, large, areal } = job.unit;
+  const { small, large, areal, weight } = job.unit;
   const name = (base: string): string => job.name(base);
   const price = atLeast(0, `A price a ${large}, 0 or more.`);
+  const upToStep = (yards: string): string =>
+    `IF(${name('Yardage_step')}=0,${yards},ROUNDUP(ROUND(${yards}/${name('Yardage_step')},6),0)*${name('Yardage_step')})`;
+  /** Below 1 a share of the windows’ cuts, a part counting as a whole one; else so many cuts. */
+  const keptCuts = (of: (key: string) => string): string =>
+    `IF(${name('Attic_stock')}<1,ROUNDUP(ROUND(${name('Attic_stock')}*SUMIFS(${name('Cost_cuts')},${name('Window_fabrics')},${of('fabric')}),6),0),${name('Attic_stock')})`;
   return together(
     titled(sheet, 'Fabrics', `Prices and roll lengths by the ${large}. The width is the usable one.`),
     tableDraft(job, {
@@ -64,6 +69,7 @@ export function fabricsSheet(job: Job): Draft {
           key: 'weight',
           heading: `cloth weight (${areal})`,
           role: 'input',
+          name: 'Fabric_weights',
           choice: atLeast(0, 'A weight, 0 or more.'),
         },
         { key: 'price', heading: `price a ${large}`, role: 'input', format: MONEY_FORMAT, choice: price },
@@ -72,6 +78,22 @@ export function fabricsSheet(job: Job): Draft {
           heading: `minimum order (${large})`,
           role: 'input',
           choice: atLeast(0, `The least the supplier cuts, in ${large}; blank is none.`),
+        },
+        {
+          key: 'roll',
+          heading: `whole roll (${large})`,
+          role: 'input',
+          note: 'the length of a whole roll, where those have a price of their own',
+          choice: atLeast(0, `A roll’s length in ${large}; blank where rolls have no price of their own.`),
+        },
+        {
+          key: 'rollPrice',
+          heading: `price a ${large} in rolls`,
+          role: 'input',
+          format: MONEY_FORMAT,
+          name: 'Fabric_roll_prices',
+          note: 'the task pane’s Price takes whole rolls where they are cheaper; the sheets count the cut price',
+          choice: price,
         },
         {
           key: 'certificate',
@@ -90,20 +112,28 @@ export function fabricsSheet(job: Job): Draft {
             `=IF(${of('fabric')}="","",SUMIFS(${name('Window_yardage')},${name('Window_fabrics')},${of('fabric')}))`,
         },
         {
+          key: 'attic',
+          heading: `attic stock (${large})`,
+          role: 'working',
+          format: '0.00#;-0.00#;',
+          note: 'kept for later repairs: so many of the longest cut; set it on the sheet of prices',
+          formula: (of) =>
+            `=IF(${of('fabric')}="","",IF(OR(${of('needed')}=0,N(${name('Attic_stock')})=0),0,${upToStep(`CONVERT(${keptCuts(of)}*${of('cut')},"${small}","${large}")`)}))`,
+        },
+        {
           key: 'order',
           heading: `to order (${large})`,
           role: 'output',
           format: '0.00#',
           formula: (of) =>
-            `=IF(${of('fabric')}="","",IF(${of('needed')}=0,0,MAX(${of('needed')},${of('minimum')})))`,
+            `=IF(${of('fabric')}="","",IF(${of('needed')}=0,0,MAX(${of('needed')}+${of('attic')},${of('minimum')})))`,
         },
         {
           key: 'paid',
           heading: `price at that quantity`,
           role: 'working',
           format: MONEY_FORMAT,
-          name: 'Fabric_prices',
-          note: 'the lowest break reached, else the price of the table',
+          note: 'the last break reached, else the price of the table',
           formula: (of) =>
             `=IF(${of('fabric')}="","",IF(COUNTIFS(${name('Break_fabrics')},${of('fabric')},${name('Break_from')},"<="&${of('order')})=0,${of('price')},SUMIFS(${name('Break_prices')},${name('Break_fabrics')},${of('fabric')},${name('Break_from')},MAXIFS(${name('Break_from')},${name('Break_fabrics')},${of('fabric')},${name('Break_from')},"<="&${of('order')}))))`,
         },
@@ -114,6 +144,33 @@ export function fabricsSheet(job: Job): Draft {
           format: MONEY_FORMAT,
           name: 'Fabric_costs',
           formula: (of) => `=IF(${of('fabric')}="","",${of('order')}*${of('paid')})`,
+        },
+        {
+          key: 'atticCost',
+          heading: 'cost of attic stock',
+          role: 'working',
+          format: '#,##0.00;-#,##0.00;',
+          name: 'Fabric_attic_costs',
+          formula: (of) => `=IF(${of('fabric')}="","",${of('attic')}*${of('paid')})`,
+        },
+        {
+          key: 'each',
+          heading: `cost a ${large} of the windows`,
+          role: 'working',
+          format: MONEY_FORMAT,
+          name: 'Fabric_prices',
+          note: 'what is ordered, attic stock apart, shared by what the windows need',
+          formula: (of) =>
+            `=IF(${of('fabric')}="","",IF(${of('needed')}=0,0,(${of('cost')}-${of('atticCost')})/${of('needed')}))`,
+        },
+        {
+          key: 'atticWeight',
+          heading: `weight of attic stock (${weight})`,
+          role: 'working',
+          format: '0.##;-0.##;',
+          name: 'Fabric_attic_weights',
+          formula: (of) =>
+            `=IF(${of('fabric')}="","",${of('attic')}*CONVERT(${of('width')},"${small}","${large}")*${of('weight')}/${weight === 'lb' ? 16 : 1000})`,
         },
         {
           key: 'cut',
@@ -130,7 +187,7 @@ export function fabricsSheet(job: Job): Draft {
       header: HEADER,
       frozenColumns: 1,
       landscape: true,
-      widths: [22, 18, 9, 9, 10, 10, 9, 9, 9, 10, 18, 10, 10, 10, 11, 10],
+      widths: [22, 18, 9, 9, 10, 10, 9, 9, 9, 10, 9, 10, 18, 10, 9, 10, 10, 11, 10, 11, 10, 10],
     }),
   );
 }

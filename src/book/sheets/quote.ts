@@ -1,15 +1,21 @@
 /** The client's quote: a line for each row of windows, and the totals above it. */
-import { cellText } from '../address';
+import { areaAt, cellText } from '../address';
+import { soldAt } from './costs';
 import { laidOut, MONEY_FORMAT, pairs, tableDraft, titled, together, type Draft, type Job } from './draft';
 
 const TOTALS = 3;
-const HEADER = 13;
+const HEADER = 15;
 
 export function quoteSheet(job: Job): Draft {
   const sheet = job.sheet('Quote');
   const name = (base: string): string => job.name(base);
   const line = (of: (key: string) => string, range: string): string => `INDEX(${name(range)},${of('line')})`;
   const total = (at: number): string => cellText(TOTALS + at, 1);
+  // Beside the windows' lines: to the cent, the discount off them as off the lines.
+  const extra = { role: 'output', format: MONEY_FORMAT } as const;
+  const kept = (of: string): string => `=ROUND(${of}*(1-N(${name('Sell_discount')})),2)`;
+  const goods = `${total(2)}*N(${name('Tax_goods')})`;
+  const work = `${total(3)}*N(${name('Tax_work')})`;
   return together(
     titled(sheet, 'Quote', 'One line for each row of the windows. Prices hold while the cloth is in stock.'),
     pairs(job, sheet, TOTALS, [
@@ -21,35 +27,42 @@ export function quoteSheet(job: Job): Draft {
         formula: `=SUM(${name('Quote_prices')})`,
         name: 'Quote_subtotal',
       },
-      { label: 'freight', role: 'output', format: MONEY_FORMAT, formula: `=N(${name('Price_freight')})` },
+      { label: 'attic stock', ...extra, formula: kept(soldAt(job, `SUM(${name('Fabric_attic_costs')})`)) },
+      { label: 'installation', ...extra, formula: kept(`SUM(${name('Cost_installations')})`) },
+      { label: 'freight', ...extra, formula: kept(name('Freight_charge')) },
       {
         label: 'tax',
         role: 'output',
         format: MONEY_FORMAT,
         name: 'Quote_tax',
-        formula: `=IF(${name('Tax_basis')}="invoice",ROUND(SUM(${name('Cost_exact_tax')}),2),SUM(${name('Quote_taxes')}))`,
+        formula: `=IF(${name('Tax_basis')}="invoice",ROUND(SUM(${name('Cost_exact_tax')})+${goods}+${work},2),SUM(${name('Quote_taxes')})+ROUND(${goods},2)+ROUND(${work},2))`,
       },
       {
         label: 'total',
         role: 'output',
         format: MONEY_FORMAT,
         name: 'Quote_total',
-        formula: `=${total(1)}+${total(2)}+${total(3)}`,
+        formula: `=${total(1)}+SUM(${total(2)}:${total(4)})+${total(5)}`,
       },
       {
         label: 'deposit',
         role: 'output',
         format: MONEY_FORMAT,
-        formula: `=ROUND(${total(4)}*N(${name('Deposit_share')}),2)`,
+        formula: `=ROUND(${total(6)}*N(${name('Deposit_share')}),2)`,
       },
-      { label: 'balance', role: 'output', format: MONEY_FORMAT, formula: `=${total(4)}-${total(5)}` },
+      { label: 'balance', role: 'output', format: MONEY_FORMAT, formula: `=${total(6)}-${total(7)}` },
       {
         label: 'caution',
         role: 'note',
         formula: `=IF(${name('Job_children')}="yes","Operating cords and loops are a strangulation hazard for children: choose cordless or wand draw. Local codes and licensed practice decide.","")`,
       },
-      { label: 'check', role: 'check', formula: `=${name('Checks_all')}` },
+      {
+        label: 'check',
+        role: 'check',
+        formula: `=${name('Checks_all')}&IF(${name('Cost_note')}="","",": see the note on the sheet of costs")`,
+      },
     ]),
+    { newNames: [{ name: name('Quote_extras'), area: areaAt(sheet, TOTALS + 2, 1, 3, 1) }] },
     tableDraft(job, {
       sheet,
       name: 'Quote',

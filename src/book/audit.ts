@@ -23,6 +23,10 @@ export const ORDER_COLUMNS: readonly WantedColumn[] = MEANINGS.map(({ key, headi
   needed: false,
 }));
 
+/** A far guess would raise false alarms by the hundred: those columns are left for her to say. */
+const farGuesses = ({ columns }: ColumnsRead): Corrections =>
+  Object.fromEntries(columns.flatMap(({ id, confidence }) => (confidence === 'unsure' ? [[id, null]] : [])));
+
 /** Headings the core knows word for word need no guess. */
 function knownHeadings({ columns }: ColumnsRead, unit: Unit): Corrections {
   const { found } = orderColumns(
@@ -41,7 +45,7 @@ export async function surveyOrders(
 ): Promise<Survey> {
   const first = await survey(book, ORDER_COLUMNS, unit, selected, said);
   const { read, mapping } = first;
-  const words: Corrections = { ...knownHeadings(read, unit), ...mapping?.columns, ...said };
+  const words = { ...farGuesses(read), ...knownHeadings(read, unit), ...mapping?.columns, ...said };
   const header = read.block.area.row + read.header.row;
   return { ...first, read: readColumns(read.block, ORDER_COLUMNS, unit, words, header) ?? read };
 }

@@ -64,6 +64,7 @@ const SHORT: Readonly<Record<string, readonly string[]>> = {
   no: ['number'],
   nos: ['number'],
   num: ['number'],
+  ord: ['order'],
   pcs: ['piece'],
   pc: ['piece'],
   fab: ['fabric'],
@@ -168,6 +169,7 @@ export function readHeading(text: string): HeadingRead {
     .replace(/([a-z])([A-Z])/g, '$1 $2')
     .replace(/\bo\s*\/\s*l\b/gi, 'overlap')
     .replace(/#/g, ' number ')
+    .replace(/[$€£¥]/g, ' price ')
     .replace(/['’]s\b/g, '')
     .toLowerCase();
   const words = plain.split(/[^a-z0-9½¼⅛]+/).filter((word) => word !== '');
@@ -211,24 +213,34 @@ function oneSlip(one: string, other: string): boolean {
 
 const weighed = (word: string): number => (FILLERS.has(word) ? 0.15 : 1);
 
+const isNumber = (word: string | undefined): boolean =>
+  word === 'number' || (word !== undefined && SHORT[word]?.[0] === 'number');
+/** “Order #” is an order: a number behind a word only names it. “# windows” counts them. */
+const weightAt = (words: readonly string[], at: number): number =>
+  at > 0 && at === words.length - 1 && isNumber(words[at]) ? 0.15 : weighed(words[at] ?? '');
+
 /** How well a heading's words say a phrase, 0 to 1: what both share against what either holds. */
 export function sameMeaning(heading: readonly string[], phrase: readonly string[]): number {
   if (heading.length === 0 || phrase.length === 0) return 0;
   if (heading.join('') === phrase.join('')) return 1;
+  // “No.” alone numbers the rows, whatever else has a number.
+  if (heading.every(isNumber)) return 0;
   const spelled = heading.flatMap((word) =>
     word === 'vr' || word === 'hr' ? (SHORT[word]?.[0] ?? '').split(' ') : [word],
   );
-  const left = [...phrase];
+  const left = phrase.map((word, at) => ({ word, weight: weightAt(phrase, at) }));
+  let whole = left.reduce((sum, { weight }) => sum + weight, 0);
   let shared = 0;
-  for (const word of spelled) {
+  for (const [place, word] of spelled.entries()) {
+    const weight = weightAt(spelled, place);
+    whole += weight;
     let best = 0;
     let at = -1;
     for (const [index, other] of left.entries()) {
-      const score = alike(word, other);
+      const score = alike(word, other.word);
       if (score > best) [best, at] = [score, index];
     }
-    if (at >= 0) shared += best * weighed(left.splice(at, 1)[0] ?? '');
+    if (at >= 0) shared += best * Math.min(weight, left.splice(at, 1)[0]?.weight ?? 0);
   }
-  const whole = [...spelled, ...phrase].reduce((sum, word) => sum + weighed(word), 0);
   return (2 * shared) / whole;
 }

@@ -163,7 +163,7 @@ export const WINDOW_COLUMNS = {
   ),
   quantity: column(
     'quantity',
-    ['qty', 'count', 'no of windows', 'windows', 'pcs', 'number', 'no', 'how many'],
+    ['qty', 'count', 'no of windows', 'number of windows', 'windows', 'pcs', 'how many'],
     COUNT,
     'windows alike',
   ),

@@ -48,7 +48,11 @@ const fact = <T>(heading: string, also: readonly string[], kind: Kind<T>): Fact<
 export const FACTS = {
   customer: fact('customer', ['client', 'account', 'sold to', 'customer name', 'client name'], TEXT),
   job: fact('job', ['project', 'site', 'property', 'job name', 'sidemark', 'side mark'], TEXT),
-  order: fact('order no', ['order', 'order number', 'po', 'po no', 'invoice', 'invoice no'], TEXT),
+  order: fact(
+    'order no',
+    ['order', 'order number', 'ord no', 'ord', 'po', 'po no', 'invoice', 'invoice no'],
+    TEXT,
+  ),
   date: fact('date', ['order date', 'ordered', 'ordered on', 'date ordered'], DATE),
   publicJob: fact('public job', ['public', 'contract', 'public building', 'public space'], YES_OR_NO),
   certificate: fact(
@@ -58,7 +62,7 @@ export const FACTS = {
   ),
   drawnBy: fact(
     'drawn by',
-    ['cord or wand', 'cords', 'cord', 'control', 'controls', 'operated by'],
+    ['cord or wand', 'pull', 'cords', 'cord', 'control', 'controls', 'operated by'],
     DRAWN_BY,
   ),
   children: fact('children', ['children present', 'child in the house', 'child room', 'kids'], YES_OR_NO),
@@ -78,7 +82,17 @@ export const FACTS = {
   ),
   amount: fact(
     'amount',
-    ['fabric amount', 'cloth amount', 'line amount', 'fabric cost', 'cloth cost', 'extended', 'face amount'],
+    [
+      'fabric amount',
+      'cloth amount',
+      'line amount',
+      'fabric cost',
+      'cloth cost',
+      'extended',
+      'extended price',
+      'ext price',
+      'face amount',
+    ],
     MONEY,
   ),
   liningAmount: fact('lining amount', ['lining cost', 'lining charge'], MONEY),

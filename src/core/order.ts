@@ -134,6 +134,8 @@ const tidy = (raw: CellIn): string =>
     .replace(/[\s_]+/g, ' ')
     .trim();
 const withoutBrackets = (heading: string): string => heading.replace(/[([{][^)\]}]*[)\]}]/g, ' ');
+/** “Fabric $” is no fabric, while “Total $” is a total. */
+const priced = (heading: string): string => withoutBrackets(heading).replace(/[$€£¥]/g, ' price ');
 /** A plural is told from a singular here: “widths” are counted, a “width” is measured. */
 const plain = (heading: string): string => heading.toLowerCase().replace(/[^a-z0-9²/]+/g, '');
 
@@ -177,17 +179,22 @@ export function orderColumns(
   }
   const open = (at: number): boolean =>
     columns[at] === undefined && said[at] === undefined && headings[at] !== '';
-  for (const way of WAYS) {
-    for (const [at, heading] of headings.entries()) {
-      if (!open(at)) continue;
-      const words = withoutBrackets(heading);
-      const of = MEANINGS.find((one) => !taken.has(one.key) && way(words, one));
-      if (of !== undefined) take(at, of);
+  for (const spelled of [priced, withoutBrackets]) {
+    for (const way of WAYS) {
+      for (const [at, heading] of headings.entries()) {
+        if (!open(at)) continue;
+        const words = spelled(heading);
+        const money = words !== priced(heading);
+        const of = MEANINGS.find(
+          (one) => !taken.has(one.key) && (!money || one.kind.noun === MONEY.noun) && way(words, one),
+        );
+        if (of !== undefined) take(at, of);
+      }
     }
   }
   for (const [at, heading] of headings.entries()) {
     if (!open(at)) continue;
-    const of = MEANINGS.find((one) => WAYS.some((way) => way(withoutBrackets(heading), one)));
+    const of = MEANINGS.find((one) => WAYS.some((way) => way(priced(heading), one)));
     const first = of === undefined ? undefined : taken.get(of.key);
     if (of !== undefined && first !== undefined)
       findings.push(finding('secondColumn', heading, heading, of.heading, first.heading));

@@ -51,11 +51,9 @@ export function AuditSection({ book }: { readonly book: Book }) {
   const correct = (id: string, key: string | null): void => {
     if (opened === undefined) return;
     const { read } = opened;
-    // What was known stays known: only this column is said anew.
-    const known = read.columns.flatMap((one) =>
-      one.key !== undefined && one.key !== key ? [[one.id, one.key] as const] : [],
-    );
-    const said = { ...Object.fromEntries(known), ...opened.said, [id]: key };
+    // Everything else stays as she sees it: only this column is said anew.
+    const seen = read.columns.map((one) => [one.id, one.key === key ? null : (one.key ?? null)] as const);
+    const said = { ...Object.fromEntries(seen), [id]: key };
     const row = read.block.area.row + read.header.row;
     const again = readColumns(read.block, ORDER_COLUMNS, opened.basis.unit, said, row);
     if (again === undefined) return;

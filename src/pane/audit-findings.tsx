@@ -79,7 +79,12 @@ export function AuditFindings({ book, audited, unit }: Props) {
       await book.goTo(areaAt(name, 0, 0));
       return {
         intent: 'success',
-        text: `The summary stands on the sheet “${name}”. One undo takes it back.`,
+        text: [
+          `The summary stands on the sheet “${name}”. One undo takes it back.`,
+          findings.length === 0 ? '' : (book.lacks.get('charts') ?? ''),
+        ]
+          .join(' ')
+          .trim(),
       };
     });
   };

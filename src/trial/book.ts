@@ -21,10 +21,10 @@ import type {
   Stop,
   TableSeen,
 } from '../book/book';
+import { MARKED } from '../book/looks';
 import { trouble } from '../book/trouble';
 import { areaOf, rangeOf, valueOf } from './cells';
 import type { Grid } from './grid';
-import { MARKED } from './looks';
 import { Writer } from './write';
 
 /** A marked cell, and the colour it had. */
@@ -40,7 +40,7 @@ const breath = (): Promise<void> => new Promise((resolve) => setTimeout(resolve)
 
 export class TrialBook implements Book {
   readonly lacks: ReadonlyMap<Ability, string> = new Map<Ability, string>([
-    ['charts', 'The trial workbook draws no charts.'],
+    ['charts', 'The trial workbook draws no charts; they stand in the file it saves.'],
     ['print', 'The trial workbook does not print; its print set-up is kept for the saved file.'],
   ]);
   /** Between two parts the page can be used, and the fill be stopped. */
@@ -240,7 +240,7 @@ export class TrialBook implements Book {
             }
           }
         }
-        this.writer.style(area, { bg: { rgb: MARKED[weight] } });
+        this.writer.style(area, { bg: { rgb: `#${MARKED[weight]}` } });
         this.writer.note(area, sentence);
       }
       await this.remember(MARKS, kept);

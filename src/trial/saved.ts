@@ -9,6 +9,7 @@ import { areaText, cellText, letters, placeText, sameSheet, type Area } from '..
 import type { Book, Layout } from '../book/book';
 import type { Parts } from '../file/archive';
 import { addCharts } from '../file/chart';
+import { LINE } from '../book/looks';
 import { storedForm } from '../file/formula';
 import { refill } from '../file/refill';
 import { readWorkbook } from '../file/workbook';
@@ -38,7 +39,7 @@ function dress(cell: Cell, style: core.IStyleData): void {
   if (style.tb === core.WrapStrategy.WRAP) cell.alignment = { wrapText: true, vertical: 'top' };
   if (style.n) cell.numFmt = style.n.pattern;
   if (style.bd) {
-    const line = { style: 'thin', color: { argb: 'FFD8D2C4' } } as const;
+    const line = { style: 'thin', color: { argb: `FF${LINE}` } } as const;
     cell.border = { top: line, left: line, bottom: line, right: line };
   }
 }
@@ -116,7 +117,7 @@ function linesOf(text: string, characters: number): number {
   let [lines, room] = [1, characters];
   for (const word of text.split(/\s+/)) {
     const needed = word.length + (room === characters ? 0 : 1);
-    if (needed <= room) room -= needed;
+    if (needed <= room || room === characters) room -= needed;
     else [lines, room] = [lines + 1, characters - word.length];
   }
   return lines;

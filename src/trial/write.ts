@@ -25,11 +25,18 @@ import {
 import { AddSheetTableMutation, DeleteSheetTableMutation } from '@univerjs/preset-sheets-table';
 import type { Area } from '../book/address';
 import { areaText, readAddress, sameSheet } from '../book/address';
-import type { Changes, Layout, NewName, Put, Validation } from '../book/book';
+import type { Changes, Layout, NewChart, NewName, Put, Validation } from '../book/book';
 import { shifted } from '../book/formula';
 import { trouble } from '../book/trouble';
 import { cellOf, rangeOf, valueOf } from './cells';
-import { LOOKS } from './looks';
+import { styleOf } from './looks';
+
+/** Charts that were written and whose sheets are still there. */
+export function keptCharts(workbook: FWorkbook): readonly NewChart[] {
+  const sheets = workbook.getSheets().map((one) => one.getSheetName());
+  const kept = (workbook.getCustomMetadata()?.['charts'] ?? []) as readonly NewChart[];
+  return kept.filter(({ at }) => sheets.some((name) => sameSheet(name, at.sheet)));
+}
 
 type Cells = IObjectMatrixPrimitiveType<ICellData>;
 
@@ -62,13 +69,14 @@ export class Writer {
     for (const one of changes.newNames ?? []) this.addName(one);
     for (const { area, role, format } of changes.dress ?? []) {
       const style = {
-        ...(role === undefined ? {} : LOOKS[role]),
+        ...(role === undefined ? {} : styleOf(role)),
         ...(format === undefined ? {} : { n: { pattern: format } }),
       };
       this.style(area, style);
     }
     for (const one of changes.validations ?? []) await this.validate(one);
     for (const one of changes.layouts ?? []) this.layOut(one);
+    this.keepCharts(changes.newCharts ?? []);
     for (const { area, text } of changes.notes ?? []) this.note(area, text);
     for (const name of changes.remove?.sheets ?? []) await this.removeSheet(name);
     for (const name of changes.remove?.names ?? []) this.removeName(name);
@@ -260,6 +268,14 @@ export class Writer {
     }
     // There is no printing here: what was asked goes on into the file.
     if (print !== undefined) sheet.setCustomMetadata({ ...sheet.getCustomMetadata(), print });
+  }
+
+  /** Nothing is drawn here: a chart goes on into the file. */
+  private keepCharts(charts: readonly NewChart[]): void {
+    if (charts.length === 0) return;
+    const named = new Set(charts.map(({ name }) => name));
+    const others = keptCharts(this.workbook).filter(({ name }) => !named.has(name));
+    this.workbook.setCustomMetadata({ ...this.workbook.getCustomMetadata(), charts: [...others, ...charts] });
   }
 
   note(area: Area, text: string): void {

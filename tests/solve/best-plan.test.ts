@@ -18,10 +18,11 @@ const INSTANCES: readonly Instance[] = readdirSync(FOLDER)
 
 const jobOf = ({ cuts, rolls, supply }: Instance): CuttingJob => ({
   cuts: cuts.map(({ inches: length, count, room }) => ({ length: inches(length), count, room })),
-  rolls: rolls.map(({ yards, lot, flaws }) => ({
+  rolls: rolls.map(({ yards, lot, flaws, toStartInches }) => ({
     length: fromUnit(yards, 'yd'),
     lot,
     flaws: flaws?.map((flaw) => ({ from: fromUnit(flaw.fromYards, 'yd'), length: inches(flaw.inches) })),
+    ...(toStartInches !== undefined && { toStart: inches(toStartInches) }),
   })),
   supply,
 });

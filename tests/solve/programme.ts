@@ -10,6 +10,8 @@ export interface Instance {
     readonly yards: number;
     readonly lot?: string;
     readonly flaws?: readonly { readonly fromYards: number; readonly inches: number }[];
+    /** Given up at the start of every stretch. */
+    readonly toStartInches?: number;
   }[];
   readonly supply: 'as many as it takes' | 'in hand';
   /** The fewest rolls, or that the rolls in hand cannot give every cut. */
@@ -32,7 +34,8 @@ function stretchesOf(roll: Instance['rolls'][number]): number[] {
     stretches.push(whole(flaw.fromYards * 36 * EIGHTHS) - from);
     from = whole((flaw.fromYards * 36 + flaw.inches) * EIGHTHS);
   }
-  return [...stretches, whole(roll.yards * 36 * EIGHTHS) - from];
+  const given = whole((roll.toStartInches ?? 0) * EIGHTHS);
+  return [...stretches, whole(roll.yards * 36 * EIGHTHS) - from].map((one) => Math.max(0, one - given));
 }
 
 /** Rolls enough for cloth on order: each length by itself on its own rolls. */
@@ -40,7 +43,8 @@ function rollsEnough({ cuts, rolls }: Instance): Instance['rolls'] {
   const roll = rolls[0];
   if (roll === undefined) return [];
   const most = cuts.reduce(
-    (sum, { inches, count }) => sum + Math.ceil(count / Math.floor((roll.yards * 36) / inches)),
+    (sum, { inches, count }) =>
+      sum + Math.ceil(count / Math.floor((roll.yards * 36 - (roll.toStartInches ?? 0)) / inches)),
     0,
   );
   return Array.from({ length: most }, () => roll);

@@ -127,5 +127,7 @@ function ofWholeRow(output: OutputColumn, column: PlannedColumn, values: Values,
     output.whole === 'CHECK' ? [headings, row, rules] : [headings, row, output.heading, rules],
   );
   if ('error' in outcome) return { value: outcome.error, findings: [outcome.finding.sentence] };
-  return { value: firstCell(outcome), findings: outcome.findings.map((one) => one.sentence) };
+  const value = firstCell(outcome);
+  const said = outcome.findings.map((one) => one.sentence);
+  return { value, findings: output.whole === 'CHECK' && filled(value) ? [String(value)] : said };
 }

@@ -23,6 +23,7 @@ const unlined = LININGS.list.find((one) => one.word === 'unlined');
 const FORMATS: Readonly<Record<string, string>> = {
   labor: '#,##0.00',
   deliveredFullness: '0.00',
+  stack: '0.0',
   markSpace: '0.00',
   takeUp: '0.00',
   weight: '0.0',

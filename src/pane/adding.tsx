@@ -19,7 +19,7 @@ import { plan, type Plan, type PlanGiven, type Wish } from '../book/plan';
 import { preview, type PreviewRow } from '../book/preview';
 import type { RulesSeen } from '../book/rules';
 import type { Survey } from '../book/survey';
-import { missing, NEEDED, ROW_OUTPUTS, WANTED } from '../book/wanted';
+import { missing, NEEDED, neededBy, ROW_OUTPUTS, WANTED } from '../book/wanted';
 import { WINDOW_COLUMNS, type ColumnKey } from '../core/columns';
 import { INCHES } from '../core/unit';
 import { Planned } from './planned';
@@ -27,9 +27,22 @@ import { TaskLine, useTask } from './task';
 
 const useStyles = makeStyles({
   part: { display: 'grid', gap: tokens.spacingVerticalS },
+  groups: {
+    display: 'grid',
+    gap: tokens.spacingVerticalXS,
+    border: 'none',
+    padding: 0,
+    margin: 0,
+    minWidth: 0,
+  },
+  group: { padding: 0, color: tokens.colorNeutralForeground2, fontSize: tokens.fontSizeBase200 },
   choices: { display: 'grid', gridTemplateColumns: '1fr 1fr' },
   act: { justifySelf: 'start' },
 });
+
+const GROUPS = [...new Set(ROW_OUTPUTS.map((one) => one.group))];
+/** What only some outputs need, and a workroom often has one figure for. */
+const SAME_FOR_ALL = new Set<string>(['liningWidth', 'arealWeight']);
 
 /** What most tables want first. */
 const USUAL: readonly string[] = ['rodWidth', 'finishedDrop', 'widths', 'cutLength', 'yardage'];
@@ -66,7 +79,7 @@ export function Adding({ book, survey, read, rules }: Props) {
   const [places, setPlaces] = useState<Places>({});
   const [hidden, setHidden] = useState(false);
   const [seen, setSeen] = useState<Seen>();
-  const lacking = useMemo(() => lackingOf(read), [read]);
+  const lacking = useMemo(() => lackingOf(read, chosen), [read, chosen]);
   // What was seen stays in sight while a letter is mended, but only what was seen as it is may be written.
   const current = seen?.read === read ? seen : undefined;
   const fresh = current?.places === places;
@@ -139,19 +152,24 @@ export function Adding({ book, survey, read, rules }: Props) {
         </>
       )}
       <Subtitle2 as="h3">Add</Subtitle2>
-      <div className={styles.choices}>
-        {ROW_OUTPUTS.map(({ key, heading, says }) => (
-          <Checkbox
-            key={key}
-            label={heading}
-            title={says}
-            checked={chosen.has(key)}
-            onChange={(_, { checked }) => {
-              choose(key, checked === true);
-            }}
-          />
-        ))}
-      </div>
+      {GROUPS.map((group) => (
+        <fieldset key={group} className={styles.groups}>
+          <legend className={styles.group}>{group}</legend>
+          <div className={styles.choices}>
+            {ROW_OUTPUTS.filter((one) => one.group === group).map(({ key, heading, says }) => (
+              <Checkbox
+                key={key}
+                label={heading}
+                title={says}
+                checked={chosen.has(key)}
+                onChange={(_, { checked }) => {
+                  choose(key, checked === true);
+                }}
+              />
+            ))}
+          </div>
+        </fieldset>
+      ))}
       {current !== undefined && (
         <Planned plan={current.plan} rows={current.rows} places={places} place={place} />
       )}
@@ -193,12 +211,17 @@ export function Adding({ book, survey, read, rules }: Props) {
   );
 }
 
-/** Columns every window needs and nobody is taken for, where one figure may stand for all rows. */
-function lackingOf(read: ColumnsRead): readonly ColumnKey[] {
+/** Columns a window or a chosen output needs and none is taken for, where one figure may stand for all rows. */
+function lackingOf(read: ColumnsRead, chosen: ReadonlySet<string>): readonly ColumnKey[] {
   const none = missing(read);
-  return NEEDED.flatMap(([key, ...others]) =>
+  const always = NEEDED.flatMap(([key, ...others]) =>
     key !== undefined && others.length === 0 && none.includes(WINDOW_COLUMNS[key].heading) ? [key] : [],
   );
+  const taken = new Set(read.columns.map((one) => one.key));
+  const asked = [...chosen]
+    .flatMap(neededBy)
+    .filter((key): key is ColumnKey => SAME_FOR_ALL.has(key) && !taken.has(key));
+  return [...new Set([...always, ...asked])];
 }
 
 const columnAt = (letter: string): number | undefined => {

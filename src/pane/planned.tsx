@@ -22,6 +22,14 @@ const useStyles = makeStyles({
     fontWeight: tokens.fontWeightRegular,
     verticalAlign: 'bottom',
   },
+  // A sentence in the place of a figure is read whole among the findings.
+  text: {
+    maxWidth: '14em',
+    overflow: 'hidden',
+    textOverflow: 'ellipsis',
+    whiteSpace: 'nowrap',
+    textAlign: 'start',
+  },
   head: { backgroundColor: tokens.colorNeutralBackground2, fontWeight: tokens.fontWeightSemibold },
   places: {
     display: 'grid',
@@ -32,6 +40,8 @@ const useStyles = makeStyles({
   wide: { gridColumn: '1 / -1' },
   findings: { margin: 0, paddingLeft: tokens.spacingHorizontalL, fontSize: tokens.fontSizeBase200 },
 });
+
+const MOST_FINDINGS = 8;
 
 interface Props {
   readonly plan: Plan;
@@ -80,7 +90,11 @@ export function Planned({ plan, rows, places, place }: Props) {
                   {row + 1}
                 </th>
                 {list.map((cell) => (
-                  <td key={cell.key} className={styles.cell}>
+                  <td
+                    key={cell.key}
+                    className={typeof cell.value === 'string' ? `${styles.cell} ${styles.text}` : styles.cell}
+                    title={typeof cell.value === 'string' ? cell.value : undefined}
+                  >
                     {shown(cell.value)}
                   </td>
                 ))}
@@ -91,9 +105,12 @@ export function Planned({ plan, rows, places, place }: Props) {
       </div>
       {findings.length > 0 && (
         <ul className={styles.findings} aria-label="Findings">
-          {findings.slice(0, 8).map((one) => (
+          {findings.slice(0, MOST_FINDINGS).map((one) => (
             <li key={one}>{one}</li>
           ))}
+          {findings.length > MOST_FINDINGS && (
+            <li>and {findings.length - MOST_FINDINGS} more in these rows</li>
+          )}
         </ul>
       )}
       <Text size={200}>To put a column elsewhere, write that column’s letter:</Text>

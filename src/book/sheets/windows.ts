@@ -222,6 +222,7 @@ export function windowsSheet(job: Job): Draft {
       key: 'stack',
       heading: `stack (${unit.small})`,
       role: 'output',
+      format: '0.0',
       note: 'covered on each side when drawn back; blank where it is not drawn',
       formula: (of) =>
         guarded(

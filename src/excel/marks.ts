@@ -2,7 +2,7 @@
 import type { Area } from '../book/address';
 import { placeText } from '../book/address';
 import type { Mark } from '../book/book';
-import { MARK_FILL } from './looks';
+import { MARKED } from '../book/looks';
 import { rangeOf } from './read';
 import { cellOf, commentsAt, type Desk } from './write';
 
@@ -39,7 +39,7 @@ export async function putMarks(desk: Desk, marks: readonly Mark[]): Promise<void
   for (const { area, weight } of marks) {
     const look = rangeOf(context, area).conditionalFormats.add('Custom');
     look.custom.rule.formula = RULE;
-    look.custom.format.fill.color = MARK_FILL[weight];
+    look.custom.format.fill.color = `#${MARKED[weight]}`;
   }
   if (!lacks.has('comments')) {
     const taken = new Map((await commentsAt(desk)).map(({ comment, cell }) => [cell.address, comment]));

@@ -1,29 +1,12 @@
 /** How a role looks in a file: appended to the styles the workbook has, which stay as they are. */
 import type { Role } from '../book/book';
+import { EDGE, LOOKS, type Look } from '../book/looks';
 import { edited, tagsNamed, walk, escaped, type Edit } from './xml';
 
-interface Look {
-  readonly font: string;
-  readonly fill?: string;
-  readonly boxed?: boolean;
-  readonly wrapped?: boolean;
-  /** Stays open for typing when the sheet is protected. */
-  readonly unlocked?: boolean;
-}
-
-const font = (ink: string, more = '', size = 11): string =>
-  `<font>${more}<sz val="${size}"/><color rgb="FF${ink}"/><name val="Calibri"/><family val="2"/></font>`;
-
-const LOOKS: Readonly<Record<Role, Look>> = {
-  title: { font: font('5B2A33', '<b/>', 16) },
-  heading: { font: font('FFFFFF', '<b/>'), fill: '5B2A33', boxed: true, wrapped: true },
-  input: { font: font('1F3A93'), fill: 'FFF8DC', boxed: true, unlocked: true },
-  working: { font: font('5A5A5A'), boxed: true },
-  output: { font: font('000000', '<b/>'), boxed: true },
-  check: { font: font('8A4B08', '<i/>'), boxed: true },
-  note: { font: font('5A5A5A', '<i/>') },
-};
-const side = (name: string): string => `<${name} style="thin"><color rgb="FFD8D2C4"/></${name}>`;
+/** The pieces of the styles part that make a look. */
+const fontOf = ({ bold, italic, size = 11, ink = '000000' }: Look): string =>
+  `<font>${bold === true ? '<b/>' : ''}${italic === true ? '<i/>' : ''}<sz val="${size}"/><color rgb="FF${ink}"/><name val="Calibri"/><family val="2"/></font>`;
+const side = (name: string): string => `<${name} style="thin"><color rgb="FF${EDGE}"/></${name}>`;
 const BOX = `<border>${['left', 'right', 'top', 'bottom'].map(side).join('')}<diagonal/></border>`;
 
 const FIRST_OWN_FORMAT = 164;
@@ -78,7 +61,7 @@ export class Looks {
     const { fonts, fills, borders, cellXfs } = this.shelves;
     const fill = (rgb: string): string =>
       `<fill><patternFill patternType="solid"><fgColor rgb="FF${rgb}"/><bgColor indexed="64"/></patternFill></fill>`;
-    const fontId = look === undefined ? 0 : fonts.place(look.font);
+    const fontId = look === undefined ? 0 : fonts.place(fontOf(look));
     const fillId = look?.fill === undefined ? 0 : fills.place(fill(look.fill));
     const borderId = look?.boxed === true ? borders.place(BOX) : 0;
     const numFmtId = format === undefined ? 0 : this.formatOf(format);

@@ -8,6 +8,7 @@ import type { Changes, Validation } from '../book/book';
 import { typed } from '../file/formula';
 import { cellOf, rangeOf } from './cells';
 import type { Grid } from './grid';
+import { BOX } from './looks';
 import { KEPT } from './saved';
 import { Writer } from './write';
 
@@ -23,7 +24,6 @@ function styleOf({ font, fill, numFmt, alignment, border }: Cell): IStyleData {
   const ground =
     fill?.type === 'pattern' && fill.pattern === 'solid' ? colour(fill.fgColor?.argb) : undefined;
   const ink = colour(font?.color?.argb);
-  const line = { s: 1, cl: { rgb: '#D8D2C4' } };
   return {
     ...(font?.bold === true && { bl: 1 }),
     ...(font?.italic === true && { it: 1 }),
@@ -31,7 +31,7 @@ function styleOf({ font, fill, numFmt, alignment, border }: Cell): IStyleData {
     ...(ink !== undefined && { cl: ink }),
     ...(ground !== undefined && { bg: ground }),
     ...(alignment?.wrapText === true && { tb: 3 }),
-    ...(border?.bottom?.style !== undefined && { bd: { t: line, r: line, b: line, l: line } }),
+    ...(border?.bottom?.style !== undefined && { bd: BOX }),
     ...(typeof numFmt === 'string' && numFmt !== 'General' && { n: { pattern: numFmt } }),
   };
 }

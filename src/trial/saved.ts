@@ -9,7 +9,7 @@ import { areaText, cellText, letters, placeText, sameSheet, type Area } from '..
 import type { Book, Layout } from '../book/book';
 import type { Parts } from '../file/archive';
 import { addCharts } from '../file/chart';
-import { LINE } from '../book/looks';
+import { EDGE } from '../book/looks';
 import { storedForm } from '../file/formula';
 import { refill } from '../file/refill';
 import { readWorkbook } from '../file/workbook';
@@ -39,7 +39,7 @@ function dress(cell: Cell, style: core.IStyleData): void {
   if (style.tb === core.WrapStrategy.WRAP) cell.alignment = { wrapText: true, vertical: 'top' };
   if (style.n) cell.numFmt = style.n.pattern;
   if (style.bd) {
-    const line = { style: 'thin', color: { argb: `FF${LINE}` } } as const;
+    const line = { style: 'thin', color: { argb: `FF${EDGE}` } } as const;
     cell.border = { top: line, left: line, bottom: line, right: line };
   }
 }

@@ -1,0 +1,34 @@
+/** How each role looks, whatever the host: every room that dresses cells takes it from here. Colours are rrggbb. */
+import type { Mark, Role } from './book';
+
+export interface Look {
+  readonly bold?: boolean;
+  readonly italic?: boolean;
+  readonly size?: number;
+  readonly ink?: string;
+  readonly fill?: string;
+  /** Lined all round, in the colour of EDGE. */
+  readonly boxed?: boolean;
+  readonly wrapped?: boolean;
+  /** Stays open for typing when she protects the sheet. */
+  readonly unlocked?: boolean;
+}
+
+export const EDGE = 'D8D2C4';
+
+export const LOOKS: Readonly<Record<Role, Look>> = {
+  title: { bold: true, size: 16, ink: '5B2A33' },
+  heading: { bold: true, ink: 'FFFFFF', fill: '5B2A33', boxed: true, wrapped: true },
+  input: { ink: '1F3A93', fill: 'FFF8DC', boxed: true, unlocked: true },
+  working: { ink: '5A5A5A', boxed: true },
+  output: { bold: true, boxed: true },
+  check: { italic: true, ink: '8A4B08', boxed: true },
+  note: { italic: true, ink: '5A5A5A' },
+};
+
+/** The ground of a cell with a finding. */
+export const MARKED: Readonly<Record<Mark['weight'], string>> = {
+  stop: 'F6C6C6',
+  check: 'FCE3B4',
+  note: 'D6E6F5',
+};

@@ -76,7 +76,9 @@ export function clothsOf(windows: readonly WindowWork[]): readonly Cloth[] {
   const byCloth = new Map<string, Ask[]>();
   for (const ask of asks) {
     const key = `${ask.layer} ${ask.boltWidth} ${ask.name}`;
-    byCloth.set(key, [...(byCloth.get(key) ?? []), ask]);
+    const same = byCloth.get(key);
+    if (same === undefined) byCloth.set(key, [ask]);
+    else same.push(ask);
   }
   const groups = [...byCloth.values()];
   const boltsOf = (name: string): number =>

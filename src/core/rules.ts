@@ -316,7 +316,7 @@ export const RULES = {
   shareHalfWidths: rule(
     choiceKind('yes or no', YES_NO),
     'no' as YesNo,
-    'whether two windows may share a width cut in half',
+    'whether two windows may share a width cut in half; never where yardage is rounded by window',
     HOUSE,
   ),
 

@@ -1,10 +1,13 @@
 /** npm run hem -- floor: a floor of windows in bulk, with its cutting plans, what-if table and savings. */
-import { writeFloorSheets } from './floor-book';
-import { clothsOf } from '../core/floor-cuts';
+import { extname } from 'node:path';
+import { clothsOf, type Cloth } from '../core/floor-cuts';
+import { sameName, type Received } from '../core/received';
 import { tally } from '../core/tally';
+import type { Unit } from '../core/unit';
 import { nodeLibrary } from '../engine/node';
 import { checkWritable, openArchive } from './archive';
 import { readWords, type Command, type Io } from './command';
+import { writeFloorSheets } from './floor-book';
 import { choiceLines, choicesAsData, choicesTable } from './floor-choices';
 import { OPTIONS, type Values } from './floor-options';
 import { planCloths, plansAsData, tellPlans, type PlannedCloth } from './floor-plan';
@@ -98,10 +101,21 @@ function windowsAsked(whole: WindowsRead, values: Values, path: string): Windows
   return { ...whole, placed, windows: placed.map(({ work }) => work) };
 }
 
-function inHand(file: WorkbookFile, values: Values, read: WindowsRead, path: string) {
+/** The workbook's own rolls where they are asked for; a cloth that has none of them is named. */
+function inHand(
+  file: WorkbookFile,
+  values: Values,
+  { cloths, unit, path }: { readonly cloths: readonly Cloth[]; readonly unit: Unit; readonly path: string },
+  io: Io,
+): Received | undefined {
   if (values['in-hand'] !== true) return undefined;
-  const rolls = receivedRolls(file, read.house.unit);
-  if (rolls !== undefined) return rolls;
+  const rolls = receivedRolls(file, unit);
+  if (rolls !== undefined) {
+    for (const { name } of cloths)
+      if (!rolls.has(sameName(name)))
+        io.err(`note ${name}: the workbook has no roll of it, so it is planned on rolls to be ordered.`);
+    return rolls;
+  }
   throw new Problem(
     `“${path}” has no table of rolls with a roll in it. Its headings should say roll of, roll length, and dye lot or flaws; or name the rolls with --rolls.`,
     USAGE,
@@ -117,15 +131,18 @@ export const command: Command = {
       throw new Problem('floor wants one workbook: floor IN.xlsx. See npm run hem -- floor --help.', USAGE);
     }
     const { out } = values;
-    if (out !== undefined && !out.toLowerCase().endsWith('.xlsx'))
-      throw new Problem(`-o names “${out}”. Name a workbook, like planned.xlsx.`, USAGE);
+    if (out !== undefined && extname(out).toLowerCase() !== extname(path).toLowerCase())
+      throw new Problem(
+        `“${out}” must end in ${extname(path)}, as “${path}” does. Name it so after -o.`,
+        USAGE,
+      );
     if (out !== undefined) await checkWritable(out);
     const { parts } = await refill(readWorkbook(await openArchive(path)), nodeLibrary(), progressOf(io));
     const file = readWorkbook(parts);
     const read = windowsAsked(readWindows(file, path), values, path);
     const { unit } = read.house;
     const cloths = clothsOf(read.windows);
-    const rolls = inHand(file, values, read, path);
+    const rolls = inHand(file, values, { cloths, unit, path }, io);
     const plans = await planCloths(cloths, suppliesOf(values, cloths, rolls, unit), values, unit, io);
     if (out !== undefined) await writeFloorSheets(out, file, read, plans);
     if (values.json === true) io.out(asJson(read, plans, values));

@@ -96,7 +96,7 @@ describe('npm run hem -- floor', () => {
     [['--rooms', '4999: 501-510'], 'names the row “4999”, and there is none'],
     [['--rooms', '401: five'], 'five'],
     [['--types', '401'], '--types reads “401”'],
-    [['-o', 'planned.csv'], 'Name a workbook'],
+    [['-o', 'planned.csv'], 'must end in .xlsx'],
     [['--rolls', '60; 60', '--lots', 'A'], '1 lots for 2 rolls'],
     [['--spares', 'many'], '--spares reads “many”'],
     [['--seconds', '0'], '--seconds reads “0”'],
@@ -171,7 +171,9 @@ const told = async (...words: string[]): Promise<Told> =>
 
 describe('a floor of a workbook of its own', { timeout: 60_000 }, () => {
   it('is planned on the workbook’s own rolls, around their flaws; the lining, which has none, to order', async () => {
-    const { fabrics } = await told(await bookOf(), '--in-hand');
+    const path = await bookOf();
+    expect((await floor(path, '--in-hand')).err).toContain('note lining: the workbook has no roll of it');
+    const { fabrics } = await told(path, '--in-hand');
     const [linen, lining] = fabrics;
     // 18 cuts of 125: 360 in before the flaw give 2, 1,044 after it 8, the second roll 8.
     expect(linen?.rolls.map(({ roll, lot }) => [roll, lot])).toEqual([

@@ -46,7 +46,7 @@ const KING: Row = {
   fabric: 'Ostrel linen',
   'fabric width': 54,
 };
-/** 2½ widths: 48 × 2.5 + 7 returns = … as the test with halves says; one panel. */
+/** One panel: (40 + 7) × 2.5 = 117½ flat; 2 widths give 108 − 1 − 6 = 101, 2½ give 135 − 2 − 6 = 127. */
 const HALVES: Row = { ...KING, draw: 'one-way left', 'rod width': 40 };
 const HALF = { 'widths rounding': 'half per panel' } as const;
 const SHARED = { ...HALF, 'share half widths': 'yes' } as const;
@@ -108,7 +108,6 @@ describe('the cloths of a floor', () => {
 });
 
 describe('half widths', () => {
-  // (40 + 7) × 2.5 + 6 hems and a seam or two: 125½ is 2½ widths of 54.
   it('take a whole cut each without the house rule: 3 cuts for 2½ widths', () => {
     const [cloth] = clothsOf(floorOf([HALVES, HALVES], HALF));
     expect(shown(cloth!.cuts)).toEqual([

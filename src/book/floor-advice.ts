@@ -8,7 +8,7 @@ import { digits, showLength, showYardage, type Unit } from '../core/unit';
 import type { Floor } from './floor';
 
 /** A rod is offered narrower by no more than this. */
-const MOST_NARROWER = inches(4);
+export const MOST_NARROWER = inches(4);
 
 /** As a tape is read: an eighth of an inch, or a millimetre, never less than it takes. */
 const onTape = (of: Length, unit: Unit): Length =>
@@ -32,7 +32,7 @@ const reachedPrice = (price: ClothPrice | undefined, quantity: number): Money | 
 
 /** Alike windows on one line, the most cloth first. */
 export function adviceOf(
-  { windows, house }: Floor,
+  { windows, house }: Pick<Floor, 'windows' | 'house'>,
   prices: ReadonlyMap<string, ClothPrice>,
 ): readonly Advice[] {
   const { unit } = house;

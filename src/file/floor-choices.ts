@@ -1,14 +1,14 @@
 /** The what-if table of a floor: fullness by cloth width by direction by repeat rule. */
+import type { ClothPrice } from '../core/cloth-price';
 import { choiceKind, FULLNESS, SIZE, YARDS } from '../core/fields';
 import { whatIf, type Choice, type Costed } from '../core/floor';
 import type { WindowWork } from '../core/job';
 import { toUnit } from '../core/length';
-import { money } from '../core/money';
 import { toFigure } from '../core/ratio';
 import { digits, showLength, showYardage, type Unit } from '../core/unit';
 import { REPEAT_RULES } from '../core/ways';
 import { parts, readOption, type Values } from './floor-options';
-import { counted, Problem, USAGE } from './problem';
+import { counted } from './problem';
 
 const REPEAT = choiceKind('a repeat rule', REPEAT_RULES);
 
@@ -28,28 +28,20 @@ function choicesOf(values: Values, unit: Unit): Choice[] {
   );
 }
 
-function priceOption(values: Values): ReturnType<typeof money> | undefined {
-  if (values.price === undefined) return undefined;
-  const figure = Number(values.price);
-  if (!(figure >= 0))
-    throw new Problem(`--price reads “${values.price}”. Write an amount like 28.50.`, USAGE);
-  return money(values.price);
-}
-
 /** The table; undefined where no choice is asked for. */
 export function choicesTable(
   windows: readonly WindowWork[],
   values: Values,
   unit: Unit,
+  price: ClothPrice | undefined,
 ): readonly Costed[] | undefined {
   if (values.fullness === undefined && values.widths === undefined && values.repeats === undefined)
     return undefined;
-  const price = priceOption(values);
   const roll = values.roll === undefined ? undefined : readOption(YARDS, values.roll, '--roll', unit);
   return whatIf(
     windows.map((work) => work.window),
     choicesOf(values, unit),
-    { price: price === undefined ? undefined : { breaks: [{ from: 0, price }] }, rollLength: roll },
+    { price, rollLength: roll },
     (windows[0] as WindowWork).rules,
   );
 }

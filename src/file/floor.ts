@@ -10,6 +10,7 @@ import { readWords, type Command, type Io } from './command';
 import { writeFloorSheets } from './floor-book';
 import { choiceLines, choicesAsData, choicesTable } from './floor-choices';
 import { OPTIONS, type Values } from './floor-options';
+import { priceAsData, priceLines, pricedFloor, priceOfAll, pricesKnown, type Prices } from './floor-price';
 import { planCloths, plansAsData, tellPlans, type PlannedCloth } from './floor-plan';
 import { multiplied } from './floor-rooms';
 import { suppliesOf } from './floor-supply';
@@ -25,7 +26,7 @@ const HELP = `npm run hem -- floor IN.xlsx [options]
 
 Works out a floor of windows from the first table of a workbook whose headings are known:
 cloth by fabric, a cutting plan for every cloth (face fabrics, linings, interlinings) roll by
-roll, hardware, and what would save cloth.
+roll, hardware, the price where prices are known, and what would save cloth.
 House rules are taken from a defined name that ends in “rules”.
 
   npm run hem -- floor measures.xlsx --fabric "Ostrel linen" --rolls "58; 61 1/2; 60; 60"
@@ -45,16 +46,27 @@ House rules are taken from a defined name that ends in “rules”.
   --fullness LIST     for the what-if table, like "2; 2.25; 2.5"
   --widths LIST       fabric widths for the what-if table, like "54; 118"
   --repeats LIST      repeat rules for the what-if table, like "every cut up; first cut exact"
-  --price AMOUNT      price of the cloth, for the what-if table and the savings
+  --price PRICE       price of the cloth, where the workbook's own table of fabrics has none or
+                      another: 28.50, or breaks from a quantity on: "0 28.50; 50 26"
+  --least LENGTH      the least of it that is cut
+  --whole-roll "LENGTH at PRICE"   whole rolls at a price of their own: "60 at 22.50"
+  --lining-price PRICE  price of the lining, the same way
   --seconds N         how long to look for a better plan (10); Ctrl-C stops and keeps the best so far
-  -o FILE             write the workbook with the cutter's list and the totals on two new sheets
+  -o FILE             write the workbook with the cutter's list, the totals and, where prices are
+                      known, the price on new sheets
   --json              everything as one JSON object
   --help              this
 
 Exit code: 0 fine · 1 a row could not be read, or the rolls fall short · 2 not used so · 3 a file problem`;
 
-function tell(read: WindowsRead, plans: readonly PlannedCloth[], values: Values, io: Io): void {
-  const { windows, house } = read;
+function tell(
+  read: WindowsRead,
+  plans: readonly PlannedCloth[],
+  prices: Prices,
+  values: Values,
+  io: Io,
+): void {
+  const { windows, placed, house } = read;
   const { unit } = house;
   const total = tally(windows, house.rules);
   io.out(`${counted(total.windows, 'window')} from the sheet “${read.sheet}”`);
@@ -62,25 +74,32 @@ function tell(read: WindowsRead, plans: readonly PlannedCloth[], values: Values,
   tellPlans(plans, unit, io);
   io.out('Hardware');
   io.out(hardwareLine(total, unit));
-  const table = choicesTable(windows, values, unit);
+  const priced = pricedFloor(placed, house, prices);
+  if (priced !== undefined) {
+    io.out('Price');
+    for (const line of priceLines(priced)) io.out(line);
+  }
+  const table = choicesTable(windows, values, unit, priceOfAll(placed, prices));
   if (table !== undefined) {
     io.out('What if');
     for (const line of choiceLines(table, unit)) io.out(line);
   }
   io.out('What would save cloth');
-  for (const line of savingLines(windows, unit)) io.out(line);
+  for (const line of savingLines({ windows: placed, house }, prices)) io.out(line);
   io.out('Worth a look');
   for (const line of findingLines(read)) io.out(line);
 }
 
-function asJson(read: WindowsRead, plans: readonly PlannedCloth[], values: Values): string {
-  const { windows, house } = read;
-  const table = choicesTable(windows, values, house.unit);
+function asJson(read: WindowsRead, plans: readonly PlannedCloth[], prices: Prices, values: Values): string {
+  const { windows, placed, house } = read;
+  const table = choicesTable(windows, values, house.unit, priceOfAll(placed, prices));
+  const priced = pricedFloor(placed, house, prices);
   return JSON.stringify({
     sheet: read.sheet,
     windows: windows.reduce((sum, work) => sum + work.quantity, 0),
     unread: read.unread,
     fabrics: plansAsData(plans, tally(windows, house.rules), house.unit),
+    price: priced && priceAsData(priced),
     whatIf: table === undefined ? undefined : choicesAsData(table, house.unit),
   });
 }
@@ -143,10 +162,12 @@ export const command: Command = {
     const { unit } = read.house;
     const cloths = clothsOf(read.windows);
     const rolls = inHand(file, values, { cloths, unit, path }, io);
+    const prices = pricesKnown(file, read.placed, values, unit, (fault) => io.err(`check ${fault}`));
     const plans = await planCloths(cloths, suppliesOf(values, cloths, rolls, unit), values, unit, io);
-    if (out !== undefined) await writeFloorSheets(out, file, read, plans);
-    if (values.json === true) io.out(asJson(read, plans, values));
-    else tell(read, plans, values, io);
+    if (out !== undefined)
+      await writeFloorSheets(out, file, read, plans, pricedFloor(read.placed, read.house, prices));
+    if (values.json === true) io.out(asJson(read, plans, prices, values));
+    else tell(read, plans, prices, values, io);
     if (out !== undefined) io.err(`${out} holds the cutter’s list and the totals.`);
     const short = plans.some(({ best }) => best.plan.short.length > 0);
     return read.unread.length > 0 || short ? NOT_COMPUTED : FINE;

@@ -62,7 +62,7 @@ for (const [words, name] of PRICES) {
   );
 }
 say('What would save cloth');
-for (const line of savingLines(windows, house.unit)) say(line);
+for (const line of savingLines({ windows: read.placed, house })) say(line);
 say('Worth a look');
 for (const line of findingLines(read)) say(line);
 process.exitCode = measures.sound && quote.sound ? 0 : 1;

@@ -1,18 +1,18 @@
 /** What a floor comes to, in lines a person reads: cloth, rolls, hardware, savings, findings. */
+import type { Floor } from '../book/floor';
+import { adviceOf, MOST_NARROWER } from '../book/floor-advice';
 import type { Finding } from '../core/answer';
-import { savings, turnedSaves } from '../core/floor';
+import type { ClothPrice } from '../core/cloth-price';
 import { clothJob, clothsOf, type Cloth } from '../core/floor-cuts';
 import type { WindowWork } from '../core/job';
-import { inches, toUnit, UNITS, type Length } from '../core/length';
-import { fabricOf, type Tally } from '../core/tally';
+import { toUnit, UNITS, type Length } from '../core/length';
+import type { Tally } from '../core/tally';
 import { cutPlan } from '../core/rolls';
 import type { Rules } from '../core/rules';
 import { digits, showLength, showYardage, type Unit } from '../core/unit';
 import type { WindowsRead } from './windows';
 import { counted } from './problem';
 
-/** A rod is offered narrower by no more than this. */
-const MOST_NARROWER = inches(4);
 const LINES = 12;
 
 const left = (text: string, width: number): string => text.padEnd(width);
@@ -61,38 +61,16 @@ export function hardwareLine({ rings, brackets, finials, rod }: Tally, unit: Uni
   return `  rods ${long} in all, rings and carriers ${rings}, brackets ${brackets}, finials ${finials}`;
 }
 
-/** Windows that save a width with a slightly narrower rod, alike ones on one line. */
-export function savingLines(windows: readonly WindowWork[], unit: Unit): string[] {
-  const alike = new Map<string, { rooms: number; yardage: number; widths: number }>();
-  for (const { work, narrower, widthsSaved, yardageSaved } of savings(
-    windows,
-    MOST_NARROWER,
-    () => undefined,
-  )) {
-    const key = `a rod ${showLength(narrower, unit)} narrower than ${showLength(work.window.rodWidth ?? work.rodWidth().value, unit)}`;
-    const sum = alike.get(key) ?? { rooms: 0, yardage: 0, widths: 0 };
-    alike.set(key, {
-      rooms: sum.rooms + work.quantity,
-      yardage: sum.yardage + yardageSaved,
-      widths: sum.widths + widthsSaved,
-    });
-  }
-  const lines = [...alike].map(
-    ([key, { rooms, yardage, widths }]) =>
-      `  ${key} saves ${digits(widths)} widths at ${counted(rooms, 'window')}: ${showYardage(yardage as Length, unit)}`,
-  );
-  const turned = windows
-    .map((work) => [work, turnedSaves(work)] as const)
-    .filter((one): one is readonly [WindowWork, Length] => one[1] !== undefined && one[1] > 0);
-  const byFabric = new Map<string, number>();
-  for (const [work, saved] of turned)
-    byFabric.set(fabricOf(work), (byFabric.get(fabricOf(work)) ?? 0) + saved);
-  for (const [fabric, saved] of byFabric)
-    lines.push(
-      `  ${fabric} railroaded saves ${showYardage(saved as Length, unit)}, if pattern and pile allow it`,
-    );
-  if (lines.length === 0) lines.push(`  no rod is within ${showLength(MOST_NARROWER, unit)} of a width less`);
-  return lines;
+/** What would save cloth, the most first: narrower rods, turned cloth; its worth where prices are known. */
+export function savingLines(
+  floor: Pick<Floor, 'windows' | 'house'>,
+  prices: ReadonlyMap<string, ClothPrice> = new Map(),
+): string[] {
+  const advice = adviceOf(floor, prices);
+  if (advice.length === 0)
+    return [`  no rod is within ${showLength(MOST_NARROWER, floor.house.unit)} of a width less`];
+  const lines = advice.slice(0, LINES).map(({ sentence }) => `  ${sentence}`);
+  return advice.length > LINES ? [...lines, `  and ${advice.length - LINES} more`] : lines;
 }
 
 /** Findings of all windows, alike ones counted, the heaviest first. */

@@ -33,10 +33,12 @@ export function clothLines(
 ): string[] {
   const cloths = roll === undefined ? [] : clothsOf(windows);
   const rollsLine = (like: (cloth: Cloth) => boolean): string => {
-    const rolls = cloths
-      .filter((cloth) => like(cloth) && cloth.cuts.length > 0)
-      .map((cloth) => rollsOf(cloth, roll as Length, (windows[0] as WindowWork).rules, unit));
-    return rolls.length === 0 ? '' : `   ${rolls.join(', ')}`;
+    const some = cloths.filter((cloth) => like(cloth) && cloth.cuts.length > 0);
+    const rolls = some.map((cloth) => {
+      const of = rollsOf(cloth, roll as Length, (windows[0] as WindowWork).rules, unit);
+      return some.length > 1 ? `${cloth.name}: ${of}` : of;
+    });
+    return rolls.length === 0 ? '' : `   ${rolls.join('; ')}`;
   };
   const width = Math.max(...face.map(({ name }) => name.length), 'lining'.length) + 2;
   const lines = face.map((total) => {

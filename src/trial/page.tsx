@@ -88,7 +88,7 @@ function showBook(next: FWorkbook): void {
   book = new TrialBook(grid, next);
   pane?.close();
   pane = renderPane(element('pane'), book, { theme: state.theme });
-  Object.assign(window, { trial: { grid, book } });
+  Object.assign(window, { trial: { grid, book, pane } });
 }
 
 showBook(workbook);

@@ -1,6 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { areaAt } from '../../src/book/address';
-import { Trial, thereIsABrowser } from './page';
+import { readFile } from 'node:fs/promises';
+import { journalOf } from '../../src/book/journal';
+import { drawn, Trial, thereIsABrowser, type Opened } from './page';
 
 /** As an inn of our own invention may keep it: titles above, short headings, a merged cell, a remark. */
 const LIST = [
@@ -45,10 +47,15 @@ describe.runIf(thereIsABrowser)('the pane beside the trial workbook', () => {
     const second = await at.contents();
     expect(second.sheets.map((one) => one.name)).toContain('Windows 2');
     expect(second.sheets.length).toBe(2 * first.sheets.length - 1);
+    // The sheet that is looked at goes away too.
+    await at.goTo(areaAt('Windows 2', 3, 0));
     await at.undo();
     expect(await at.contents()).toEqual(first);
+    await at.goTo(areaAt('Job', 3, 1));
     await at.undo();
     expect(await at.contents()).toEqual(empty);
+    await drawn(at);
+    expect(at.faults).toEqual([]);
   });
 
   it('refuses a number of rows that is none, at the field', async () => {
@@ -131,9 +138,11 @@ describe.runIf(thereIsABrowser)('the pane beside the trial workbook', () => {
     expect(await at.said()).toMatch(/filled cell on the sheet “Sheet1”/);
   });
 
-  it('stops a long fill, and leaves the workbook as it was', async () => {
+  /** Five columns of so many rows are more than one part. */
+  const MANY = 4_200;
+  async function withMany(): Promise<Opened> {
     const at = await trial.open();
-    const rows = Array.from({ length: 4_200 }, (_, n) => [40 + (n % 80), 98, 'pinch', 54]);
+    const rows = Array.from({ length: MANY }, (_, n) => [40 + (n % 80), 98, 'pinch', 54]);
     await at.put('Sheet1', 0, 0, [['W', 'Ht', 'Style', 'Fab W'], ...rows]);
     await at.goTo(areaAt('Sheet1', 0, 0));
     await at.section('Workbook');
@@ -141,10 +150,78 @@ describe.runIf(thereIsABrowser)('the pane beside the trial workbook', () => {
     await at.press('Preview');
     await at.press('Add 5 columns');
     await at.pane.getByRole('progressbar').waitFor();
+    return at;
+  }
+  const asItWas = { rows: MANY + 1, columns: 4 };
+
+  it('stops a long fill, and leaves the workbook as it was', async () => {
+    const at = await withMany();
     await at.press('Stop');
     expect(await at.said()).toBe('Stopped. The workbook is as it was.');
-    expect((await at.contents()).sheets[0]?.used).toMatchObject({ rows: 4_201, columns: 4 });
+    expect((await at.contents()).sheets[0]?.used).toMatchObject(asItWas);
     expect(at.faults).toEqual([]);
+  });
+
+  it('closed in the middle of a long fill leaves the workbook as it was', async () => {
+    const at = await withMany();
+    await at.page.evaluate(() => {
+      window.trial.pane.close();
+    });
+    await expect
+      .poll(async () => (await at.contents()).sheets[0]?.used, { timeout: 20_000 })
+      .toMatchObject(asItWas);
+    expect(await at.page.evaluate(() => window.trial.book.recall('unfinished'))).toBeUndefined();
+    expect(at.faults).toEqual([]);
+  });
+
+  it('takes a long fill back by one undo', async () => {
+    const at = await withMany();
+    expect(await at.said()).toContain('5 columns stand in E1:I4201');
+    const last = await at.read(areaAt('Sheet1', MANY, 8));
+    expect(last.formulas[0]?.[0]).toContain('HEM.YARDAGE(');
+    await at.undo();
+    expect((await at.contents()).sheets[0]?.used).toMatchObject(asItWas);
+    expect(at.faults).toEqual([]);
+  });
+
+  it('tells what was left half done in a workbook, also after it was saved and opened, and puts it back', async () => {
+    const at = await withList();
+    const before = await at.read(areaAt('Sheet1', 0, 0, 8, 13));
+    // As a browser that was closed between two parts leaves it.
+    const changes = {
+      puts: [
+        { area: areaAt('Sheet1', 4, 8, 3), formula: '=C5+22' },
+        { area: areaAt('Sheet1', 4, 9, 3), formula: '=D5-2' },
+      ],
+    };
+    const blocks = await Promise.all(changes.puts.map((put) => at.read(put.area)));
+    const held = new Map(changes.puts.map((put, n) => [put, blocks[n]!]));
+    const value = journalOf('Fill 2 columns', [changes], changes, await at.contents(), held);
+    await at.page.evaluate(
+      ([put, journal]) =>
+        window.trial.book.inOneStep('Half', (write) =>
+          write({ remember: { key: 'unfinished', value: journal }, puts: [put] }),
+        ),
+      [changes.puts[0]!, value] as const,
+    );
+    const saving = at.page.waitForEvent('download');
+    await at.page.getByRole('button', { name: 'Save .xlsx' }).click();
+    const saved = await (await saving).path();
+    const again = await trial.open();
+    await again.page.getByLabel('Workbook to open').setInputFiles({
+      name: 'Half.xlsx',
+      mimeType: 'application/octet-stream',
+      buffer: await readFile(saved),
+    });
+    await again.pane.getByText('“Fill 2 columns” did not come to its end in this workbook').waitFor();
+    await again.pane.getByText('I5:J7 of “Sheet1”').waitFor();
+    expect(await again.seriousFaults()).toEqual([]);
+    await again.press('Put it back');
+    await again.pane.getByText('I5:J7 of “Sheet1”: as before.').waitFor();
+    const after = await again.read(areaAt('Sheet1', 0, 0, 8, 13));
+    expect([after.values, after.formulas]).toEqual([before.values, before.formulas]);
+    expect(await again.page.evaluate(() => window.trial.book.recall('unfinished'))).toBeUndefined();
+    expect(again.faults).toEqual([]);
   });
 
   it('refuses nonsense for a house rule in a sentence, writes a good one, and marks what differs', async () => {
@@ -184,10 +261,36 @@ describe.runIf(thereIsABrowser)('the pane beside the trial workbook', () => {
     );
     await at.pane.getByText('Delivered fullness', { exact: true }).waitFor();
     await at.pane.getByText(/narrower saves 2 widths/).waitFor();
-    await at.pane.getByRole('button', { name: 'I5' }).click();
+    await at.pane.getByRole('button', { name: 'I5 rod width' }).click();
     expect(await at.page.evaluate(() => window.trial.book.selection())).toEqual(areaAt('Sheet1', 4, 8));
     await at.goTo(areaAt('Sheet1', 0, 0));
     await at.pane.getByText('No formula stands here.').waitFor();
+  });
+
+  it('explains in the sheet’s own words, with the house rule that stands for a blank', async () => {
+    const at = await trial.open();
+    await at.put('Sheet1', 0, 0, [
+      ['W', 'L ext', 'R ext', 'Ht', 'Style', 'Goods W'],
+      [72, 11, 30, 98, 'wave', 54],
+      ['wide', 11, 30, 98, 'pinch', 54],
+    ]);
+    await at.goTo(areaAt('Sheet1', 0, 0));
+    await at.section('Workbook');
+    await at.press('Read the table');
+    await at.press('Preview');
+    const findings = at.pane.getByRole('list', { name: 'Findings' });
+    await findings.getByText('Row 2: R ext is 30 in; for an opening of 72 in').waitFor();
+    await findings.getByText('Row 3: W reads “wide”, which is not a length.').waitFor();
+    expect(await findings.innerText()).not.toMatch(/[a-z]_[a-z]/);
+    await at.press('Add 5 columns');
+    await at.said();
+    await at.section('Explain');
+    await at.goTo(areaAt('Sheet1', 1, 6));
+    await at.pane.getByText('R ext is 30 in; for an opening of 72 in').waitFor();
+    await at.pane.getByRole('button', { name: 'C2 R ext' }).waitFor();
+    await at.goTo(areaAt('Sheet1', 2, 6));
+    await at.pane.getByText('W reads “wide”, which is not a length.').waitFor();
+    expect(at.faults).toEqual([]);
   });
 
   it('inserts an example at the selected cell, and never over a filled one', async () => {

@@ -7,6 +7,7 @@ import { chromium, type Browser, type Locator, type Page } from 'playwright-core
 import type { Area } from '../../src/book/address';
 import type { Block, CellPut, Contents } from '../../src/book/book';
 import { serve, type Served } from '../../src/trial/serve';
+import type { Pane } from '../../src/pane/pane';
 import type { TrialBook } from '../../src/trial/book';
 import type { Grid } from '../../src/trial/grid';
 import { packed } from '../make/pack';
@@ -17,7 +18,7 @@ const AXE = createRequire(import.meta.url).resolve('axe-core');
 
 declare global {
   interface Window {
-    trial: { readonly grid: Grid; readonly book: TrialBook };
+    trial: { readonly grid: Grid; readonly book: TrialBook; readonly pane: Pane };
   }
 }
 
@@ -84,6 +85,15 @@ export class Trial {
     return opened;
   }
 }
+
+/** The grid has drawn what is there now: where it stumbles, it does so then. */
+export const drawn = ({ page }: Opened): Promise<void> =>
+  page.evaluate(
+    () =>
+      new Promise<void>((done) => {
+        requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 100)));
+      }),
+  );
 
 export class Opened {
   /** Requests for anything but our own files. */

@@ -59,3 +59,11 @@ function shown(of: Length, unit: LengthUnit): string {
 
 export const showLength = (of: Length, unit: Unit): string => shown(of, unit.small);
 export const showYardage = (of: Length, unit: Unit): string => shown(of, unit.large);
+
+/** What is left of a roll, as a person finds it on the table: 44 yd 17 1/4 in. */
+export function showRemnant(of: Length, unit: Unit): string {
+  const whole = Math.floor(of / UNITS[unit.large]);
+  const rest = (of - whole * UNITS[unit.large]) as Length;
+  if (whole === 0) return showLength(of, unit);
+  return rest === 0 ? `${whole} ${unit.large}` : `${whole} ${unit.large} ${showLength(rest, unit)}`;
+}

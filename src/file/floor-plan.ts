@@ -5,7 +5,7 @@ import { PROPORTION } from '../core/fields';
 import { clothFindings, clothJob, type Cloth, type RollSupply } from '../core/floor-cuts';
 import { exact, toUnit, type Length } from '../core/length';
 import type { Tally } from '../core/tally';
-import { showLength, showYardage, type Unit } from '../core/unit';
+import { showLength, showRemnant, showYardage, type Unit } from '../core/unit';
 import { bestPlan, type BestPlan } from '../solve/best-plan';
 import { loadSolver } from '../solve/load';
 import type { Io } from './command';
@@ -62,14 +62,29 @@ const cutsInWords = (cuts: readonly { length: Length; count: number }[], unit: U
   return [...byLength].map(([length, count]) => `${count} × ${showLength(length, unit)}`).join(' + ');
 };
 
-function rollLine(roll: PlannedRoll, unit: Unit): string {
+/** What is cut from a roll, and what is left of it. */
+function rollInWords(roll: PlannedRoll, unit: Unit): string {
   const stretches = roll.stretches.filter(({ cuts }) => cuts.length > 0);
   const cuts = stretches.flatMap((stretch) => stretch.cuts);
   const toStart = stretches.reduce((sum, one) => exact(sum + (one.toStart ?? 0)), exact(0));
   const left = exact(roll.length - toStart - cutLengthOf(cuts));
   const lot = roll.lot === undefined ? '' : `, lot ${roll.lot}`;
   const given = toStart === 0 ? '' : `${showLength(toStart, unit)} to the pattern’s start + `;
-  return `  roll ${roll.number} of ${showYardage(roll.length, unit)}${lot}: ${given}${cutsInWords(cuts, unit)}, remnant ${showLength(left, unit)}`;
+  return `of ${showYardage(roll.length, unit)}${lot}: ${given}${cutsInWords(cuts, unit)}, remnant ${showRemnant(left, unit)}`;
+}
+
+/** A line a roll; rolls cut alike that follow one another share a line. */
+function rollLines(rolls: readonly PlannedRoll[], unit: Unit): string[] {
+  const runs: { first: number; last: number; words: string }[] = [];
+  for (const roll of rolls) {
+    const words = rollInWords(roll, unit);
+    const run = runs.at(-1);
+    if (run?.words === words && run.last === roll.number - 1) run.last = roll.number;
+    else runs.push({ first: roll.number, last: roll.number, words });
+  }
+  return runs.map(({ first, last, words }) =>
+    first === last ? `  roll ${first} ${words}` : `  rolls ${first} to ${last}, each ${words}`,
+  );
 }
 
 function planLines({ cloth, best: { plan, gap, seconds } }: PlannedCloth, unit: Unit): string[] {
@@ -81,7 +96,7 @@ function planLines({ cloth, best: { plan, gap, seconds } }: PlannedCloth, unit: 
   const used = (plan.utilisation / 100).toFixed(1);
   return [
     `${cloth.name}: ${counted(plan.rolls.length, 'roll')}, ${proof}; ${used} % of the cloth opened is cut (${seconds.toFixed(1)} s)`,
-    ...plan.rolls.map((roll) => rollLine(roll, unit)),
+    ...rollLines(plan.rolls, unit),
   ];
 }
 

@@ -4,7 +4,7 @@ import { useId, useState } from 'react';
 import { TO_START } from '../book/floor-sheets';
 import type { Roll } from '../core/cutting';
 import type { CutPlan, PlannedRoll } from '../core/cutting-plan';
-import { showLength, showYardage, type Unit } from '../core/unit';
+import { showLength, showRemnant, showYardage, type Unit } from '../core/unit';
 import { FillPatterns, LengthFill, SpareFill, Swatch } from './roll-fill';
 
 const WIDE = 320;
@@ -113,7 +113,7 @@ function OneRoll({ id, of, flaws, longest, unit, lengths }: OneProps) {
   const styles = useStyles();
   const scale = WIDE / longest;
   const lot = of.lot === undefined ? '' : `, lot ${of.lot}`;
-  const label = `Roll ${of.number}${lot}: ${showYardage(of.length, unit)}, ${showLength(of.remnant, unit)} left`;
+  const label = `Roll ${of.number}${lot}: ${showYardage(of.length, unit)}, ${showRemnant(of.remnant, unit)} left`;
   const band = { y: LABEL, height: HIGH };
   const pieces = of.stretches.flatMap((stretch) => {
     let at: number = stretch.from;

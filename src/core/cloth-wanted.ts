@@ -3,7 +3,6 @@ import type { ClothWanted } from './cloth-price';
 import { clothsOf } from './floor-cuts';
 import type { WindowWork } from './job';
 import { exact, NO_LENGTH, type Length } from './length';
-import type { Rules } from './rules';
 import type { ClothTotal, Direction } from './tally';
 
 /** One cloth to be bought. */
@@ -11,7 +10,8 @@ export interface Wanted {
   readonly name: string;
   /** For the windows, with its spares. */
   readonly yardage: Length;
-  readonly spares: Length;
+  /** Cuts of it that are spares. */
+  readonly spares: number;
   /** Kept for later repairs. */
   readonly attic: Length;
   /** As cuts: only asked for where whole rolls are priced or counted. */
@@ -27,31 +27,27 @@ export const clothFor = ({ yardage, attic, pieces }: Wanted, inRolls: boolean): 
 export function facesWanted(
   windows: readonly WindowWork[],
   totals: readonly ClothTotal[],
-  rules: Rules,
   direction: Direction = 'up the roll',
 ): readonly Wanted[] {
   return totals.map(({ name, yardage, spares, attic, atticCuts, longestCut, byLength }): Wanted => ({
-    ...{ name, yardage, spares, attic },
+    ...{ name, yardage, attic },
+    spares: spares.reduce((sum, { count }) => sum + count, 0),
     pieces: () => {
       const own = [...byLength].map(([length, count]) => ({ length, count }));
-      const beyond = own.map(({ length, count }) => ({
-        length,
-        count: rules.spareWindows.times(count).ceil().toNumber(),
-      }));
       const kept = { length: longestCut, count: atticCuts };
       // Turned cloth is cut panel by panel; up the roll the cutting plan says which cuts there are.
       const cloth =
         direction === 'railroaded'
           ? undefined
           : clothsOf(windows).find((one) => one.layer === 'face' && one.name === name);
-      return { cuts: [...(cloth?.cuts ?? own), ...beyond, kept], toStart: cloth?.toStart };
+      return { cuts: [...(cloth?.cuts ?? own), ...spares, kept], toStart: cloth?.toStart };
     },
   }));
 }
 
 /** Linings of several kinds or bolt widths come on rolls of their own: those are cut to order. */
 export const liningWanted = (windows: readonly WindowWork[], yardage: Length): Wanted => ({
-  ...{ name: 'lining', yardage, spares: NO_LENGTH, attic: NO_LENGTH },
+  ...{ name: 'lining', yardage, spares: 0, attic: NO_LENGTH },
   pieces: () => {
     const [cloth, ...others] = clothsOf(windows).filter(({ layer }) => layer === 'lining');
     return cloth === undefined || others.length > 0 ? { cuts: [] } : cloth;

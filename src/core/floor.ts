@@ -49,7 +49,7 @@ function wantedUnder(windows: readonly Window[], choice: Choice, rules: Rules): 
         under,
       ),
   );
-  return facesWanted(works, faceTotals(works, under, choice.direction), under, choice.direction);
+  return facesWanted(works, faceTotals(works, under, choice.direction), choice.direction);
 }
 
 /** A sum over all cloths; undefined where one of them has none. */

@@ -37,15 +37,24 @@ export const MAKING_BREAKS: Kind<readonly MakingBreak[]> = {
     breaks.map(({ from, less }) => `${digits(from)} ${less.times(100).toString()} %`).join('; '),
 };
 
+type Breaks = Pick<Rules, 'makingBreaks' | 'makingBreaksOn'>;
+
+const reachedBy = (widths: number, { makingBreaks }: Breaks): readonly MakingBreak[] =>
+  (makingBreaks ?? []).filter(({ from }) => from <= widths);
+
+/** “5 % less from 100 widths”. */
+export function lessInWords(less: Money, widths: number, rules: Breaks): string {
+  const share = `${less.times(100).toDecimalPlaces(2).toString()} % less`;
+  if (rules.makingBreaksOn === 'further widths') return `${share} in all for the widths past each break`;
+  return `${share} from ${digits(reachedBy(widths, rules).at(-1)?.from ?? 0)} widths`;
+}
+
 /** The share taken off the whole making charge for so many widths. */
-export function makingReduction(
-  widths: number,
-  { makingBreaks, makingBreaksOn }: Pick<Rules, 'makingBreaks' | 'makingBreaksOn'>,
-): Money {
-  const reached = (makingBreaks ?? []).filter(({ from }) => from <= widths);
+export function makingReduction(widths: number, rules: Breaks): Money {
+  const reached = reachedBy(widths, rules);
   const last = reached.at(-1);
   if (last === undefined || widths === 0) return NOTHING;
-  if (makingBreaksOn === 'whole') return last.less;
+  if (rules.makingBreaksOn === 'whole') return last.less;
   // Each width bears the reduction of the break it lies past; widths beyond 100 begin with the next one.
   return reached
     .reduce((sum, { from, less }, at) => {

@@ -16,7 +16,7 @@ import { clothFor, facesWanted, liningWanted, type Wanted } from './cloth-wanted
 import { freightOf } from './freight';
 import type { WindowWork } from './job';
 import { toUnit, UNITS } from './length';
-import { makingReduction } from './making-breaks';
+import { lessInWords, makingReduction } from './making-breaks';
 import { money, NOTHING, toCent, type Money } from './money';
 import { sellPrice } from './price';
 import { unitOf, type Rules } from './rules';
@@ -79,7 +79,7 @@ class Lines {
         ...{ kind: of, what, quantity: toUnit(length, unit.large), unit: unit.large, cost },
         ...{ markedUp: true, taxed: true, ...(says !== '' && { says }) },
       });
-    const spare = spares > 0 ? `${showYardage(spares, unit)} of it spare` : '';
+    const spare = spares > 0 ? `${spares} spare ${spares === 1 ? 'cut' : 'cuts'} in it` : '';
     if (bought === undefined || price === undefined) {
       this.findings.push(finding('noClothPrice', name, name));
       put(kind, name, yardage, undefined, spare);
@@ -133,9 +133,7 @@ function addMaking(lines: Lines, job: Tally, rules: Rules): void {
     ...{ kind: 'making', what: 'making', quantity: widths, unit: 'widths', markedUp: true },
     cost: less.isZero() ? making : toCent(making?.times(money(1).minus(less)) ?? NOTHING, rules.centRounding),
     taxed: rules.taxLabor === 'yes',
-    ...(!less.isZero() && {
-      says: `${less.times(100).toDecimalPlaces(2).toString()} % less for so many widths`,
-    }),
+    ...(!less.isZero() && { says: lessInWords(less, widths, rules) }),
   });
 }
 
@@ -161,7 +159,7 @@ export function quote(windows: Iterable<WindowWork>, prices: PriceList, rules: R
   const works = [...windows];
   const job = tally(works, rules);
   const lines = new Lines(rules);
-  for (const wanted of facesWanted(works, job.face, rules))
+  for (const wanted of facesWanted(works, job.face))
     lines.cloth('face', wanted, prices.face.get(wanted.name));
   if (job.lining > 0) lines.cloth('lining', liningWanted(works, job.lining), prices.lining);
   addMaking(lines, job, rules);

@@ -1,6 +1,6 @@
 /** What a job comes to, counted in one pass so that no window need be kept: cloth, making, hardware. */
 import { atticCuts } from './attic';
-import { furtherCut, repeatRuleFor } from './cuts';
+import { furtherCut, repeatRuleFor, type CutsAlike } from './cuts';
 import type { WindowWork } from './job';
 import { exact, NO_LENGTH, times, toUnit, upToStep, type Length } from './length';
 import { NOTHING, type Money } from './money';
@@ -12,7 +12,7 @@ export interface ClothTotal {
   readonly name: string;
   /** With the spares the house orders beyond the windows; attic stock is not in it. */
   readonly yardage: Length;
-  readonly spares: Length;
+  readonly spares: readonly CutsAlike[];
   /** Kept for later repairs: so many of the longest cut. */
   readonly attic: Length;
   readonly atticCuts: number;
@@ -67,22 +67,23 @@ function weightOf(yardage: number, boltWidth: Length, areal: number, rules: Rule
 }
 
 /** Spares by type: a share of the cuts of each length, a part counting as a whole cut. */
-const sparesOf = ({ byLength }: Counted, { spareWindows }: Rules): Length =>
-  [...byLength].reduce(
-    (sum, [length, count]) => exact(sum + times(length, spareWindows.times(count).ceil().toNumber())),
-    NO_LENGTH,
-  );
+const sparesOf = ({ byLength }: Counted, { spareWindows }: Rules): readonly CutsAlike[] =>
+  [...byLength].map(([length, count]) => ({
+    length,
+    count: spareWindows.times(count).ceil().toNumber(),
+  }));
 
 function clothTotal(name: string, counted: Counted, rules: Rules): ClothTotal {
   const { cuts, windows, byLength, weight } = counted;
-  const spares = rules.spareWindows.isZero() ? NO_LENGTH : sparesOf(counted, rules);
+  const spares = rules.spareWindows.isZero() ? [] : sparesOf(counted, rules);
+  const spared = spares.reduce((sum, { length, count: of }) => exact(sum + times(length, of)), NO_LENGTH);
   const kept = atticCuts(cuts, rules.atticStock);
   const longestCut = Math.max(0, ...byLength.keys()) as Length;
   const attic = upToStep(times(longestCut, kept), rules.yardageStep);
   const own = exact(counted.yardage);
   return {
     ...{ name, cuts, windows, byLength, longestCut, spares, attic, atticCuts: kept },
-    yardage: spares === 0 ? own : upToStep(exact(own + spares), rules.yardageStep),
+    yardage: spared === 0 ? own : upToStep(exact(own + spared), rules.yardageStep),
     // Spares stay in the workroom; attic stock travels with the windows.
     weight: weight === undefined || own === 0 ? weight : figure((weight * (own + attic)) / own),
   };

@@ -1,13 +1,5 @@
 /** What the floor costs: every line, the totals, what is worth a second look, and the sheet written of it. */
-import {
-  Button,
-  Caption1,
-  makeStyles,
-  MessageBar,
-  MessageBarBody,
-  Text,
-  tokens,
-} from '@fluentui/react-components';
+import { Button, Caption1, makeStyles, MessageBar, MessageBarBody, Text } from '@fluentui/react-components';
 import { useMemo } from 'react';
 import type { Book } from '../book/book';
 import type { Floor } from '../book/floor';
@@ -23,7 +15,6 @@ import { TaskLine, useTask } from './task';
 const useStyles = makeStyles({
   act: { justifySelf: 'start' },
   message: { whiteSpace: 'normal' },
-  says: { display: 'block', color: tokens.colorNeutralForeground2 },
 });
 /** Findings shown before the rest is only counted. */
 const SHOWN = 8;
@@ -83,13 +74,12 @@ export function FloorPrice({ book, floor, prices }: Props) {
   );
 }
 
-function rowOf({ kind, what, quantity, unit, cost, price, says }: QuoteLine): FigureRow {
-  const note = [kind === what || what.endsWith(kind) ? '' : kind, says ?? ''].filter((one) => one !== '');
+function rowOf({ what, quantity, unit, cost, price, says }: QuoteLine): FigureRow {
   return {
     name: (
       <>
         {what}
-        {note.length > 0 && <Caption1 block>{note.join(': ')}</Caption1>}
+        {says !== undefined && <Caption1 block>{says}</Caption1>}
       </>
     ),
     figures: [

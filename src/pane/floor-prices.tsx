@@ -73,7 +73,7 @@ interface ClothProps {
 function Cloth({ cloth, large, typed, faults, change }: ClothProps) {
   const styles = useStyles();
   const field = (key: ClothField, label: string, aria: string, placeholder: string) => (
-    <Field label={label} {...(faults[key] !== undefined && { validationState: 'error' })}>
+    <Field size="small" label={label} {...(faults[key] !== undefined && { validationState: 'error' })}>
       <Input
         size="small"
         aria-label={`${cloth}, ${aria}`}

@@ -147,7 +147,7 @@ export function FloorSection({ book }: { readonly book: Book }) {
                 <Part opened says="Cutting plan">
                   <FloorPlan key={opened.of} book={book} floor={floor} received={opened.received} />
                 </Part>
-                <Part says="Prices">
+                <Part says="Cloth prices">
                   <FloorPrices
                     cloths={cloths}
                     typed={prices}

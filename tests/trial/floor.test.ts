@@ -193,7 +193,7 @@ describe.runIf(thereIsABrowser)('a floor in the pane', () => {
 
   it('costs other choices and marks the cheapest', async () => {
     const at = await withFloor();
-    for (const part of ['Prices', 'What if', 'Advice']) await at.press(part);
+    for (const part of ['Cloth prices', 'What if', 'Advice']) await at.press(part);
     await typed(at, 'Ostrel linen, a yd', '38');
     await typed(at, 'Fullness', '2; 3');
     await typed(at, 'Cloth widths (in)', '54; 118');
@@ -208,7 +208,42 @@ describe.runIf(thereIsABrowser)('a floor in the pane', () => {
     const made = prices.filter(({ price }) => price > 0);
     const least = Math.min(...made.map(({ price }) => price));
     expect(made.filter(({ marked }) => marked).map(({ price }) => price)).toEqual([least]);
-    expect(await at.pane.getByText(/^The deposit, .* does not cover the cloth/).count()).toBe(1);
     expect(await at.seriousFaults()).toEqual([]);
+  });
+
+  it('is priced with breaks, the least cut and whole rolls, and its price written in one step', async () => {
+    const at = await withFloor();
+    await at.press('Cloth prices');
+    await at.press(/^Price$/);
+    await typed(at, 'Ostrel linen, a yd', '0 28.50; 50 dear');
+    await at.pane.getByText('Ostrel linen, the price reads “dear”').waitFor();
+    await typed(at, 'Ostrel linen, a yd', '0 28.50; 50 26');
+    await typed(at, 'Fen voile, a yd', '12');
+    await typed(at, 'Fen voile, the least that is cut (yd)', '80');
+    await typed(at, 'lining, a yd', '8');
+    const table = at.pane.getByRole('region', { name: 'Price of the floor' });
+    const row = (name: RegExp) => table.getByRole('row', { name }).getByRole('cell').allInnerTexts();
+    // The least of 80 yd at 12.00; at cost, since no markup is set.
+    expect(await row(/^Fen voile/)).toEqual(['80 yd', '960.00', '960.00']);
+    const [, cut] = await row(/^Ostrel linen/);
+    await typed(at, 'Ostrel linen, whole roll (yd)', '60');
+    await typed(at, 'Ostrel linen, a yd in whole rolls', '20');
+    await table.getByText(/whole rolls? of 60 yd at 20\.00/).waitFor();
+    const money = (text = ''): number => Number(text.replace(/,/g, ''));
+    const [, rolled] = await row(/^Ostrel linen/);
+    expect(money(rolled)).toBeLessThan(money(cut));
+    expect(await at.pane.getByText(/^The deposit, .* does not cover the cloth/).count()).toBe(1);
+    const [, , total] = await row(/^total/);
+    expect(await at.seriousFaults()).toEqual([]);
+    await at.press('Write the price');
+    await at.pane.getByText('The price stands on the sheet “Floor price”').waitFor();
+    const { names } = await at.contents();
+    const prices = names.find(({ name }) => name === 'Floor_prices')?.area;
+    const lines = (await at.read(prices ?? areaAt('Floor price', 0, 0))).values.flat().map(Number);
+    expect(lines.reduce((sum, one) => sum + one, 0)).toBeCloseTo(money(total), 2);
+    await at.goTo(areaAt('Sheet1', 0, 0));
+    await at.undo();
+    expect((await at.contents()).sheets.map(({ name }) => name)).toEqual(['Sheet1']);
+    expect([at.faults, at.strangers]).toEqual([[], []]);
   });
 });

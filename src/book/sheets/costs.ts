@@ -106,7 +106,7 @@ export function costsSheet(job: Job): Draft {
           key: 'weight',
           heading: `cloth weight (${weight})`,
           role: 'working',
-          format: '0.##;-0.##;',
+          format: '0.00;-0.00;',
           name: 'Cost_weights',
           note: 'face fabric and lining, where their weights are known; for freight',
           formula: (of) =>

@@ -167,7 +167,7 @@ export function fabricsSheet(job: Job): Draft {
           key: 'atticWeight',
           heading: `weight of attic stock (${weight})`,
           role: 'working',
-          format: '0.##;-0.##;',
+          format: '0.00;-0.00;',
           name: 'Fabric_attic_weights',
           formula: (of) =>
             `=IF(${of('fabric')}="","",${of('attic')}*CONVERT(${of('width')},"${small}","${large}")*${of('weight')}/${weight === 'lb' ? 16 : 1000})`,

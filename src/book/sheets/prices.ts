@@ -142,7 +142,7 @@ function terms(job: Job): readonly Term[] {
       value: RULES.deposit.kind.write?.(RULES.deposit.standard as never, job.unit) as number,
     }),
     {
-      ...{ label: `cloth in all (${weight})`, name: 'Job_weight', role: 'working', format: '#,##0.##' },
+      ...{ label: `cloth in all (${weight})`, name: 'Job_weight', role: 'working', format: MONEY_FORMAT },
       formula: `=SUM(${name('Cost_weights')})+SUM(${name('Fabric_attic_weights')})`,
       says: 'of the windows and the attic stock, as far as weights are known',
     },

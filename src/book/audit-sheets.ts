@@ -39,7 +39,7 @@ const column = (
   heading: string,
   cells: readonly CellPut[],
   more: Partial<ColumnDraft> = {},
-): ColumnDraft => ({ key, heading, role: 'output', cells, ...more });
+): ColumnDraft => ({ key, heading, role: 'working', cells, ...more });
 
 /** More findings than these are no list to go through by hand. */
 const MOST_LISTED = 5_000;
@@ -115,7 +115,7 @@ export async function writeAudit(
           'count',
           'findings',
           kinds.map((one) => one.count),
-          { name: 'Audit_counts' },
+          { name: 'Audit_counts', role: 'output' },
         ),
         column(
           'weight',
@@ -125,8 +125,8 @@ export async function writeAudit(
         column(
           'money',
           'in money',
-          kinds.map((one) => one.money),
-          { format: MONEY_FORMAT },
+          kinds.map((one) => (one.money === 0 ? null : one.money)),
+          { format: MONEY_FORMAT, role: 'output' },
         ),
       ],
     }),
@@ -138,7 +138,7 @@ export async function writeAudit(
       columns: [
         column(
           'kind',
-          'kind of finding',
+          'kind',
           each(({ finding }) => kindOf(finding)),
         ),
         column(
@@ -148,12 +148,12 @@ export async function writeAudit(
         ),
         column(
           'weight',
-          'how heavy',
+          'weight',
           each(({ finding }) => finding.weight),
         ),
         column(
           'money',
-          'money',
+          'in money',
           each(({ finding }) => finding.money),
           { format: MONEY_FORMAT },
         ),
@@ -179,7 +179,7 @@ export async function writeAudit(
         ),
       ],
     }),
-    laidOut(job, sheet, { header: listAt, widths: [30, 10, 10, 12, 22, 18, 18, 100], landscape: true }),
+    laidOut(job, sheet, { header: listAt, widths: [30, 10, 10, 12, 22, 18, 18, 120], landscape: true }),
   );
   const chart = {
     name: job.name('Audit_chart'),

@@ -77,7 +77,12 @@ export async function auditOrders(read: ColumnsRead, by: AuditBy, running: Runni
   const { block, columns, header } = read;
   const unit = by.periods[0]?.house.unit;
   if (unit === undefined) throw new Error('an audit needs house rules');
-  const said = Object.fromEntries(columns.map((one, at) => [at, (one.key ?? null) as OrderKey | null]));
+  const said = Object.fromEntries(
+    columns.flatMap((one, at) =>
+      // What was only left over is told apart below: a second column of one meaning is said.
+      one.key === undefined && !one.corrected ? [] : [[at, (one.key ?? null) as OrderKey | null]],
+    ),
+  );
   const order = orderColumns(
     columns.map((one) => one.heading),
     unit,
@@ -86,12 +91,17 @@ export async function auditOrders(read: ColumnsRead, by: AuditBy, running: Runni
   const auditor = new Auditor(order, by);
   const at = new Map(order.found.map((one) => [one.heading, block.area.column + one.at]));
   const headerRow = block.area.row + header.row + header.rows - 1;
+  const second = (heading: string): number | undefined => {
+    const last = order.headings.lastIndexOf(heading);
+    return last < 0 ? undefined : block.area.column + last;
+  };
   const place = (finding: OrderFinding): Placed => ({
     finding,
     area: areaAt(
       block.area.sheet,
       finding.row === 0 ? headerRow : finding.row - 1,
-      at.get(finding.column) ?? block.area.column,
+      (finding.code === 'secondColumn' ? second(finding.column) : at.get(finding.column)) ??
+        block.area.column,
     ),
   });
   const found = auditor.header();

@@ -1,3 +1,5 @@
+import { readFile } from 'node:fs/promises';
+import { strFromU8, unzipSync } from 'fflate';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { areaAt } from '../../src/book/address';
 import { Trial, thereIsABrowser, type Opened } from './page';
@@ -75,8 +77,46 @@ describe.runIf(thereIsABrowser)('past orders in the pane', () => {
     await at.pane.getByText('The summary stands on the sheet “Audit”').waitFor();
     expect((await at.contents()).tables.map(({ name }) => name)).toContain('Audit_findings');
     expect((await at.read(areaAt('Audit', 3, 1, 3, 1))).values.flat()).toEqual([4, 2, 2]);
+    // Nothing is drawn in this page, and it says so; the file has the chart.
+    await at.pane.getByText('draws no charts; they stand in the file it saves').waitFor();
+    const chart = async (): Promise<string | undefined> => {
+      const saving = at.page.waitForEvent('download');
+      await at.page.getByRole('button', { name: 'Save .xlsx' }).click();
+      const parts = unzipSync(await readFile(await (await saving).path()));
+      return parts['xl/charts/chart1.xml'] && strFromU8(parts['xl/charts/chart1.xml']);
+    };
+    expect(await chart()).toMatch(
+      /<c:barDir val="bar"\/>[\s\S]*<c:f>Audit!\$A\$10:\$A\$11<\/c:f>[\s\S]*<c:v>swapped<\/c:v>[\s\S]*<c:f>Audit!\$B\$10:\$B\$11<\/c:f>/,
+    );
+    await at.undo();
+    expect((await at.contents()).sheets.map(({ name }) => name)).toEqual(['Sheet1']);
+    expect(await chart()).toBeUndefined();
     expect(await at.seriousFaults()).toEqual([]);
     expect([at.faults, at.strangers]).toEqual([[], []]);
+  });
+
+  it('stop where she says so, and nothing is changed', async () => {
+    const many = Array.from({ length: 6_000 }, (_, n) => [100 + n, `Room ${n}`, ...GOOD]);
+    const at = await withOrders([HEADINGS, ...many]);
+    const before = await at.read(areaAt('Sheet1', 0, 0, 20, 14));
+    // As soon as the first rows are counted, quicker than a test from outside can press.
+    const stopped = at.page.evaluate(
+      () =>
+        new Promise<void>((done) => {
+          const watch = new MutationObserver(() => {
+            if (!/Auditing: [1-9][\d,]* of 6,000 rows/.test(document.body.textContent)) return;
+            watch.disconnect();
+            [...document.querySelectorAll('button')].find((one) => one.textContent === 'Stop')?.click();
+            done();
+          });
+          watch.observe(document.body, { subtree: true, childList: true, characterData: true });
+        }),
+    );
+    await at.press('Run the audit');
+    await stopped;
+    await at.pane.getByText('Stopped. The workbook is as it was.').waitFor();
+    expect(await at.pane.getByText(/orders audited/).count()).toBe(0);
+    expect(await at.read(areaAt('Sheet1', 0, 0, 20, 14))).toEqual(before);
   });
 
   it('are audited again as they stand, by the columns as she says they are', async () => {

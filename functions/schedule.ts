@@ -115,10 +115,12 @@ export const SCHEDULE = cellFunction({
       if (known === undefined) heard.set(found.sentence, { finding: found, rows: [row] });
       else known.rows.push(row);
     };
+    const works: WindowWork[] = [];
     const cells = rows.map((row, at): readonly CellOut[] => {
       if (row.every(isBlank)) return asked.map(() => '');
       try {
         const work = new WindowWork(readWindow(row, found, house.unit), rules, names);
+        if (rows.length === 1) works.push(work);
         const line = asked.map((one) => cellFigure(one.of(work), house.unit));
         for (const one of work.findings()) hear(one, at + 1);
         return line;
@@ -132,6 +134,7 @@ export const SCHEDULE = cellFunction({
       ...one,
       sentence: rows.length === 1 ? one.sentence : `${rowsInWords(where)}: ${one.sentence}`,
     }));
-    return answer(cells, [], findings);
+    // One row is small enough to be followed with a pencil.
+    return answer(cells, () => works.flatMap((one) => one.steps()), findings);
   },
 });

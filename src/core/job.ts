@@ -2,7 +2,7 @@
  * One window through all the steps. Each figure is worked out when first asked for and kept;
  * a job is many windows.
  */
-import { answer, Refusal, refuse, type Answer, type Finding } from './answer';
+import { answer, Refusal, refuse, type Answer, type Finding, type Step } from './answer';
 import { WINDOW_COLUMNS, type ColumnKey, type Window } from './columns';
 import { cutLength, furtherCut, plainCut, repeatRuleFor } from './cuts';
 import { brackets, rodPieces, stack, type RodPieces } from './hardware';
@@ -323,6 +323,11 @@ export class WindowWork {
         this.rules,
       ),
     );
+  }
+
+  /** How everything asked for so far was worked out. */
+  steps(): readonly Step[] {
+    return Object.values(this.kept).flatMap((one) => one.steps);
   }
 
   /** What is worth knowing of everything asked for so far. */

@@ -1,7 +1,7 @@
 /** What a cell asks our functions, and what each answers: its inputs as read, steps and findings. */
 import type { CellFunction, Outcome } from '../../functions/declare';
 import { functionNamed } from '../../functions/index';
-import { areaText, type Area } from '../book/address';
+import { areaAt, areaText, type Area } from '../book/address';
 import type { Block, Book, CellValue } from '../book/book';
 import { errorOf, isBlank, type CellIn } from '../core/fields';
 import { fromUnit, toUnit, UNITS, type LengthUnit } from '../core/length';
@@ -25,6 +25,8 @@ export interface Asked {
 }
 export interface CellAsked {
   readonly cell: Area;
+  /** Where the formula stands whose spill the cell is part of. */
+  readonly spilledFrom?: Area;
   readonly formula: string | null;
   readonly shown: CellValue;
   readonly calls: readonly Asked[];
@@ -37,6 +39,56 @@ const HEM = /^(HEM\.|_XLDUDF_HEM_)/i;
 /** Reads the first cell of an area: its formula, our functions in it, their answers. */
 export async function cellAsked(book: Book, area: Area): Promise<CellAsked> {
   const cell = { ...area, rows: 1, columns: 1 };
+  const own = await formulaAsked(book, cell);
+  if (own.formula !== null || isBlank(own.shown)) return own;
+  return (await spillAsked(book, own)) ?? own;
+}
+
+/** As far as a spill is looked for, up and to the left. */
+const SPILL_ROWS = 500;
+const SPILL_COLUMNS = 20;
+const SPILL_TRIES = 8;
+
+/** A value without a formula may be part of what a cell above or to the left spills. */
+async function spillAsked(book: Book, { cell, shown }: CellAsked): Promise<CellAsked | undefined> {
+  const row = Math.max(0, cell.row - SPILL_ROWS);
+  const column = Math.max(0, cell.column - SPILL_COLUMNS);
+  const around = areaAt(cell.sheet, row, column, cell.row - row + 1, cell.column - column + 1);
+  const [block] = await book.read([around], 'cells');
+  const places = (block?.formulas ?? []).flatMap((line, down) =>
+    line.flatMap((formula, right) =>
+      formula !== null && /HEM[._]/i.test(formula) ? [areaAt(cell.sheet, row + down, column + right)] : [],
+    ),
+  );
+  for (const from of places.reverse().slice(0, SPILL_TRIES)) {
+    const asked = await formulaAsked(book, from);
+    const [call] = asked.calls;
+    const [down, right] = [cell.row - from.row, cell.column - from.column];
+    if (call === undefined || 'error' in call.outcome || !Array.isArray(call.outcome.cells)) continue;
+    const spilled = (call.outcome.cells as CellValue[][])[down]?.[right];
+    if (String(spilled ?? '') !== String(shown)) continue;
+    return { ...asked, cell, shown, spilledFrom: from, calls: [ofOneRow(call, down)] };
+  }
+  return undefined;
+}
+
+/** SCHEDULE of many rows, asked of the one that is looked at. */
+function ofOneRow(call: Asked, at: number): Asked {
+  const rows = call.inputs.find((one) => one.name === 'rows')?.value;
+  if (call.of.name !== 'SCHEDULE' || !Array.isArray(rows)) return call;
+  const inputs = call.inputs.map((one): AskedInput =>
+    one.name === 'rows'
+      ? {
+          ...one,
+          value: [(rows as CellIn[])[at] ?? null],
+          ...(one.from !== undefined && { from: { ...one.from, row: one.from.row + at, rows: 1 } }),
+        }
+      : one,
+  );
+  return { ...call, inputs, outcome: call.of.call(inputs.map((one) => one.value)) };
+}
+
+async function formulaAsked(book: Book, cell: Area): Promise<CellAsked> {
   const [block] = await book.read([cell], 'cells');
   const formula = block?.formulas[0]?.[0] ?? null;
   const shown = block?.values[0]?.[0] ?? null;
@@ -86,10 +138,17 @@ function asked(part: Call, known: ReadonlyMap<string, Block>): Asked {
       says: parameter?.says ?? '',
       written: take?.text ?? '',
       value,
-      ...(take?.is === 'area' && { from: take.area }),
+      ...onlyArea(take),
     };
   });
   return { of, written: part.text, inputs, outcome: of.call(values) };
+}
+
+/** The cells an input is read from: also where a blank one is kept blank, or its unit changed. */
+function onlyArea(take: Part | undefined): { readonly from?: Area } {
+  const [first, ...others] = take === undefined ? [] : areasIn(take);
+  if (first === undefined) return {};
+  return others.every((one) => areaText(one) === areaText(first)) ? { from: first } : {};
 }
 
 /** The first cell of a range; a plain value as it is. */

@@ -4,13 +4,17 @@ import type { Dimension, Elevation, Part } from '../core/elevation';
 import { UNITS, type Length } from '../core/length';
 import { showLength, tape, type Unit } from '../core/unit';
 
-const WIDE = 344;
-const MOST_HIGH = 360;
+const WIDE = 324;
+const MOST_HIGH = 340;
+/** How much larger than that it may be shown in a wide pane. */
+const GROWS = 1.3;
 const ROW = 20;
-const EDGE = { left: 30, right: 60, top: 26, bottom: 50 };
+const EDGE = { left: 46, right: 94, top: 34, bottom: 50 };
+/** A letter of the figures, as far as room is reckoned. */
+const LETTER = 5;
 
 const useStyles = makeStyles({
-  drawing: { width: '100%', height: 'auto', maxWidth: '420px', justifySelf: 'center' },
+  drawing: { width: '100%', height: 'auto', justifySelf: 'center' },
   opening: {
     fill: tokens.colorNeutralBackground4,
     stroke: tokens.colorNeutralStroke1,
@@ -54,6 +58,7 @@ export function Drawing({ of, unit }: { readonly of: Elevation; readonly unit: U
   return (
     <svg
       className={styles.drawing}
+      style={{ maxWidth: `${(width * GROWS).toFixed(0)}px` }}
       viewBox={`0 0 ${width.toFixed(1)} ${height.toFixed(1)}`}
       role="img"
       aria-label={`Elevation and plan to scale: ${says}.`}
@@ -92,36 +97,66 @@ interface LineProps {
   y(nm: number): number;
 }
 
-function DimensionLine({ of, text, x, y }: LineProps) {
+/** As short as it can be said beside its line. */
+const SHORT: Readonly<Record<string, string>> = {
+  'rod width': 'rod',
+  'finished drop': 'drop',
+  'left extension': '',
+  'right extension': '',
+  'clear of the floor': 'clear',
+};
+
+/** The figure with what it is, where there is room for both. */
+function label(of: Dimension, text: string, room: number): string {
+  const named = `${SHORT[of.what] ?? of.what} ${text}`.trim();
+  return named.length * LETTER <= room ? named : text;
+}
+
+function DimensionLine(props: LineProps) {
+  return props.of.runs === 'across' ? <Across {...props} /> : <Up {...props} />;
+}
+
+function Across({ of, text, x, y }: LineProps) {
   const styles = useStyles();
-  if (of.runs === 'across') {
-    const base = y(of.at);
-    const down = of.side === 'below' ? 1 : -1;
-    const line = base + down * (4 + (of.row - 0.45) * ROW);
-    const [from, to] = [x(of.from), x(of.to)];
-    return (
-      <g>
-        <path
-          className={styles.dimension}
-          d={`M${from} ${base}V${line + down * 3}M${to} ${base}V${line + down * 3}M${from} ${line}H${to}`}
-        />
-        <text
-          className={`${styles.figure} ${styles.middle}`}
-          x={(from + to) / 2}
-          y={line + (down > 0 ? 11 : -3)}
-        >
-          <title>{of.what}</title>
-          {text}
-        </text>
-      </g>
-    );
-  }
+  const base = y(of.at);
+  const down = of.side === 'below' ? 1 : -1;
+  const line = base + down * (4 + (of.row - 0.45) * ROW);
+  const [from, to] = [x(of.from), x(of.to)];
+  // Above the plan nothing stands beside the stack; of a narrow extension the figure stands outside.
+  const room = of.side === 'above' ? Infinity : to - from - 4;
+  const said = label(of, text, room);
+  const narrow = said.length * LETTER > to - from - 4;
+  const [at, anchor] = !narrow
+    ? [(from + to) / 2, 'middle' as const]
+    : of.what === 'left extension'
+      ? [from - 3, 'end' as const]
+      : of.what === 'opening' || of.what === 'rod width'
+        ? [(from + to) / 2, 'middle' as const]
+        : of.what === 'right extension'
+          ? [to + 3, 'start' as const]
+          : [from + 2, 'start' as const];
+  return (
+    <g>
+      <path
+        className={styles.dimension}
+        d={`M${from} ${base}V${line + down * 3}M${to} ${base}V${line + down * 3}M${from} ${line}H${to}`}
+      />
+      <text className={styles.figure} textAnchor={anchor} x={at} y={line + (down > 0 ? 11 : -4)}>
+        <title>{of.what}</title>
+        {said}
+      </text>
+    </g>
+  );
+}
+
+function Up({ of, text, x, y }: LineProps) {
+  const styles = useStyles();
   const base = x(of.at);
   const out = of.side === 'left' ? -1 : 1;
   const line = base + out * (8 + (of.row - 0.5) * ROW);
   const [from, to] = [y(of.from), y(of.to)];
   const middle = (from + to) / 2;
-  const small = from - to < text.length * 5;
+  const small = from - to < text.length * LETTER;
   return (
     <g>
       <path
@@ -136,7 +171,7 @@ function DimensionLine({ of, text, x, y }: LineProps) {
           y={middle + 3}
         >
           <title>{of.what}</title>
-          {text}
+          {label(of, text, out < 0 ? 0 : EDGE.right - 12)}
         </text>
       ) : (
         <text
@@ -144,7 +179,7 @@ function DimensionLine({ of, text, x, y }: LineProps) {
           transform={`translate(${line + (out < 0 ? -4 : 11)} ${middle}) rotate(-90)`}
         >
           <title>{of.what}</title>
-          {text}
+          {label(of, text, from - to)}
         </text>
       )}
     </g>

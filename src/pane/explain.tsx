@@ -10,13 +10,14 @@ import {
   Text,
   tokens,
 } from '@fluentui/react-components';
-import { useEffect, useState } from 'react';
+import { useEffect, useState, type ReactNode } from 'react';
 import { NAMESPACE } from '../../functions/index';
-import { placeText, type Area } from '../book/address';
+import { areaText, placeText, sameSheet, type Area } from '../book/address';
 import type { Book } from '../book/book';
 import type { Weight } from '../core/answer';
 import { elevation, type Elevation } from '../core/elevation';
-import { isBlank, readBack } from '../core/fields';
+import { isBlank, readBack, type CellIn } from '../core/fields';
+import { inSheetWords, namedBy, type Naming } from '../core/sheet-words';
 import { writeStep } from '../core/steps';
 import { digits, showLength, showYardage } from '../core/unit';
 import { Refusal } from '../core/answer';
@@ -46,6 +47,8 @@ const useStyles = makeStyles({
     fontWeight: tokens.fontWeightRegular,
     overflowWrap: 'anywhere',
   },
+  place: { flexShrink: 0 },
+  short: { whiteSpace: 'nowrap' },
   steps: {
     margin: 0,
     paddingLeft: tokens.spacingHorizontalXL,
@@ -136,18 +139,45 @@ export function ExplainSection({ book }: { readonly book: Book }) {
   );
 }
 
+/** Sentences name the columns as the sheet heads them, and the house rule that stands for a blank. */
+function namingOf(call: Asked, seen: WindowSeen | undefined): Naming {
+  const input = (key: string): AskedInput | undefined =>
+    call.inputs.find((one) => one.name.replace(/_/g, '') === key.toLowerCase());
+  return namedBy(
+    (key) => {
+      const from = input(key)?.from;
+      return from === undefined ? undefined : seen?.headingAt(from);
+    },
+    { heading: seen?.work.window.heading, gives: (key) => !isBlank(firstOf(input(key)?.value ?? null)) },
+  );
+}
+
+/** The first cell of a range; a plain value as it is. */
+const firstOf = (value: CellIn): CellIn =>
+  Array.isArray(value) ? firstOf((value as CellIn[])[0] ?? null) : value;
+
 function OneCell({ of: { asked, seen, drawing }, book }: { readonly of: Explained; readonly book: Book }) {
   const styles = useStyles();
   const [first, ...others] = asked.calls;
-  const shown = asked.shown === null ? 'blank' : readBack(asked.shown);
+  const { shown: value } = asked;
+  const shown = value === null ? 'blank' : typeof value === 'string' ? value : readBack(value);
   return (
     <>
       <div className={styles.value}>
-        <Badge appearance="outline" shape="rounded">
+        <Badge appearance="outline" shape="rounded" className={styles.place}>
           {placeText(asked.cell)}
         </Badge>
         <Body1Strong>{shown}</Body1Strong>
       </div>
+      {asked.spilledFrom !== undefined && (
+        <Text size={200} className={styles.quiet}>
+          Part of what the formula in{' '}
+          <CellLink at={asked.spilledFrom} book={book}>
+            {placeText(asked.spilledFrom)}
+          </CellLink>{' '}
+          spills.
+        </Text>
+      )}
       {asked.unfollowed !== undefined && (
         <MessageBar intent="info" layout="multiline">
           <MessageBarBody>
@@ -161,7 +191,7 @@ function OneCell({ of: { asked, seen, drawing }, book }: { readonly of: Explaine
           {asked.formula === null ? 'No formula stands here.' : 'None of our functions is in this formula.'}
         </Text>
       )}
-      {first !== undefined && <OneCall of={first} />}
+      {first !== undefined && <OneCall of={first} naming={namingOf(first, seen)} />}
       {drawing !== undefined && seen !== undefined && (
         <>
           <Subtitle2 as="h3">The window</Subtitle2>
@@ -174,9 +204,9 @@ function OneCell({ of: { asked, seen, drawing }, book }: { readonly of: Explaine
           <Facts of={seen} />
         </>
       )}
-      {first !== undefined && <Inputs of={first} book={book} />}
+      {first !== undefined && <Inputs of={first} seen={seen} cell={asked.cell} book={book} />}
       {others.map((one) => (
-        <OneCall key={one.written} of={one} />
+        <OneCall key={one.written} of={one} naming={namingOf(one, seen)} />
       ))}
     </>
   );
@@ -210,10 +240,12 @@ function Facts({ of }: { readonly of: WindowSeen }) {
   );
 }
 
-function OneCall({ of }: { readonly of: Asked }) {
+function OneCall({ of, naming }: { readonly of: Asked; readonly naming: Naming }) {
   const styles = useStyles();
   const { outcome } = of;
-  const findings = 'error' in outcome ? [outcome.finding] : outcome.findings;
+  const findings = ('error' in outcome ? [outcome.finding] : outcome.findings).map((one) =>
+    inSheetWords(one, naming),
+  );
   return (
     <div className={styles.part}>
       <Subtitle2 as="h3">{of.of.name}</Subtitle2>
@@ -238,15 +270,39 @@ function OneCall({ of }: { readonly of: Asked }) {
   );
 }
 
-function Inputs({ of, book }: { readonly of: Asked; readonly book: Book }) {
+interface InputsProps {
+  readonly of: Asked;
+  readonly seen: WindowSeen | undefined;
+  readonly cell: Area;
+  readonly book: Book;
+}
+
+function Inputs({ of, seen, cell, book }: InputsProps) {
   const styles = useStyles();
   return (
     <>
       <Subtitle2 as="h3">Inputs</Subtitle2>
       <table className={styles.inputs} aria-label={`Inputs of ${of.of.name}`}>
         <tbody>
-          {of.inputs.map((input) => (
-            <InputRow key={input.name} of={input} book={book} />
+          {of.inputs.map((input, at) => (
+            <tr key={at}>
+              <th scope="row" className={`${styles.cell} ${styles.short}`}>
+                {input.name.replace(/_/g, ' ')}
+              </th>
+              <td className={styles.cell}>{valueShown(input.value)}</td>
+              <td className={`${styles.cell} ${styles.short}`}>
+                {input.from !== undefined && (
+                  <CellLink at={input.from} book={book}>
+                    {[
+                      sameSheet(input.from.sheet, cell.sheet) ? placeText(input.from) : areaText(input.from),
+                      seen?.headingAt(input.from),
+                    ]
+                      .filter((one) => one !== undefined)
+                      .join(' ')}
+                  </CellLink>
+                )}
+              </td>
+            </tr>
           ))}
         </tbody>
       </table>
@@ -254,33 +310,37 @@ function Inputs({ of, book }: { readonly of: Asked; readonly book: Book }) {
   );
 }
 
-function InputRow({ of, book }: { readonly of: AskedInput; readonly book: Book }) {
+const MOST_SHOWN = 60;
+
+/** A value as it was read; of a list its figures, of a range how much it holds. */
+function valueShown(value: CellIn): string {
+  if (!Array.isArray(value)) return isBlank(value) ? 'blank' : readBack(value);
+  const rows = (value as CellIn[]).map((row) => (Array.isArray(row) ? (row as CellIn[]) : [row]));
+  const columns = Math.max(0, ...rows.map((row) => row.length));
+  const listed = rows.flat().map((one) => (isBlank(one) ? '–' : String(one)));
+  const text = listed.join(', ');
+  return (rows.length === 1 || columns === 1) && text.length <= MOST_SHOWN
+    ? text
+    : `${rows.length} ${rows.length === 1 ? 'row' : 'rows'} × ${columns} ${columns === 1 ? 'column' : 'columns'}`;
+}
+
+interface LinkProps {
+  readonly at: Area;
+  readonly book: Book;
+  readonly children: ReactNode;
+}
+
+function CellLink({ at, book, children }: LinkProps) {
   const styles = useStyles();
-  const { from } = of;
-  const value = Array.isArray(of.value)
-    ? `${of.value.length} rows`
-    : isBlank(of.value)
-      ? 'blank'
-      : readBack(of.value);
   return (
-    <tr>
-      <th scope="row" className={styles.cell}>
-        {of.name.replace(/_/g, ' ')}
-      </th>
-      <td className={styles.cell}>{value}</td>
-      <td className={styles.cell}>
-        {from !== undefined && (
-          <Link
-            as="button"
-            className={styles.link}
-            onClick={() => {
-              book.goTo(from).catch(reportError);
-            }}
-          >
-            {placeText(from)}
-          </Link>
-        )}
-      </td>
-    </tr>
+    <Link
+      as="button"
+      className={styles.link}
+      onClick={() => {
+        book.goTo(at).catch(reportError);
+      }}
+    >
+      {children}
+    </Link>
   );
 }

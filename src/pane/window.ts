@@ -1,6 +1,7 @@
 /** The window a cell is about: its row in a window table, or the inputs of the function it asks. */
-import { areaAt, type Area } from '../book/address';
+import { areaAt, sameSheet, type Area } from '../book/address';
 import type { Book } from '../book/book';
+import type { ColumnsRead } from '../book/columns';
 import { survey } from '../book/survey';
 import { Trouble } from '../book/trouble';
 import { WANTED } from '../book/wanted';
@@ -8,6 +9,7 @@ import { Refusal } from '../core/answer';
 import { COLUMN_KEYS, WINDOW_COLUMNS, type ColumnKey, type Window } from '../core/columns';
 import { isBlank, readField, type CellIn, type Field } from '../core/fields';
 import { WindowWork } from '../core/job';
+import { orderColumns } from '../core/order';
 import { exact, type Length } from '../core/length';
 import { readHouse, type House } from '../core/house';
 import type { Asked } from './asked';
@@ -15,6 +17,8 @@ import type { Asked } from './asked';
 export interface WindowSeen {
   readonly work: WindowWork;
   readonly house: House;
+  /** How the sheet heads the column a cell stands in, where it is a row of the table. */
+  headingAt(at: Area): string | undefined;
 }
 
 type Cells = Partial<Record<ColumnKey, { readonly raw: CellIn; readonly name: string }>>;
@@ -25,9 +29,46 @@ const inUnit = (raw: CellIn, unit: string | undefined, house: House): CellIn =>
     ? raw
     : `${String(raw)} ${unit}`;
 
-async function fromRow(book: Book, cell: Area, house: House): Promise<Cells> {
-  const { read } = await survey(book, WANTED, house.unit, cell);
-  if (!read.lines.some((line) => line.row === cell.row && line.kind === 'window')) return {};
+/** The table the cell stands in; undefined outside any. */
+async function tableAround(book: Book, cell: Area, house: House): Promise<ColumnsRead | undefined> {
+  try {
+    return (await survey(book, WANTED, house.unit, cell)).read;
+  } catch (thrown) {
+    if (thrown instanceof Trouble) return undefined;
+    throw thrown;
+  }
+}
+
+const isWindow = (read: ColumnsRead, row: number): boolean =>
+  read.lines.some((line) => line.row === row && line.kind === 'window');
+
+function headingAt(read: ColumnsRead | undefined, at: Area): string | undefined {
+  if (read === undefined || at.columns > 1 || at.rows > 1 || !isWindow(read, at.row)) return undefined;
+  if (!sameSheet(at.sheet, read.block.area.sheet)) return undefined;
+  const heading = read.columns.find((one) => one.column === at.column)?.heading;
+  return heading === '' ? undefined : heading;
+}
+
+/** What a call of SCHEDULE or CHECK hands over: headings and the first of its rows. */
+function fromCall({ inputs }: Asked, house: House): Cells {
+  const rowsOf = (name: string): readonly CellIn[] => {
+    const value = inputs.find((one) => one.name === name)?.value;
+    const first = Array.isArray(value) ? (value as CellIn[])[0] : undefined;
+    return Array.isArray(first) ? (first as CellIn[]) : [];
+  };
+  const row = [rowsOf('rows'), rowsOf('row')].find((one) => one.length > 0) ?? [];
+  const columns = orderColumns(rowsOf('headers'), house.unit).found;
+  return Object.fromEntries(
+    columns.flatMap(({ key, at, heading, unit }) =>
+      key in WINDOW_COLUMNS
+        ? [[key, { raw: inUnit(row[at] ?? null, unit.small, house), name: heading }] as const]
+        : [],
+    ),
+  );
+}
+
+async function fromRow(book: Book, cell: Area, read: ColumnsRead | undefined, house: House): Promise<Cells> {
+  if (read === undefined || !isWindow(read, cell.row)) return {};
   const [row] = await book.read(
     [areaAt(cell.sheet, cell.row, read.block.area.column, 1, read.block.area.columns)],
     'cells',
@@ -53,6 +94,17 @@ function fromInputs(asked: Asked): Cells {
   return cells;
 }
 
+/** What the function was given comes before what stands in its row. */
+function merged(row: Cells, inputs: Cells): Cells {
+  const given = Object.entries(inputs).filter(([, { raw }]) => !isBlank(raw));
+  return {
+    ...row,
+    ...Object.fromEntries(
+      given.map(([key, { raw, name }]) => [key, { raw, name: row[key as ColumnKey]?.name ?? name }]),
+    ),
+  };
+}
+
 /** What can be read of the cells; one that cannot is left out, as the function itself says why. */
 function windowOf(cells: Cells, house: House): Window {
   const window: Partial<Record<ColumnKey, unknown>> = {};
@@ -69,14 +121,17 @@ function windowOf(cells: Cells, house: House): Window {
 
 export async function windowSeen(book: Book, cell: Area, asked: Asked): Promise<WindowSeen> {
   const house = readHouse(asked.inputs.find((one) => one.name === 'rules')?.value);
-  let cells: Cells = {};
-  try {
-    cells = await fromRow(book, cell, house);
-  } catch (thrown) {
-    // A cell outside any window table is worked out from its function's inputs alone.
-    if (!(thrown instanceof Trouble)) throw thrown;
-  }
-  return { work: new WindowWork(windowOf({ ...fromInputs(asked), ...cells }, house), house.rules), house };
+  const read = await tableAround(book, cell, house);
+  const whole = fromCall(asked, house);
+  // A cell outside any window table is worked out from its function's inputs alone.
+  const cells: Cells =
+    Object.keys(whole).length > 0 ? whole : merged(await fromRow(book, cell, read, house), fromInputs(asked));
+  const names = Object.fromEntries(Object.entries(cells).map(([key, { name }]) => [key, name]));
+  return {
+    work: new WindowWork(windowOf(cells, house), house.rules, names),
+    house,
+    headingAt: (at) => headingAt(read, at),
+  };
 }
 
 export interface Saved {

@@ -58,4 +58,49 @@ describe('what a cell asks our functions', () => {
     expect((await cellAsked(bookWith(''), areaAt('Windows', 2, 0))).calls).toEqual([]);
     expect((await ask('=SUM(A2:A3)')).calls).toEqual([]);
   });
+
+  it('knows the one cell an input comes from, where a blank one is kept blank or its unit is changed', async () => {
+    const { calls } = await ask(
+      '=HEM.RODWIDTH(IF(ISNUMBER(A3),CONVERT(A3,"cm","in"),A3&" cm"),IF(B3="","",B3),B2-B3)',
+    );
+    expect(calls[0]?.inputs.map((one) => one.from)).toEqual([
+      areaAt('Windows', 2, 0),
+      areaAt('Windows', 2, 1),
+      undefined,
+    ]);
+  });
+});
+
+describe('a cell that is part of a spill', () => {
+  const rows = [
+    ['W', 'Ht', 'Style', 'Fab W'],
+    [72, 98, 'pinch', 54],
+    [40, 98, 'pnch', 54],
+    ['=HEM.SCHEDULE(A1:D1,A2:D3,"rod width, widths")', 6],
+    [
+      'Style reads “pnch”. Use one of: pinch, goblet, cartridge, box, inverted, pencil, rod pocket, tab top, grommet, wave, flat.',
+      '',
+    ],
+  ];
+  const at = (row: number, column: number) =>
+    cellAsked(new MemoryBook({ Windows: { rows } }), areaAt('Windows', row, column));
+
+  it('is explained by the formula that spills, asked of its own row', async () => {
+    const asked = await at(4, 0);
+    expect(asked.spilledFrom).toEqual(areaAt('Windows', 3, 0));
+    expect(asked.calls[0]?.inputs[1]).toMatchObject({
+      value: [[40, 98, 'pnch', 54]],
+      from: areaAt('Windows', 2, 0, 1, 4),
+    });
+    const second = await at(3, 1);
+    expect(second.spilledFrom).toEqual(areaAt('Windows', 3, 0));
+    const outcome = second.calls[0]?.outcome;
+    expect(outcome !== undefined && 'steps' in outcome ? outcome.steps.map((one) => one.what) : []).toContain(
+      'rod width',
+    );
+  });
+  it('is not any figure beside a formula', async () => {
+    expect((await at(2, 1)).spilledFrom).toBeUndefined();
+    expect((await at(2, 3)).calls).toEqual([]);
+  });
 });

@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { areaAt } from '../../src/book/address';
 import { readFile } from 'node:fs/promises';
 import { journalOf } from '../../src/book/journal';
@@ -20,6 +20,7 @@ describe.runIf(thereIsABrowser)('the pane beside the trial workbook', () => {
   beforeAll(async () => {
     trial = await Trial.start();
   });
+  afterEach(() => trial.closePages());
   afterAll(() => trial.end());
 
   async function withList() {

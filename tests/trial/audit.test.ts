@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { strFromU8, unzipSync } from 'fflate';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { areaAt } from '../../src/book/address';
 import { Trial, thereIsABrowser, type Opened } from './page';
 
@@ -27,6 +27,7 @@ describe.runIf(thereIsABrowser)('past orders in the pane', () => {
   beforeAll(async () => {
     trial = await Trial.start();
   });
+  afterEach(() => trial.closePages());
   afterAll(() => trial.end());
 
   async function withOrders(

@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { areaAt } from '../../src/book/address';
 import { Trial, thereIsABrowser, type Opened } from './page';
 
@@ -15,6 +15,7 @@ describe.runIf(thereIsABrowser)('a floor in the pane', () => {
   beforeAll(async () => {
     trial = await Trial.start();
   });
+  afterEach(() => trial.closePages());
   afterAll(() => trial.end());
 
   async function withFloor(): Promise<Opened> {

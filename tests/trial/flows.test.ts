@@ -1,8 +1,8 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { areaAt } from '../../src/book/address';
+import { areaAt, type Area } from '../../src/book/address';
 import { readFile } from 'node:fs/promises';
 import { journalOf } from '../../src/book/journal';
-import { drawn, Trial, thereIsABrowser, type Opened } from './page';
+import { drawn, Trial, thereIsABrowser } from './page';
 
 /** As an inn of our own invention may keep it: titles above, short headings, a merged cell, a remark. */
 const LIST = [
@@ -139,49 +139,41 @@ describe.runIf(thereIsABrowser)('the pane beside the trial workbook', () => {
     expect(await at.said()).toMatch(/filled cell on the sheet “Sheet1”/);
   });
 
-  /** Five columns of so many rows are more than one part. */
-  const MANY = 4_200;
-  async function withMany(): Promise<Opened> {
+  it('stops a long fill, takes it back by one undo, or closed in the middle: the workbook is as it was each time', async () => {
+    // Five columns of so many rows are more than one part.
+    const many = 4_200;
     const at = await trial.open();
-    const rows = Array.from({ length: MANY }, (_, n) => [40 + (n % 80), 98, 'pinch', 54]);
+    const rows = Array.from({ length: many }, (_, n) => [40 + (n % 80), 98, 'pinch', 54]);
     await at.put('Sheet1', 0, 0, [['W', 'Ht', 'Style', 'Fab W'], ...rows]);
     await at.goTo(areaAt('Sheet1', 0, 0));
     await at.section('Workbook');
     await at.press('Read the table');
     await at.press('Preview');
-    await at.press('Add 5 columns');
-    await at.pane.getByRole('progressbar').waitFor();
-    return at;
-  }
-  const asItWas = { rows: MANY + 1, columns: 4 };
-
-  it('stops a long fill, and leaves the workbook as it was', async () => {
-    const at = await withMany();
+    const begin = async (): Promise<void> => {
+      await at.press('Add 5 columns');
+      await at.pane.getByRole('progressbar').waitFor();
+    };
+    const used = async (): Promise<Area | undefined> => (await at.contents()).sheets[0]?.used;
+    const before = { rows: many + 1, columns: 4 };
+    await begin();
     await at.press('Stop');
     expect(await at.said()).toBe('Stopped. The workbook is as it was.');
-    expect((await at.contents()).sheets[0]?.used).toMatchObject(asItWas);
-    expect(at.faults).toEqual([]);
-  });
+    expect(await used()).toMatchObject(before);
 
-  it('closed in the middle of a long fill leaves the workbook as it was', async () => {
-    const at = await withMany();
+    await begin();
+    expect(await at.said()).toContain('5 columns stand in E1:I4201');
+    const last = await at.read(areaAt('Sheet1', many, 8));
+    expect(last.formulas[0]?.[0]).toContain('HEM.YARDAGE(');
+    await at.undo();
+    expect(await used()).toMatchObject(before);
+
+    await at.press('Preview');
+    await begin();
     await at.page.evaluate(() => {
       window.trial.pane.close();
     });
-    await expect
-      .poll(async () => (await at.contents()).sheets[0]?.used, { timeout: 20_000 })
-      .toMatchObject(asItWas);
+    await expect.poll(used, { timeout: 20_000 }).toMatchObject(before);
     expect(await at.page.evaluate(() => window.trial.book.recall('unfinished'))).toBeUndefined();
-    expect(at.faults).toEqual([]);
-  });
-
-  it('takes a long fill back by one undo', async () => {
-    const at = await withMany();
-    expect(await at.said()).toContain('5 columns stand in E1:I4201');
-    const last = await at.read(areaAt('Sheet1', MANY, 8));
-    expect(last.formulas[0]?.[0]).toContain('HEM.YARDAGE(');
-    await at.undo();
-    expect((await at.contents()).sheets[0]?.used).toMatchObject(asItWas);
     expect(at.faults).toEqual([]);
   });
 

@@ -1,7 +1,7 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { areaAt } from '../../src/book/address';
 import type { CellValue } from '../../src/book/book';
 import { Trial, thereIsABrowser, type Opened } from './page';
@@ -20,6 +20,7 @@ describe.runIf(thereIsABrowser)('the trial workbook', () => {
     trial = await Trial.start();
     folder = await mkdtemp(join(tmpdir(), 'hemledger-'));
   });
+  afterEach(() => trial.closePages());
   afterAll(async () => {
     await trial.end();
     await rm(folder, { recursive: true });

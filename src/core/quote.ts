@@ -109,7 +109,8 @@ function buyingFindings(
   const { yardage: all } = wanted;
   const found: Finding[] = [];
   const { wholeRoll } = price;
-  if (wholeRoll !== undefined && all > 0 && wholeRolls(wanted, wholeRoll.length, rules) === undefined)
+  const noRoll = bought.rolls === 0 && all > 0;
+  if (noRoll && wholeRoll !== undefined && wholeRolls(wanted, wholeRoll.length, rules) === undefined)
     found.push(finding('noWholeRollFits', name, name, showYardage(wholeRoll.length, unit)));
   if (bought.rolls === 0 && bought.cut > all)
     found.push(finding('belowMinimumCut', name, name, showYardage(all, unit), showYardage(bought.cut, unit)));

@@ -76,17 +76,13 @@ export function FloorPrice({ book, floor, prices }: Props) {
 
 function rowOf({ what, quantity, unit, cost, price, says }: QuoteLine): FigureRow {
   return {
-    name: (
-      <>
-        {what}
-        {says !== undefined && <Caption1 block>{says}</Caption1>}
-      </>
-    ),
+    name: what,
     figures: [
-      `${digits(Number(quantity.toFixed(2)))} ${unit}`,
+      `${digits(Number(quantity.toFixed(3)))} ${unit}`,
       cost === undefined ? 'not set' : amount(cost),
       cost === undefined ? '' : amount(price),
     ],
+    ...(says !== undefined && { under: says }),
   };
 }
 

@@ -1,6 +1,6 @@
 /** A table of figures in the pane: the first column names the row, the others stand flush right. */
 import { makeStyles, mergeClasses, tokens } from '@fluentui/react-components';
-import type { ReactNode } from 'react';
+import { Fragment, type ReactNode } from 'react';
 
 const useStyles = makeStyles({
   scroll: {
@@ -24,6 +24,8 @@ const useStyles = makeStyles({
     verticalAlign: 'bottom',
     whiteSpace: 'normal',
   },
+  under: { textAlign: 'start', whiteSpace: 'normal', color: tokens.colorNeutralForeground2 },
+  above: { borderBottomWidth: 0, paddingBottom: 0 },
   chosen: { backgroundColor: tokens.colorBrandBackground2, fontWeight: tokens.fontWeightSemibold },
 });
 
@@ -32,6 +34,8 @@ export interface FigureRow {
   readonly figures: readonly ReactNode[];
   /** Stands out. */
   readonly chosen?: boolean;
+  /** A line of its own below the figures. */
+  readonly under?: string;
 }
 
 interface Props {
@@ -59,18 +63,30 @@ export function FigureTable({ says, headings, rows }: Props) {
           </tr>
         </thead>
         <tbody>
-          {rows.map(({ name, figures, chosen }, at) => (
-            <tr key={at} className={chosen === true ? styles.chosen : undefined}>
-              <th scope="row" className={mergeClasses(styles.cell, styles.name)}>
-                {name}
-              </th>
-              {figures.map((figure, column) => (
-                <td key={column} className={styles.cell}>
-                  {figure}
-                </td>
-              ))}
-            </tr>
-          ))}
+          {rows.map(({ name, figures, chosen, under }, at) => {
+            const cell = mergeClasses(styles.cell, under !== undefined && styles.above);
+            return (
+              <Fragment key={at}>
+                <tr className={chosen === true ? styles.chosen : undefined}>
+                  <th scope="row" className={mergeClasses(cell, styles.name)}>
+                    {name}
+                  </th>
+                  {figures.map((figure, column) => (
+                    <td key={column} className={cell}>
+                      {figure}
+                    </td>
+                  ))}
+                </tr>
+                {under !== undefined && (
+                  <tr>
+                    <td colSpan={figures.length + 1} className={mergeClasses(styles.cell, styles.under)}>
+                      {under}
+                    </td>
+                  </tr>
+                )}
+              </Fragment>
+            );
+          })}
         </tbody>
       </table>
     </div>

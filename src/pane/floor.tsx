@@ -1,6 +1,6 @@
 /** Floor: many windows at once: rooms written by pattern, totals, the cutting plan, what other choices cost. */
 import { Button, Field, makeStyles, Text, tokens } from '@fluentui/react-components';
-import { useMemo, useState } from 'react';
+import { useDeferredValue, useMemo, useState } from 'react';
 import { areaAt } from '../book/address';
 import type { Book } from '../book/book';
 import { readColumns, type ColumnsRead, type Corrections } from '../book/columns';
@@ -91,10 +91,12 @@ export function FloorSection({ book }: { readonly book: Book }) {
     const names = totalsBy(windows, GROUPS.fabric).map(({ name }) => name);
     return [names, windows.some(({ work }) => work.isLined) ? [...names, LINING] : names];
   }, [floor]);
-  const known = useMemo(
+  const read = useMemo(
     () => (unit === undefined ? new Map<string, ClothPrice>() : pricesRead(cloths, prices, unit)),
     [cloths, prices, unit],
   );
+  // Whole floors are priced while she types: the field comes first.
+  const known = useDeferredValue(read);
   return (
     <Section
       title="A floor of windows"

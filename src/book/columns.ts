@@ -13,6 +13,8 @@ export interface WantedColumn extends Named {
   readonly says: string;
   /** Whether rows without it cannot be worked out. */
   readonly needed: boolean;
+  /** Whether it is a figure worked out elsewhere: words alone are none. */
+  readonly figure?: boolean;
 }
 
 export type Confidence = 'sure' | 'likely' | 'unsure';
@@ -54,9 +56,11 @@ export type Corrections = Readonly<Record<string, string | null>>;
 
 const SURE = 0.9;
 const LIKELY = 0.72;
-const UNSURE = 0.6;
+const UNSURE = 0.65;
 const SAMPLES = 5;
 const MOST_CHECKED = 500;
+/** A choice of which more than this share cannot be read is no such choice. */
+const MOST_BAD = 0.5;
 
 interface Seen {
   readonly column: number;
@@ -107,6 +111,16 @@ function unreadable(
   });
 }
 
+const hasFigure = (value: CellValue): boolean =>
+  typeof value === 'number' || /[\d#]/.test(typeof value === 'string' ? value : '');
+
+/** Words are no figure that was worked out, and bare figures no name of a cloth. */
+function mayHold({ cells }: Seen, { key, figure }: WantedColumn): boolean {
+  if (cells.length === 0) return true;
+  if (figure === true) return cells.some(({ value }) => hasFigure(value));
+  return key !== 'fabric' || cells.some(({ value }) => typeof value === 'string');
+}
+
 interface Score {
   readonly seen: Seen;
   readonly wanted: WantedColumn;
@@ -129,6 +143,8 @@ function scores(all: readonly Seen[], wanted: readonly WantedColumn[], unit: Uni
       const looked = Math.min(seen.cells.length, MOST_CHECKED);
       // Contents that cannot be read as this column count against the heading.
       const bad = words >= UNSURE && looked > 0 ? unreadable(seen, one, unit).length / looked : 0;
+      if (bad > MOST_BAD && one.field.kind.choices !== undefined) return [];
+      if (!mayHold(seen, one)) return [];
       const empty = words >= UNSURE && looked === 0 && seen.windows > 0 ? 0.05 : 0;
       const score = Math.max(words * (1 - 0.35 * bad) - empty, byContents(seen, one, unit));
       return score >= UNSURE ? [{ seen, wanted: one, score }] : [];
@@ -139,6 +155,12 @@ function scores(all: readonly Seen[], wanted: readonly WantedColumn[], unit: Uni
 const confidenceOf = (score: number): Confidence =>
   score >= SURE ? 'sure' : score >= LIKELY ? 'likely' : 'unsure';
 
+interface Taken {
+  readonly wanted: WantedColumn;
+  readonly score: number;
+  readonly corrected: boolean;
+}
+
 /** Best first; each column and each wanted one is used once. Her corrections come before all. */
 function assign(
   list: readonly Score[],
@@ -146,7 +168,7 @@ function assign(
   wanted: readonly WantedColumn[],
   said: Corrections,
 ) {
-  const taken = new Map<number, { wanted: WantedColumn; score: number; corrected: boolean }>();
+  const taken = new Map<number, Taken>();
   const used = new Set<string>();
   for (const seen of all) {
     const key = said[seen.id];
@@ -176,8 +198,9 @@ const shownValue = (value: CellValue): string =>
 
 function doubtsOf(
   seen: Seen,
-  match: { wanted: WantedColumn; score: number; corrected: boolean },
+  match: Taken,
   list: readonly Score[],
+  taken: ReadonlyMap<number, Taken>,
   all: readonly Seen[],
   unit: Unit,
 ): string[] {
@@ -189,8 +212,13 @@ function doubtsOf(
       `${where}, headed “${seen.heading}”, is taken for ${wanted.heading} as the nearest there is. Confirm it, or choose another.`,
     );
   }
+  // A column that is surely something else, or a meaning another column has better, is no rival.
   const rivals = list.filter(
-    (one) => one.wanted === wanted && one.seen !== seen && one.score > match.score - 0.1,
+    (one) =>
+      one.wanted === wanted &&
+      one.seen !== seen &&
+      one.score > match.score - 0.1 &&
+      (taken.get(one.seen.column)?.score ?? 0) <= one.score,
   );
   if (!match.corrected && rivals.length > 0) {
     doubts.push(
@@ -198,7 +226,11 @@ function doubtsOf(
     );
   }
   const others = list.filter(
-    (one) => one.seen === seen && one.wanted !== wanted && one.score > match.score - 0.1,
+    (one) =>
+      one.seen === seen &&
+      one.wanted !== wanted &&
+      one.score > match.score - 0.1 &&
+      ![...taken.values()].some((other) => other.wanted === one.wanted && other.score >= one.score),
   );
   if (!match.corrected && others.length > 0) {
     doubts.push(
@@ -220,6 +252,18 @@ function doubtsOf(
     );
   if (all.every((one) => one.cells.length === 0)) doubts.length = 0;
   return doubts;
+}
+
+const TWO_MEASURES = /^[^a-z]*\d[\d\s.,/½¼¾⅛'"′″”]*(?:in|cm|mm|m)?\s*[x×*]\s*\d/i;
+
+/** “72 x 98” is two measures in one cell, which no column of ours can be. */
+function twoMeasures({ column, heading, cells }: Seen): string[] {
+  const both = cells.filter(({ value }) => typeof value === 'string' && TWO_MEASURES.test(value));
+  if (both.length === 0 || both.length * 2 < cells.length) return [];
+  const named = heading === '' ? '' : `, headed “${heading}”,`;
+  return [
+    `Column ${letters(column)}${named} holds two measures in a cell, like ${shownValue(both[0]?.value ?? '')}. Give each a column of its own, and say which is which.`,
+  ];
 }
 
 /** A heading in centimetres in an inch house, or figures that are too great for the house's unit. */
@@ -278,8 +322,8 @@ export function readColumns(
       corrected: match?.corrected ?? said[id] === null,
       doubts:
         match === undefined
-          ? []
-          : [...doubtsOf(seen, match, list, all, unit), ...unitDoubt(seen, match.wanted, unit)],
+          ? twoMeasures(seen)
+          : [...doubtsOf(seen, match, list, taken, all, unit), ...unitDoubt(seen, match.wanted, unit)],
     };
   });
   return { block, header, columns, lines };

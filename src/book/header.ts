@@ -37,7 +37,11 @@ export function named(heading: string, column: Named): number {
     phrases.set(column, known);
   }
   const read = readHeading(heading).words;
-  return known.reduce((best, phrase) => Math.max(best, sameMeaning(read, phrase)), 0);
+  // Of two that fit, “fabric” is the fabric rather than “colour”.
+  return known.reduce(
+    (best, phrase, at) => Math.max(best, sameMeaning(read, phrase) * (at === 0 ? 1 : 0.99)),
+    0,
+  );
 }
 
 const bestOf = (heading: string, columns: readonly Named[]): number =>

@@ -41,7 +41,8 @@ const SHORT: Readonly<Record<string, readonly string[]>> = {
   hgt: ['height'],
   hght: ['height'],
   high: ['height'],
-  l: ['left', 'length', 'lining'],
+  l: ['length', 'left', 'lining'],
+  loc: ['location'],
   lh: ['left'],
   lt: ['left'],
   lft: ['left'],
@@ -134,7 +135,13 @@ const SHORT: Readonly<Record<string, readonly string[]>> = {
   grom: ['grommet'],
   centre: ['center'],
 };
-const FILLERS = new Set(['the', 'of', 'to', 'a', 'an', 'per', 'for', 'each', 'ea', 'and', 'is', 'by']);
+/** Words that tell one column from another little or not at all. */
+const FILLERS = new Set(
+  (
+    'the of to a an per for each ea and or is are by how from which what in with this these like type ' +
+    'drapery drape curtain treatment'
+  ).split(' '),
+);
 
 export interface HeadingRead {
   /** Lower case, no plural, no signs. */
@@ -145,7 +152,7 @@ export interface HeadingRead {
 /** Widths, cuts and drops are counted, a width, a cut and a drop are measured: those plurals stay. */
 const COUNTED = new Set(['widths', 'cuts', 'drops']);
 const singular = (word: string): string =>
-  word !== 'widths' && word.length > 3 && word.endsWith('s') && !/(ss|us|nes)$/.test(word)
+  !COUNTED.has(word) && word.length > 3 && word.endsWith('s') && !/(ss|us|nes)$/.test(word)
     ? word.slice(0, -1)
     : word;
 
@@ -175,11 +182,11 @@ export function readHeading(text: string): HeadingRead {
   const words = plain.split(/[^a-z0-9½¼⅛]+/).filter((word) => word !== '');
   const last = words.at(-1);
   const trailing = last === undefined ? undefined : unitOf(last);
-  // “drop cm” names a unit; “m” or “yds” alone is a heading, not a unit without one.
+  // “drop cm” names a unit; “fabric yds” is yardage, and “m” alone is a heading.
   if (
     trailing !== undefined &&
     unit === undefined &&
-    (words.length > 1 || /^(in|ins|inch|inches|cm|mm|ft)$/.test(last ?? ''))
+    (/^(in|ins|inch|inches|cm|cms|mm|ft|feet)$/.test(last ?? '') || (last === 'm' && words.length > 1))
   ) {
     unit = trailing;
     words.pop();
@@ -191,9 +198,10 @@ export function readHeading(text: string): HeadingRead {
 function alike(one: string, other: string): number {
   if (one === other) return 1;
   const shortOne = SHORT[one];
-  if (shortOne?.includes(other)) return 0.95;
-  const shortOther = SHORT[other];
-  if (shortOther?.includes(one) || shortOne?.some((word) => shortOther?.includes(word))) return 0.9;
+  const meant = shortOne?.indexOf(other) ?? -1;
+  if (meant >= 0) return meant === 0 ? 0.95 : 0.85;
+  // “Floor” written out is not the short form of another word; two short forms may be of one.
+  if (shortOne?.some((word) => SHORT[other]?.includes(word)) === true) return 0.9;
   if (one.length < 5 || other.length < 5 || COUNTED.has(one) || COUNTED.has(other)) return 0;
   return oneSlip(one, other) ? 0.85 : 0;
 }
@@ -211,6 +219,8 @@ function oneSlip(one: string, other: string): boolean {
   );
 }
 
+const OF_ANYTHING = new Set(['total', 'tot', 'sum', 'amount', 'amt', 'price', 'cost']);
+
 const weighed = (word: string): number => (FILLERS.has(word) ? 0.15 : 1);
 
 const isNumber = (word: string | undefined): boolean =>
@@ -225,6 +235,8 @@ export function sameMeaning(heading: readonly string[], phrase: readonly string[
   if (heading.join('') === phrase.join('')) return 1;
   // “No.” alone numbers the rows, whatever else has a number.
   if (heading.every(isNumber)) return 0;
+  // “Total” or “price” alone may be of anything.
+  if (heading.every((word) => OF_ANYTHING.has(word))) return 0;
   const spelled = heading.flatMap((word) =>
     word === 'vr' || word === 'hr' ? (SHORT[word]?.[0] ?? '').split(' ') : [word],
   );

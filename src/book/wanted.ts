@@ -84,6 +84,7 @@ export const WANTED: readonly WantedColumn[] = [
       says,
       field: optional(TEXT, says) as Field<unknown>,
       needed: false,
+      figure: true,
     }),
   ),
 ];

@@ -137,7 +137,7 @@ export const WINDOW_COLUMNS = {
   ),
   verticalRepeat: column(
     'vertical repeat',
-    ['rep', 'repeat', 'v rep', 'vr', 'vert repeat', 'v repeat'],
+    ['rep', 'repeat', 'v rep', 'vr', 'vert repeat', 'v repeat', 'pattern repeat', 'fabric repeat'],
     REPEAT,
     'the pattern’s height',
   ),

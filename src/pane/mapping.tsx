@@ -23,7 +23,7 @@ interface Props {
 export function Mapping({ read, wanted = WANTED, correct }: Props) {
   const styles = useStyles();
   const [all, setAll] = useState(false);
-  const known = read.columns.filter((one) => one.key !== undefined || one.corrected);
+  const known = read.columns.filter((one) => one.key !== undefined || one.corrected || one.doubts.length > 0);
   const list = all ? read.columns : known;
   return (
     <div className={styles.list}>

@@ -4,12 +4,13 @@ import { areaAt, letters } from '../../src/book/address';
 import { readColumns, type ColumnsRead, type Corrections } from '../../src/book/columns';
 import { readHeading, sameMeaning } from '../../src/book/headings';
 import { MemoryBook, type SheetGiven } from '../../src/book/memory';
-import { INCHES } from '../../src/core/unit';
+import { CENTIMETRES, INCHES } from '../../src/core/unit';
 import { missing, WANTED } from '../../src/book/wanted';
 
 interface Case {
   readonly name: string;
   readonly rows: NonNullable<SheetGiven['rows']>;
+  readonly unit?: 'centimetres';
   readonly merged?: NonNullable<SheetGiven['merged']>;
   /** The sheet row as people count it. */
   readonly header: number;
@@ -21,11 +22,14 @@ interface Case {
   readonly doubts?: readonly string[];
 }
 
-async function read(of: Pick<Case, 'rows' | 'merged'>, said?: Corrections): Promise<ColumnsRead | undefined> {
+async function read(
+  of: Pick<Case, 'rows' | 'merged' | 'unit'>,
+  said?: Corrections,
+): Promise<ColumnsRead | undefined> {
   const book = new MemoryBook({ Floor: { rows: of.rows, ...(of.merged && { merged: of.merged }) } });
   const columns = Math.max(...of.rows.map((row) => row.length));
   const [block] = await book.read([areaAt('Floor', 0, 0, of.rows.length, columns)]);
-  return readColumns(block!, WANTED, INCHES, said);
+  return readColumns(block!, WANTED, of.unit === 'centimetres' ? CENTIMETRES : INCHES, said);
 }
 
 const taken = (of: ColumnsRead): Record<string, string> =>

@@ -15,7 +15,7 @@ import { figureCell, showDifference, showOf } from './audit-show';
 import { explain, yardageOf, type Explained } from './audit-slips';
 import type { ColumnKey } from './columns';
 import { DATE, showDay } from './day';
-import { MONEY, type CellIn } from './fields';
+import { isBlank, MONEY, readBack, type CellIn } from './fields';
 import { TooLarge, toUnit } from './length';
 import {
   FIGURE_KEYS,
@@ -134,6 +134,7 @@ export class Auditor {
     const { rules, doubts } = this.rulesFor(order);
     const facing: Facing = { at, order, rules, name: this.name, has: this.has };
     const found: OrderFinding[] = [
+      ...(order.unread.length > 0 ? this.beyond(at, cells) : []),
       ...order.unread.map(({ refusal }) => told(at, refusal)),
       ...doubts.map((one) => told(at, one)),
     ];
@@ -149,6 +150,16 @@ export class Auditor {
     found.push(...sums(facing, yardage), ...(price ?? []));
     found.push(...this.jobs.take(at, order, named, price !== undefined));
     return found;
+  }
+
+  /** A comma too many moves every figure behind it. */
+  private beyond(at: number, cells: readonly CellIn[]): OrderFinding[] {
+    const { headings } = this.columns;
+    const headed = headings.reduce((last, heading, place) => (heading === '' ? last : place + 1), 0);
+    const extra = cells.slice(headed).find((cell) => !isBlank(cell));
+    if (extra === undefined) return [];
+    const last = headings[headed - 1] ?? '';
+    return [told(at, finding('rowTooLong', last, cells.length, headed, readBack(extra)))];
   }
 
   /** What only shows once every row was seen. */

@@ -526,7 +526,14 @@ export const FINDINGS = table({
   secondColumn: {
     weight: 'check',
     says: (heading: string, meaning: string, first: string) =>
-      `“${heading}” is a second column for the ${meaning}; “${first}” is read and this one is left out. Rename the one that means something else.`,
+      heading === first
+        ? `Two columns are headed “${heading}”: the first is read as the ${meaning}, and the other is left out. Rename the one that means something else.`
+        : `“${heading}” is a second column for the ${meaning}; “${first}” is read and this one is left out. Rename the one that means something else.`,
+  },
+  rowTooLong: {
+    weight: 'check',
+    says: (cells: number, headings: number, beyond: string) =>
+      `The row has ${cells} cells and there are ${headings} headings, so its figures may stand one column too far on; beyond the last stands ${beyond}. In a CSV, a text with a comma stands in quotation marks.`,
   },
   columnInOtherUnit: {
     weight: 'note',

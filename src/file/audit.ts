@@ -21,7 +21,8 @@ prices, cautions. Columns are found by their headings; a CSV may be of any size.
   npm run hem -- audit orders.csv --rules house.xlsx
   npm run hem -- audit orders.csv --rules old.xlsx --rules 2025-01-01=new.xlsx -o findings.xlsx
 
-  --rules [DAY=]FILE  house rules (.xlsx or .csv); with a day, from that day on. May be repeated
+  --rules [DAY=]FILE  house rules (.xlsx or .csv); with a day, from that day on. May be repeated.
+                      One file may hold several sets, each with its day in the rule “in force from”
   --prices FILE       price list: fabric, price and, where it changed, the day it began
   -o FILE             write the findings and a summary to a new workbook (.xlsx)
   --json              the findings and a summary as one JSON object
@@ -97,9 +98,11 @@ function plainly(io: Io): Teller {
         );
       const { stop, check, note } = tally.weights;
       io.out(
-        stop + check + note === 0
-          ? `${counted(orders, 'order')} audited: all is well.`
-          : `${counted(orders, 'order')} audited: ${stop} to stop at, ${check} to check, ${counted(note, 'note')}.`,
+        orders === 0
+          ? 'No order stands below the headings, so nothing was audited.'
+          : stop + check + note === 0
+            ? `${counted(orders, 'order')} audited: all is well.`
+            : `${counted(orders, 'order')} audited: ${stop} to stop at, ${check} to check, ${counted(note, 'note')}.`,
       );
     },
   };

@@ -180,6 +180,7 @@ export function AuditFindings({ book, audited, unit }: Props) {
 }
 
 function summaryOf({ orders, findings }: Audited): string {
+  if (orders === 0) return 'No order stands below the headings, so nothing was audited.';
   const counted = `${orders} ${orders === 1 ? 'order' : 'orders'} audited`;
   if (findings.length === 0) return `${counted}: all is well.`;
   const by = (weight: Weight): number => findings.filter(({ finding }) => finding.weight === weight).length;

@@ -27,6 +27,25 @@ describe('CHECK and AUDIT in a sheet', () => {
     expect(cells(CHECK.call([HEADERS, rows.slice(0, 1)]))).toBe('');
   });
 
+  it('works by the rules of each order’s day, where the range of rules holds several sets', () => {
+    const headers = [['date', 'drop', 'heading', 'cut length']];
+    // Drop 96 with top 8: 112 under bottom 8, 114 under bottom 10.
+    const rows = [
+      ['2025-11-20', 96, 'pinch', 112],
+      ['2026-04-02', 96, 'pinch', 112],
+    ];
+    const rules = [
+      ['in force from', '2026-03-01'],
+      ['bottom allowance', 10],
+      ['in force from', ''],
+      ['bottom allowance', 8],
+    ];
+    expect(cells(CHECK.call([headers, rows.slice(0, 1), rules]))).toBe('');
+    expect(cells(AUDIT.call([headers, rows, rules]))).toMatchObject([
+      [2, 'check', 'cut length', 112, 114, -2, '', expect.stringContaining('it is 114 in')],
+    ]);
+  });
+
   it('works by the rules of the house, in centimetres and metres too', () => {
     const rules = [
       ['unit', 'cm'],

@@ -29,10 +29,22 @@ function asked(folder: string, url: string): string | undefined {
   return statSync(file, { throwIfNoEntry: false })?.isFile() === true ? file : undefined;
 }
 
+/** Excel on the web fetches the functions from a page of its own, which asks leave first; nothing here is secret. */
+const FOR_EXCEL = {
+  'access-control-allow-origin': '*',
+  'access-control-allow-methods': 'GET, HEAD',
+  'access-control-allow-private-network': 'true',
+};
+
 const answering =
-  (folder: string): RequestListener =>
+  (folder: string, more: Readonly<Record<string, string>>): RequestListener =>
   (request, response) => {
-    const file = request.method === 'GET' ? asked(folder, request.url ?? '/') : undefined;
+    const { method = '' } = request;
+    if (method === 'OPTIONS') {
+      response.writeHead(204, more).end();
+      return;
+    }
+    const file = /^(GET|HEAD)$/.test(method) ? asked(folder, request.url ?? '/') : undefined;
     const type = file === undefined ? undefined : TYPES[extname(file)];
     if (file === undefined || type === undefined) {
       response.writeHead(404, { 'content-type': 'text/plain; charset=utf-8' }).end('There is no such file.');
@@ -42,8 +54,10 @@ const answering =
       'content-type': type,
       'cache-control': 'no-store',
       'x-content-type-options': 'nosniff',
+      ...more,
     });
-    createReadStream(file).pipe(response);
+    if (method === 'HEAD') response.end();
+    else createReadStream(file).pipe(response);
   };
 
 export interface Certificate {
@@ -58,7 +72,9 @@ export interface Served {
 /** Port 0 takes any that is free. With a certificate it is served as https, which Excel wants. */
 export function serve(folder: string, port: number, secure?: Certificate): Promise<Served> {
   const server: Server =
-    secure === undefined ? createPlain(answering(folder)) : createSecure(secure, answering(folder));
+    secure === undefined
+      ? createPlain(answering(folder, {}))
+      : createSecure(secure, answering(folder, FOR_EXCEL));
   return new Promise((resolve, reject) => {
     server.once('error', reject);
     server.listen(port, 'localhost', () => {

@@ -6,19 +6,20 @@ import { fileURLToPath } from 'node:url';
 import { serve, type Certificate } from './serve';
 
 const PORT = Number(process.env['PORT'] ?? 3100);
-/** Where the manifest says the add-in is. */
-const EXCEL_PORT = 3000;
 const dist = fileURLToPath(new URL('../../dist', import.meta.url));
 const manifest = fileURLToPath(new URL('../../manifest.xml', import.meta.url));
+
+/** Where the manifest says the add-in is. */
+const EXCEL_PORT = Number(/https:\/\/localhost:(\d+)/.exec(readFileSync(manifest, 'utf8'))?.[1]);
 
 const write = (line = ''): void => {
   process.stdout.write(`${line}\n`);
 };
 
 /** Made by office-addin-dev-certs, which asks before it trusts a certificate of this machine's own. */
+const home = join(homedir(), '.office-addin-dev-certs');
 function certificate(): Certificate | undefined {
-  const folder = join(homedir(), '.office-addin-dev-certs');
-  const [cert, key] = [join(folder, 'localhost.crt'), join(folder, 'localhost.key')];
+  const [cert, key] = [join(home, 'localhost.crt'), join(home, 'localhost.key')];
   return existsSync(cert) && existsSync(key)
     ? { cert: readFileSync(cert), key: readFileSync(key) }
     : undefined;
@@ -42,8 +43,17 @@ if (secure === undefined || !built) {
   if (!built) write('  npm run build                        (builds the add-in itself)');
   write('  npm start                            (again: it then serves the add-in for Excel too)');
 } else {
-  const excel = await serve(dist, EXCEL_PORT, secure);
-  write(`The add-in for Excel, as npm run build left it, is served at  ${excel.address}`);
+  try {
+    const excel = await serve(dist, EXCEL_PORT, secure);
+    write(`The add-in for Excel, as npm run build left it, is served at  ${excel.address}`);
+  } catch (thrown) {
+    const taken = (thrown as { code?: string }).code === 'EADDRINUSE';
+    write(
+      taken
+        ? `Port ${EXCEL_PORT}, where the manifest says the add-in is, is taken: end what uses it, and run npm start again.`
+        : `The certificate in ${home} cannot be used (${(thrown as Error).message}). Make a new one: npx office-addin-dev-certs install`,
+    );
+  }
 }
 write('In Excel on the web: Home, Add-ins, More add-ins, My add-ins, Upload my add-in, then choose');
 write(`  ${manifest}`);

@@ -4,11 +4,11 @@ import { told, type OrderFinding } from './audit-finding';
 import { showNear } from './audit-show';
 import { WindowWork } from './job';
 import { exact, toUnit, type Length } from './length';
-import { money, NOTHING, toCent, type Money } from './money';
+import { isNear, money, NOTHING, toCent, type Money } from './money';
 import type { Order, OrderKey } from './order';
 import type { FactKey } from './facts';
 import { unitOf, type Rules } from './rules';
-import { digits, INCHES } from './unit';
+import { digits, INCHES, type Unit } from './unit';
 
 export interface Facing {
   readonly at: number;
@@ -158,7 +158,7 @@ function totals({ at, order, rules, name, has }: Facing): OrderFinding[] {
   const columns = [...PARTS, 'labor' as const].filter(has).length;
   const parts = columns < 2 || unread ? [] : partsOf(order);
   const sum = parts.reduce((all, one) => all.plus(one.of), NOTHING);
-  if (parts.length > 0 && total.minus(sum).abs().gt(rules.moneyTolerance)) {
+  if (parts.length > 0 && !isNear(total, sum, rules.moneyTolerance)) {
     const column = name('total');
     const said = parts.map(({ key, of }) => `${of.isNeg() ? 'less ' : ''}${name(key)} ${shown(of.abs())}`);
     const about = finding('partsDoNotAdd', column, column, shown(total), said.join(', '), shown(sum));
@@ -184,29 +184,36 @@ function totals({ at, order, rules, name, has }: Facing): OrderFinding[] {
   return found;
 }
 
-/** Unit price × what is priced: the yardage, else the windows or the widths. */
+/** What may have been priced: the yardage, as ordered or as it should be, the windows or the widths. */
+function* priced(
+  { window, ordered }: Order,
+  expectedYardage: number | undefined,
+  unit: Unit,
+): Generator<number> {
+  const { yardage, widths } = ordered;
+  // To the millionth: a cell's digits, without a binary tail.
+  if (yardage !== undefined) yield Math.round(toUnit(yardage, unit.large) * 1e6) / 1e6;
+  if (expectedYardage !== undefined) yield Math.round(toUnit(expectedYardage, unit.large) * 1e6) / 1e6;
+  if (window.quantity !== undefined) yield window.quantity;
+  if (widths !== undefined) yield widths;
+  if (widths !== undefined) yield widths * (window.quantity ?? 1);
+}
+
+/** The amount is the unit price × whatever is priced. */
 function extended({ at, order, rules, name }: Facing, expectedYardage: number | undefined): OrderFinding[] {
   const { unitPrice, amount } = order.facts;
   if (unitPrice === undefined || amount === undefined) return [];
   const unit = unitOf(rules);
-  const { yardage, widths } = order.ordered;
-  // To the millionth: a cell's digits, without a binary tail.
-  const yards = (of: number): number => Math.round(toUnit(of, unit.large) * 1e6) / 1e6;
-  const counts: readonly (number | undefined)[] = [
-    yardage === undefined ? undefined : yards(yardage),
-    expectedYardage === undefined ? undefined : yards(expectedYardage),
-    order.window.quantity,
-    widths,
-    widths === undefined ? undefined : widths * (order.window.quantity ?? 1),
-  ];
-  const known = counts.filter((count): count is number => count !== undefined);
-  const priced = known[0];
-  if (priced === undefined) return [];
-  const costs = (count: number): Money => toCent(unitPrice.times(count), rules.centRounding);
-  if (known.some((count) => amount.minus(costs(count)).abs().lte(rules.moneyTolerance))) return [];
-  const expected = costs(priced);
+  let likeliest: { count: number; cost: Money } | undefined;
+  for (const count of priced(order, expectedYardage, unit)) {
+    const cost = toCent(unitPrice.times(count), rules.centRounding);
+    if (isNear(amount, cost, rules.moneyTolerance)) return [];
+    likeliest ??= { count, cost };
+  }
+  if (likeliest === undefined) return [];
+  const { count, cost: expected } = likeliest;
   const column = name('amount');
-  const by = yardage === undefined ? digits(priced) : `${digits(priced)} ${unit.large}`;
+  const by = order.ordered.yardage === undefined ? digits(count) : `${digits(count)} ${unit.large}`;
   return [
     told(
       at,

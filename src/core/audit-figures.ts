@@ -66,40 +66,32 @@ export function restsOn(figure: FigureKey, column: ColumnKey): boolean {
   return true;
 }
 
-/** What has to stand in a row for a figure to be worked out. */
-export function needs(figure: FigureKey): readonly (readonly ColumnKey[])[] {
-  const rod: readonly ColumnKey[] = ['rodWidth', 'openingWidth'];
-  const drop: readonly ColumnKey[] = ['finishedDrop', 'measured'];
-  switch (figure) {
-    case 'rodWidth':
-      return [['openingWidth']];
-    case 'finishedDrop':
-      return [['measured'], ['heading']];
-    case 'brackets':
-      return [rod];
-    case 'finishedWidth':
-    case 'stack':
-      return [rod, ['heading']];
-    case 'cutLength':
-      return [drop, ['heading']];
-    case 'liningYardage':
-      return [rod, drop, ['heading']];
-    case 'widths':
-    case 'deliveredFullness':
-    case 'marks':
-    case 'rings':
-      return [rod, ['heading'], ['fabricWidth']];
-    case 'yardage':
-    case 'railroadedYardage':
-    case 'labor':
-      return [rod, drop, ['heading'], ['fabricWidth']];
-    case 'weight':
-      return [rod, drop, ['heading'], ['fabricWidth'], ['arealWeight']];
-  }
-}
+const A_ROD: readonly ColumnKey[] = ['rodWidth', 'openingWidth'];
+const A_DROP: readonly ColumnKey[] = ['finishedDrop', 'measured'];
+const WIDTHS_NEED = [A_ROD, ['heading'], ['fabricWidth']] as const;
+const CLOTH_NEEDS = [A_ROD, A_DROP, ['heading'], ['fabricWidth']] as const;
+
+/** What has to stand in a row for a figure to be worked out: one column of each. */
+export const NEEDS: Readonly<Record<FigureKey, readonly (readonly ColumnKey[])[]>> = {
+  rodWidth: [['openingWidth']],
+  finishedDrop: [['measured'], ['heading']],
+  finishedWidth: [A_ROD, ['heading']],
+  widths: WIDTHS_NEED,
+  deliveredFullness: WIDTHS_NEED,
+  cutLength: [A_DROP, ['heading']],
+  yardage: CLOTH_NEEDS,
+  liningYardage: [A_ROD, A_DROP, ['heading']],
+  railroadedYardage: CLOTH_NEEDS,
+  stack: [A_ROD, ['heading']],
+  marks: WIDTHS_NEED,
+  rings: WIDTHS_NEED,
+  brackets: [A_ROD],
+  weight: [...CLOTH_NEEDS, ['arealWeight']],
+  labor: CLOTH_NEEDS,
+};
 
 export const canBeWorkedOut = (figure: FigureKey, window: Window): boolean =>
-  needs(figure).every((either) => either.some((key) => window[key] !== undefined));
+  NEEDS[figure].every((either) => either.some((key) => window[key] !== undefined));
 
 export interface Wrong {
   readonly key: FigureKey;
@@ -241,27 +233,26 @@ export class Compared {
   }
 
   private agrees(key: FigureKey, found: number, expected: number): boolean {
-    const near = (other: number | undefined): boolean =>
-      other !== undefined && within(key, found, other, this.rules);
-    if (near(expected)) return true;
+    if (within(key, found, expected, this.rules)) return true;
     if (this.turned && key === 'yardage') return false;
     // A rod or a drop is checked against what was measured and nothing else.
     if (key === 'rodWidth') return this.rodInBand(found);
     if (key === 'finishedDrop') return false;
-    for (const other of this.fromOrdered(key)) if (near(other)) return true;
+    for (const other of this.fromOrdered(key)) if (within(key, found, other, this.rules)) return true;
     for (const reading of this.otherReadings(key)) {
-      if (near(FIGURES[key](reading))) return true;
+      const other = FIGURES[key](reading);
+      if (other !== undefined && within(key, found, other, this.rules)) return true;
     }
     return false;
   }
 
-  compare(without: (key: FigureKey) => boolean = () => false): Comparison {
+  compare(figures: readonly FigureKey[] = FIGURE_KEYS): Comparison {
     const wrong: Wrong[] = [];
     const right: FigureKey[] = [];
     const refusals: { key: FigureKey; refusal: Refusal }[] = [];
-    for (const key of FIGURE_KEYS) {
+    for (const key of figures) {
       const found = this.ordered[key];
-      if (found === undefined || without(key) || !canBeWorkedOut(key, this.window)) continue;
+      if (found === undefined || !canBeWorkedOut(key, this.window)) continue;
       try {
         const expected = this.expected(key);
         if (expected === undefined) continue;

@@ -6,17 +6,33 @@ import { toUnit, UNITS } from './length';
 import type { Order, OrderKey } from './order';
 import { INCHES, type Unit } from './unit';
 
-/** Two 32-bit sums of a text, in one whole number: FNV-1a forwards, and a second one with another prime. */
-function fingerprint(text: string): number {
-  let one = 0x811c9dc5;
-  let other = 0x9747b28c;
-  for (let at = 0; at < text.length; at++) {
-    const code = text.charCodeAt(at);
-    one = Math.imul(one ^ code, 0x01000193);
-    other = Math.imul(other ^ code, 0x85ebca6b);
-    other ^= other >>> 13;
+/** Two 32-bit sums of what is added, in one whole number: FNV-1a, and a second one with another prime. */
+class Fingerprint {
+  private one = 0x811c9dc5;
+  private other = 0x9747b28c;
+
+  /** A text in either case, or a whole figure. */
+  add(part: string | number | undefined): this {
+    if (typeof part === 'number') {
+      this.fold(part);
+      this.fold(part / 4_294_967_296);
+    } else if (part !== undefined) {
+      const text = part.toLowerCase();
+      for (let at = 0; at < text.length; at++) this.fold(text.charCodeAt(at));
+    }
+    this.fold(-1);
+    return this;
   }
-  return (one >>> 0) * 2_097_152 + ((other >>> 0) & 0x1f_ffff) + 1;
+
+  private fold(word: number): void {
+    this.one = Math.imul(this.one ^ word, 0x01000193);
+    this.other = Math.imul(this.other ^ word, 0x85ebca6b);
+    this.other ^= this.other >>> 13;
+  }
+
+  get value(): number {
+    return (this.one >>> 0) * 2_097_152 + ((this.other >>> 0) & 0x1f_ffff) + 1;
+  }
 }
 
 /** Where each fingerprint was first seen: open addressing in two flat arrays, 12 bytes an order. */
@@ -121,12 +137,12 @@ export class Jobs {
     if (room === undefined && window.fabric === undefined) return [];
     const sizes = [openingWidth, measured, rodWidth, finishedDrop];
     if (sizes.filter((one) => one !== undefined).length < 2) return [];
-    const whose = [facts.customer, facts.job, room, room === undefined ? facts.order : ''];
-    const text = [...whose, ...sizes, window.heading, window.fabric, window.draw, window.quantity]
-      .map((one) => String(one ?? ''))
-      .join('\u0000')
-      .toLowerCase();
-    const before = this.first.seen(fingerprint(text), row);
+    const print = new Fingerprint();
+    print.add(facts.customer).add(facts.job);
+    print.add(room).add(room === undefined ? facts.order : undefined);
+    for (const size of sizes) print.add(size);
+    print.add(window.heading).add(window.fabric).add(window.draw).add(window.quantity);
+    const before = this.first.seen(print.value, row);
     if (before === undefined) return [];
     const what = [facts.job ?? facts.customer, room ?? facts.order].filter(Boolean).join(', ');
     const about = finding('duplicateOrder', this.name(room === undefined ? 'order' : 'room'), before, what);

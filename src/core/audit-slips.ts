@@ -8,7 +8,6 @@ import type { Sure } from './audit-finding';
 import { Guesses, type Guess, type Row } from './audit-guesses';
 import type { CellOut } from './fields';
 import { TooLarge } from './length';
-import type { FigureKey } from './order';
 import type { Rules } from './rules';
 
 export interface Explained {
@@ -23,12 +22,7 @@ export interface Explained {
 }
 
 /** The slip that makes most of the wrong figures agree and none of the right ones disagree. */
-export function explain(
-  row: Row,
-  rules: Rules,
-  { wrong, right }: Comparison,
-  without: (key: FigureKey) => boolean,
-): Explained | undefined {
+export function explain(row: Row, rules: Rules, { wrong, right }: Comparison): Explained | undefined {
   let best: { guess: Guess; agreeing: Wrong[]; left: Wrong[]; compared: Compared } | undefined;
   for (const guess of new Guesses(row, rules, wrong).all()) {
     const compared = new Compared(
@@ -37,17 +31,17 @@ export function explain(
       rules,
       row.turned,
     );
-    const after = comparedSafely(compared, without);
-    if (after === undefined) continue;
-    const left = wrong.filter(({ key }) => !after.right.includes(key));
-    const agreeing = wrong.filter(({ key }) => after.right.includes(key));
+    const now = compared.compare(wrong.map(({ key }) => key)).right;
+    const left = wrong.filter(({ key }) => !now.includes(key));
+    const agreeing = wrong.filter(({ key }) => now.includes(key));
     if (agreeing.length < (guess.least ?? 1)) continue;
     const { shows } = guess;
     if (shows !== undefined && !agreeing.some(({ key }) => shows.includes(key))) continue;
-    // A figure that was reckoned from the very slip may agree with it either way.
-    if (guess.asIf !== true && after.wrong.some(({ key }) => right.includes(key))) continue;
     if (best !== undefined && left.length >= best.left.length) continue;
+    // A figure that was reckoned from the very slip may agree with it either way.
+    if (guess.asIf !== true && compared.compare(right).wrong.length > 0) continue;
     best = { guess, agreeing, left, compared };
+    if (left.length === 0) break;
   }
   if (best === undefined) return undefined;
   const { guess, agreeing, left } = best;
@@ -61,15 +55,6 @@ export function explain(
     ...guess.cells(agreeing),
     yardage: yardageOf(corrected),
   };
-}
-
-function comparedSafely(compared: Compared, without: (key: FigureKey) => boolean): Comparison | undefined {
-  try {
-    return compared.compare(without);
-  } catch (thrown) {
-    if (thrown instanceof Refusal || thrown instanceof TooLarge) return undefined;
-    throw thrown;
-  }
 }
 
 /** The yardage a reading of the row takes, where it can be worked out. */

@@ -5,7 +5,7 @@
  */
 import { finding, Refusal, type Finding } from './answer';
 import { cords, flame, oddGrommets, stackOverGlass, sums, tooNarrowToTurn, type Facing } from './audit-facts';
-import { canBeWorkedOut, Compared, needs, restsOn, type Comparison, type Wrong } from './audit-figures';
+import { canBeWorkedOut, Compared, NEEDS, restsOn, type Comparison, type Wrong } from './audit-figures';
 import { told, type OrderFinding } from './audit-finding';
 import { Jobs } from './audit-jobs';
 import { priceOn, sinceWhen, type PriceList } from './audit-prices';
@@ -17,6 +17,7 @@ import type { ColumnKey } from './columns';
 import { DATE, showDay } from './day';
 import { isBlank, MONEY, readBack, type CellIn } from './fields';
 import { TooLarge, toUnit } from './length';
+import { isNear } from './money';
 import {
   FIGURE_KEYS,
   OrderReader,
@@ -69,6 +70,8 @@ export class Auditor {
   private readonly jobs: Jobs;
   private readonly totals: Totals;
   private readonly names = new Map<OrderKey, string>();
+  /** The ordered figures that the sheet has. */
+  private readonly ordered: readonly FigureKey[];
   private readonly periods: readonly Period[];
   private readonly unit: Unit;
   /** Days on which other rules or prices began. */
@@ -82,6 +85,7 @@ export class Auditor {
   ) {
     this.reader = new OrderReader(columns);
     for (const { key, heading } of columns.found) this.names.set(key, heading);
+    this.ordered = FIGURE_KEYS.filter(this.has);
     this.periods = [...by.periods].sort((a, b) => (a.from ?? -1) - (b.from ?? -1));
     this.turningDays = [
       ...this.periods.map(({ from }) => from),
@@ -105,14 +109,13 @@ export class Auditor {
   /** What the header row lacks or says twice. */
   header(): OrderFinding[] {
     const found: Finding[] = [...this.columns.findings];
-    const figures = FIGURE_KEYS.filter((key) => this.has(key));
-    const toCompare = figures.filter((key) =>
+    const toCompare = this.ordered.filter((key) =>
       key === 'rodWidth' ? this.has('openingWidth') : key === 'finishedDrop' ? this.has('measured') : true,
     );
     if (toCompare.length === 0 && !JUDGED.some(this.has)) found.push(finding('nothingToCompare', 'headers'));
     const lacking = new Map<string, FigureKey[]>();
     for (const figure of toCompare) {
-      for (const either of needs(figure)) {
+      for (const either of NEEDS[figure]) {
         if (either.some(this.has)) continue;
         const missing = either.map(usualHeading).join(' or ');
         lacking.set(missing, [...(lacking.get(missing) ?? []), figure]);
@@ -197,14 +200,18 @@ export class Auditor {
   ): { findings: OrderFinding[]; yardage: number | undefined } {
     const turned = order.facts.railroaded === 'yes';
     const unread = order.unread.map(({ column }) => column.key as ColumnKey);
-    const without = (key: FigureKey): boolean =>
-      (key === 'marks' && oddGrommet) ||
-      (turned && (key === 'cutLength' || key === 'widths' || key === 'deliveredFullness')) ||
-      (tooNarrow && (key === 'yardage' || key === 'railroadedYardage')) ||
-      unread.some((column) => restsOn(key, column));
+    const figures = this.ordered.filter(
+      (key) =>
+        !(
+          (key === 'marks' && oddGrommet) ||
+          (turned && (key === 'cutLength' || key === 'widths' || key === 'deliveredFullness')) ||
+          (tooNarrow && (key === 'yardage' || key === 'railroadedYardage')) ||
+          unread.some((column) => restsOn(key, column))
+        ),
+    );
     const { window, ordered } = order;
     const compared = new Compared(window, ordered, rules, turned);
-    const first = compared.compare(without);
+    const first = compared.compare(figures);
     const findings = first.refusals
       .filter(({ refusal }) => refusal.error === '#VALUE!')
       .slice(0, 1)
@@ -214,7 +221,7 @@ export class Auditor {
       });
     if (first.wrong.length === 0) findings.push(...this.own(at, compared));
     const row = { window, ordered, turned, name: this.name };
-    const slip = first.wrong.length === 0 ? undefined : explain(row, rules, first, without);
+    const slip = first.wrong.length === 0 ? undefined : explain(row, rules, first);
     const yardage = slip === undefined ? yardageOf(compared) : slip.yardage;
     findings.push(...this.said(at, order, compared, first, slip, yardage));
     return { findings, yardage };
@@ -313,7 +320,7 @@ export class Auditor {
     if (this.by.prices === undefined || unitPrice === undefined || fabric === undefined) return undefined;
     const listed = priceOn(this.by.prices, fabric, date?.early);
     if (listed === undefined) return undefined;
-    if (unitPrice.minus(listed.price).abs().lte(rules.moneyTolerance)) return [];
+    if (isNear(unitPrice, listed.price, rules.moneyTolerance)) return [];
     const heading = this.name('unitPrice');
     const about = finding(
       'priceOffList',

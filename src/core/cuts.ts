@@ -210,7 +210,7 @@ export function cutLength(
   const cut = plainCut(of, rules);
   const rule = repeatRuleFor(undefined, rules);
   const value = furtherCut(cut, of.verticalRepeat, rule);
-  const steps = (): Step[] => {
+  return answer(value, () => {
     const lines = [...plainCutSteps(of, cut, rules), ...repeatSteps(cut, of.verticalRepeat, rule)];
     if (
       of.verticalRepeat !== undefined &&
@@ -220,6 +220,5 @@ export function cutLength(
       lines.push(step('repeats in a cut', '', [], numberFigure(value / of.verticalRepeat)));
     }
     return lines;
-  };
-  return answer(value, steps);
+  });
 }

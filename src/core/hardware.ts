@@ -11,7 +11,6 @@ import {
   textFigure,
   type Answer,
   type Finding,
-  type Step,
 } from './answer';
 import { exact, piecesToCover, type Length } from './length';
 import { byRatio, upToNanometre } from './ratio';
@@ -36,20 +35,27 @@ export function stack(of: Stacked, rules: Rules): Answer<Length> {
   const lining = of.lining ?? 'unlined';
   const share = rules.stackShare[of.heading];
   const bare = upToNanometre(byRatio(side, share));
-  const unlined = (): Step =>
-    step('stack, unlined', '{} rod share × {}', [lengthFigure(side), ratioFigure(share)], lengthFigure(bare));
   const more =
     lining === 'unlined' ? undefined : lining === 'interlined' ? rules.stackInterlined : rules.stackLined;
   const value = more === undefined ? bare : upToNanometre(byRatio(bare, more));
-  const steps = (): Step[] =>
-    more === undefined
-      ? [unlined()]
-      : [
-          unlined(),
-          step(`stack, ${lining}`, '{} × {}', [lengthFigure(bare), ratioFigure(more)], lengthFigure(value)),
-        ];
   const stiff = of.heading === 'rod pocket' || of.heading === 'tab top';
-  return answer(value, steps, stiff ? [finding('pocketIsNotDrawn', 'heading', of.heading)] : []);
+  return answer(
+    value,
+    () => [
+      step(
+        'stack, unlined',
+        '{} rod share × {}',
+        [lengthFigure(side), ratioFigure(share)],
+        lengthFigure(bare),
+      ),
+      ...(more === undefined
+        ? []
+        : [
+            step(`stack, ${lining}`, '{} × {}', [lengthFigure(bare), ratioFigure(more)], lengthFigure(value)),
+          ]),
+    ],
+    stiff ? [finding('pocketIsNotDrawn', 'heading', of.heading)] : [],
+  );
 }
 
 /** Brackets by the largest span for the weight, ends included. */

@@ -8,17 +8,17 @@ import {
   step,
   type Answer,
   type Finding,
-  type Step,
 } from './answer';
 import { exact, type Length } from './length';
 import { unitOf, type Rules } from './rules';
 import { panelsOf, type Heading } from './treatment';
-import { showLength } from './unit';
+import { showLength, type Unit } from './unit';
 import { finishedInAll, flatInAll, perPanel, usableWidth, type Clothed, type Hung } from './widths';
 
 /** Nanometres shared in equal parts: a mark, not a cut, so it need not be whole. */
 type Share = number;
 const whole = (of: Share): Length => exact(Math.round(of));
+const showShare = (of: Share, unit: Unit): string => showLength(whole(of), unit);
 
 const PLEATED: ReadonlySet<Heading> = new Set<Heading>(['pinch', 'goblet', 'cartridge', 'box', 'inverted']);
 const BOXED: ReadonlySet<Heading> = new Set<Heading>(['box', 'inverted']);
@@ -103,44 +103,67 @@ export function pleats(of: Clothed & { widths: number }, rules: Rules): Answer<P
   if (!isPleated(of.heading)) return refuse('notPleated', 'heading', of.heading);
   const { panel, ...set } = workPleats(of, rules);
   const unit = unitOf(rules);
-  const show = (length: Share): string => showLength(whole(length), unit);
   const findings: Finding[] = [];
   if (set.takeUp < rules.takeUpLow || set.takeUp > rules.takeUpHigh)
     findings.push(
-      finding('takeUpOutside', 'widths', show(set.takeUp), show(rules.takeUpLow), show(rules.takeUpHigh)),
+      finding(
+        'takeUpOutside',
+        'widths',
+        showShare(set.takeUp, unit),
+        showLength(rules.takeUpLow, unit),
+        showLength(rules.takeUpHigh, unit),
+      ),
     );
   if (set.space < rules.spaceLow || set.space > rules.spaceHigh)
     findings.push(
-      finding('spaceOutside', 'rod_width', show(set.space), show(rules.spaceLow), show(rules.spaceHigh)),
+      finding(
+        'spaceOutside',
+        'rod_width',
+        showShare(set.space, unit),
+        showLength(rules.spaceLow, unit),
+        showLength(rules.spaceHigh, unit),
+      ),
     );
   const underfold = set.takeUp / 4;
   const boxed = BOXED.has(of.heading);
-  const steps = (): Step[] => [
-    step(
-      'taken up in all',
-      '{} flat − {} finished',
-      [lengthFigure(panel.flat), lengthFigure(panel.finished)],
-      lengthFigure(exact(panel.flat - panel.finished)),
-    ),
-    step(
-      'pleats a panel',
-      '{} ÷ {} each',
-      [lengthFigure(exact(panel.flat - panel.finished)), lengthFigure(whole(set.takeUp))],
-      numberFigure(set.pleats),
-    ),
-    step(
-      'space',
-      `{}${boxed ? ' less the pleats’ faces' : ''} ÷ {} spaces`,
-      [lengthFigure(panel.zone), numberFigure(set.spaces)],
-      lengthFigure(whole(set.space)),
-    ),
-    ...(boxed
-      ? [step('each underfold', '{} ÷ 4', [lengthFigure(whole(set.takeUp))], lengthFigure(whole(underfold)))]
-      : []),
-  ];
   if (boxed && Math.abs(underfold - rules.underfold) * 8 > rules.underfold)
-    findings.push(finding('underfoldOutside', 'widths', show(underfold), show(rules.underfold)));
-  return answer(set, steps, findings);
+    findings.push(
+      finding('underfoldOutside', 'widths', showShare(underfold, unit), showLength(rules.underfold, unit)),
+    );
+  return answer(
+    set,
+    () => [
+      step(
+        'taken up in all',
+        '{} flat − {} finished',
+        [lengthFigure(panel.flat), lengthFigure(panel.finished)],
+        lengthFigure(exact(panel.flat - panel.finished)),
+      ),
+      step(
+        'pleats a panel',
+        '{} ÷ {} each',
+        [lengthFigure(exact(panel.flat - panel.finished)), lengthFigure(whole(set.takeUp))],
+        numberFigure(set.pleats),
+      ),
+      step(
+        'space',
+        `{}${boxed ? ' less the pleats’ faces' : ''} ÷ {} spaces`,
+        [lengthFigure(panel.zone), numberFigure(set.spaces)],
+        lengthFigure(whole(set.space)),
+      ),
+      ...(boxed
+        ? [
+            step(
+              'each underfold',
+              '{} ÷ 4',
+              [lengthFigure(whole(set.takeUp))],
+              lengthFigure(whole(underfold)),
+            ),
+          ]
+        : []),
+    ],
+    findings,
+  );
 }
 
 /** Fullness a row of box pleats takes: each unit is a face, a space and two underfolds of double depth. */

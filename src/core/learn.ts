@@ -7,7 +7,7 @@ import { canBeWorkedOut, Compared } from './audit-figures';
 import { plainCut } from './cuts';
 import type { CellOut } from './fields';
 import { exact, inches, TooLarge, UNITS, type Length } from './length';
-import type { FigureKey, Order } from './order';
+import { FIGURE_KEYS, type FigureKey, type Order } from './order';
 import { ratio } from './ratio';
 import { RULE_LINES, unitOf, type RuleKey, type RuleLine, type Rules } from './rules';
 import { HEADINGS, panelsOf, type Heading } from './treatment';
@@ -271,7 +271,7 @@ const withValue = (rules: Rules, { key, heading }: Question, value: unknown): Ru
 function fits({ window, ordered }: Order, figure: FigureKey | undefined, rules: Rules): boolean {
   try {
     const { wrong, right, refusals } = new Compared(window, ordered, rules).compare(
-      (key) => figure !== undefined && key !== figure,
+      figure === undefined ? FIGURE_KEYS : [figure],
     );
     return wrong.length + refusals.length === 0 && right.length > 0;
   } catch (thrown) {

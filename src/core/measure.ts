@@ -215,6 +215,9 @@ export interface Measured {
   readonly floorFinish: FloorFinish | undefined;
 }
 
+const signOf = (by: Length): string => (by < NO_LENGTH ? '−' : '+');
+const sizeOf = (by: Length): Length => exact(Math.abs(by));
+
 /** Finished drop: top edge to bottom edge. Of several floor readings the shortest rules. */
 export function drop(of: Measured, rules: Rules): Answer<Length> {
   const unit = unitOf(rules);
@@ -230,26 +233,26 @@ export function drop(of: Measured, rules: Rules): Answer<Length> {
   const [shift, why] = fromPoint(of.heading, of.measuredTo, rules);
   const finished = exact(shortest + shift + added);
   if (finished <= NO_LENGTH) return refuse('dropTooShort', 'measured', showLength(shortest, unit));
-  const signOf = (by: Length): string => (by < NO_LENGTH ? '−' : '+');
-  const sizeOf = (by: Length): Length => exact(Math.abs(by));
-  const steps = (): Step[] => {
-    const lines: Step[] = [];
-    if (of.measured.length > 1) {
-      lines.push(step(`shortest of ${of.measured.length} floor readings`, '', [], lengthFigure(shortest)));
-    }
-    lines.push(
-      step(
-        'finished drop',
-        `{} measured ${signOf(shift)} {} (${why}) ${signOf(added)} {} (floor finish: ${finish})`,
-        [lengthFigure(shortest), lengthFigure(sizeOf(shift)), lengthFigure(sizeOf(added))],
-        lengthFigure(finished),
-      ),
-    );
-    return lines;
-  };
   const findings: Finding[] = [];
   if (spread > rules.readingSpread)
     findings.push(finding('floorUneven', 'measured', showLength(spread, unit), showLength(shortest, unit)));
   if (finish !== 'clear') findings.push(finding('touchesFloor', 'floor_finish', finish));
-  return answer(finished, steps, findings);
+  return answer(
+    finished,
+    () => {
+      const lines: Step[] = [];
+      if (of.measured.length > 1)
+        lines.push(step(`shortest of ${of.measured.length} floor readings`, '', [], lengthFigure(shortest)));
+      lines.push(
+        step(
+          'finished drop',
+          `{} measured ${signOf(shift)} {} (${why}) ${signOf(added)} {} (floor finish: ${finish})`,
+          [lengthFigure(shortest), lengthFigure(sizeOf(shift)), lengthFigure(sizeOf(added))],
+          lengthFigure(finished),
+        ),
+      );
+      return lines;
+    },
+    findings,
+  );
 }

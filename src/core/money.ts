@@ -10,6 +10,10 @@ export const NOTHING: Money = new Decimal(0);
 /** A cell's number by its shortest decimal writing: 12.46 is 12.46, not its binary neighbour. */
 export const money = (figure: number | string): Money => new Decimal(figure);
 
+/** Whether two amounts differ by no more than this. */
+export const isNear = (one: Money, other: Money, by: Money): boolean =>
+  one.eq(other) || one.minus(other).abs().lte(by);
+
 /**
  * The half-cent rules. Sales-tax law asks for `half up`: the third decimal rounds up when it is
  * greater than four (Streamlined Sales and Use Tax Agreement, section 324).

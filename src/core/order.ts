@@ -222,7 +222,8 @@ const UNIT_IN_TEXT = /(mm|cm|m|yd|ft|in|["'″′”’])[a-z.]*\s*$/i;
 
 /** Reads rows through their columns; a text met before is not read again. */
 export class OrderReader {
-  private readonly kept: readonly Map<string, Held>[];
+  /** By column; undefined where texts seldom repeat themselves. */
+  private readonly kept: (Map<string, Held> | undefined)[];
   /** How a column is written: a unit, a currency sign or a date as text, each with the first cell seen. */
   readonly written = new Map<OrderColumn, Map<string, string>>();
 
@@ -260,13 +261,12 @@ export class OrderReader {
       if (isLength(column.kind)) this.remember(column, 'bare', raw);
       return readCell(column, raw);
     }
-    const kept = this.kept[at] as Map<string, Held>;
-    const known = kept.get(raw);
+    const kept = this.kept[at];
+    const known = kept?.get(raw);
     if (known !== undefined) return known;
     this.note(column, raw);
     const held = readCell(column, raw);
-    if (kept.size >= MOST_KEPT) kept.clear();
-    kept.set(raw, held);
+    if (kept?.set(raw, held).size === MOST_KEPT) this.kept[at] = undefined;
     return held;
   }
 
@@ -328,6 +328,6 @@ export function rowKind(row: readonly CellIn[], { headings, found }: OrderColumn
   }
   if (cells === 0) return 'blank';
   if (repeated >= 2 && repeated * 2 > cells) return 'heading';
-  if (words !== '' && TOTAL.test(words.trim()) && cells < found.length) return 'total';
+  if (words !== '' && cells < found.length && TOTAL.test(words.trim())) return 'total';
   return cells === 1 && words !== '' && !/^[\d\s.,]+$/.test(words) ? 'section' : 'order';
 }

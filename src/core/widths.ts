@@ -58,21 +58,25 @@ export function finishedWidth(of: Hung, rules: Rules): Answer<Length> {
   if (draw !== 'pair' && of.overlap !== undefined && of.overlap > 0)
     findings.push(finding('overlapUnused', 'overlap', draw));
   if (side === 0 && of.return !== undefined) findings.push(finding('noReturn', 'return'));
-  const working = (): Step =>
-    draw === 'pair'
-      ? step(
-          'finished width of each panel',
-          '{} ÷ 2 + {} return + {} overlap',
-          [lengthFigure(of.rodWidth), lengthFigure(side), lengthFigure(of.overlap ?? rules.overlap)],
-          lengthFigure(finished),
-        )
-      : step(
-          'finished width of the panel',
-          '{} + {} returns',
-          [lengthFigure(of.rodWidth), lengthFigure(flatParts(of, rules))],
-          lengthFigure(finished),
-        );
-  return answer(finished, () => [working()], findings);
+  return answer(
+    finished,
+    () => [
+      draw === 'pair'
+        ? step(
+            'finished width of each panel',
+            '{} ÷ 2 + {} return + {} overlap',
+            [lengthFigure(of.rodWidth), lengthFigure(side), lengthFigure(of.overlap ?? rules.overlap)],
+            lengthFigure(finished),
+          )
+        : step(
+            'finished width of the panel',
+            '{} + {} returns',
+            [lengthFigure(of.rodWidth), lengthFigure(flatParts(of, rules))],
+            lengthFigure(finished),
+          ),
+    ],
+    findings,
+  );
 }
 
 export interface Clothed extends Hung {

@@ -72,10 +72,14 @@ function plain(text: string): string {
     .toLowerCase();
 }
 
+/** Most cells hold plain digits, in which nothing has to be told apart. */
+const DIGITS = /^\d{1,15}(\.\d{1,15})?$/;
+
 const PART = /^(\d+(?:[.,]\d+)*(?!\d*\/)|[.,]\d+)?(?:(\s|-|\s-\s)?(\d+)\/(\d+))?\s*("|'|[a-z]+\.?)?\s*/;
 
 /** A plain figure written with a decimal point or comma, or with a fraction; NaN where it is none. */
 export function readDecimal(text: string): number | readonly [string, string] {
+  if (DIGITS.test(text)) return Number(text);
   const figure = plain(text).replace(/^\+/, '');
   const negative = figure.startsWith('-');
   const bare = negative ? figure.slice(1) : figure;
@@ -127,6 +131,8 @@ const FOLLOWS: Readonly<Record<string, readonly LengthUnit[]>> = {
 
 /** Reads a written measurement; a bare figure is in `unit`. Blank text is for the caller. */
 export function readWritten(text: string, unit: LengthUnit): Reading {
+  const length = DIGITS.test(text) ? readFigure(Number(text), unit) : undefined;
+  if (length !== undefined) return { length };
   let rest = plain(text);
   const negative = rest.startsWith('-');
   if (negative) rest = rest.slice(1).trim();

@@ -15,6 +15,7 @@ import {
 } from './answer';
 import {
   clothForCuts,
+  liningCut,
   liningCutWithSteps,
   plainCut,
   plainCutSteps,
@@ -188,27 +189,27 @@ export interface LiningWork {
   readonly yardage: Length;
 }
 
-export function workLining(
-  of: Lined,
-  rules: Rules,
-): LiningWork & { wanted: Length; cutSteps: readonly Step[] } {
+export function workLining(of: Lined, rules: Rules): LiningWork & { wanted: Length } {
   const quantity = of.quantity ?? 1;
   const { widths, wanted } = liningWidths(of, rules);
-  const { value: cut, steps: cutSteps } = liningCutWithSteps(of, of.layer ?? 'lining', rules);
+  const cut = liningCut(of, of.layer ?? 'lining', rules);
   const yardage = roundedYardage((windows) => times(cut, cutsOf(widths, windows, rules)), quantity, rules);
-  return { widths, cut, cuts: cutsOf(widths, quantity, rules), yardage, wanted, cutSteps };
+  return { widths, cut, cuts: cutsOf(widths, quantity, rules), yardage, wanted };
 }
 
 /** Yardage of a lining or interlining. */
 export function lining(of: Lined, rules: Rules): Answer<Length> {
   const work = workLining(of, rules);
-  const steps = (): Step[] => [
-    step('lining wanted in all, flat', '', [], lengthFigure(work.wanted)),
-    step('lining widths', 'of {}', [lengthFigure(of.liningWidth)], numberFigure(work.widths)),
-    ...work.cutSteps,
-    ...yardageSteps(work.cuts, times(work.cut, work.cuts), work.yardage, rules),
-  ];
-  return answer(work.yardage, steps, of.quantity === 0 ? [NO_WINDOWS] : []);
+  return answer(
+    work.yardage,
+    () => [
+      step('lining wanted in all, flat', '', [], lengthFigure(work.wanted)),
+      step('lining widths', 'of {}', [lengthFigure(of.liningWidth)], numberFigure(work.widths)),
+      ...liningCutWithSteps(of, of.layer ?? 'lining', rules).steps,
+      ...yardageSteps(work.cuts, times(work.cut, work.cuts), work.yardage, rules),
+    ],
+    of.quantity === 0 ? [NO_WINDOWS] : [],
+  );
 }
 
 const NO_SHRINKAGE = 0 as Ratio;

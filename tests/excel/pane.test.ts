@@ -3,6 +3,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { functionNamed } from '../../functions';
 import type { Files } from '../office/frame';
 import { columnOf, rowOf } from '../office/model';
+import { OUTSIDE, refusedOutside } from '../trial/page';
 import { picture, pictureInFull } from './opened';
 import { built, holdFormulas, launched, paneIn, seriousFaults, workbookOf, type PanePage } from './pane-page';
 
@@ -385,6 +386,14 @@ describe('the pane in Excel', () => {
       expect(beyond).toBeLessThanOrEqual(0);
     },
   );
+
+  it('lets nothing leave the machine, whoever would send it', async () => {
+    pane = await paneIn(browser, files);
+    await pane.says('Adds sheets for a whole job').waitFor();
+    expect(await refusedOutside(pane.frame)).toEqual(OUTSIDE);
+    // The browser says so too.
+    pane = { ...pane, errors: pane.errors.filter((one) => !one.includes('Content Security Policy')) };
+  });
 
   it('can be opened outside Excel too, and says where it belongs', async () => {
     pane = await paneIn(browser, files);

@@ -330,4 +330,65 @@ describe.runIf(thereIsABrowser)('the pane beside the trial workbook', () => {
     await keyboard.press('Enter');
     expect(await at.said()).toMatch(/The example stands in A1/);
   });
+
+  it('gives her table its columns by the keyboard alone, and never loses the focus', async () => {
+    const at = await trial.open();
+    await at.put('Sheet1', 0, 0, LIST);
+    await at.goTo(areaAt('Sheet1', 5, 2));
+    const { keyboard } = at.page;
+    const focused = at.pane.locator(':focus');
+    const held = async (): Promise<number> => {
+      await at.pane.getByRole('tab', { name: 'New job' }).focus();
+      await at.page.waitForTimeout(500);
+      return focused.count();
+    };
+    await expect.poll(held, { timeout: 20_000 }).toBe(1);
+    await keyboard.press('ArrowRight');
+    await keyboard.press('Enter');
+    /** Tabs on until what has the focus is called so. */
+    const tabTo = async (name: RegExp): Promise<void> => {
+      for (let n = 0; n < 70; n++) {
+        await keyboard.press('Tab');
+        const called = await focused.evaluate((one) =>
+          [one.getAttribute('aria-label'), (one as HTMLInputElement).labels?.[0]?.innerText, one.textContent]
+            .filter((text) => text !== undefined && text !== null && text !== '')
+            .at(0),
+        );
+        if (name.test((called ?? '').replace(/\s+/g, ' '))) return;
+      }
+      throw new Error(`Nothing called ${String(name)} is reached by Tab.`);
+    };
+    await tabTo(/^Read the table$/);
+    await keyboard.press('Enter');
+    await at.pane.getByText('3 rows of windows').waitFor();
+    expect(await focused.innerText()).toBe('Read again');
+    await tabTo(/H remarks|G Rep/);
+    await tabTo(/^rings$/);
+    await keyboard.press('Space');
+    await tabTo(/^Preview$/);
+    await keyboard.press('Enter');
+    const shown = at.pane.getByRole('group', { name: 'Preview' });
+    await shown.waitFor();
+    // The focus goes to what is shown: pressing Enter again writes nothing.
+    await expect.poll(() => shown.evaluate((one) => one === document.activeElement)).toBe(true);
+    await keyboard.press('Enter');
+    expect((await at.contents()).sheets[0]?.used?.columns).toBe(8);
+    await tabTo(/^Add 6 columns$/);
+    await keyboard.press('Enter');
+    expect(await at.said()).toContain('6 columns stand in I4:N7');
+    expect(await focused.count()).toBe(1);
+    expect(await at.seriousFaults()).toEqual([]);
+    const names = await at.pane
+      .locator('#section :is(input, select, button)')
+      .evaluateAll((all) =>
+        all.map(
+          (one) =>
+            one.getAttribute('aria-label') ??
+            (one as HTMLInputElement).labels?.[0]?.innerText ??
+            one.textContent ??
+            '',
+        ),
+      );
+    expect(names.filter((name) => name.trim() === '')).toEqual([]);
+  });
 });

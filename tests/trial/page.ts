@@ -3,7 +3,7 @@ import { existsSync } from 'node:fs';
 import { cp, mkdir, mkdtemp, readFile, rename, stat } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { chromium, type Browser, type Locator, type Page } from 'playwright-core';
+import { chromium, type Browser, type Frame, type Locator, type Page } from 'playwright-core';
 import type { Area } from '../../src/book/address';
 import type { Block, CellPut, Contents } from '../../src/book/book';
 import { serve, type Served } from '../../src/trial/serve';
@@ -98,6 +98,44 @@ export const drawn = ({ page }: Opened): Promise<void> =>
         requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 100)));
       }),
   );
+
+/** Tries every way a page has of sending something elsewhere; gives those that its policy refused. */
+export const refusedOutside = (page: Page | Frame): Promise<readonly string[]> =>
+  page.evaluate(async () => {
+    const elsewhere = 'https://elsewhere.example/';
+    const refused = new Set<string>();
+    document.addEventListener('securitypolicyviolation', ({ effectiveDirective, blockedURI }) => {
+      refused.add(`${effectiveDirective.replace(/-elem$/, '')} ${new URL(blockedURI).host}`);
+    });
+    await fetch(elsewhere).catch(() => undefined);
+    navigator.sendBeacon(elsewhere, 'hello');
+    try {
+      new WebSocket('wss://socket.example/');
+    } catch {
+      // Some browsers refuse by throwing.
+    }
+    new Image().src = elsewhere;
+    const script = document.createElement('script');
+    script.src = elsewhere;
+    const form = document.createElement('form');
+    form.action = elsewhere;
+    const frame = document.createElement('iframe');
+    frame.src = elsewhere;
+    document.body.append(script, form, frame);
+    form.submit();
+    await new Promise((done) => setTimeout(done, 500));
+    return [...refused].sort();
+  });
+
+/** What a page of ours refuses, all of it. */
+export const OUTSIDE = [
+  'connect-src elsewhere.example',
+  'connect-src socket.example',
+  'form-action elsewhere.example',
+  'frame-src elsewhere.example',
+  'img-src elsewhere.example',
+  'script-src elsewhere.example',
+];
 
 export class Opened {
   /** Requests for anything but our own files. */

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { areaAt } from '../../src/book/address';
 import type { CellValue } from '../../src/book/book';
-import { Trial, thereIsABrowser, type Opened } from './page';
+import { OUTSIDE, refusedOutside, Trial, thereIsABrowser, type Opened } from './page';
 
 const sectionsOf = (at: Opened): Promise<string[]> => at.pane.getByRole('tab').allInnerTexts();
 
@@ -129,6 +129,11 @@ describe.runIf(thereIsABrowser)('the trial workbook', () => {
       expect(at.strangers).toEqual([]);
     },
   );
+
+  it('lets nothing leave the machine, whoever would send it', async () => {
+    const at = await trial.open();
+    expect(await refusedOutside(at.page)).toEqual(OUTSIDE);
+  });
 
   it('fits a pane of 320 pixels', async () => {
     const at = await trial.open();

@@ -117,6 +117,7 @@ const hasFigure = (value: CellValue): boolean =>
 /** Words are no figure that was worked out, and bare figures no name of a cloth. */
 function mayHold({ cells }: Seen, { key, figure }: WantedColumn): boolean {
   if (cells.length === 0) return true;
+  if (cells.every(({ value }) => typeof value === 'string' && TWO_MEASURES.test(value))) return false;
   if (figure === true) return cells.some(({ value }) => hasFigure(value));
   return key !== 'fabric' || cells.some(({ value }) => typeof value === 'string');
 }

@@ -29,8 +29,10 @@ function headingFor(key: string, source: Source, reads: (heading: string) => str
     .replace(/\s+/g, ' ')
     .trim()
     .slice(0, LONGEST);
-  const bare = source.heading
-    .replace(/[([{][^)\]}]*[)\]}]/g, ' ')
+  // Its figures are handed over in the house's unit.
+  const bare = (
+    source.unit === undefined ? source.heading : source.heading.replace(/[([{][^)\]}]*[)\]}]/g, ' ')
+  )
     .replace(/\s+/g, ' ')
     .trim();
   if (bare !== '' && bare.length <= LONGEST && reads(bare) === key) return bare;

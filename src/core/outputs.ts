@@ -154,7 +154,7 @@ export const OUTPUTS: readonly Output[] = [
     key: 'takeUp',
     group: 'Heading',
     heading: 'take-up a pleat',
-    also: ['take up', 'pleat take up', 'pleat size'],
+    also: ['take up', 'pleat take up'],
     says: 'cloth each pleat takes up',
     from: 'PLEATS',
     of: (w) => share(w.setOut().value.takeUp),

@@ -21,6 +21,7 @@ import type { RulesSeen } from '../book/rules';
 import type { Survey } from '../book/survey';
 import { missing, NEEDED, neededBy, ROW_OUTPUTS, WANTED } from '../book/wanted';
 import { WINDOW_COLUMNS, type ColumnKey } from '../core/columns';
+import type { OutputGroup } from '../core/outputs';
 import { INCHES } from '../core/unit';
 import { Planned } from './planned';
 import { TaskLine, useTask } from './task';
@@ -40,7 +41,7 @@ const useStyles = makeStyles({
   act: { justifySelf: 'start' },
 });
 
-const GROUPS = [...new Set(ROW_OUTPUTS.map((one) => one.group))];
+const GROUPS: readonly OutputGroup[] = ['Measure', 'Cloth', 'Heading', 'Hardware', 'Money', 'Checking'];
 /** What only some outputs need, and a workroom often has one figure for. */
 const SAME_FOR_ALL = new Set<string>(['liningWidth', 'arealWeight']);
 
@@ -186,7 +187,8 @@ export function Adding({ book, survey, read, rules }: Props) {
         <Button
           appearance="primary"
           className={styles.act}
-          disabled={chosen.size === 0 || task.running !== undefined}
+          disabled={chosen.size === 0}
+          disabledFocusable={task.running !== undefined}
           onClick={() => {
             look();
           }}
@@ -197,7 +199,8 @@ export function Adding({ book, survey, read, rules }: Props) {
         <Button
           appearance="primary"
           className={styles.act}
-          disabled={blocked || task.running !== undefined}
+          disabled={blocked}
+          disabledFocusable={task.running !== undefined}
           onClick={add}
         >
           Add {current.plan.columns.length} {current.plan.columns.length === 1 ? 'column' : 'columns'}

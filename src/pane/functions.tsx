@@ -172,7 +172,7 @@ function OneFunction({ of, place, insert, busy }: OneProps) {
           </span>
           <Button
             size="small"
-            disabled={busy}
+            disabledFocusable={busy}
             aria-label={`Insert ${example.formula} at ${place}`}
             onClick={() => {
               insert(example);

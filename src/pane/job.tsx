@@ -84,7 +84,8 @@ export function JobSection({ book }: { readonly book: Book }) {
       <Button
         appearance="primary"
         className={styles.act}
-        disabled={fault !== undefined || task.running !== undefined}
+        disabled={fault !== undefined}
+        disabledFocusable={task.running !== undefined}
         onClick={make}
       >
         Make the sheets

@@ -30,7 +30,7 @@ export function Mapping({ read, wanted = WANTED, correct }: Props) {
       <div className={styles.head}>
         <Subtitle2 as="h3">Columns</Subtitle2>
         <Switch
-          label={`All ${read.columns.length}`}
+          label={`All ${read.columns.length} columns`}
           checked={all}
           onChange={(_, { checked }) => {
             setAll(checked);
@@ -67,7 +67,11 @@ function OneColumn({ of, wanted, correct }: OneProps) {
             {of.heading === '' ? 'no heading' : of.heading}
           </span>
         }
-        {...(doubt !== '' && { validationState: 'warning' as const, validationMessage: doubt })}
+        {...(doubt !== '' && {
+          validationState: 'warning' as const,
+          // Read out with its field, not all at once.
+          validationMessage: { children: doubt, role: 'none' as const },
+        })}
       >
         <Select
           size="small"

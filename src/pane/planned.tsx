@@ -1,5 +1,6 @@
 /** The columns that would be added: where each goes, what it would show, and what to look at. */
 import { Checkbox, Field, Input, makeStyles, Subtitle2, Text, tokens } from '@fluentui/react-components';
+import { useEffect, useId, useRef } from 'react';
 import { letters } from '../book/address';
 import type { CellValue } from '../book/book';
 import type { Plan, PlannedColumn } from '../book/plan';
@@ -55,6 +56,12 @@ const shown = (value: CellValue): string =>
 
 export function Planned({ plan, rows, places, place }: Props) {
   const styles = useStyles();
+  const part = useRef<HTMLDivElement>(null);
+  const title = useId();
+  // Whoever asked for the preview reads on from here; the next press of its button would write.
+  useEffect(() => {
+    part.current?.focus();
+  }, []);
   const cells = plan.touches.reduce((sum, area) => sum + area.rows * area.columns, 0);
   const findings = [
     ...new Set(
@@ -64,8 +71,10 @@ export function Planned({ plan, rows, places, place }: Props) {
     ),
   ];
   return (
-    <div className={styles.part}>
-      <Subtitle2 as="h3">Preview</Subtitle2>
+    <div className={styles.part} ref={part} tabIndex={-1} role="group" aria-labelledby={title}>
+      <Subtitle2 as="h3" id={title}>
+        Preview
+      </Subtitle2>
       <Text size={200}>
         {cells.toLocaleString('en')} cells would be written: {plan.says} of “{plan.sheet}”.
       </Text>
@@ -142,6 +151,7 @@ function OnePlace({ of, place, change }: OneProps) {
           size="small"
           value={letter}
           placeholder={letters(of.column)}
+          aria-label={`${of.heading}: column letter`}
           onChange={(_, { value }) => {
             change(of.key, { letter: value }, false);
           }}

@@ -189,7 +189,8 @@ export function RulesSection({ book }: { readonly book: Book }) {
           <Button
             appearance="primary"
             className={styles.act}
-            disabled={changed.length === 0 || refused > 0 || task.running !== undefined}
+            disabled={changed.length === 0 || refused > 0}
+            disabledFocusable={task.running !== undefined}
             onClick={save}
           >
             {changed.length === 0

@@ -1,5 +1,5 @@
 /** Workbook: her own table read, its columns told apart, and formula columns added beside it. */
-import { Button, Caption1, Field, makeStyles, Text, tokens } from '@fluentui/react-components';
+import { Button, Caption1, makeStyles, Text, tokens } from '@fluentui/react-components';
 import { useState } from 'react';
 import { letters } from '../book/address';
 import type { Book } from '../book/book';
@@ -15,6 +15,10 @@ import { TaskLine, useTask } from './task';
 
 const useStyles = makeStyles({
   read: { display: 'flex', gap: tokens.spacingHorizontalS, alignItems: 'center' },
+  lacking: {
+    borderLeft: `${tokens.strokeWidthThicker} solid ${tokens.colorStatusWarningBorderActive}`,
+    paddingLeft: tokens.spacingHorizontalS,
+  },
   quiet: { color: tokens.colorNeutralForeground2 },
 });
 
@@ -58,7 +62,8 @@ export function WorkbookSection({ book }: { readonly book: Book }) {
       <div className={styles.read}>
         <Button
           appearance={opened === undefined ? 'primary' : 'secondary'}
-          disabled={task.running !== undefined}
+          // Disabled outright it would lose the focus of whoever works by the keyboard.
+          disabledFocusable={task.running !== undefined}
           onClick={open}
         >
           {opened === undefined ? 'Read the table' : 'Read again'}
@@ -70,12 +75,10 @@ export function WorkbookSection({ book }: { readonly book: Book }) {
           <Text>{whatWasRead(opened)}</Text>
           <Mapping read={opened.read} correct={correct} />
           {missing(opened.read).length > 0 && (
-            <Field
-              validationState="warning"
-              validationMessage={`No column is taken for ${missing(opened.read).join('; ')}. Say which column holds it above, or give one figure for every row below.`}
-            >
-              <span />
-            </Field>
+            <Text className={styles.lacking}>
+              No column is taken for {missing(opened.read).join('; ')}. Say which column holds it above, or
+              give one figure for every row below.
+            </Text>
           )}
           <Adding
             key={opened.survey.of}

@@ -91,11 +91,16 @@ function showBook(next: FWorkbook): void {
   Object.assign(window, { trial: { grid, book, pane } });
 }
 
-showBook(workbook);
 if (asked.has('blank')) {
+  showBook(workbook);
   tell({ title: book.title });
 } else {
   void busy('Opening the demo job …', async () => {
-    await book.goTo(await openDemo(book));
+    // The pane comes after it: on opening it would take a job still being written for one left half done.
+    await book.goTo(
+      await openDemo(book).finally(() => {
+        showBook(workbook);
+      }),
+    );
   });
 }

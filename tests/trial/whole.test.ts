@@ -28,6 +28,7 @@ describe.runIf(thereIsABrowser)('the trial workbook', () => {
 
   it('opens with the demo job worked out, and saves it so that it opens again as it was', async () => {
     const at = await trial.open('demo');
+    expect(await at.pane.getByText('Left half done').count()).toBe(0);
     const contents = await at.contents();
     const [windows, quote] = [await table(at, 'Windows'), await table(at, 'Quote')];
     const yardage = windows[0]?.findIndex((one) => String(one).startsWith('yardage')) ?? -1;

@@ -70,7 +70,7 @@ export function HalfDone({ book }: { readonly book: Book }) {
       {left !== undefined && (
         <MessageBar intent="warning" layout="multiline">
           <MessageBarBody className={styles.body}>
-            <MessageBarTitle>Left half done</MessageBarTitle>
+            <MessageBarTitle>Left half done:</MessageBarTitle>
             {`“${left.says}” did not come to its end in this workbook, or is still under way in another window: ${left.places}.`}
             {left.stays !== '' && ` Changed since, and left as it is either way: ${left.stays}.`}
           </MessageBarBody>

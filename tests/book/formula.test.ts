@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { shifted } from '../../src/book/formula';
+import { countedFrom, sameFormula, shifted } from '../../src/book/formula';
 
 // As a spreadsheet fills down (and right): what has no $ moves along.
 describe('a formula filled on', () => {
@@ -20,5 +20,27 @@ describe('a formula filled on', () => {
     ['=Q1!A1+Tab_1', 1, 0, '=Q1!A2+Tab_1'],
   ])('%s, %i down and %i right, is %s', (formula, down, right, gives) => {
     expect(shifted(formula, down, right)).toBe(gives);
+  });
+});
+
+describe('a formula counted from its cell', () => {
+  it.each([
+    ['=B3+$B3+B$3+$B$3', '=R[1]C[-1]+R[1]C2+R3C[-1]+R3C2'],
+    ['=C2&"A1"&LOG10(D2)', '=RC&"A1"&LOG10(RC[1])'],
+    ["=SUM('Ground A1'!$A:C,2:$9)+Windows[@[Rod A1]]", "=SUM('Ground A1'!C1:C,R:R9)+Windows[@[Rod A1]]"],
+  ])('%s in C2 is %s', (formula, counted) => {
+    expect(countedFrom(formula, 1, 2)).toBe(counted);
+  });
+});
+
+describe('a formula as a host may spell it', () => {
+  it.each([
+    ['=hem.Widths( A2 , 54 )', '=HEM.WIDTHS(A2,54)', true],
+    ['=Openings[[#This Row],[Rod width]]+1', '=[@[Rod width]]+1', true],
+    ['=Openings[@Width]', '=[@Width]', true],
+    ['=A2+1', '=A3+1', false],
+    ['=[@Width]', '=[@Drop]', false],
+  ])('%s and %s are the same: %s', (one, other, same) => {
+    expect(sameFormula(one, other)).toBe(same);
   });
 });

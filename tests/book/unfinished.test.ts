@@ -192,9 +192,14 @@ describe('a new job whose pane was closed in the middle', () => {
     expect(book.picture()).toBe(before);
   });
 
-  it('keeps a sheet that was written on since, and what is named there', async () => {
+  it.each([
+    ['in a free cell', 40, 20],
+    ['over a word of the template', 0, 0],
+  ])('keeps a sheet that was written on since, %s, and what is named there', async (_, row, column) => {
     const { book } = await half();
-    await book.inOneStep('By hand', (write) => write({ puts: [{ area: areaAt('Job', 3, 1), cells: [['Wharf Lane Inn']] }] })); // prettier-ignore
+    await book.inOneStep('By hand', (write) =>
+      write({ puts: [{ area: areaAt('Job', row, column), cells: [['Wharf Lane Inn']] }] }),
+    );
     const left = await unfinished(book);
     expect(left?.stays).toBe('the sheet “Job”');
     await putItBack(book, left!);

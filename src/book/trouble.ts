@@ -24,8 +24,6 @@ const SAYS = {
     `No row below the headings of “${sheet}” holds a window. Enter the windows first, or select another table.`,
   needsColumn: (output: string, column: string) =>
     `${output} needs ${column}, and no column is taken for it. Say which column holds it, or give one figure for every row.`,
-  spills: (output: string) =>
-    `${output} fills several cells, and a row of a table has one for it. Use it below or beside the table.`,
   noRoom: (table: string, column: string) =>
     `Column ${column} beside the table “${table}” is not empty, so the table cannot grow there. Clear it, or point at other columns.`,
   twice: (column: string, one: string, other: string) =>

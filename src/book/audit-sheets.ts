@@ -4,7 +4,8 @@ import type { Unit } from '../core/unit';
 import { areaAt, placeText, sheetText } from './address';
 import { apply, type Watch } from './apply';
 import { ORDERS_OF_FINDINGS, type Audited, type Placed } from './audit';
-import type { Book, CellPut, Contents } from './book';
+import type { Book, CellPut, Changes } from './book';
+import { underFreeNames } from './free-names';
 import {
   laidOut,
   MONEY_FORMAT,
@@ -13,6 +14,7 @@ import {
   titled,
   together,
   type ColumnDraft,
+  type Draft,
   type Job,
 } from './sheets/draft';
 
@@ -47,44 +49,15 @@ const KINDS_AT = 8;
 /** Rows the chart covers at least, beside the table of kinds. */
 const CHART_ROWS = 12;
 
-function jobIn(contents: Contents, unit: Unit): Job {
-  const taken = new Set(
-    [...contents.sheets, ...contents.tables, ...contents.names].map((one) => one.name.toLowerCase()),
-  );
-  const bases = ['Audit', 'Audit_kinds', 'Audit_findings', 'Audit_counts'];
-  for (let number = 1; ; number++) {
-    const [apart, joined] = number === 1 ? ['', ''] : [` ${number}`, `_${number}`];
-    if (
-      bases.some(
-        (base) => taken.has(`${base}${apart}`.toLowerCase()) || taken.has(`${base}${joined}`.toLowerCase()),
-      )
-    )
-      continue;
-    return {
-      unit,
-      paper: unit.name === 'inches' ? 'letter' : 'a4',
-      windows: 0,
-      sheet: (base) => `${base}${apart}`,
-      name: (base) => `${base}${joined}`,
-    };
-  }
-}
-
-/** Writes the summary as one undo step, and gives the new sheet's name. */
-export async function writeAudit(
-  book: Book,
-  audited: Audited,
-  unit: Unit,
-  watch: Watch = {},
-): Promise<string> {
-  const job = jobIn(await book.contents(), unit);
+/** Counts and money by kind, a chart of them, and the findings themselves. */
+function auditDraft(job: Job, audited: Audited): Draft & Pick<Changes, 'newCharts'> {
   const sheet = job.sheet('Audit');
   const kinds = kindsOf(audited.findings);
   const listed = [...audited.findings].sort(ORDERS_OF_FINDINGS.weight).slice(0, MOST_LISTED);
   const listAt = KINDS_AT + Math.max(kinds.length + 1, CHART_ROWS) + 2;
   const each = (of: (one: Placed) => CellPut): CellPut[] => listed.map(of);
   const rest = audited.findings.length - listed.length;
-  const { puts, ...draft } = together(
+  const draft = together(
     titled(
       sheet,
       `Audit of “${audited.sheet}”`,
@@ -188,11 +161,17 @@ export async function writeAudit(
     block: areaAt(sheet, KINDS_AT, 0, kinds.length + 1, 2),
     at: areaAt(sheet, KINDS_AT, 4, Math.max(kinds.length + 1, CHART_ROWS), 3),
   };
-  await apply(
-    book,
-    'write the audit',
-    { ...draft, puts: puts ?? [], ...(kinds.length > 0 && { newCharts: [chart] }) },
-    watch,
-  );
-  return sheet;
+  return kinds.length > 0 ? { ...draft, newCharts: [chart] } : draft;
+}
+
+/** Writes the summary as one undo step, and gives the new sheet's name. */
+export async function writeAudit(
+  book: Book,
+  audited: Audited,
+  unit: Unit,
+  watch: Watch = {},
+): Promise<string> {
+  const { draft } = underFreeNames(await book.contents(), { unit }, (job) => auditDraft(job, audited));
+  await apply(book, 'write the audit', draft, watch);
+  return draft.newSheets?.[0]?.name ?? '';
 }

@@ -7,7 +7,7 @@ import { areaAt, cellText, type Area } from './address';
 import { apply, type Watch } from './apply';
 import type { Book, CellPut } from './book';
 import type { Floor } from './floor';
-import type { Taken } from './floor-sheets';
+import { underFreeNames, type Taken } from './free-names';
 import {
   laidOut,
   MONEY_FORMAT,
@@ -156,29 +156,12 @@ function priceSheet(job: Job, floor: Pick<Floor, 'sheet' | 'house'>, priced: Job
   );
 }
 
-/** The sheet as it would be written: under a number no sheet, table or name of the workbook is taken with. */
-export function floorPriceDraft(
+/** The sheet as it would be written, under names the workbook has not taken. */
+export const floorPriceDraft = (
   contents: Taken,
   floor: Pick<Floor, 'sheet' | 'house'>,
   priced: JobPrice,
-): Draft {
-  const taken = new Set(
-    [...contents.sheets, ...contents.tables, ...contents.names].map((one) => one.name.toLowerCase()),
-  );
-  const { unit } = floor.house;
-  for (let number = 1; ; number++) {
-    const job: Job = {
-      unit,
-      paper: unit.name === 'inches' ? 'letter' : 'a4',
-      windows: 0,
-      sheet: (base) => (number === 1 ? base : `${base} ${number}`),
-      name: (base) => (number === 1 ? base : `${base}_${number}`),
-    };
-    const draft = priceSheet(job, floor, priced);
-    const ours = [...(draft.newSheets ?? []), ...(draft.newTables ?? []), ...(draft.newNames ?? [])];
-    if (!ours.some((one) => taken.has(one.name.toLowerCase()))) return draft;
-  }
-}
+): Draft => underFreeNames(contents, floor.house, (job) => priceSheet(job, floor, priced)).draft;
 
 /** Writes the price in one undo step and shows it; gives its first cell. */
 export async function writeFloorPrice(

@@ -6,8 +6,9 @@ import { exact, NO_LENGTH, times, toUnit, type Length } from '../core/length';
 import { tally } from '../core/tally';
 import { areaAt, type Area } from './address';
 import { apply, type Watch } from './apply';
-import type { Book, CellPut, CellValue, Contents } from './book';
+import type { Book, CellPut, CellValue } from './book';
 import { GROUPS, rodTotals, totalsBy, type Floor, type GroupName } from './floor';
+import { underFreeNames, type Taken } from './free-names';
 import {
   laidOut,
   pairs,
@@ -321,28 +322,11 @@ const countOf = (cuts: readonly { count: number }[]): number =>
 const cutsOf = (roll: PlannedRoll): number =>
   roll.stretches.reduce((sum, { cuts }) => sum + countOf(cuts), 0);
 
-/** Names the new sheets must keep clear of. */
-export type Taken = Readonly<Record<keyof Contents, readonly { readonly name: string }[]>>;
-
-/** The sheets as they would be written: under a number no sheet, table or name of the workbook is taken with. */
-export function floorDraft(contents: Taken, floor: Floor, plans: readonly ClothPlan[]): Draft {
-  const taken = new Set(
-    [...contents.sheets, ...contents.tables, ...contents.names].map((one) => one.name.toLowerCase()),
-  );
-  const { unit } = floor.house;
-  for (let number = 1; ; number++) {
-    const job: Job = {
-      unit,
-      paper: unit.name === 'inches' ? 'letter' : 'a4',
-      windows: floor.windows.length,
-      sheet: (base) => (number === 1 ? base : `${base} ${number}`),
-      name: (base) => (number === 1 ? base : `${base}_${number}`),
-    };
-    const draft = together(listSheet(job, plans), totalsSheet(job, floor, plans));
-    const ours = [...(draft.newSheets ?? []), ...(draft.newTables ?? []), ...(draft.newNames ?? [])];
-    if (!ours.some((one) => taken.has(one.name.toLowerCase()))) return draft;
-  }
-}
+/** The sheets as they would be written, under names the workbook has not taken. */
+export const floorDraft = (contents: Taken, floor: Floor, plans: readonly ClothPlan[]): Draft =>
+  underFreeNames(contents, { unit: floor.house.unit, windows: floor.windows.length }, (job) =>
+    together(listSheet(job, plans), totalsSheet(job, floor, plans)),
+  ).draft;
 
 /** Writes the list and the totals in one undo step and shows the list; gives its first cell. */
 export async function writeFloor(

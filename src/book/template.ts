@@ -2,6 +2,7 @@
 import { CENTIMETRES, INCHES, type UnitName } from '../core/unit';
 import { apply, type Watch } from './apply';
 import type { Book, Changes, Contents } from './book';
+import { underFreeNames } from './free-names';
 import { checksSheet } from './sheets/checks';
 import { costsSheet } from './sheets/costs';
 import { together, type Draft, type Job } from './sheets/draft';
@@ -23,16 +24,6 @@ export interface NewJob {
 export const USUAL_JOB: NewJob = { unit: 'inches', paper: 'letter', windows: 24 };
 export const MOST_WINDOWS = 5_000;
 
-function jobOf(of: NewJob, number: number): Job {
-  return {
-    unit: of.unit === 'inches' ? INCHES : CENTIMETRES,
-    paper: of.paper,
-    windows: Math.min(MOST_WINDOWS, Math.max(1, Math.floor(of.windows))),
-    sheet: (base) => (number === 1 ? base : `${base} ${number}`),
-    name: (base) => (number === 1 ? base : `${base}_${number}`),
-  };
-}
-
 const draftOf = (job: Job): Draft =>
   together(
     jobSheet(job),
@@ -46,16 +37,18 @@ const draftOf = (job: Job): Draft =>
     checksSheet(job),
   );
 
-/** The job's changes under the first number none of whose names is taken. */
-export function jobChanges(of: NewJob, contents: Contents): { changes: Changes; number: number } {
-  const taken = new Set(
-    [...contents.sheets, ...contents.tables, ...contents.names].map((one) => one.name.toLowerCase()),
-  );
-  for (let number = 1; ; number++) {
-    const draft = draftOf(jobOf(of, number));
-    const ours = [...(draft.newSheets ?? []), ...(draft.newTables ?? []), ...(draft.newNames ?? [])];
-    if (!ours.some((one) => taken.has(one.name.toLowerCase()))) return { changes: draft, number };
-  }
+/** The job's changes under names the workbook has not taken, and the number they bear. */
+export function jobChanges(
+  { unit, paper, windows }: NewJob,
+  contents: Contents,
+): { changes: Changes; number: number } {
+  const of = {
+    unit: unit === 'inches' ? INCHES : CENTIMETRES,
+    paper,
+    windows: Math.min(MOST_WINDOWS, Math.max(1, Math.floor(windows))),
+  };
+  const { draft: changes, number } = underFreeNames(contents, of, draftOf);
+  return { changes, number };
 }
 
 /** Adds a job's sheets in one undo step and shows the first; tells which number the job has. */

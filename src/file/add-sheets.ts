@@ -1,6 +1,6 @@
 /** New sheets of a draft joined to a workbook file; every sheet, name and style that was there stays as it was. */
 import { areaText, sheetText } from '../book/address';
-import type { Taken } from '../book/floor-sheets';
+import type { Taken } from '../book/free-names';
 import type { Draft } from '../book/sheets/draft';
 import type { Parts } from './archive';
 import { Looks } from './looks';

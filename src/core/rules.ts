@@ -15,7 +15,7 @@ import { bare, HEADINGS, type Heading } from './treatment';
 import { CENTIMETRES, INCHES, type Unit, type UnitName } from './unit';
 import { UNIT_NAMES } from './ways';
 
-export const RULES = {
+const WORKBOOK_RULES = {
   inForceFrom: own(
     FIRST_DAY,
     'the first day these rules stood, for auditing past orders; blank is always',
@@ -27,13 +27,26 @@ export const RULES = {
     'the unit of every length in the workbook',
     HOUSE,
   ),
+};
 
+export const RULES = {
+  ...WORKBOOK_RULES,
   ...MEASURE_RULES,
   ...CLOTH_RULES,
   ...HEADING_RULES,
   ...PRICE_RULES,
   ...AUDIT_RULES,
 };
+
+/** What people look for a rule under, in the order of RULES. */
+const PARTS: readonly (readonly [string, object])[] = [
+  ['The workbook', WORKBOOK_RULES],
+  ['From opening to drop', MEASURE_RULES],
+  ['Widths, cuts and yardage', CLOTH_RULES],
+  ['Heading and hardware', HEADING_RULES],
+  ['Making charge and price', PRICE_RULES],
+  ['Auditing past orders', AUDIT_RULES],
+];
 
 type Catalogue = typeof RULES;
 export type RuleKey = keyof Catalogue;
@@ -50,6 +63,7 @@ export type Rules = {
 /** One line of the rules sheet. */
 export interface RuleLine {
   readonly name: string;
+  readonly part: string;
   readonly key: RuleKey;
   readonly heading?: Heading;
   readonly kind: Kind<unknown>;
@@ -65,14 +79,16 @@ export const RULE_LINES: readonly RuleLine[] = (Object.keys(RULES) as RuleKey[])
   (key): RuleLine[] => {
     const of = RULES[key] as Rule<unknown> | OwnRule<unknown> | HeadingRule<unknown>;
     const { says, source } = of;
+    const [part = ''] = PARTS.find(([, rules]) => key in rules) ?? [];
     if ('ownKind' in of)
-      return [{ name: spaced(key), key, kind: of.ownKind, says, source, standard: () => undefined }];
+      return [{ name: spaced(key), part, key, kind: of.ownKind, says, source, standard: () => undefined }];
     const { kind } = of;
     if ('standard' in of) {
       const { standard } = of;
       return [
         {
           name: spaced(key),
+          part,
           key,
           kind,
           says,
@@ -84,6 +100,7 @@ export const RULE_LINES: readonly RuleLine[] = (Object.keys(RULES) as RuleKey[])
     }
     return HEADINGS.list.map(({ word }) => ({
       name: `${spaced(key)} ${word}`,
+      part,
       key,
       heading: word as Heading,
       kind,

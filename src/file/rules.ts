@@ -45,6 +45,7 @@ export const command: Command = {
     if (values.json === true) {
       const data = lines.map((line) => ({
         rule: line.name,
+        part: line.part,
         standard: standardOf(line, unit),
         takes: line.kind.noun,
         ...(line.kind.choices && { choices: line.kind.choices.map(({ word }) => word) }),
@@ -54,11 +55,14 @@ export const command: Command = {
       io.out(JSON.stringify(data, null, 2));
       return Promise.resolve(FINE);
     }
+    let part = '';
     for (const line of lines) {
+      if (line.part !== part) io.out(`${part === '' ? '' : '\n'}${line.part}`);
+      part = line.part;
       const standard = standardOf(line, unit);
-      io.out(`${line.name.padEnd(28)} ${standard === '' ? 'not set' : standard}`);
-      io.out(`    ${line.says} (${line.source})`);
-      if (line.kind.choices) io.out(`    one of: ${line.kind.choices.map(({ word }) => word).join(', ')}`);
+      io.out(`  ${line.name.padEnd(28)} ${standard === '' ? 'not set' : standard}`);
+      io.out(`      ${line.says} (${line.source})`);
+      if (line.kind.choices) io.out(`      one of: ${line.kind.choices.map(({ word }) => word).join(', ')}`);
     }
     return Promise.resolve(FINE);
   },

@@ -8,6 +8,7 @@ import {
   makeStyles,
   SearchBox,
   Select,
+  Subtitle2,
   Switch,
   Text,
   tokens,
@@ -24,6 +25,7 @@ const useStyles = makeStyles({
   search: { maxWidth: 'none', minWidth: 0 },
   only: { whiteSpace: 'nowrap' },
   list: { display: 'grid', gap: tokens.spacingVerticalM },
+  part: { color: tokens.colorNeutralForeground2, marginTop: tokens.spacingVerticalS },
   rule: { display: 'grid', gap: tokens.spacingVerticalXXS },
   label: { display: 'inline-flex', gap: tokens.spacingHorizontalS, alignItems: 'center' },
   quiet: { color: tokens.colorNeutralForeground2 },
@@ -50,7 +52,7 @@ const matches = ({ line, differs }: RuleSeen, search: string, only: boolean): bo
   search
     .toLowerCase()
     .split(/\s+/)
-    .every((word) => `${line.name} ${line.says} ${line.source}`.toLowerCase().includes(word));
+    .every((word) => `${line.name} ${line.says} ${line.source} ${line.part}`.toLowerCase().includes(word));
 
 export function RulesSection({ book }: { readonly book: Book }) {
   const styles = useStyles();
@@ -112,6 +114,7 @@ export function RulesSection({ book }: { readonly book: Book }) {
   };
 
   const lines = seen?.lines.filter((one) => matches(one, search, only)) ?? [];
+  const parts = [...new Set(lines.map(({ line }) => line.part))];
   return (
     <Section
       title="House rules"
@@ -166,21 +169,28 @@ export function RulesSection({ book }: { readonly book: Book }) {
               {one}
             </Text>
           ))}
-          <div className={styles.list}>
-            {lines.map((one) => (
-              <OneRule
-                key={one.line.name}
-                of={one}
-                draft={drafts[one.line.name]}
-                fault={faults.get(one.line.name) ?? one.fault}
-                change={(text) => {
-                  const { [one.line.name]: before, ...rest } = drafts;
-                  const same = text === shown(one.inForce) && before !== undefined;
-                  setDrafts(same ? rest : { ...drafts, [one.line.name]: text });
-                }}
-              />
-            ))}
-          </div>
+          {parts.map((part) => (
+            <div key={part} className={styles.list}>
+              <Subtitle2 as="h3" className={styles.part}>
+                {part}
+              </Subtitle2>
+              {lines
+                .filter(({ line }) => line.part === part)
+                .map((one) => (
+                  <OneRule
+                    key={one.line.name}
+                    of={one}
+                    draft={drafts[one.line.name]}
+                    fault={faults.get(one.line.name) ?? one.fault}
+                    change={(text) => {
+                      const { [one.line.name]: before, ...rest } = drafts;
+                      const same = text === shown(one.inForce) && before !== undefined;
+                      setDrafts(same ? rest : { ...drafts, [one.line.name]: text });
+                    }}
+                  />
+                ))}
+            </div>
+          ))}
         </>
       )}
       <div className={seen === undefined ? undefined : styles.save}>

@@ -23,6 +23,13 @@ describe('npm run hem -- rules', () => {
     expect(listed.find(({ rule }) => rule === 'return')?.standard).toBe(3.5);
   });
 
+  it('lists them under what they rule, each part once', async () => {
+    const { out } = await rules();
+    const parts = out.split('\n').filter((line) => /^\S/.test(line));
+    expect(parts).toEqual([...new Set(RULE_LINES.map(({ part }) => part))]);
+    expect(parts).not.toContain('');
+  });
+
   it('tells one rule by name, without regard to case and spaces', async () => {
     const { out } = await rules('Widths Rounding');
     expect(out).toContain('one of: whole per panel, half per panel, whole per pair, nearest');

@@ -167,7 +167,7 @@ export function FloorChoices({ floor, fabrics, prices }: Props) {
 
 function rowOf({ choice, yardage, rolls, price, cheapest }: Costed, unit: Unit): FigureRow {
   const words = [
-    choice.fullness === undefined ? '' : digits(toFigure(choice.fullness)),
+    choice.fullness === undefined ? '' : `fullness ${digits(toFigure(choice.fullness))}`,
     choice.fabricWidth === undefined ? '' : showLength(choice.fabricWidth, unit),
     choice.direction,
     choice.repeatRule ?? '',

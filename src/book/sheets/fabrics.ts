@@ -134,6 +134,7 @@ export function fabricsSheet(job: Job): Draft {
           role: 'working',
           format: MONEY_FORMAT,
           note: 'the last break reached, else the price of the table',
+          // The breaks of all fabrics stand in one list, which BREAKPRICE would need one of for each.
           formula: (of) =>
             `=IF(${of('fabric')}="","",IF(COUNTIFS(${name('Break_fabrics')},${of('fabric')},${name('Break_from')},"<="&${of('order')})=0,${of('price')},SUMIFS(${name('Break_prices')},${name('Break_fabrics')},${of('fabric')},${name('Break_from')},MAXIFS(${name('Break_from')},${name('Break_fabrics')},${of('fabric')},${name('Break_from')},"<="&${of('order')}))))`,
         },

@@ -6,8 +6,8 @@ import type { Block, Book, TableSeen } from './book';
 import type { ColumnsRead, WantedColumn } from './columns';
 import { filled } from './header';
 import { levelOf, waysTo, type Way } from './levels';
-import { rowFormula, wholeRowFormula, type OutputColumn, type Source } from './row-formula';
-import { handed, type Handed } from './whole-row';
+import { rowFormula, wholeRowFormula, type Handed, type OutputColumn, type Source } from './row-formula';
+import { handed } from './whole-row';
 import { trouble } from './trouble';
 
 /** A column she asks for. */

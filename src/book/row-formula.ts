@@ -6,7 +6,6 @@ import type { OutputGroup } from '../core/outputs';
 import { INCHES, type Unit } from '../core/unit';
 import { cellText } from './address';
 import type { UnitWord } from './headings';
-import type { Handed } from './whole-row';
 
 /** A column worked out for every row: a function, and which column each of its parameters is. */
 export interface OutputColumn {
@@ -37,6 +36,13 @@ export interface Source {
   readonly unit?: UnitWord;
   /** How many levels of HEM functions stand under it. */
   readonly level: number;
+}
+
+/** A column of the row, under the heading it is handed over with. */
+export interface Handed {
+  readonly key: string;
+  readonly heading: string;
+  readonly source: Source;
 }
 
 /** Where a formula stands, and what it must know of the workbook. */

@@ -7,14 +7,7 @@ import { columnOf, WINDOW_COLUMNS, type ColumnKey } from '../core/columns';
 import { FIGURE_KEYS, orderColumns, usualHeading, type OrderKey } from '../core/order';
 import type { Unit } from '../core/unit';
 import { readHeading } from './headings';
-import type { OutputColumn, Source } from './row-formula';
-
-/** A column of the row, under the heading it is handed over with. */
-export interface Handed {
-  readonly key: string;
-  readonly heading: string;
-  readonly source: Source;
-}
+import type { Handed, OutputColumn, Source } from './row-formula';
 
 /** They say which window it is, not how it is made. */
 const NAMES_ONLY: ReadonlySet<string> = new Set(['room', 'fabric']);

@@ -1,12 +1,11 @@
 /** The checksum a zip keeps of each part; the unzipping library does not look at it. */
 import * as zlib from 'node:zlib';
-import type { Parts } from './archive';
 
 const END = 0x06054b50;
 const ENTRY = 0x02014b50;
 
 /** The parts whose bytes are not the ones that were zipped. None where this Node cannot tell. */
-export function damagedParts(zip: Uint8Array, parts: Parts): string[] {
+export function damagedParts(zip: Uint8Array, parts: ReadonlyMap<string, Uint8Array>): string[] {
   // Node 20 before 20.15 has no crc32.
   const crc32 = (zlib as { crc32?: typeof zlib.crc32 }).crc32;
   if (crc32 === undefined) return [];

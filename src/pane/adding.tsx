@@ -11,7 +11,6 @@ import {
   tokens,
 } from '@fluentui/react-components';
 import { useMemo, useState } from 'react';
-import { columnOf, letters, MOST_COLUMNS } from '../book/address';
 import type { Book } from '../book/book';
 import type { ColumnsRead } from '../book/columns';
 import { fill, rememberFill } from '../book/fill';
@@ -24,6 +23,7 @@ import { WINDOW_COLUMNS, type ColumnKey } from '../core/columns';
 import type { OutputGroup } from '../core/outputs';
 import { INCHES } from '../core/unit';
 import { Planned } from './planned';
+import { columnAt, type Place } from './place';
 import { TaskLine, useTask } from './task';
 
 const useStyles = makeStyles({
@@ -60,11 +60,6 @@ interface Seen {
   /** The columns as they were understood then, and where hers were to go. */
   readonly read: ColumnsRead;
   readonly places: Places;
-}
-/** Where she points an output at: its letter as typed, and whether filled cells there may be overwritten. */
-export interface Place {
-  readonly letter: string;
-  readonly overwrite: boolean;
 }
 type Places = Readonly<Record<string, Place>>;
 
@@ -227,11 +222,6 @@ function lackingOf(read: ColumnsRead, chosen: ReadonlySet<string>): readonly Col
   return [...new Set([...always, ...asked])];
 }
 
-const columnAt = (letter: string): number | undefined => {
-  const at = /^[A-Za-z]{1,3}$/.test(letter.trim()) ? columnOf(letter.trim()) : MOST_COLUMNS;
-  return at < MOST_COLUMNS ? at : undefined;
-};
-
 function wishesOf(
   chosen: ReadonlySet<string>,
   lacking: readonly string[],
@@ -290,8 +280,3 @@ function SameField({ of, value, change }: SameProps) {
     </Field>
   );
 }
-
-export const letterFault = (letter: string): string | undefined =>
-  letter.trim() === '' || columnAt(letter) !== undefined
-    ? undefined
-    : `“${letter}” is no column. Write its letter, like ${letters(9)}.`;

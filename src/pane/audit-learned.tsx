@@ -1,7 +1,9 @@
 /** House rules learned from these orders: proposed with how many fit, set only where she says so. */
 import { Button, Caption1, Checkbox, makeStyles, Text, tokens } from '@fluentui/react-components';
 import { useState } from 'react';
+import type { Basis } from '../book/audit-basis';
 import type { Book } from '../book/book';
+import type { ColumnsRead } from '../book/columns';
 import { readRules, setRule } from '../book/rules';
 import type { CellOut } from '../core/fields';
 import { learnRules, type Learned, type Proposal } from '../core/learn';
@@ -9,7 +11,6 @@ import { orderColumns, OrderReader, rowKind, type Order, type OrderKey } from '.
 import { readHouse } from '../core/house';
 import { ruleLine } from '../core/rules';
 import { digits } from '../core/unit';
-import type { OrdersOpened } from './audit';
 import { TaskLine, useTask } from './task';
 
 const useStyles = makeStyles({
@@ -24,7 +25,7 @@ const says = ({ rule, value, standing, fit, of, fitStanding, asGood }: Proposal)
 };
 
 /** The orders of the table, as the audit reads them; those of the days of older rules teach nothing of ours. */
-function ordersOf({ read, basis }: OrdersOpened): readonly Order[] {
+function ordersOf({ read, basis }: Pick<Props, 'read' | 'basis'>): readonly Order[] {
   const now = basis.periods.at(-1)?.from ?? 0;
   const columns = orderColumns(
     read.columns.map(({ heading }) => heading),
@@ -41,15 +42,16 @@ function ordersOf({ read, basis }: OrdersOpened): readonly Order[] {
 
 interface Props {
   readonly book: Book;
-  readonly opened: OrdersOpened;
+  readonly read: ColumnsRead;
+  readonly basis: Basis;
 }
 
-export function AuditLearned({ book, opened }: Props) {
+export function AuditLearned({ book, read, basis }: Props) {
   const styles = useStyles();
   const task = useTask();
   const [learned, setLearned] = useState<Learned>();
   const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set());
-  const { rules } = opened.basis;
+  const { rules } = basis;
 
   const learn = (): void => {
     void task.run('Looking for the rules that explain these orders', async () => {
@@ -58,7 +60,7 @@ export function AuditLearned({ book, opened }: Props) {
       // A turn, so that the line above is seen: the search itself takes a moment.
       await new Promise((go) => setTimeout(go, 30));
       const seen = rules === undefined ? undefined : await readRules(book, rules.refersTo);
-      setLearned(learnRules(ordersOf(opened), readHouse(seen?.rows ?? null).rules));
+      setLearned(learnRules(ordersOf({ read, basis }), readHouse(seen?.rows ?? null).rules));
       return undefined;
     });
   };

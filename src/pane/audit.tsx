@@ -22,7 +22,7 @@ const useStyles = makeStyles({
 });
 
 /** The orders as they were read, and what she says of their columns. */
-export interface OrdersOpened {
+interface OrdersOpened {
   readonly of: string;
   readonly read: ColumnsRead;
   readonly said: Corrections;
@@ -139,7 +139,7 @@ export function AuditSection({ book }: { readonly book: Book }) {
               </Part>
             )}
             <Part says="Rules these orders bear out">
-              <AuditLearned key={opened.of} book={book} opened={opened} />
+              <AuditLearned key={opened.of} book={book} read={opened.read} basis={opened.basis} />
             </Part>
           </div>
         </>

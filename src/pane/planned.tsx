@@ -6,7 +6,7 @@ import type { CellValue } from '../book/book';
 import type { Plan, PlannedColumn } from '../book/plan';
 import type { PreviewRow } from '../book/preview';
 import { digits } from '../core/unit';
-import { letterFault, type Place } from './adding';
+import { letterFault, type Place } from './place';
 
 const useStyles = makeStyles({
   part: { display: 'grid', gap: tokens.spacingVerticalS },

@@ -1,5 +1,6 @@
 /** The prices a floor is priced by: the workbook's own tables, or typed in the pane, as cells hold them. */
 import { Refusal } from '../core/answer';
+import { BEHIND } from '../core/behind';
 import { CLOTH_BREAKS, type ClothPrice } from '../core/cloth-price';
 import { PRICE, YARDS, type Kind } from '../core/fields';
 import type { WindowWork } from '../core/job';
@@ -23,13 +24,10 @@ export interface ClothTyped {
 export type ClothField = keyof ClothTyped;
 export const NOTHING_TYPED: ClothTyped = { price: '', minimum: '', rollLength: '', rollPrice: '' };
 
-/** What the lining is called among the prices. */
-export const LINING = 'lining';
-
 type Rows = readonly (readonly CellValue[])[];
 
 const FABRICS: Readonly<Record<ClothField | 'fabric', RegExp>> = {
-  fabric: /^fabric$/i,
+  fabric: /^(fabric|cloth)$/i,
   price: /^price( (a|per) \w+)?$/i,
   minimum: /^(minimum|least)( order| cut)?$/i,
   rollLength: /^whole rolls?( length)?$/i,
@@ -59,6 +57,10 @@ const textAt = (row: readonly CellValue[], column: number): string => {
   return filled(cell) ? String(cell).trim() : '';
 };
 
+/** “Blackout Lining” of a table is the blackout lining; a fabric keeps her own spelling. */
+const clothNamed = (name: string): string =>
+  BEHIND.find((cloth) => cloth === name.toLowerCase().replace(/\s+/g, ' ')) ?? name;
+
 /** Prices by fabric out of tables, each with its header: a table of fabrics, and one of price breaks. */
 export function pricesIn(tables: readonly Rows[]): ReadonlyMap<string, ClothTyped> {
   const found = new Map<string, ClothTyped>();
@@ -67,7 +69,7 @@ export function pricesIn(tables: readonly Rows[]): ReadonlyMap<string, ClothType
     const fabrics = columnsOf(header, FABRICS, ['fabric', 'price']);
     const broken = columnsOf(header, BREAKS, ['fabric', 'from', 'price']);
     for (const row of rows) {
-      const name = textAt(row, (fabrics ?? broken)?.fabric ?? -1);
+      const name = clothNamed(textAt(row, (fabrics ?? broken)?.fabric ?? -1));
       if (name === '') continue;
       if (fabrics !== undefined) {
         const [price, minimum, rollLength, rollPrice] = (
@@ -90,21 +92,38 @@ export function pricesIn(tables: readonly Rows[]): ReadonlyMap<string, ClothType
   return found;
 }
 
-/** Prices by fabric as the workbook has them, the lining's among them. */
+/** The named cell a sheet of prices has for a cloth behind the face: Price_lining, Price_blackout_lining. */
+export const pricesCell = (cloth: string): string => `Price_${cloth.replaceAll(' ', '_')}`;
+
+/** Prices of named cells, where no table has the cloth. */
+export function withNamedCells(
+  prices: ReadonlyMap<string, ClothTyped>,
+  valueOf: (name: string) => CellValue | undefined,
+): Map<string, ClothTyped> {
+  const all = new Map(prices);
+  for (const cloth of BEHIND) {
+    const value = valueOf(pricesCell(cloth)) ?? null;
+    if (filled(value) && !all.has(cloth)) all.set(cloth, { ...NOTHING_TYPED, price: String(value).trim() });
+  }
+  return all;
+}
+
+/** Prices by cloth as the workbook has them. */
 export async function clothPrices(book: Book): Promise<ReadonlyMap<string, ClothTyped>> {
   const { tables, names } = await book.contents();
   const priced = tables.filter(
     ({ columns }) =>
       columnsOf(columns, FABRICS, ['fabric', 'price']) ?? columnsOf(columns, BREAKS, ['price']),
   );
-  const lining = names.find(({ name, area }) => /^price_lining(_\d+)?$/i.test(name) && area !== undefined);
-  const areas = [...priced.map(({ area }) => area), ...(lining?.area === undefined ? [] : [lining.area])];
+  const cells = BEHIND.flatMap((cloth) => {
+    const like = new RegExp(`^${pricesCell(cloth)}(_\\d+)?$`, 'i');
+    const area = names.find((one) => like.test(one.name) && one.area !== undefined)?.area;
+    return area === undefined ? [] : [{ name: pricesCell(cloth), area }];
+  });
+  const areas = [...priced, ...cells].map(({ area }) => area);
   const blocks = (await book.read(areas, 'contents')).map(({ values }) => values);
-  const found = new Map(pricesIn(blocks.slice(0, priced.length)));
-  const each = lining === undefined ? '' : textAt(blocks.at(-1)?.[0] ?? [], 0);
-  const known = found.get(LINING);
-  if (each !== '' && known === undefined) found.set(LINING, { ...NOTHING_TYPED, price: each });
-  return found;
+  const values = new Map(cells.map(({ name }, at) => [name, blocks[priced.length + at]?.[0]?.[0]]));
+  return withNamedCells(pricesIn(blocks.slice(0, priced.length)), (name) => values.get(name));
 }
 
 const SAID: Readonly<Record<ClothField, string>> = {
@@ -146,17 +165,11 @@ export function readClothPrice(name: string, typed: ClothTyped, unit: Unit): Clo
   return { price: none ? undefined : { breaks: breaks ?? [], minimum, wholeRoll }, faults };
 }
 
-/** A price list out of prices by cloth, the lining's among them. */
-export const priceList = (prices: ReadonlyMap<string, ClothPrice>): PriceList => ({
-  face: prices,
-  lining: prices.get(LINING),
-});
-
 /** The floor priced with what is known; its findings say what is missing, and a deposit below the cloth. */
 export function priceFloor(
   { windows, house }: Pick<Floor, 'windows' | 'house'>,
-  prices: ReadonlyMap<string, ClothPrice>,
+  prices: PriceList,
 ): JobPrice {
   const types = new Map<WindowWork, string>(windows.map(({ work, type }) => [work, type]));
-  return priceJob([...types.keys()], priceList(prices), house.rules, (work) => types.get(work) ?? '');
+  return priceJob([...types.keys()], prices, house.rules, (work) => types.get(work) ?? '');
 }

@@ -7,7 +7,7 @@ import { tally } from '../core/tally';
 import { areaAt, type Area } from './address';
 import { apply, type Watch } from './apply';
 import type { Book, CellPut, CellValue } from './book';
-import { GROUPS, rodTotals, totalsBy, type Floor, type GroupName } from './floor';
+import { clothsBehind, GROUPS, rodTotals, totalsBy, type Floor, type GroupName } from './floor';
 import { underFreeNames, type Taken } from './free-names';
 import {
   laidOut,
@@ -209,11 +209,13 @@ function totalsSheet(job: Job, floor: Floor, plans: readonly ClothPlan[]): Draft
           groups.map((one) => toUnit(one.yardage, large)),
           yards,
         ),
-        column(
-          'lining',
-          `lining (${large})`,
-          groups.map((one) => toUnit(one.lining, large)),
-          yards,
+        ...clothsBehind(floor.windows).map((cloth) =>
+          column(
+            cloth,
+            `${cloth} (${large})`,
+            groups.map(({ behind }) => toUnit(behind[cloth] ?? NO_LENGTH, large)),
+            yards,
+          ),
         ),
       ],
     }),
@@ -259,7 +261,7 @@ function totalsSheet(job: Job, floor: Floor, plans: readonly ClothPlan[]): Draft
         says: 'less than wanted where the rolls fall short',
       },
     ]),
-    laidOut(job, sheet, { header: HEADER, widths: [16, 20, 18, 12, 11, 12, 12] }),
+    laidOut(job, sheet, { header: HEADER, widths: [16, 20, 18, 12, 11, 12, 12, 12, 12] }),
   );
 }
 

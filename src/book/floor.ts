@@ -1,5 +1,6 @@
 /** A floor read out of a surveyed table: every window worked out, its totals, its cuts, its prices. */
 import { Refusal } from '../core/answer';
+import { BEHIND, type Behind } from '../core/behind';
 import { WINDOW_COLUMNS, type ColumnKey, type Window } from '../core/columns';
 import { readField, type CellIn, type Field } from '../core/fields';
 import { WindowWork } from '../core/job';
@@ -100,8 +101,20 @@ export interface GroupTotal {
   readonly widths: number;
   readonly cuts: number;
   readonly yardage: Length;
-  readonly lining: Length;
+  /** Yardage of each cloth behind the face. */
+  readonly behind: Readonly<Partial<Record<Behind, Length>>>;
 }
+
+function withBehind(sum: GroupTotal['behind'], work: WindowWork): GroupTotal['behind'] {
+  const all: Partial<Record<Behind, Length>> = { ...sum };
+  for (const cloth of work.clothsBehind)
+    all[cloth] = exact((sum[cloth] ?? NO_LENGTH) + (work.behind(cloth)?.yardage ?? NO_LENGTH));
+  return all;
+}
+
+/** The cloths behind the face that these windows have. */
+export const clothsBehind = (windows: readonly FloorWindow[]): readonly Behind[] =>
+  BEHIND.filter((cloth) => windows.some(({ work }) => work.clothsBehind.includes(cloth)));
 
 /** Sums by a word each window has, in the order the words first appear. */
 export function totalsBy(
@@ -118,7 +131,7 @@ export function totalsBy(
       widths: 0,
       cuts: 0,
       yardage: NO_LENGTH,
-      lining: NO_LENGTH,
+      behind: {},
     };
     const { yardage, cuts } = work.cloth();
     groups.set(name, {
@@ -127,7 +140,7 @@ export function totalsBy(
       widths: sum.widths + work.widths() * work.quantity,
       cuts: sum.cuts + cuts,
       yardage: exact(sum.yardage + yardage),
-      lining: exact(sum.lining + work.liningYardage().value),
+      behind: withBehind(sum.behind, work),
     });
   }
   return [...groups.values()];

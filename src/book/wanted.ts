@@ -29,10 +29,17 @@ const FORMATS: Readonly<Record<string, string>> = {
   weight: '0.0',
 };
 
+/** No function of one cell tells these: only the whole row says whether there is any of it. */
+const OF_THE_ROW = new Set(['findings', 'interliningYardage']);
+
 /** Each parameter fed by the column of the same key. */
 function outputColumn({ key, group, heading, says, from }: (typeof OUTPUTS)[number]): OutputColumn {
   const of = functionNamed(from);
-  const fed = (of?.parameters ?? []).map(({ name }) => [name, camel(name)] as const);
+  const cell = of?.gives.shape === 'cell' && !OF_THE_ROW.has(key);
+  const fed = (of?.parameters ?? [])
+    .map(({ name }) => [name, camel(name)] as const)
+    // Of the whole row the house rule stands for a lining width that is not there.
+    .filter(([, to]) => cell || to !== 'liningWidth');
   return {
     key,
     group,
@@ -40,7 +47,7 @@ function outputColumn({ key, group, heading, says, from }: (typeof OUTPUTS)[numb
     says,
     takes: Object.fromEntries(fed.filter(([, to]) => KEYS.has(to))),
     calls: from,
-    cell: of?.gives.shape === 'cell' && key !== 'findings',
+    cell,
     whole: key === 'findings' ? 'CHECK' : 'SCHEDULE',
     format: FORMATS[key] ?? 'General',
     ...(key === 'labor' && { times: 'quantity' }),

@@ -3,7 +3,7 @@ import type { ClothWanted } from './cloth-price';
 import { clothsOf } from './floor-cuts';
 import type { WindowWork } from './job';
 import { exact, NO_LENGTH, type Length } from './length';
-import type { ClothTotal, Direction } from './tally';
+import type { BehindTotal, ClothTotal, Direction } from './tally';
 
 /** One cloth to be bought. */
 export interface Wanted {
@@ -30,7 +30,9 @@ export function facesWanted(
   direction: Direction = 'up the roll',
 ): readonly Wanted[] {
   return totals.map(({ name, yardage, spares, attic, atticCuts, longestCut, byLength }): Wanted => ({
-    ...{ name, yardage, attic },
+    name,
+    yardage,
+    attic,
     spares: spares.reduce((sum, { count }) => sum + count, 0),
     pieces: () => {
       const own = [...byLength].map(([length, count]) => ({ length, count }));
@@ -45,11 +47,17 @@ export function facesWanted(
   }));
 }
 
-/** Linings of several kinds or bolt widths come on rolls of their own: those are cut to order. */
-export const liningWanted = (windows: readonly WindowWork[], yardage: Length): Wanted => ({
-  ...{ name: 'lining', yardage, spares: 0, attic: NO_LENGTH },
-  pieces: () => {
-    const [cloth, ...others] = clothsOf(windows).filter(({ layer }) => layer === 'lining');
-    return cloth === undefined || others.length > 0 ? { cuts: [] } : cloth;
-  },
-});
+/** A lining of several bolt widths comes on several kinds of rolls: that is cut to order. */
+export const behindWanted = (windows: readonly WindowWork[], totals: readonly BehindTotal[]) =>
+  totals.map(({ name, yardage }) => ({
+    name,
+    yardage,
+    spares: 0,
+    attic: NO_LENGTH,
+    pieces: (): Omit<ClothWanted, 'yardage'> => {
+      const [cloth, ...others] = clothsOf(windows).filter(
+        ({ layer, pricedAs }) => layer !== 'face' && pricedAs === name,
+      );
+      return cloth === undefined || others.length > 0 ? { cuts: [] } : cloth;
+    },
+  }));

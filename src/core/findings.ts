@@ -293,6 +293,11 @@ export const FINDINGS = table({
     says: (name: string) =>
       `No price is set for ${name}; it stands in the quote at nothing. Add it to the price list.`,
   },
+  pricedAsAnother: {
+    weight: 'note',
+    says: (name: string, other: string) =>
+      `No price is set for ${name}; it is priced as ${other}. Add its own price where it differs.`,
+  },
   noMakingPrice: {
     weight: 'check',
     says: () =>
@@ -342,6 +347,11 @@ export const FINDINGS = table({
     weight: 'check',
     says: (name: string, where: string) =>
       `The weight of ${name} is not known, so the freight leaves it out. Enter ${where}.`,
+  },
+  weighedAsAnother: {
+    weight: 'note',
+    says: (name: string, other: string, where: string) =>
+      `The weight of ${name} is not set, so the freight weighs it as ${other}. Enter ${where} where it differs.`,
   },
   cartonNotWhole: {
     weight: 'check',

@@ -4,6 +4,7 @@
  * less the odd half widths that two rows of one room make into one cut.
  */
 import { finding, type Finding } from './answer';
+import { BEHIND, layerOf, type Behind } from './behind';
 import { furtherCut, repeatRuleFor, runOfCuts } from './cuts';
 import { fromHalfWidths, withSpares, type CutLine, type CuttingJob, type Roll } from './cutting';
 import type { CutPlan } from './cutting-plan';
@@ -20,6 +21,8 @@ import { halvesOf, sharesHalfWidths } from './yardage';
 
 export interface Cloth {
   readonly name: string;
+  /** As it is totalled and priced: its name without a bolt width. */
+  readonly pricedAs: string;
   readonly layer: Layer;
   readonly cuts: readonly CutLine[];
   /** Whole cuts that odd half widths of different rows save by making one together. */
@@ -48,20 +51,31 @@ function faceAsk(work: WindowWork): Ask {
   // A fabric is known by its name, whatever width a row was worked out with.
   const name = fabricOf(work);
   return {
-    ...{ work, layer: 'face', name, boltWidth: NO_LENGTH, rule },
-    ...{ widths: widths.widths, cut, repeat: verticalRepeat },
+    work,
+    layer: 'face',
+    name,
+    boltWidth: NO_LENGTH,
+    widths: widths.widths,
+    cut,
+    repeat: verticalRepeat,
+    rule,
   };
 }
 
-function behindAsk(work: WindowWork, layer: 'lining' | 'interlining'): Ask[] {
-  const of = work.behind(layer);
+function behindAsk(work: WindowWork, name: Behind): Ask[] {
+  const of = work.behind(name);
   if (of === undefined) return [];
-  const name = layer === 'lining' && work.window.lining === 'blackout' ? 'blackout lining' : layer;
   const { widths, cut } = of;
   return [
     {
-      ...{ work, layer, name, boltWidth: work.liningWidth },
-      ...{ widths, cut, repeat: undefined, rule: 'every cut up' },
+      work,
+      layer: layerOf(name),
+      name,
+      boltWidth: work.liningWidth,
+      widths,
+      cut,
+      repeat: undefined,
+      rule: 'every cut up',
     },
   ];
 }
@@ -70,8 +84,7 @@ function behindAsk(work: WindowWork, layer: 'lining' | 'interlining'): Ask[] {
 export function clothsOf(windows: readonly WindowWork[]): readonly Cloth[] {
   const asks = [
     ...windows.map(faceAsk),
-    ...windows.flatMap((work) => behindAsk(work, 'lining')),
-    ...windows.flatMap((work) => behindAsk(work, 'interlining')),
+    ...BEHIND.flatMap((name) => windows.flatMap((work) => behindAsk(work, name))),
   ];
   const byCloth = new Map<string, Ask[]>();
   for (const ask of asks) {
@@ -88,6 +101,7 @@ export function clothsOf(windows: readonly WindowWork[]): readonly Cloth[] {
     const wide = layer !== 'face' && boltsOf(name) > 1;
     return {
       name: wide ? `${name}, ${showLength(boltWidth, unitOf(work.rules))} wide` : name,
+      pricedAs: name,
       layer,
       ...cutsOfCloth(group, work.rules),
       toStart: toPatternStart(group, work.rules),

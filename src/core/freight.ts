@@ -18,7 +18,7 @@ export interface Weighed {
   readonly findings: readonly Finding[];
 }
 
-/** The cloth of the windows and its attic stock; cloth of unknown weight is told, not guessed. */
+/** Every layer of the windows, and the attic stock; cloth of unknown weight is told, not guessed. */
 export function clothWeightOf(job: Tally): Weighed {
   const findings: Finding[] = [];
   let weight = 0;
@@ -27,10 +27,12 @@ export function clothWeightOf(job: Tally): Weighed {
     if (own === undefined)
       findings.push(finding('clothWeightUnknown', name, name, 'its cloth weight beside every window of it'));
   }
-  if (job.lining > 0) {
-    weight += job.liningWeight ?? 0;
-    if (job.liningWeight === undefined)
-      findings.push(finding('clothWeightUnknown', 'lining', 'the lining', 'the house rule “lining weight”'));
+  for (const { name, weight: own, weighedAs } of job.behind) {
+    weight += own ?? 0;
+    const rule = `the house rule “${name} weight”`;
+    if (own === undefined) findings.push(finding('clothWeightUnknown', name, `the ${name}`, rule));
+    else if (weighedAs !== undefined)
+      findings.push(finding('weighedAsAnother', name, `the ${name}`, `the ${weighedAs}`, rule));
   }
   return { weight: Number(digits(weight)), findings };
 }

@@ -3,11 +3,12 @@
  * a job is many windows.
  */
 import { answer, Refusal, refuse, type Answer, type Finding, type Step } from './answer';
+import { behindOf, layerOf, type Behind } from './behind';
 import { WINDOW_COLUMNS, type ColumnKey, type Window } from './columns';
 import { cutLength, furtherCut, plainCut, repeatRuleFor } from './cuts';
 import { brackets, rodPieces, stack, type RodPieces } from './hardware';
 import { pleats, rings, isPleated, grommets } from './heading';
-import { exact, type Length } from './length';
+import { exact, NO_LENGTH, type Length } from './length';
 import { drop, rodWidth } from './measure';
 import { labor } from './price';
 import type { Rules } from './rules';
@@ -215,16 +216,30 @@ export class WindowWork {
     return this.rules.labor[this.need('heading')] !== undefined;
   }
 
-  get isLined(): boolean {
-    return this.window.lining !== undefined && this.window.lining !== 'unlined';
+  /** The cloths behind the face, the lining first. */
+  get clothsBehind(): readonly Behind[] {
+    return behindOf(this.window.lining);
   }
 
-  /** Yardage of the lining; nothing for an unlined window. */
+  get isLined(): boolean {
+    return this.clothsBehind.length > 0;
+  }
+
+  /** Yardage of the lining, blackout or not; nothing for an unlined window. */
   liningYardage(): Answer<Length> {
-    return this.keep('lining', () => {
-      if (!this.isLined) return answer(exact(0));
-      return lining(this.lined('lining'), this.rules);
-    });
+    return this.layerYardage('lining');
+  }
+
+  interliningYardage(): Answer<Length> {
+    return this.layerYardage('interlining');
+  }
+
+  private layerYardage(layer: ReturnType<typeof layerOf>): Answer<Length> {
+    return this.keep(layer, () =>
+      this.clothsBehind.some((cloth) => layerOf(cloth) === layer)
+        ? lining(this.lined(layer), this.rules)
+        : answer(NO_LENGTH),
+    );
   }
 
   private lined(layer: Lined['layer']): Lined {
@@ -245,13 +260,13 @@ export class WindowWork {
 
   /** Of the lining's bolt, and the interlining's. */
   get liningWidth(): Length {
-    return this.window.liningWidth ?? this.rules.usualFabricWidth;
+    return this.window.liningWidth ?? this.rules.usualLiningWidth;
   }
 
-  /** Widths, cut and yardage of a layer behind the face; undefined where the window has none. */
-  behind(layer: 'lining' | 'interlining'): LiningWork | undefined {
-    const has = layer === 'lining' ? this.isLined : this.window.lining === 'interlined';
-    return has ? workLining(this.lined(layer), this.rules) : undefined;
+  /** Widths, cut and yardage of a cloth behind the face; undefined where the window has none of it. */
+  behind(cloth: Behind): LiningWork | undefined {
+    if (!this.clothsBehind.includes(cloth)) return undefined;
+    return this.named(() => workLining(this.lined(layerOf(cloth)), this.rules));
   }
 
   stack(): Answer<Length> {

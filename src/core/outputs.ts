@@ -227,6 +227,15 @@ export const OUTPUTS: readonly Output[] = [
       );
     },
   },
+  {
+    key: 'interliningYardage',
+    group: 'Cloth',
+    heading: 'interlining yardage',
+    also: ['interlining yards', 'interlining yds', 'interlining metres', 'interlining meters'],
+    says: 'interlining of all the windows of the row',
+    from: 'LINING',
+    of: (w) => yardageFigure(w.interliningYardage().value),
+  },
 ];
 
 const orBlank = (of: number | undefined): Figure => (of === undefined ? text('') : numberFigure(of));

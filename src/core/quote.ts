@@ -12,7 +12,8 @@ import {
   type ClothPrice,
   type ClothWanted,
 } from './cloth-price';
-import { clothFor, facesWanted, liningWanted, type Wanted } from './cloth-wanted';
+import { BEHIND, standsIn, type Behind } from './behind';
+import { behindWanted, clothFor, facesWanted, type Wanted } from './cloth-wanted';
 import { freightOf } from './freight';
 import type { WindowWork } from './job';
 import { toUnit, UNITS } from './length';
@@ -23,12 +24,11 @@ import { unitOf, type Rules } from './rules';
 import { tally, type Tally } from './tally';
 import { digits, showYardage } from './unit';
 
-export interface PriceList {
-  readonly face: ReadonlyMap<string, ClothPrice>;
-  readonly lining?: ClothPrice | undefined;
-}
+/** By the cloth's name: fabrics, and “lining”, “blackout lining”, “interlining”. */
+export type PriceList = ReadonlyMap<string, ClothPrice>;
 
-export type LineKind = 'face' | 'attic stock' | 'lining' | 'making' | 'hardware' | 'installation' | 'freight';
+/** A cloth behind the face is a kind by its own name. */
+export type LineKind = 'face' | 'attic stock' | Behind | 'making' | 'hardware' | 'installation' | 'freight';
 
 export interface QuoteLine {
   readonly kind: LineKind;
@@ -53,7 +53,7 @@ export interface Quote {
   readonly findings: readonly Finding[];
 }
 
-const CLOTH: ReadonlySet<LineKind> = new Set<LineKind>(['face', 'attic stock', 'lining']);
+const CLOTH: ReadonlySet<LineKind> = new Set<LineKind>(['face', 'attic stock', ...BEHIND]);
 
 class Lines {
   readonly all: QuoteLine[] = [];
@@ -69,15 +69,21 @@ class Lines {
     this.all.push({ ...line, price: cost === undefined ? NOTHING : sold(cost) });
   }
 
-  cloth(kind: 'face' | 'lining', wanted: Wanted, price: ClothPrice | undefined): void {
+  cloth(kind: 'face' | Behind, wanted: Wanted, price: ClothPrice | undefined): void {
     const unit = unitOf(this.rules);
     const { name, yardage, spares, attic } = wanted;
     const cloth = clothFor(wanted, price?.wholeRoll !== undefined);
     const bought = price === undefined ? undefined : buyCloth(cloth, price, this.rules);
     const put = (of: LineKind, what: string, length: number, cost: Money | undefined, says: string): void =>
       this.add({
-        ...{ kind: of, what, quantity: toUnit(length, unit.large), unit: unit.large, cost },
-        ...{ markedUp: true, taxed: true, ...(says !== '' && { says }) },
+        kind: of,
+        what,
+        quantity: toUnit(length, unit.large),
+        unit: unit.large,
+        cost,
+        markedUp: true,
+        taxed: true,
+        ...(says !== '' && { says }),
       });
     const spare = spares > 0 ? `${spares} spare ${spares === 1 ? 'cut' : 'cuts'} in it` : '';
     if (bought === undefined || price === undefined) {
@@ -131,7 +137,11 @@ function addMaking(lines: Lines, job: Tally, rules: Rules): void {
   if (making === undefined) lines.findings.push(finding('noMakingPrice', 'rules'));
   const less = making === undefined ? NOTHING : makingReduction(widths, rules);
   lines.add({
-    ...{ kind: 'making', what: 'making', quantity: widths, unit: 'widths', markedUp: true },
+    kind: 'making',
+    what: 'making',
+    quantity: widths,
+    unit: 'widths',
+    markedUp: true,
     cost: less.isZero() ? making : toCent(making?.times(money(1).minus(less)) ?? NOTHING, rules.centRounding),
     taxed: rules.taxLabor === 'yes',
     ...(!less.isZero() && { says: lessInWords(less, widths, rules) }),
@@ -149,7 +159,12 @@ function addHardware(lines: Lines, job: Tally, rules: Rules): void {
   for (const [what, quantity, unit, each] of pieces) {
     if (quantity > 0 && each !== undefined)
       lines.add({
-        ...{ kind: 'hardware', what, quantity, unit, markedUp: true, taxed: true },
+        kind: 'hardware',
+        what,
+        quantity,
+        unit,
+        markedUp: true,
+        taxed: true,
         cost: each.times(money(quantity)),
       });
   }
@@ -160,14 +175,23 @@ export function quote(windows: Iterable<WindowWork>, prices: PriceList, rules: R
   const works = [...windows];
   const job = tally(works, rules);
   const lines = new Lines(rules);
-  for (const wanted of facesWanted(works, job.face))
-    lines.cloth('face', wanted, prices.face.get(wanted.name));
-  if (job.lining > 0) lines.cloth('lining', liningWanted(works, job.lining), prices.lining);
+  for (const wanted of facesWanted(works, job.face)) lines.cloth('face', wanted, prices.get(wanted.name));
+  for (const wanted of behindWanted(works, job.behind)) {
+    const { name } = wanted;
+    const other = standsIn(name);
+    const instead = prices.has(name) || other === undefined ? undefined : prices.get(other);
+    if (instead !== undefined && other !== undefined)
+      lines.findings.push(finding('pricedAsAnother', name, name, other));
+    lines.cloth(name, wanted, prices.get(name) ?? instead);
+  }
   addMaking(lines, job, rules);
   addHardware(lines, job, rules);
   if (rules.installationPerWindow !== undefined)
     lines.add({
-      ...{ kind: 'installation', what: 'installation', quantity: job.windows, unit: 'windows' },
+      kind: 'installation',
+      what: 'installation',
+      quantity: job.windows,
+      unit: 'windows',
       cost: rules.installationPerWindow.times(job.windows),
       markedUp: false,
       taxed: rules.taxInstallation === 'yes',

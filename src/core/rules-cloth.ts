@@ -65,6 +65,12 @@ export const CLOTH_RULES = {
     HOUSE,
   ),
   usualFabricWidth: rule(SIZE, inches(54), 'the fabric width where none is given', HOUSE),
+  usualLiningWidth: rule(
+    SIZE,
+    inches(54),
+    'the bolt width of lining, blackout and interlining where none is given',
+    HOUSE,
+  ),
 
   // The cut
   topAllowance: each(

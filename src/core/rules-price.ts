@@ -57,6 +57,8 @@ export const PRICE_RULES = {
   cartonHolds: own(WEIGHT, 'cloth a carton holds (lb or kg), where freight goes by the carton'),
   freightPerCarton: own(PRICE, 'freight of a carton'),
   liningWeight: own(AREAL_WEIGHT, 'areal weight of the lining (oz/yd² or g/m²), for freight by weight'),
+  blackoutLiningWeight: own(AREAL_WEIGHT, 'areal weight of a blackout lining; blank is the lining’s'),
+  interliningWeight: own(AREAL_WEIGHT, 'areal weight of the interlining'),
   sellBasis: rule(
     choiceKind('a basis', SELL_BASES),
     'markup on cost' as SellBasis,

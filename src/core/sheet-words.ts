@@ -21,7 +21,7 @@ const plain: Naming = (key) =>
 /** The house rule that stands for a figure that is not given. */
 function ruleFor(key: string, heading: string | undefined): string | undefined {
   if (key === 'return' || key === 'overlap') return key;
-  if (key === 'liningWidth') return 'usual fabric width';
+  if (key === 'liningWidth') return 'usual lining width';
   return key === 'fullness' && heading !== undefined ? `fullness ${heading}` : undefined;
 }
 

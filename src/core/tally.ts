@@ -1,5 +1,6 @@
 /** What a job comes to, counted in one pass so that no window need be kept: cloth, making, hardware. */
 import { atticCuts } from './attic';
+import { BEHIND, standsIn, weightRule, type Behind } from './behind';
 import { furtherCut, repeatRuleFor, type CutsAlike } from './cuts';
 import type { WindowWork } from './job';
 import { exact, NO_LENGTH, times, toUnit, upToStep, type Length } from './length';
@@ -26,14 +27,25 @@ export interface ClothTotal {
   readonly weight: number | undefined;
 }
 
+/** One cloth behind the face; the house orders no spares of it and keeps none. */
+export interface BehindTotal {
+  readonly name: Behind;
+  readonly yardage: Length;
+  readonly cuts: number;
+  readonly windows: number;
+  /** lb or kg; undefined where the house sets no weight for it. */
+  readonly weight: number | undefined;
+  /** Whose weight it was given, where it has none of its own. */
+  readonly weighedAs?: Behind | undefined;
+}
+
 export interface Tally {
   readonly windows: number;
   readonly widths: number;
   /** Face fabrics in the order they first appear. */
   readonly face: readonly ClothTotal[];
-  readonly lining: Length;
-  /** Of the lining, lb or kg; undefined where the house sets no weight for it. */
-  readonly liningWeight: number | undefined;
+  /** Only what the windows have. */
+  readonly behind: readonly BehindTotal[];
   /** Making charge; undefined where the house sets no price for a heading. */
   readonly making: Money | undefined;
   readonly rings: number;
@@ -82,7 +94,14 @@ function clothTotal(name: string, counted: Counted, rules: Rules): ClothTotal {
   const attic = upToStep(times(longestCut, kept), rules.yardageStep);
   const own = exact(counted.yardage);
   return {
-    ...{ name, cuts, windows, byLength, longestCut, spares, attic, atticCuts: kept },
+    name,
+    cuts,
+    windows,
+    byLength,
+    longestCut,
+    spares,
+    attic,
+    atticCuts: kept,
     yardage: spared === 0 ? own : upToStep(exact(own + spared), rules.yardageStep),
     // Spares stay in the workroom; attic stock travels with the windows.
     weight: weight === undefined || own === 0 ? weight : figure((weight * (own + attic)) / own),
@@ -125,6 +144,54 @@ class FaceCount {
   }
 }
 
+/** What lies behind the face, counted window by window. */
+class BehindCount {
+  private readonly byName = new Map<
+    Behind,
+    { yardage: number; cuts: number; windows: number; bolt: number }
+  >();
+
+  constructor(private readonly rules: Rules) {}
+
+  add(work: WindowWork): void {
+    for (const name of work.clothsBehind) {
+      const of = work.behind(name);
+      if (of === undefined || of.yardage === 0) continue;
+      let sum = this.byName.get(name);
+      if (sum === undefined) {
+        sum = { yardage: 0, cuts: 0, windows: 0, bolt: 0 };
+        this.byName.set(name, sum);
+      }
+      sum.yardage += of.yardage;
+      sum.cuts += of.cuts;
+      sum.windows += work.quantity;
+      // One ounce or gram over: bolts of several widths weigh by their own.
+      sum.bolt += weightOf(of.yardage, work.liningWidth, 1, this.rules);
+    }
+  }
+
+  totals(): readonly BehindTotal[] {
+    return BEHIND.flatMap((name): BehindTotal[] => {
+      const sum = this.byName.get(name);
+      if (sum === undefined) return [];
+      const { yardage, cuts, windows, bolt } = sum;
+      const other = standsIn(name);
+      const own = weightRule(name, this.rules).areal;
+      const areal = own ?? (other && weightRule(other, this.rules).areal);
+      return [
+        {
+          name,
+          yardage: exact(yardage),
+          cuts,
+          windows,
+          weight: areal === undefined ? undefined : figure(bolt * areal),
+          ...(own === undefined && areal !== undefined && { weighedAs: other }),
+        },
+      ];
+    });
+  }
+}
+
 /** The face cloth of some windows, laid one way; refused where a window’s cloth is too narrow to be turned. */
 export function faceTotals(
   windows: Iterable<WindowWork>,
@@ -142,17 +209,15 @@ export function faceTotals(
 
 export function tally(windows: Iterable<WindowWork>, rules: Rules): Tally {
   const face = new FaceCount(rules);
-  let [count, widths, lining, linedBolt, rings, brackets, rod] = [0, 0, 0, 0, 0, 0, 0];
+  const behind = new BehindCount(rules);
+  let [count, widths, rings, brackets, rod] = [0, 0, 0, 0, 0];
   let making: Money | undefined = NOTHING;
   for (const work of windows) {
     const { quantity } = work;
     face.add(work, work.cloth(), 'up the roll');
     count += quantity;
     widths += work.widths() * quantity;
-    const behind = work.liningYardage().value;
-    lining += behind;
-    if (behind > 0 && rules.liningWeight !== undefined)
-      linedBolt += weightOf(behind, work.liningWidth, rules.liningWeight, rules);
+    behind.add(work);
     rings += work.rings().value * quantity;
     brackets += work.brackets().value * quantity;
     rod += work.rod * quantity;
@@ -162,8 +227,7 @@ export function tally(windows: Iterable<WindowWork>, rules: Rules): Tally {
     windows: count,
     widths,
     face: face.totals(),
-    lining: exact(lining),
-    liningWeight: rules.liningWeight === undefined ? undefined : figure(linedBolt),
+    behind: behind.totals(),
     making,
     rings,
     brackets,

@@ -200,12 +200,13 @@ export function workLining(of: Lined, rules: Rules): LiningWork & { wanted: Leng
 /** Yardage of a lining or interlining. */
 export function lining(of: Lined, rules: Rules): Answer<Length> {
   const work = workLining(of, rules);
+  const layer = of.layer ?? 'lining';
   return answer(
     work.yardage,
     () => [
-      step('lining wanted in all, flat', '', [], lengthFigure(work.wanted)),
-      step('lining widths', 'of {}', [lengthFigure(of.liningWidth)], numberFigure(work.widths)),
-      ...liningCutWithSteps(of, of.layer ?? 'lining', rules).steps,
+      step(`${layer} wanted in all, flat`, '', [], lengthFigure(work.wanted)),
+      step(`${layer} widths`, 'of {}', [lengthFigure(of.liningWidth)], numberFigure(work.widths)),
+      ...liningCutWithSteps(of, layer, rules).steps,
       ...yardageSteps(work.cuts, times(work.cut, work.cuts), work.yardage, rules),
     ],
     of.quantity === 0 ? [NO_WINDOWS] : [],

@@ -22,6 +22,8 @@ export const OPTIONS = {
   least: { type: 'string' },
   'whole-roll': { type: 'string' },
   'lining-price': { type: 'string' },
+  'blackout-price': { type: 'string' },
+  'interlining-price': { type: 'string' },
   seconds: { type: 'string' },
   out: { type: 'string', short: 'o' },
   json: { type: 'boolean' },

@@ -112,14 +112,15 @@ export function tellPlans(plans: readonly PlannedCloth[], unit: Unit, io: Io): v
 export function plansAsData(plans: readonly PlannedCloth[], total: Tally, { small, large }: Unit) {
   const yards = (of: Length): number => toUnit(of, large);
   return plans.map(({ cloth, best: { plan, gap, seconds } }) => {
-    const face = total.face.find(({ name }) => cloth.layer === 'face' && name === cloth.name);
+    const totals = cloth.layer === 'face' ? total.face : total.behind;
+    const counted = totals.find(({ name }) => name === cloth.name);
     return {
       fabric: cloth.name,
       layer: cloth.layer,
       cuts: cloth.cuts.reduce((sum, { count }) => sum + count, 0),
       /** As the windows' cuts come to, nothing rounded. */
       cloth: yards(cutLengthOf(cloth.cuts)),
-      yardage: face === undefined ? undefined : yards(face.yardage),
+      yardage: counted === undefined ? undefined : yards(counted.yardage),
       rolls: plan.rolls.map((roll) => ({
         roll: roll.number,
         length: yards(roll.length),

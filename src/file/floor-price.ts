@@ -1,15 +1,16 @@
 /** What a floor costs, for the command: prices out of the workbook or typed, the lines as text and as data. */
 import { readAddress } from '../book/address';
-import type { FloorWindow } from '../book/floor';
+import { clothsBehind, type FloorWindow } from '../book/floor';
 import { ordersOf } from '../book/floor-price-sheet';
 import {
-  LINING,
   NOTHING_TYPED,
   priceFloor,
   pricesIn,
   readClothPrice,
+  withNamedCells,
   type ClothTyped,
 } from '../book/floor-prices';
+import { BEHIND, type Behind } from '../core/behind';
 import type { ClothPrice } from '../core/cloth-price';
 import type { House } from '../core/house';
 import type { JobPrice } from '../core/mock-up';
@@ -23,7 +24,7 @@ import type { WorkbookFile } from './workbook';
 
 export type Prices = ReadonlyMap<string, ClothPrice>;
 
-/** The cloth prices of a workbook's tables of fabrics and price breaks, and of its lining. */
+/** The cloth prices of a workbook's tables of fabrics and price breaks, and of its named cells. */
 function pricesOf(file: WorkbookFile): Map<string, ClothTyped> {
   const tables = file.tables.flatMap(({ sheet, ref }) => {
     const [of, area] = [file.sheets[sheet], readAddress(ref)];
@@ -31,11 +32,7 @@ function pricesOf(file: WorkbookFile): Map<string, ClothTyped> {
     const rows = [...rowsOf(of)].filter(([row]) => row >= area.row && row < area.row + area.rows);
     return [rows.map(([, cells]) => cells.slice(area.column, area.column + area.columns))];
   });
-  const found = new Map(pricesIn(tables));
-  const lining = namedValue(file, 'Price_lining');
-  if (typeof lining === 'number' && !found.has(LINING))
-    found.set(LINING, { ...NOTHING_TYPED, price: String(lining) });
-  return found;
+  return withNamedCells(pricesIn(tables), (name) => namedValue(file, name));
 }
 
 /** “60 at 22.50”: a whole roll and its price by the yard or metre. */
@@ -49,8 +46,18 @@ function wholeRoll(text: string): Pick<ClothTyped, 'rollLength' | 'rollPrice'> {
   return { rollLength: found[1] ?? '', rollPrice: found[2] ?? '' };
 }
 
+const PRICE_OF: Readonly<Record<Behind, 'lining-price' | 'blackout-price' | 'interlining-price'>> = {
+  lining: 'lining-price',
+  'blackout lining': 'blackout-price',
+  interlining: 'interlining-price',
+};
+const ofBehind = (cloth: Behind, values: Values): Partial<ClothTyped> => {
+  const price = values[PRICE_OF[cloth]];
+  return price === undefined ? {} : { price };
+};
+
 /** What the options say of a face fabric stands before what the workbook says. */
-function typedFor(values: Values): Partial<ClothTyped> {
+function ofFace(values: Values): Partial<ClothTyped> {
   const { price, least } = values;
   return {
     ...(price !== undefined && { price }),
@@ -68,19 +75,19 @@ export function pricesKnown(
   tell: (sentence: string) => void,
 ): Prices {
   const found = pricesOf(file);
-  const typed = typedFor(values);
-  const lining = values['lining-price'];
-  const cloths = [...new Set(windows.map(({ work }) => fabricOf(work)))].map(
-    (name) => [name, { ...NOTHING_TYPED, ...found.get(name), ...typed }] as const,
-  );
-  const lined = { ...NOTHING_TYPED, ...found.get(LINING), ...(lining !== undefined && { price: lining }) };
+  const faces = new Set(windows.map(({ work }) => fabricOf(work)));
+  // Blackout is asked the lining's price where it has none of its own.
+  const behind = BEHIND.filter((cloth) => cloth === 'lining' || clothsBehind(windows).includes(cloth));
+  const cloths: readonly (readonly [string, Partial<ClothTyped>])[] = [
+    ...[...faces].map((name) => [name, ofFace(values)] as const),
+    ...behind.map((cloth) => [cloth, ofBehind(cloth, values)] as const),
+  ];
   return new Map(
-    [...cloths, [LINING, lined] as const].flatMap(([name, one]) => {
-      const { price, faults } = readClothPrice(name, one, unit);
-      const typedHere: Partial<ClothTyped> =
-        name === LINING ? (lining === undefined ? {} : { price: lining }) : typed;
+    cloths.flatMap(([name, typed]) => {
+      const whole = { ...NOTHING_TYPED, ...found.get(name), ...typed };
+      const { price, faults } = readClothPrice(name, whole, unit);
       for (const [field, fault] of Object.entries(faults)) {
-        if (typedHere[field as keyof ClothTyped] !== undefined) throw new Problem(fault, USAGE);
+        if (typed[field as keyof ClothTyped] !== undefined) throw new Problem(fault, USAGE);
         tell(fault);
       }
       return price === undefined ? [] : [[name, price] as const];

@@ -50,7 +50,9 @@ House rules are taken from a defined name that ends in “rules”.
                       another: 28.50, or breaks from a quantity on: "0 28.50; 50 26"
   --least LENGTH      the least of it that is cut
   --whole-roll "LENGTH at PRICE"   whole rolls at a price of their own: "60 at 22.50"
-  --lining-price PRICE  price of the lining, the same way
+  --lining-price PRICE, --blackout-price PRICE, --interlining-price PRICE
+                      prices of what lies behind the face, the same way; blackout lining without a
+                      price of its own takes the lining's
   --seconds N         how long to look for a better plan (10); Ctrl-C stops and keeps the best so far
   -o FILE             write the workbook with the cutter's list, the totals and, where prices are
                       known, the price on new sheets

@@ -24,10 +24,10 @@ function rollsOf(cloth: Cloth, roll: Length, rules: Rules, unit: Unit): string {
   return `${counted(plan.rolls.length, 'roll')} of ${showYardage(roll, unit)} (${proof})`;
 }
 
-/** Cloth by fabric, with how many rolls of one length it takes where one is given. */
+/** Cloth by fabric, then what lies behind the face, with how many rolls of one length it takes where one is given. */
 export function clothLines(
   windows: readonly WindowWork[],
-  { face, lining }: Tally,
+  { face, behind }: Tally,
   roll: Length | undefined,
   unit: Unit,
 ): string[] {
@@ -40,19 +40,18 @@ export function clothLines(
     });
     return rolls.length === 0 ? '' : `   ${rolls.join('; ')}`;
   };
-  const width = Math.max(...face.map(({ name }) => name.length), 'lining'.length) + 2;
-  const lines = face.map((total) => {
+  const all = [...face, ...behind];
+  const width = Math.max(...all.map(({ name }) => name.length)) + 2;
+  const isFace = new Set<object>(face);
+  return all.map((total) => {
     const count = right(counted(total.windows, 'window'), 11);
     const cuts = right(`${total.cuts} cuts`, 10);
     const yards = right(showYardage(total.yardage, unit), 14);
-    const rolls = rollsLine(({ name, layer }) => layer === 'face' && name === total.name);
+    const rolls = rollsLine(
+      ({ pricedAs, layer }) => (layer === 'face') === isFace.has(total) && pricedAs === total.name,
+    );
     return `  ${left(total.name, width)}${count}${cuts}${yards}${rolls}`;
   });
-  if (lining > 0)
-    lines.push(
-      `  ${left('lining', width)}${right('', 21)}${right(showYardage(lining, unit), 14)}${rollsLine(({ layer }) => layer === 'lining')}`,
-    );
-  return lines;
 }
 
 export function hardwareLine({ rings, brackets, finials, rod }: Tally, unit: Unit): string {

@@ -1,6 +1,7 @@
 /** What each cloth costs: by the yard or with breaks, the least that is cut, whole rolls at their own price. */
 import { Caption1, Field, Input, makeStyles, Text, tokens } from '@fluentui/react-components';
 import { readClothPrice, NOTHING_TYPED, type ClothField, type ClothTyped } from '../book/floor-prices';
+import { BEHIND, standsIn } from '../core/behind';
 import type { ClothPrice } from '../core/cloth-price';
 import type { Unit } from '../core/unit';
 
@@ -17,14 +18,14 @@ const useStyles = makeStyles({
 
 export type PricesTyped = Readonly<Record<string, ClothTyped>>;
 
-/** The prices that can be read, by cloth. */
+/** The prices that can be read, by cloth; a lining that is not on the floor may stand in for another. */
 export function pricesRead(
   cloths: readonly string[],
   typed: PricesTyped,
   unit: Unit,
 ): ReadonlyMap<string, ClothPrice> {
   return new Map(
-    cloths.flatMap((name) => {
+    [...new Set([...cloths, ...BEHIND])].flatMap((name) => {
       const { price } = readClothPrice(name, typed[name] ?? NOTHING_TYPED, unit);
       return price === undefined ? [] : [[name, price] as const];
     }),
@@ -72,6 +73,8 @@ interface ClothProps {
 
 function Cloth({ cloth, large, typed, faults, change }: ClothProps) {
   const styles = useStyles();
+  const named = BEHIND.find((one) => one === cloth);
+  const instead = named && standsIn(named);
   const field = (key: ClothField, label: string, aria: string, placeholder: string) => (
     <Field size="small" label={label} {...(faults[key] !== undefined && { validationState: 'error' })}>
       <Input
@@ -93,7 +96,7 @@ function Cloth({ cloth, large, typed, faults, change }: ClothProps) {
           {cloth}
         </Text>
       </legend>
-      {field('price', `a ${large}`, `a ${large}`, '')}
+      {field('price', `a ${large}`, `a ${large}`, instead === undefined ? '' : `as the ${instead}`)}
       <div className={styles.more}>
         {field('minimum', `least (${large})`, `the least that is cut (${large})`, '')}
         {field('rollLength', `whole roll (${large})`, `whole roll (${large})`, '')}

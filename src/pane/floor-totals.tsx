@@ -1,7 +1,7 @@
 /** What the floor comes to: by fabric, lining, room type or floor, and its hardware. */
 import { Caption1, Field, Select } from '@fluentui/react-components';
 import { useState } from 'react';
-import { GROUPS, rodTotals, totalsBy, type Floor, type GroupName } from '../book/floor';
+import { clothsBehind, GROUPS, rodTotals, totalsBy, type Floor, type GroupName } from '../book/floor';
 import { tally } from '../core/tally';
 import { digits, showLength, showYardage } from '../core/unit';
 import { FigureTable, type FigureRow } from './floor-table';
@@ -11,6 +11,7 @@ type By = GroupName | 'hardware';
 export function FloorTotals({ floor }: { readonly floor: Floor }) {
   const [by, setBy] = useState<By>('fabric');
   const { unit, rules } = floor.house;
+  const behindFace = clothsBehind(floor.windows);
   const whole = tally(
     floor.windows.map(({ work }) => work),
     rules,
@@ -42,15 +43,18 @@ export function FloorTotals({ floor }: { readonly floor: Floor }) {
       ) : (
         <FigureTable
           says={`Totals by ${by}`}
-          headings={[by, 'windows', 'widths', 'face', 'lining']}
+          headings={[by, 'windows', 'widths', 'face', ...behindFace]}
           rows={totalsBy(floor.windows, GROUPS[by]).map(
-            ({ name, windows, widths, yardage, lining }): FigureRow => ({
+            ({ name, windows, widths, yardage, behind }): FigureRow => ({
               name,
               figures: [
                 digits(windows),
                 digits(widths),
                 showYardage(yardage, unit),
-                lining === 0 ? '' : showYardage(lining, unit),
+                ...behindFace.map((cloth) => {
+                  const of = behind[cloth];
+                  return of === undefined ? '' : showYardage(of, unit);
+                }),
               ],
             }),
           )}

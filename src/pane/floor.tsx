@@ -4,8 +4,8 @@ import { useDeferredValue, useMemo, useState } from 'react';
 import { areaAt } from '../book/address';
 import type { Book } from '../book/book';
 import { readColumns, type ColumnsRead, type Corrections } from '../book/columns';
-import { GROUPS, readFloor, totalsBy, type Floor } from '../book/floor';
-import { clothPrices, LINING } from '../book/floor-prices';
+import { clothsBehind, GROUPS, readFloor, totalsBy, type Floor } from '../book/floor';
+import { clothPrices } from '../book/floor-prices';
 import { receivedRolls, type ReceivedSeen } from '../book/received';
 import { readRules, rulesNames, type RulesSeen } from '../book/rules';
 import { keepMapping, survey } from '../book/survey';
@@ -30,7 +30,7 @@ const useStyles = makeStyles({
 });
 
 /** Her table as it was read, and the floor worked out of it. */
-export interface Opened {
+interface Opened {
   readonly of: string;
   readonly read: ColumnsRead;
   readonly said: Corrections;
@@ -89,7 +89,7 @@ export function FloorSection({ book }: { readonly book: Book }) {
   const [fabrics, cloths] = useMemo(() => {
     const windows = floor?.windows ?? [];
     const names = totalsBy(windows, GROUPS.fabric).map(({ name }) => name);
-    return [names, windows.some(({ work }) => work.isLined) ? [...names, LINING] : names];
+    return [names, [...names, ...clothsBehind(windows)]];
   }, [floor]);
   const read = useMemo(
     () => (unit === undefined ? new Map<string, ClothPrice>() : pricesRead(cloths, prices, unit)),
@@ -139,7 +139,7 @@ export function FloorSection({ book }: { readonly book: Book }) {
               <Mapping read={opened.read} correct={correct} />
             </Part>
             <Part says="Rooms in bulk">
-              <FloorRooms book={book} opened={opened} again={() => open(opened)} />
+              <FloorRooms book={book} read={opened.read} unit={floor.house.unit} again={() => open(opened)} />
             </Part>
             {floor.windows.length > 0 && (
               <>

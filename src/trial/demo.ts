@@ -80,6 +80,19 @@ const CHARGES: Readonly<Record<string, number>> = {
   'labor blackout': 11,
 };
 
+/** What things cost the house, by the names of the sheet of prices. */
+const PRICES: Readonly<Record<string, number>> = {
+  Price_lining: 9.5,
+  Price_rod: 18,
+  Price_ring: 1.4,
+  Price_bracket: 11,
+  Price_finials: 36,
+  Price_installation: 65,
+  Price_freight: 120,
+  Sell_rate: 0.5,
+  Tax_goods: 0.0725,
+};
+
 const row = (table: TableSeen, at: number, of: Readonly<Record<string, CellPut>>): Put[] =>
   Object.entries(of).flatMap(([heading, value]): Put[] => {
     const column = table.columns.findIndex((one) => one.startsWith(heading));
@@ -104,14 +117,18 @@ export async function openDemo(book: Book): Promise<Area> {
     if (area === undefined) throw new Error(`The demo finds no house rule “${name}”.`);
     return [{ area, cells: [[price]] }];
   });
-  const client = names.find((one) => one.name === 'Job_client')?.area;
+  const cells = Object.entries({ ...PRICES, Job_client: 'Wharf Lane Inn' }).map(([name, value]): Put => {
+    const area = names.find((one) => one.name === name)?.area;
+    if (area === undefined) throw new Error(`The demo finds no cell named “${name}”.`);
+    return { area, cells: [[value]] };
+  });
   await book.inOneStep('Open the demo', async (write) => {
     await write({
       puts: [
         ...charges,
         ...FABRICS.flatMap((one, at) => row(fabrics, at, one)),
         ...WINDOWS.flatMap((one, at) => row(windows, at, one)),
-        ...(client === undefined ? [] : [{ area: client, cells: [['Wharf Lane Inn']] }]),
+        ...cells,
         { area: areaAt(LIST_SHEET, 0, 0, LIST.length, 7), cells: LIST },
       ],
       dress: [{ area: areaAt(LIST_SHEET, 0, 0), role: 'title' }],

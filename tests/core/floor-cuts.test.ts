@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { findColumns, readWindow } from '../../src/core/columns';
 import { runOfCuts } from '../../src/core/cuts';
 import { cutLengthOf, type CutLine } from '../../src/core/cutting';
+import type { Behind } from '../../src/core/behind';
 import { clothFindings, clothJob, clothsOf, type Cloth } from '../../src/core/floor-cuts';
 import { readHouse } from '../../src/core/house';
 import { WindowWork } from '../../src/core/job';
@@ -289,10 +290,10 @@ describe('a floor of any windows under any house', () => {
         const works = floorOf(given, { ...words, ...EXACT });
         const cloths = clothsOf(works);
         const face = works.reduce((sum, work) => sum + work.cloth().yardage, 0);
-        const behind = (layer: 'lining' | 'interlining'): number =>
-          works.reduce((sum, work) => sum + (work.behind(layer)?.yardage ?? 0), 0);
+        const behind = (cloth: Behind): number =>
+          works.reduce((sum, work) => sum + (work.behind(cloth)?.yardage ?? 0), 0);
         const lining = works.reduce((sum, work) => sum + work.liningYardage().value, 0);
-        expect(behind('lining')).toBe(lining);
+        expect(behind('lining') + behind('blackout lining')).toBe(lining);
         const sums = (['face', 'lining', 'interlining'] as const).map((layer) => sumOf(cloths, layer));
         const alone = [face, lining, behind('interlining')];
         if (cloths.every(({ paired }) => paired === 0)) expect(sums).toEqual(alone);

@@ -15,10 +15,10 @@ const RULES = [
   ['labor pinch', 30],
   ['labor lined', 10],
 ];
-const prices = {
-  face: new Map([['Ostrel', priceOf({ price: '0 30; 100 25' }, INCHES)]]),
-  lining: priceOf({ price: '8' }, INCHES),
-};
+const prices = new Map([
+  ['Ostrel', priceOf({ price: '0 30; 100 25' }, INCHES)],
+  ['lining', priceOf({ price: '8' }, INCHES)],
+]);
 const priced = (...rules: readonly (readonly unknown[])[]) => {
   const { works, house } = worksOf([HEADERS, ...ROWS], [...RULES, ...rules]);
   return priceJob(works, prices, house.rules, (work) => work.window.room ?? '');

@@ -24,20 +24,19 @@ const house = (...more: unknown[][]) => readHouse([...RULES, ...more]);
 const windowOf = (row: readonly unknown[], rules = house().rules) =>
   new WindowWork(readWindow(row, found, INCHES), rules);
 const ROW = [10, 105, 96, 'pinch', 'Ostrel', 54, 'lined'];
-const prices: PriceList = {
-  face: new Map([
-    [
-      'Ostrel',
-      {
-        breaks: [
-          { from: 0, price: money(30) },
-          { from: 100, price: money(25) },
-        ],
-      },
-    ],
-  ]),
-  lining: { breaks: [{ from: 0, price: money(8) }] },
-};
+const LINING = { breaks: [{ from: 0, price: money(8) }] };
+const prices: PriceList = new Map([
+  [
+    'Ostrel',
+    {
+      breaks: [
+        { from: 0, price: money(30) },
+        { from: 100, price: money(25) },
+      ],
+    },
+  ],
+  ['lining', LINING],
+]);
 
 describe('the price of a job', () => {
   // By hand: 6 widths × 112 in × 10 ÷ 36 = 186⅔, up to 186.75 yd, at the break from 100: 25.00.
@@ -80,7 +79,7 @@ describe('the price of a job', () => {
   });
 
   it('a fabric without a price stands at nothing, and says so', () => {
-    const none = quote([windowOf(ROW)], { face: new Map(), lining: prices.lining }, house().rules);
+    const none = quote([windowOf(ROW)], new Map([['lining', LINING]]), house().rules);
     expect(none.findings.map((one) => one.sentence)).toContain(
       'No price is set for Ostrel; it stands in the quote at nothing. Add it to the price list.',
     );
@@ -88,11 +87,9 @@ describe('the price of a job', () => {
 
   it('the least the mill cuts is priced where less is needed', () => {
     const few = windowOf([1, 20, 96, 'pinch', 'Ostrel', 54, 'unlined']);
-    const list: PriceList = {
-      face: new Map([
-        ['Ostrel', { breaks: [{ from: 0, price: money(30) }], minimum: (20 * 914_400_000) as never }],
-      ]),
-    };
+    const list: PriceList = new Map([
+      ['Ostrel', { breaks: [{ from: 0, price: money(30) }], minimum: (20 * 914_400_000) as never }],
+    ]);
     const sold = quote([few], list, house().rules);
     expect(sold.lines[0]?.quantity).toBe(20);
     expect(sold.findings.map((one) => one.code)).toContain('belowMinimumCut');

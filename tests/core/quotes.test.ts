@@ -16,7 +16,8 @@ interface Case {
   readonly lines: readonly {
     readonly what: string;
     readonly quantity: number;
-    readonly cost: string;
+    /** None where no price is set. */
+    readonly cost?: string;
     readonly price: string;
     readonly says?: string;
   }[];
@@ -31,11 +32,9 @@ const cases = readdirSync(folder).map((file) => JSON.parse(readFileSync(folder +
 
 function sold(given: Case): Quote {
   const { works, house } = worksOf(given.windows, given.rules);
-  const { lining, ...face } = given.prices;
-  const list: PriceList = {
-    face: new Map(Object.entries(face).map(([name, one]) => [name, priceOf(one, house.unit)])),
-    lining: lining && priceOf(lining, house.unit),
-  };
+  const list: PriceList = new Map(
+    Object.entries(given.prices).map(([name, one]) => [name, priceOf(one, house.unit)]),
+  );
   return quote(works, list, house.rules);
 }
 

@@ -53,7 +53,7 @@ describe('a finding in the sheet’s own words', () => {
       '; house rule “fullness pinch” reads 2.6.',
     );
     expect(say(finding('liningTooNarrow', 'lining_width', '1 in'), [])).toMatch(
-      /^house rule “usual fabric width” reads 1 in/,
+      /^house rule “usual lining width” reads 1 in/,
     );
   });
 

@@ -1,0 +1,34 @@
+/** The cloths behind the face: what each is called where it is counted, ordered, priced and cut. */
+import type { Rules } from './rules';
+import type { Layer, Lining } from './treatment';
+
+export const BEHIND = ['lining', 'blackout lining', 'interlining'] as const;
+export type Behind = (typeof BEHIND)[number];
+
+const OF: Readonly<Record<Lining, readonly Behind[]>> = {
+  unlined: [],
+  lined: ['lining'],
+  interlined: ['lining', 'interlining'],
+  blackout: ['blackout lining'],
+};
+
+export const behindOf = (lining: Lining | undefined): readonly Behind[] => OF[lining ?? 'unlined'];
+
+/** A blackout is cut as any lining is. */
+export const layerOf = (cloth: Behind): Exclude<Layer, 'face'> =>
+  cloth === 'interlining' ? 'interlining' : 'lining';
+
+/** Blackout takes the lining's price and weight where it has none of its own. */
+export const standsIn = (cloth: Behind): Behind | undefined =>
+  cloth === 'blackout lining' ? 'lining' : undefined;
+
+/** The house's own weight for a cloth, and the rule that sets it. */
+export const weightRule = (
+  cloth: Behind,
+  { liningWeight, blackoutLiningWeight, interliningWeight }: Rules,
+): { readonly rule: string; readonly areal: number | undefined } => ({
+  rule: `${cloth} weight`,
+  areal: { lining: liningWeight, 'blackout lining': blackoutLiningWeight, interlining: interliningWeight }[
+    cloth
+  ],
+});

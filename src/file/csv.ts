@@ -1,16 +1,17 @@
 /** A CSV file as rows, a batch at a time, and rows as CSV that no spreadsheet takes for formulas. */
 import { createReadStream } from 'node:fs';
-import { CsvError, parse } from 'csv-parse';
+import { CsvError, parse } from 'csv-parse/sync';
 import type { CellOut } from '../core/fields';
 import type { Encoding } from './encoding';
 import { Problem } from './problem';
 
+const QUOTED = /"[^"]*"/g;
 const PARTINGS = [',', ';', '\t', '|'] as const;
 
 /** The sign that parts the cells: the one that most evenly parts the first lines. */
 export function partingOf(start: string): string {
   const lines = start
-    .replace(/"[^"]*"/g, '')
+    .replace(QUOTED, '')
     .split(/\r\n|\n|\r/)
     .filter((line) => line.trim() !== '')
     .slice(0, 30);
@@ -30,60 +31,77 @@ async function startOf(path: string, encoding: Encoding): Promise<string> {
   return '';
 }
 
-const BATCH = 512;
+/** The sign between two rows: the first line’s. */
+const lineEndOf = (start: string): string => /\r\n|\n|\r/.exec(start.replace(QUOTED, ''))?.[0] ?? '\n';
+
+/** A record that is longer has lost its closing quotation mark. */
+const LONGEST = 1 << 20;
+
+interface Taken {
+  readonly rows: string[][];
+  /** A last row whose end is still to come. */
+  readonly rest: string;
+}
+
+/** The whole rows a text begins with. */
+function takeRows(text: string, parting: string, lineEnd: string): Taken {
+  const last = text.lastIndexOf(lineEnd);
+  if (last < 0) return { rows: [], rest: text };
+  const lines = text.slice(0, last + lineEnd.length);
+  const rest = text.slice(lines.length);
+  // Without quotation marks there is nothing to tell apart, and that is far quicker. A cell holds on
+  // to the text that it was cut from: each line is a copy, so that it is not the whole chunk.
+  if (!lines.includes('"')) {
+    const rows = text.slice(0, last).split(lineEnd);
+    return { rows: rows.map((line) => Buffer.from(line).toString().split(parting)), rest };
+  }
+  const rows: string[][] = [];
+  let bytes = 0;
+  try {
+    parse(lines, {
+      delimiter: parting,
+      record_delimiter: lineEnd,
+      relax_column_count: true,
+      relax_quotes: true,
+      skip_empty_lines: false,
+      on_record: (row: string[], { bytes_records }) => {
+        rows.push(row);
+        bytes = bytes_records;
+        return null;
+      },
+    });
+    return { rows, rest };
+  } catch (thrown) {
+    if (!(thrown instanceof CsvError) || thrown.code !== 'CSV_QUOTE_NOT_CLOSED') throw thrown;
+    return { rows, rest: Buffer.from(text).subarray(bytes).toString() };
+  }
+}
 
 /** Rows in batches, blank lines kept so that rows count as a spreadsheet counts them. */
 export async function* csvBatches(path: string, encoding: Encoding): AsyncGenerator<string[][]> {
-  const parser = parse({
-    delimiter: partingOf(await startOf(path, encoding)),
-    relax_column_count: true,
-    relax_quotes: true,
-    skip_empty_lines: false,
-    max_record_size: 1 << 20,
-  });
-  let batch: string[][] = [];
-  const ready: string[][][] = [];
-  parser.on('readable', () => {
-    let row: string[] | null;
-    while ((row = parser.read() as string[] | null) !== null) {
-      batch.push(row);
-      if (batch.length >= BATCH) {
-        ready.push(batch);
-        batch = [];
-      }
-    }
-  });
-  const ended = new Promise<void>((resolve, reject) => {
-    parser.on('end', resolve);
-    parser.on('error', reject);
-  });
-  // Whoever stops reading early leaves it unheard.
-  ended.catch(() => undefined);
+  const start = await startOf(path, encoding);
+  const [parting, lineEnd] = [partingOf(start), lineEndOf(start)];
   const decoder = new TextDecoder(encoding.name);
-  try {
-    for await (const chunk of createReadStream(path, { highWaterMark: 1 << 18 })) {
-      if (!parser.write(decoder.decode(chunk as Buffer, { stream: true })))
-        await Promise.race([new Promise((resolve) => parser.once('drain', resolve)), ended]);
-      for (let next = ready.shift(); next !== undefined; next = ready.shift()) yield next;
-    }
-    parser.end(decoder.decode());
-    await ended;
-  } catch (thrown) {
-    throw thrown instanceof CsvError ? broken(path, thrown) : thrown;
+  let before = 0;
+  let rest = '';
+  for await (const chunk of createReadStream(path)) {
+    const taken = takeRows(rest + decoder.decode(chunk as Buffer, { stream: true }), parting, lineEnd);
+    yield taken.rows;
+    before += taken.rows.length;
+    rest = taken.rest;
+    if (rest.length > LONGEST) throw neverClosed(path, before + 1);
   }
-  yield* ready;
-  if (batch.length > 0) yield batch;
+  rest += decoder.decode();
+  if (rest === '') return;
+  const { rows, rest: open } = takeRows(rest + lineEnd, parting, lineEnd);
+  if (open !== '') throw neverClosed(path, before + rows.length + 1);
+  yield rows;
 }
 
-function broken(path: string, error: CsvError): Problem {
-  const { lines } = error as { lines?: number };
-  const where = lines === undefined ? '' : ` near line ${lines}`;
-  return new Problem(
-    error.code === 'CSV_QUOTE_NOT_CLOSED' || error.code === 'CSV_MAX_RECORD_SIZE'
-      ? `“${path}” opens a quotation mark${where} and never closes it. Mend that line and try again.`
-      : `“${path}” is no readable CSV${where}. Open it in a spreadsheet program, save it as CSV in UTF-8 and try again.`,
+const neverClosed = (path: string, row: number): Problem =>
+  new Problem(
+    `“${path}” opens a quotation mark in row ${row} and never closes it. Mend that row and try again.`,
   );
-}
 
 /** Text that a spreadsheet would take for a formula gets an apostrophe before it and stays text. */
 export const asText = (text: string): string => (/^[=+\-@\t\r]/.test(text) ? `'${text}` : text);

@@ -5,7 +5,7 @@ import type { Book, Changes, Contents } from './book';
 import { underFreeNames } from './free-names';
 import { checksSheet } from './sheets/checks';
 import { costsSheet } from './sheets/costs';
-import { together, type Draft, type Job } from './sheets/draft';
+import { together, wideEnough, type Draft, type Job } from './sheets/draft';
 import { fabricsSheet, rollsSheet } from './sheets/fabrics';
 import { houseRulesSheet } from './sheets/house-rules';
 import { jobSheet } from './sheets/job-facts';
@@ -25,16 +25,18 @@ export const USUAL_JOB: NewJob = { unit: 'inches', paper: 'letter', windows: 24 
 export const MOST_WINDOWS = 5_000;
 
 const draftOf = (job: Job): Draft =>
-  together(
-    jobSheet(job),
-    windowsSheet(job),
-    fabricsSheet(job),
-    rollsSheet(job),
-    pricesSheet(job),
-    houseRulesSheet(job),
-    costsSheet(job),
-    quoteSheet(job),
-    checksSheet(job),
+  wideEnough(
+    together(
+      jobSheet(job),
+      windowsSheet(job),
+      fabricsSheet(job),
+      rollsSheet(job),
+      pricesSheet(job),
+      houseRulesSheet(job),
+      costsSheet(job),
+      quoteSheet(job),
+      checksSheet(job),
+    ),
   );
 
 /** The job's changes under names the workbook has not taken, and the number they bear. */

@@ -10,10 +10,20 @@ const FABRICS: readonly Readonly<Record<string, CellPut>>[] = [
     supplier: 'Quill & Sedge',
     'fabric width': 54,
     'vertical repeat': 25.25,
+    'cloth weight': 9.5,
     price: 38,
+    'whole roll': 60,
+    'price a yd in rolls': 35,
   },
-  { fabric: 'Tide sheer', supplier: 'Quill & Sedge', 'fabric width': 118, price: 21.5 },
-  { fabric: 'Moss velvet', supplier: 'Fen Row Mill', 'fabric width': 54, 'may be turned': 'no', price: 64 },
+  { fabric: 'Tide sheer', supplier: 'Quill & Sedge', 'fabric width': 118, 'cloth weight': 3, price: 21.5 },
+  {
+    fabric: 'Moss velvet',
+    supplier: 'Fen Row Mill',
+    'fabric width': 54,
+    'may be turned': 'no',
+    'cloth weight': 16,
+    price: 64,
+  },
 ];
 
 const WINDOWS: readonly Readonly<Record<string, CellPut>>[] = [

@@ -140,6 +140,15 @@ describe('an empty job', () => {
         print: { repeatRows: expect.any(Array) },
       });
   });
+  it('breaks no heading of a table within a word', async () => {
+    const { tables } = await book.contents();
+    for (const { area, columns } of tables)
+      for (const [at, heading] of columns.entries()) {
+        const widths = book.looks.layouts.find((one) => one.sheet === area.sheet)?.widths ?? {};
+        const longest = Math.max(...heading.split(' ').map(({ length }) => length));
+        expect(widths[area.column + at], `${area.sheet}, ${heading}`).toBeGreaterThan(longest + 3);
+      }
+  });
   it('styles inputs as inputs and nothing with a formula as one', async () => {
     const inputs = book.looks.dress.filter((one) => one.role === 'input' && one.area.sheet !== 'House rules');
     expect(inputs.length).toBeGreaterThan(30);

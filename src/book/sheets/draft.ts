@@ -173,6 +173,37 @@ export function laidOut(
   };
 }
 
+/** A filter's button stands beside the heading. */
+const BUTTON = 4;
+
+/** Columns wide enough that no heading of a table is broken within a word. */
+export function wideEnough(draft: Draft): Draft {
+  const least = new Map<string, Record<number, number>>();
+  for (const { area } of draft.newTables ?? []) {
+    const put = draft.puts?.find(
+      (one) => one.area.sheet === area.sheet && one.area.row === area.row && one.area.column === area.column,
+    );
+    const wides = least.get(area.sheet) ?? {};
+    for (const [at, heading] of (put?.cells?.[0] ?? []).entries()) {
+      const longest = Math.max(
+        ...String(heading)
+          .split(' ')
+          .map(({ length }) => length),
+      );
+      wides[area.column + at] = Math.max(wides[area.column + at] ?? 0, longest + BUTTON);
+    }
+    least.set(area.sheet, wides);
+  }
+  const layouts = draft.layouts?.map((layout) => {
+    const wides = least.get(layout.sheet) ?? {};
+    const widths = Object.entries(layout.widths ?? {}).map(
+      ([at, wide]) => [at, Math.max(wide, wides[Number(at)] ?? 0)] as const,
+    );
+    return { ...layout, widths: Object.fromEntries(widths) };
+  });
+  return layouts === undefined ? draft : { ...draft, layouts };
+}
+
 export const MONEY_FORMAT = '#,##0.00';
 export const SHARE_FORMAT = '0.0##%';
 /** Nothing is shown for 0, as a repeat that is none. */

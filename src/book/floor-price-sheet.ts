@@ -51,7 +51,9 @@ function linesTable(job: Job, sheet: string, orders: readonly (readonly [string,
     of: (line: QuoteLine, order: string) => CellPut,
     more: Partial<ColumnDraft> = {},
   ): ColumnDraft => ({
-    ...{ key, heading, role: 'output' },
+    key,
+    heading,
+    role: 'output',
     cells: lines.map(({ order, line }) => of(line, order)),
     ...more,
   });
@@ -92,7 +94,9 @@ function totalsOf(job: Job, row: number, order: string, quote: Quote, rules: Rul
   const at = (line: number): string => cellText(row + line, 1);
   const round = ROUNDED[rules.centRounding];
   const amount = (label: string, worked: CellPut, formula: string | undefined, says?: string): Pair => ({
-    ...{ label, role: 'output', format: MONEY_FORMAT },
+    label,
+    role: 'output',
+    format: MONEY_FORMAT,
     ...(formula === undefined ? { value: worked } : { formula }),
     ...(says !== undefined && { says }),
   });
@@ -113,7 +117,8 @@ function totalsOf(job: Job, row: number, order: string, quote: Quote, rules: Rul
     amount('due with the order', quote.deposit.toNumber(), rounded(`${at(6)}*${at(7)}`)),
     amount('balance', quote.total.minus(quote.deposit).toNumber(), `=${at(6)}-${at(8)}`),
     {
-      ...{ label: 'check', role: 'check' },
+      label: 'check',
+      role: 'check',
       formula: `=IF(ROUND(${at(6)}-${quote.total.toFixed(2)},2)=0,"ok","look")`,
       says: `the total was worked out as ${quote.total.toFixed(2)}; look: a line or a rate was changed since`,
     },

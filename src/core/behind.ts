@@ -22,13 +22,9 @@ export const layerOf = (cloth: Behind): Exclude<Layer, 'face'> =>
 export const standsIn = (cloth: Behind): Behind | undefined =>
   cloth === 'blackout lining' ? 'lining' : undefined;
 
-/** The house's own weight for a cloth, and the rule that sets it. */
-export const weightRule = (
-  cloth: Behind,
-  { liningWeight, blackoutLiningWeight, interliningWeight }: Rules,
-): { readonly rule: string; readonly areal: number | undefined } => ({
-  rule: `${cloth} weight`,
-  areal: { lining: liningWeight, 'blackout lining': blackoutLiningWeight, interlining: interliningWeight }[
-    cloth
-  ],
-});
+/** The house rule that says what a cloth weighs. */
+export const WEIGHT_RULE = {
+  lining: 'liningWeight',
+  'blackout lining': 'blackoutLiningWeight',
+  interlining: 'interliningWeight',
+} as const satisfies Readonly<Record<Behind, keyof Rules>>;

@@ -88,7 +88,9 @@ function rowOf({ what, quantity, unit, cost, price, says }: QuoteLine): FigureRo
 
 function totalsOf({ sum, discount, tax, total, deposit }: Quote): readonly FigureRow[] {
   const row = (name: string, of: Money, chosen = false): FigureRow => ({
-    ...{ name, chosen, figures: ['', '', amount(of)] },
+    name,
+    chosen,
+    figures: ['', '', amount(of)],
   });
   return [
     row('sum', sum),

@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { areaAt } from '../../src/book/address';
-import { clothPrices, NOTHING_TYPED, pricesIn, readClothPrice } from '../../src/book/floor-prices';
+import {
+  clothPrices,
+  NOTHING_TYPED,
+  pricesIn,
+  withNamedCells,
+  readClothPrice,
+} from '../../src/book/floor-prices';
 import { newJob, USUAL_JOB } from '../../src/book/template';
 import { fromUnit } from '../../src/core/length';
 import { CENTIMETRES, INCHES } from '../../src/core/unit';
@@ -32,10 +38,28 @@ describe('prices in a workbook', () => {
     ]);
   });
 
+  it('of linings are found in rows named so, whatever their capitals, and else in cells named so', () => {
+    const found = pricesIn([
+      [
+        ['Cloth', 'Price a yd'],
+        ['Blackout  Lining', 11],
+        ['Lining', 8],
+      ],
+    ]);
+    expect([...found.keys()]).toEqual(['blackout lining', 'lining']);
+    const cells: Readonly<Record<string, number>> = { Price_lining: 5, Price_interlining: 6.4 };
+    const all = withNamedCells(found, (name) => cells[name]);
+    expect([...all].map(([cloth, { price }]) => [cloth, price])).toEqual([
+      ['blackout lining', '11'],
+      ['lining', '8'],
+      ['interlining', '6.4'],
+    ]);
+  });
+
   it('are found in the sheets of a new job, the lining’s among them', async () => {
     const book = engineBook();
     await newJob(book, { ...USUAL_JOB, windows: 3 });
-    const { tables, names } = await book.contents();
+    const { tables } = await book.contents();
     const put = async (table: string, heading: RegExp, value: string | number): Promise<void> => {
       const { area, columns } = tables.find(({ name }) => name === table)!;
       const column = area.column + columns.findIndex((one) => heading.test(one));
@@ -50,8 +74,7 @@ describe('prices in a workbook', () => {
     await put('Price_breaks', /^price break of$/, 'Wren');
     await put('Price_breaks', /^from/, 50);
     await put('Price_breaks', /^break price$/, 18);
-    const lining = names.find(({ name }) => name === 'Price_lining')!.area!;
-    await book.inOneStep('Type', (write) => write({ puts: [{ area: lining, cells: [[5]] }] }));
+    await put('Linings', /^price a yd$/, 5);
     expect(Object.fromEntries(await clothPrices(book))).toEqual({
       Wren: { price: '0 20; 50 18', minimum: '10', rollLength: '60', rollPrice: '16' },
       lining: { ...NOTHING_TYPED, price: '5' },

@@ -9,6 +9,7 @@ import { readRules, rulesNames } from '../../src/book/rules';
 import { survey } from '../../src/book/survey';
 import { newJob, USUAL_JOB } from '../../src/book/template';
 import { WANTED } from '../../src/book/wanted';
+import { BEHIND } from '../../src/core/behind';
 import type { JobPrice } from '../../src/core/mock-up';
 import { engineBook } from './engine-book';
 
@@ -44,6 +45,12 @@ async function typeAt(book: Book, of: Cells): Promise<void> {
 async function valueOf(book: Book, name: string): Promise<CellValue> {
   const { names } = await book.contents();
   const [block] = await book.read([names.find((one) => one.name === name)!.area!]);
+  return block!.values[0]![0]!;
+}
+async function cell(book: Book, table: string, row: number, heading: string): Promise<CellValue> {
+  const { area, columns } = (await book.contents()).tables.find(({ name }) => name === table)!;
+  const at = columns.findIndex((one) => one === heading || one.startsWith(`${heading} (`));
+  const [block] = await book.read([areaAt(area.sheet, area.row + row, area.column + at)]);
   return block!.values[0]![0]!;
 }
 async function rule(book: Book, name: string, value: CellValue): Promise<void> {
@@ -117,12 +124,19 @@ describe.each(JOBS)('a job %s', (_, unit, more) => {
     await type(book, 'Making_charges', 1, { 'your figure': 11 });
     await type(book, 'Making_charges', 9, { 'your figure': 12.5 });
     await type(book, 'Making_charges', 12, { 'your figure': 4 });
+    await type(book, 'Making_charges', 13, { 'your figure': 9 });
+    await type(book, 'Making_charges', 14, { 'your figure': 6 });
+    const weight = (ounces: number, grams: number): Cells => ({ 'cloth weight': small ? ounces : grams });
+    await type(book, 'Linings', 1, { [`price a ${yard}`]: 5, ...weight(5, 160) });
+    await type(book, 'Linings', 2, { [`price a ${yard}`]: 7.25, ...weight(9, 300) });
+    await type(book, 'Linings', 3, { [`price a ${yard}`]: 6.4, ...weight(8, 260) });
     await type(book, 'Making_breaks', 1, { 'making less from': 8, 'less by': 0.05 });
     await type(book, 'Making_breaks', 2, { 'making less from': 20, 'less by': 0.075 });
     await typeAt(book, {
-      ...{ Price_rod: 9, Price_ring: 0.5, Price_bracket: 4, Price_finials: 12, Price_lining: 5 },
+      ...{ Price_rod: 9, Price_ring: 0.5, Price_bracket: 4, Price_finials: 12 },
+      Lining_width: small ? 48 : 150,
       ...{ Price_installation: 40, Price_freight: 25, Price_freight_weight: 0.85 },
-      ...{ Carton_holds: 40, Price_freight_carton: 18, Lining_weight: small ? 5 : 160 },
+      ...{ Carton_holds: 40, Price_freight_carton: 18 },
       ...{ Sell_rate: 0.5, Tax_goods: 0.0725, Deposit_share: 0.5 },
       ...more,
     });
@@ -132,8 +146,14 @@ describe.each(JOBS)('a job %s', (_, unit, more) => {
       ...rest,
     });
     await type(book, 'Windows', 1, window('Bar', 72, 'Wren', { lining: 'lined' }));
-    await type(book, 'Windows', 2, window('Snug', 60, 'Wren', { quantity: 3 }));
-    await type(book, 'Windows', 3, window('Hall', 96, 'Fen', { heading: 'grommet', quantity: 2 }));
+    await type(book, 'Windows', 2, window('Snug', 60, 'Wren', { quantity: 3, lining: 'interlined' }));
+    await type(
+      book,
+      'Windows',
+      3,
+      window('Hall', 96, 'Fen', { heading: 'grommet', quantity: 2, lining: 'blackout' }),
+    );
+    await type(book, 'Windows', 4, window('Loft', 40, 'Fen', { lining: 'unlined' }));
   });
 
   it('has every making charge set, and all checks well', async () => {
@@ -158,6 +178,45 @@ describe.each(JOBS)('a job %s', (_, unit, more) => {
     expect(await valueOf(book, 'Cost_note')).toBe('');
   });
 
+  it('orders and prices every cloth behind the face alike, at the house’s lining width', async () => {
+    const { whole } = await priced(book);
+    for (const [at, cloth] of BEHIND.entries()) {
+      const line = whole.lines.find(({ kind }) => kind === cloth);
+      expect(line?.quantity, cloth).toBeGreaterThan(5);
+      expect(await cell(book, 'Linings', at + 1, 'to order')).toBeCloseTo(line!.quantity, 6);
+      expect(await cell(book, 'Linings', at + 1, 'cost')).toBeCloseTo(line!.cost!.toNumber(), 6);
+    }
+    const before = await cell(book, 'Linings', 1, 'to order');
+    await typeAt(book, { Lining_width: small ? 108 : 280 });
+    expect(await cell(book, 'Linings', 1, 'to order')).not.toBe(before);
+    expect((await priced(book)).whole.lines.find(({ kind }) => kind === 'lining')?.quantity).toBeCloseTo(
+      Number(await cell(book, 'Linings', 1, 'to order')),
+      6,
+    );
+  });
+
+  it('prices and weighs blackout as the lining where it has no price or weight of its own, and says so', async () => {
+    await type(book, 'Linings', 2, { [`price a ${small ? 'yd' : 'm'}`]: null, 'cloth weight': null });
+    const pane = await priced(book);
+    expect(pane.findings.map(({ code }) => code)).toEqual(
+      expect.arrayContaining(['pricedAsAnother', 'weighedAsAnother']),
+    );
+    const line = pane.whole.lines.find(({ kind }) => kind === 'blackout lining');
+    expect(await cell(book, 'Linings', 2, 'price counted')).toBe(5);
+    expect(await cell(book, 'Linings', 2, 'cost')).toBeCloseTo(line!.cost!.toNumber(), 6);
+    expect(await valueOf(book, 'Freight_charge')).toBeCloseTo(kinds(pane, 'freight'), 1);
+    expect(await valueOf(book, 'Cost_note')).toBe('');
+  });
+
+  it('says of interlining without a price that it counts as nothing', async () => {
+    await type(book, 'Linings', 3, { [`price a ${small ? 'yd' : 'm'}`]: null });
+    expect((await priced(book)).findings.map(({ sentence }) => sentence)).toContain(
+      'No price is set for interlining; it stands in the quote at nothing. Add it to the price list.',
+    );
+    expect(await valueOf(book, 'Cost_note')).toBe('A lining without a price counts as nothing. ');
+    await type(book, 'Linings', 3, { [`price a ${small ? 'yd' : 'm'}`]: 6.4 });
+  });
+
   it('says on the sheets what only the pane counts', async () => {
     await rule(book, 'spare windows', '5 %');
     await rule(book, 'mock up windows', 1);
@@ -167,7 +226,7 @@ describe.each(JOBS)('a job %s', (_, unit, more) => {
       [`price a ${small ? 'yd' : 'm'} in rolls`]: 15,
     });
     expect(await valueOf(book, 'Cost_note')).toBe(
-      'The task pane’s Price counts these, the sheets do not: whole rolls; spares; the mock-up apart. The freight leaves out fabrics of unknown weight.',
+      'The task pane’s Price counts these, the sheets do not: whole rolls; spares; the mock-up apart. The freight leaves out cloth of unknown weight.',
     );
   });
 });

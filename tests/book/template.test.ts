@@ -180,12 +180,12 @@ describe('a job with windows', () => {
     await type(book, 'Price_breaks', 1, { 'price break of': 'Wren', from: 10, 'break price': 18 });
     await type(book, 'Price_breaks', 2, { 'price break of': 'Wren', from: 50, 'break price': 15 });
     await type(book, 'Making_charges', 1, { 'your figure': 11 });
+    await type(book, 'Linings', 1, { 'price a yd': 5 });
     await typeAt(book, {
       Price_rod: 9,
       Price_ring: 0.5,
       Price_bracket: 4,
       Price_finials: 12,
-      Price_lining: 5,
       Price_installation: 40,
       Price_freight: 25,
       Sell_rate: 0.5,

@@ -1,8 +1,15 @@
 /** What each row of the windows costs and sells for: the house's own working, not the client's. */
+import { LININGS } from '../../core/treatment';
 import { areaAt } from '../address';
 import { laidOut, MONEY_FORMAT, tableDraft, titled, together, type Draft, type Job } from './draft';
 
 const HEADER = 3;
+/** Every word that is read as a blackout lining, as a formula lists them. */
+const BLACKOUT = LININGS.list
+  .filter(({ word }) => word === 'blackout')
+  .flatMap(({ word, also }) => [word, ...(also ?? [])])
+  .map((word) => `"${word}"`)
+  .join(',');
 
 /** A house rule’s value in force, as its cell holds it. */
 export const ruleCell = (job: Job, rule: string): string =>
@@ -23,10 +30,13 @@ function notCounted(job: Job): string {
     [set('mock up windows'), 'the mock-up apart'],
   ];
   const listed = parts.map(([when, what]) => `IF(${when},"; ${what}","")`).join('&');
-  const unknown = `SUMPRODUCT((${name('Fabric_names')}<>"")*(${name('Fabric_needed')}<>0)*(${name('Fabric_needed')}<>"")*(${name('Fabric_weights')}=""))`;
+  const unpriced = `SUMPRODUCT((${name('Lining_needed')}>0)*(${name('Lining_own_prices')}="")*(${name('Lining_prices')}=0))`;
+  const linings = `IF(${unpriced}>0,"A lining without a price counts as nothing. ","")`;
+  const unweighed = `SUMPRODUCT((${name('Lining_needed')}>0)*(${name('Lining_weights')}=0))`;
+  const unknown = `SUMPRODUCT((${name('Fabric_names')}<>"")*(${name('Fabric_needed')}<>0)*(${name('Fabric_needed')}<>"")*(${name('Fabric_weights')}=""))+${unweighed}`;
   const taxed = `IF(AND(N(${name('Tax_work')})<>0,N(${name('Tax_work')})<>N(${name('Tax_goods')})),"The task pane taxes work at the rate of goods or not at all. ","")`;
-  const freight = `IF(AND(${weighed},${unknown}>0),"The freight leaves out fabrics of unknown weight.","")`;
-  return `=IF(LEN(${listed})=0,"","The task pane’s Price counts these, the sheets do not: "&MID(${listed},3,200)&". ")&${taxed}&${freight}`;
+  const freight = `IF(AND(${weighed},${unknown}>0),"The freight leaves out cloth of unknown weight.","")`;
+  return `=IF(LEN(${listed})=0,"","The task pane’s Price counts these, the sheets do not: "&MID(${listed},3,200)&". ")&${taxed}&${linings}&${freight}`;
 }
 
 export function costsSheet(job: Job): Draft {
@@ -39,6 +49,12 @@ export function costsSheet(job: Job): Draft {
   const count = (of: (key: string) => string): string => of('quantity');
   const found = (of: (key: string) => string, range: string): string =>
     `INDEX(${name(range)},MATCH(${line(of, 'Window_fabrics')},${name('Fabric_names')},0))`;
+  const ofCloth = (cloth: string, range: string): string =>
+    `INDEX(${name(range)},MATCH(${cloth},${name('Lining_cloths')},0))`;
+  const behind = (of: (key: string) => string, range: string): string =>
+    `IF(${of('behind')}="",0,${line(of, 'Window_lining_yardage')}*${ofCloth(of('behind'), range)})`;
+  const interlining = (of: (key: string) => string, range: string): string =>
+    `${line(of, 'Window_interlining_yardage')}*${ofCloth('"interlining"', range)}`;
   const rule = (of: string): string => ruleCell(job, of);
   return together(
     titled(sheet, 'Costs', 'The house’s own working behind the quote: not for the client.'),
@@ -103,16 +119,27 @@ export function costsSheet(job: Job): Draft {
             ),
         },
         {
+          key: 'behind',
+          heading: 'lining cloth',
+          role: 'working',
+          name: 'Cost_lining_cloths',
+          formula: (of) =>
+            worked(
+              of,
+              `IF(${line(of, 'Window_lining_yardage')}=0,"",IF(ISNUMBER(MATCH(${line(of, 'Window_linings')},{${BLACKOUT}},0)),"blackout lining","lining"))`,
+            ),
+        },
+        {
           key: 'weight',
           heading: `cloth weight (${weight})`,
           role: 'working',
           format: '0.00;-0.00;',
           name: 'Cost_weights',
-          note: 'face fabric and lining, where their weights are known; for freight',
+          note: 'every layer, where its weight is known; for freight',
           formula: (of) =>
             worked(
               of,
-              `(${line(of, 'Window_yardage')}*CONVERT(${found(of, 'Fabric_widths')},"${small}","${large}")*${found(of, 'Fabric_weights')}+${line(of, 'Window_lining_yardage')}*CONVERT(${name('Lining_width')},"${small}","${large}")*N(${name('Lining_weight')}))/${weight === 'lb' ? 16 : 1000}`,
+              `(${line(of, 'Window_yardage')}*CONVERT(${found(of, 'Fabric_widths')},"${small}","${large}")*${found(of, 'Fabric_weights')}+(${behind(of, 'Lining_weights')}+${interlining(of, 'Lining_weights')})*CONVERT(${name('Lining_bolt')},"${small}","${large}"))/${weight === 'lb' ? 16 : 1000}`,
             ),
         },
         {
@@ -127,7 +154,14 @@ export function costsSheet(job: Job): Draft {
           heading: 'lining',
           role: 'working',
           format: MONEY_FORMAT,
-          formula: (of) => worked(of, `${line(of, 'Window_lining_yardage')}*N(${name('Price_lining')})`),
+          formula: (of) => worked(of, behind(of, 'Lining_prices')),
+        },
+        {
+          key: 'interlining',
+          heading: 'interlining',
+          role: 'working',
+          format: MONEY_FORMAT,
+          formula: (of) => worked(of, interlining(of, 'Lining_prices')),
         },
         {
           key: 'making',
@@ -162,7 +196,11 @@ export function costsSheet(job: Job): Draft {
           role: 'working',
           format: MONEY_FORMAT,
           note: 'without installation, which is not marked up and stands apart on the quote',
-          formula: (of) => worked(of, `${of('fabric')}+${of('lining')}+${of('making')}+${of('hardware')}`),
+          formula: (of) =>
+            worked(
+              of,
+              `${of('fabric')}+${of('lining')}+${of('interlining')}+${of('making')}+${of('hardware')}`,
+            ),
         },
         {
           key: 'price',
@@ -182,7 +220,7 @@ export function costsSheet(job: Job): Draft {
           formula: (of) =>
             worked(
               of,
-              `IF(${of('cost')}=0,0,${of('price')}*((${of('fabric')}+${of('lining')}+${of('hardware')})*N(${name('Tax_goods')})+${of('making')}*N(${name('Tax_work')}))/${of('cost')})`,
+              `IF(${of('cost')}=0,0,${of('price')}*((${of('fabric')}+${of('lining')}+${of('interlining')}+${of('hardware')})*N(${name('Tax_goods')})+${of('making')}*N(${name('Tax_work')}))/${of('cost')})`,
             ),
         },
         {
@@ -198,7 +236,7 @@ export function costsSheet(job: Job): Draft {
     laidOut(job, sheet, {
       header: HEADER,
       landscape: true,
-      widths: [6, 22, 30, 10, 10, 10, 12, 12, 12, 12, 12, 12, 12, 12, 12, 12],
+      widths: [6, 22, 30, 10, 10, 10, 15, 12, 12, 12, 12, 12, 12, 12, 12, 12, 12, 12],
     }),
   );
 }

@@ -1,5 +1,7 @@
-/** The fabrics of the job; on a sheet of their own the rolls in hand and the price breaks. */
+/** The fabrics and linings of the job; on a sheet of their own the rolls in hand and the price breaks. */
+import { BEHIND, type Behind } from '../../core/behind';
 import { MATCHES } from '../../core/treatment';
+import { cellText, sheetText } from '../address';
 import {
   atLeast,
   fromName,
@@ -14,11 +16,19 @@ import {
   type Draft,
   type Job,
 } from './draft';
+import { liningsTable, OWN_WEIGHT } from './linings';
 
-export const FABRIC_ROWS = 12;
+const FABRIC_ROWS = 12;
 const BREAK_ROWS = 20;
 const ROLL_ROWS = 20;
 const HEADER = 3;
+const LININGS_ROW = HEADER + FABRIC_ROWS + 3;
+
+/** The cell of a lining's own weight, for the house rule that it is. */
+export function liningWeightCell(job: Job, cloth: Behind): string {
+  const row = LININGS_ROW + 1 + BEHIND.indexOf(cloth);
+  return `${sheetText(job.sheet('Fabrics'))}!${cellText(row, OWN_WEIGHT, { row: true, column: true })}`;
+}
 
 export function fabricsSheet(job: Job): Draft {
   const sheet = job.sheet('Fabrics');
@@ -184,11 +194,12 @@ export function fabricsSheet(job: Job): Draft {
         },
       ],
     }),
+    liningsTable(job, sheet, LININGS_ROW),
     laidOut(job, sheet, {
       header: HEADER,
       frozenColumns: 1,
       landscape: true,
-      widths: [22, 18, 9, 9, 10, 10, 9, 9, 9, 10, 9, 10, 18, 10, 9, 10, 10, 11, 10, 11, 10, 10],
+      widths: [22, 18, 10, 9, 10, 10, 9, 9, 9, 10, 9, 10, 18, 10, 9, 10, 10, 11, 10, 11, 10, 10],
     }),
   );
 }

@@ -90,6 +90,7 @@ const NAMED: Partial<Record<string, string>> = {
   openingWidth: 'Window_openings',
   heading: 'Window_headings',
   fabric: 'Window_fabrics',
+  lining: 'Window_linings',
 };
 
 export function windowsSheet(job: Job): Draft {
@@ -131,11 +132,15 @@ export function windowsSheet(job: Job): Draft {
   const blankable = (cell: string): string => `IF(${cell}="","",${cell})`;
   // Figures that hang on several others are asked of the whole row, so that no chain is deeper than two.
   const headers = placeText(areaAt(sheet, HEADER, 0, 1, inputs.length), true);
-  const row = (of: (key: string) => string, figure: string): string => {
+  const schedule = (of: (key: string) => string, figure: string): string => {
     const first = of(inputs[0]?.key ?? '');
     const last = of(inputs.at(-1)?.key ?? '');
-    return guarded(of, `HEM.SCHEDULE(${headers},$${first}:$${last},"${figure}",${rules})`);
+    return `HEM.SCHEDULE(${headers},$${first}:$${last},"${figure}",${rules})`;
   };
+  const row = (of: (key: string) => string, figure: string): string => guarded(of, schedule(of, figure));
+  /** Asked of the whole row, so that the house rules alone say how wide the bolt is. */
+  const behind = (of: (key: string) => string, figure: string): string =>
+    guarded(of, `IF(${of('lining')}="",0,${schedule(of, figure)})`);
   const worked: ColumnDraft[] = [
     {
       key: 'rodWidth',
@@ -201,11 +206,15 @@ export function windowsSheet(job: Job): Draft {
       role: 'output',
       format: '0.00#;-0.00#;',
       name: 'Window_lining_yardage',
-      formula: (of) =>
-        guarded(
-          of,
-          `IF(OR(${of('lining')}="",${of('lining')}="unlined"),0,HEM.LINING(${of('rodWidth')},${of('finishedDrop')},${of('heading')},${job.name('Lining_width')},${of('quantity')},${of('draw')},${of('fullness')},,${rules}))`,
-        ),
+      formula: (of) => behind(of, 'lining yardage'),
+    },
+    {
+      key: 'interliningYardage',
+      heading: `interlining yardage (${unit.large})`,
+      role: 'output',
+      format: '0.00#;-0.00#;',
+      name: 'Window_interlining_yardage',
+      formula: (of) => behind(of, 'interlining yardage'),
     },
     {
       key: 'toSaveAWidth',

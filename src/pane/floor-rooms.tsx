@@ -2,9 +2,10 @@
 import { Button, Field, Input, makeStyles, Select, Text, tokens } from '@fluentui/react-components';
 import { useState } from 'react';
 import type { Book } from '../book/book';
+import type { ColumnsRead } from '../book/columns';
 import { matrixRows, roomRows, setForRooms, writeRooms, type RoomRows } from '../book/rooms';
 import { WANTED } from '../book/wanted';
-import type { Opened } from './floor';
+import type { Unit } from '../core/unit';
 import { TaskLine, useTask } from './task';
 
 const useStyles = makeStyles({
@@ -14,19 +15,19 @@ const useStyles = makeStyles({
 
 interface Props {
   readonly book: Book;
-  readonly opened: Opened;
+  readonly read: ColumnsRead;
+  readonly unit: Unit;
   again(): Promise<void>;
 }
 
 const PATTERN = 'like 401-448 even not 404, 413';
 
-export function FloorRooms({ book, opened, again }: Props) {
+export function FloorRooms({ book, read, unit, again }: Props) {
   const styles = useStyles();
   const task = useTask();
   const [pattern, setPattern] = useState('');
   const [ahead, setAhead] = useState<RoomRows>();
   const [exception, setException] = useState({ pattern: '', column: '', value: '' });
-  const { read } = opened;
 
   const look = (work: () => Promise<RoomRows>): void => {
     void task.run('Looking ahead', async () => {
@@ -51,7 +52,7 @@ export function FloorRooms({ book, opened, again }: Props) {
     void task
       .run('Setting the column', async (watch) => {
         const of = { pattern: exception.pattern, column, value: exception.value };
-        const rows = await setForRooms(book, read, of, WANTED, opened.floor.house.unit, watch);
+        const rows = await setForRooms(book, read, of, WANTED, unit, watch);
         return {
           intent: 'success',
           text: `${column.heading} is set in ${rows} ${rows === 1 ? 'row' : 'rows'}. One undo takes it back.`,

@@ -26,6 +26,12 @@ const FABRICS: readonly Readonly<Record<string, CellPut>>[] = [
   },
 ];
 
+/** Lining and blackout lining, as the sheet of fabrics lists what lies behind the face. */
+const LININGS: readonly Readonly<Record<string, CellPut>>[] = [
+  { price: 9.5, 'cloth weight': 5 },
+  { price: 12.5, 'cloth weight': 8.5 },
+];
+
 const WINDOWS: readonly Readonly<Record<string, CellPut>>[] = [
   {
     room: 'Library, bay',
@@ -92,7 +98,6 @@ const CHARGES: Readonly<Record<string, number>> = {
 
 /** What things cost the house, by the names of the sheet of prices. */
 const PRICES: Readonly<Record<string, number>> = {
-  Price_lining: 9.5,
   Price_rod: 18,
   Price_ring: 1.4,
   Price_bracket: 11,
@@ -120,7 +125,7 @@ export async function openDemo(book: Book): Promise<Area> {
     if (found === undefined) throw new Error(`The demo finds no table “${name}”.`);
     return found;
   };
-  const [fabrics, windows] = [named('Fabrics'), named('Windows')];
+  const [fabrics, linings, windows] = [named('Fabrics'), named('Linings'), named('Windows')];
   const rules = await readRules(book);
   const charges = Object.entries(CHARGES).flatMap(([name, price]): Put[] => {
     const area = rules.lines.find(({ line }) => line.name === name)?.at;
@@ -137,6 +142,7 @@ export async function openDemo(book: Book): Promise<Area> {
       puts: [
         ...charges,
         ...FABRICS.flatMap((one, at) => row(fabrics, at, one)),
+        ...LININGS.flatMap((one, at) => row(linings, at, one)),
         ...WINDOWS.flatMap((one, at) => row(windows, at, one)),
         ...cells,
         { area: areaAt(LIST_SHEET, 0, 0, LIST.length, 7), cells: LIST },

@@ -65,7 +65,7 @@ export function liningsTable(job: Job, sheet: string, row: number): Draft {
         key: 'weightCounted',
         heading: 'weight counted',
         role: 'working',
-        format: '0.##',
+        format: '0.0#',
         name: 'Lining_weights',
         formula: counted(job, 'Lining_own_weights', 'weight'),
       },

@@ -50,7 +50,7 @@ const WIDE: Partial<Record<ColumnKey, number>> = {
   room: 16,
   fabric: 16,
   measuredTo: 11,
-  heading: 11,
+  heading: 14,
   draw: 12,
   lining: 11,
   quantity: 9,

@@ -90,8 +90,15 @@ export const NEEDS: Readonly<Record<FigureKey, readonly (readonly ColumnKey[])[]
   labor: CLOTH_NEEDS,
 };
 
-export const canBeWorkedOut = (figure: FigureKey, window: Window): boolean =>
-  NEEDS[figure].every((either) => either.some((key) => window[key] !== undefined));
+const stands = (window: Window, either: readonly ColumnKey[]): boolean => {
+  for (const key of either) if (window[key] !== undefined) return true;
+  return false;
+};
+
+export function canBeWorkedOut(figure: FigureKey, window: Window): boolean {
+  for (const either of NEEDS[figure]) if (!stands(window, either)) return false;
+  return true;
+}
 
 export interface Wrong {
   readonly key: FigureKey;
@@ -156,18 +163,15 @@ export class Compared {
   /** Other ways the same row may have been reckoned, none of them a mistake of the figure itself. */
   private *otherReadings(key: FigureKey): Generator<WindowWork> {
     const { window, ordered, rules } = this;
-    const rodMeasured = window.rodWidth !== undefined && window.openingWidth !== undefined;
-    const dropMeasured = window.finishedDrop !== undefined && window.measured !== undefined;
-    const rodKnown = window.leftExtension !== undefined && window.rightExtension !== undefined;
-    if ((rodMeasured && rodKnown) || dropMeasured)
-      yield new WindowWork(
-        {
-          ...window,
-          ...(rodMeasured && rodKnown ? { rodWidth: undefined } : {}),
-          ...(dropMeasured ? { finishedDrop: undefined } : {}),
-        },
-        rules,
-      );
+    const { rodWidth, finishedDrop, openingWidth, leftExtension, rightExtension, measured } = window;
+    const rod = openingWidth === undefined || leftExtension === undefined || rightExtension === undefined;
+    const asMeasured = {
+      ...window,
+      rodWidth: rod ? rodWidth : undefined,
+      finishedDrop: measured === undefined ? finishedDrop : undefined,
+    };
+    if (asMeasured.rodWidth !== rodWidth || asMeasured.finishedDrop !== finishedDrop)
+      yield new WindowWork(asMeasured, rules);
     if (key !== 'widths' && ordered.widths !== undefined) yield new AsOrdered(window, rules, ordered.widths);
     if (
       key !== 'finishedWidth' &&

@@ -7,19 +7,23 @@ import { toUnit } from './length';
 import { unitOf } from './rules';
 import { INCHES } from './unit';
 
-const SIZED = ['measured', 'openingWidth', 'finishedDrop', 'rodWidth'] as const;
+const SIZE = { least: 'usualShortest', most: 'usualLongest' } as const;
+const RANGES = [
+  { key: 'measured', ...SIZE },
+  { key: 'openingWidth', ...SIZE },
+  { key: 'finishedDrop', ...SIZE },
+  { key: 'rodWidth', ...SIZE },
+  { key: 'fabricWidth', least: 'usualNarrowestCloth', most: 'usualWidestCloth' },
+] as const;
 
 export function outOfRange({ at, order, rules, name }: Facing): OrderFinding[] {
-  const { window } = order;
-  const unit = unitOf(rules);
-  const inches = unit === INCHES;
-  const ranges = [
-    ...SIZED.map((key) => ({ key, low: rules.usualShortest, high: rules.usualLongest })),
-    { key: 'fabricWidth' as const, low: rules.usualNarrowestCloth, high: rules.usualWidestCloth },
-  ];
-  for (const { key, low, high } of ranges) {
-    const of = window[key];
+  for (const { key, least, most } of RANGES) {
+    const of = order.window[key];
+    const low = rules[least];
+    const high = rules[most];
     if (of === undefined || (of >= low && of <= high)) continue;
+    const unit = unitOf(rules);
+    const inches = unit === INCHES;
     const show = (length: number): string => showNear(length, unit);
     const column = name(key);
     const means = inches ? of / 2.54 : of * 2.54;

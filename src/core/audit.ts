@@ -136,11 +136,9 @@ export class Auditor {
     const order = this.reader.read(cells);
     const { rules, doubts } = this.rulesFor(order);
     const facing: Facing = { at, order, rules, name: this.name, has: this.has };
-    const found: OrderFinding[] = [
-      ...(order.unread.length > 0 ? this.beyond(at, cells) : []),
-      ...order.unread.map(({ refusal }) => told(at, refusal)),
-      ...doubts.map((one) => told(at, one)),
-    ];
+    const found: OrderFinding[] = order.unread.length > 0 ? this.beyond(at, cells) : [];
+    for (const { refusal } of order.unread) found.push(told(at, refusal));
+    for (const one of doubts) found.push(told(at, one));
     const odd = oddGrommets(facing);
     const narrow = tooNarrowToTurn(facing);
     const { findings, yardage } = this.figures(facing, odd.length > 0, narrow.length > 0);
@@ -299,9 +297,10 @@ export class Auditor {
       if (window.measured !== undefined && window.heading !== undefined) work.finishedDrop();
       if (wave && canBeWorkedOut('yardage', window)) work.yardage();
       const cloth = wide && canBeWorkedOut('yardage', window) ? work.cloth().work.usable.findings : [];
-      return [...work.findings(), ...cloth]
-        .filter(({ code }) => OWN.has(code))
-        .map((one) => told(at, this.inTheSheetsWords(one)));
+      const found: OrderFinding[] = [];
+      for (const one of work.findings().concat(cloth))
+        if (OWN.has(one.code)) found.push(told(at, this.inTheSheetsWords(one)));
+      return found;
     });
   }
 

@@ -8,7 +8,7 @@ import { money, type Money } from './money';
 import { ratio, toFigure, type Ratio } from './ratio';
 import type { Choice, Choices } from './treatment';
 import { digits, showLength, showYardage, type Unit } from './unit';
-import { readDecimal, readFigure, readWritten } from './written';
+import { DIGITS, readDecimal, readFigure, readWritten } from './written';
 
 /** What a platform hands over for a cell: number, text, truth, null, or an error or formatted object. */
 export type CellIn = unknown;
@@ -228,7 +228,7 @@ function figureOf(
 ): number {
   if (typeof cell === 'number' && Number.isFinite(cell)) return cell;
   if (typeof cell === 'string') {
-    const figure = readDecimal(plain(cell));
+    const figure = readDecimal(DIGITS.test(cell) ? cell : plain(cell));
     if (typeof figure !== 'number')
       return refuse('doubtful', place.name, place.name, readBack(cell), figure[0], figure[1]);
     if (Number.isFinite(figure)) return figure;

@@ -43,31 +43,33 @@ export interface Opening {
   readonly rightExtension: Length | undefined;
 }
 
+const isOutside = (given: Length | undefined, { low, high }: Band): given is Length =>
+  given !== undefined && (given < low || given > high);
+
+function outsideBand(name: string, given: Length, openingWidth: Length, rules: Rules): Finding {
+  const { low, high } = extensionBand(openingWidth, rules);
+  const unit = unitOf(rules);
+  return finding(
+    'extensionOutsideBand',
+    name,
+    name,
+    showLength(given, unit),
+    showLength(openingWidth, unit),
+    showLength(low, unit),
+    showLength(high, unit),
+  );
+}
+
 /** Rod width = inside width + left extension + right extension; returns are not in it. */
 export function rodWidth(of: Opening, rules: Rules): Answer<Length> {
   const band = extensionBand(of.openingWidth, rules);
   const left = of.leftExtension ?? band.low;
   const right = of.rightExtension ?? band.low;
   const findings: Finding[] = [];
-  for (const [name, given] of [
-    ['left_extension', of.leftExtension],
-    ['right_extension', of.rightExtension],
-  ] as const) {
-    if (given !== undefined && (given < band.low || given > band.high)) {
-      const unit = unitOf(rules);
-      findings.push(
-        finding(
-          'extensionOutsideBand',
-          name,
-          name,
-          showLength(given, unit),
-          showLength(of.openingWidth, unit),
-          showLength(band.low, unit),
-          showLength(band.high, unit),
-        ),
-      );
-    }
-  }
+  if (isOutside(of.leftExtension, band))
+    findings.push(outsideBand('left_extension', of.leftExtension, of.openingWidth, rules));
+  if (isOutside(of.rightExtension, band))
+    findings.push(outsideBand('right_extension', of.rightExtension, of.openingWidth, rules));
   const rod = exact(of.openingWidth + left + right);
   return answer(
     rod,

@@ -73,7 +73,7 @@ function plain(text: string): string {
 }
 
 /** Most cells hold plain digits, in which nothing has to be told apart. */
-const DIGITS = /^\d{1,15}(\.\d{1,15})?$/;
+export const DIGITS = /^\d{1,15}(\.\d{1,15})?$/;
 
 const PART = /^(\d+(?:[.,]\d+)*(?!\d*\/)|[.,]\d+)?(?:(\s|-|\s-\s)?(\d+)\/(\d+))?\s*("|'|[a-z]+\.?)?\s*/;
 

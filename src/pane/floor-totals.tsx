@@ -12,6 +12,8 @@ export function FloorTotals({ floor }: { readonly floor: Floor }) {
   const [by, setBy] = useState<By>('fabric');
   const { unit, rules } = floor.house;
   const behindFace = clothsBehind(floor.windows);
+  // Several columns of linings would be wider than the pane: those stand under their row.
+  const beside = behindFace.length === 1 ? behindFace : [];
   const whole = tally(
     floor.windows.map(({ work }) => work),
     rules,
@@ -43,20 +45,27 @@ export function FloorTotals({ floor }: { readonly floor: Floor }) {
       ) : (
         <FigureTable
           says={`Totals by ${by}`}
-          headings={[by, 'windows', 'widths', 'face', ...behindFace]}
+          headings={[by, 'windows', 'widths', 'face', ...beside]}
           rows={totalsBy(floor.windows, GROUPS[by]).map(
-            ({ name, windows, widths, yardage, behind }): FigureRow => ({
-              name,
-              figures: [
-                digits(windows),
-                digits(widths),
-                showYardage(yardage, unit),
-                ...behindFace.map((cloth) => {
-                  const of = behind[cloth];
-                  return of === undefined ? '' : showYardage(of, unit);
-                }),
-              ],
-            }),
+            ({ name, windows, widths, yardage, behind }): FigureRow => {
+              const linings = behindFace.map((cloth) => {
+                const of = behind[cloth];
+                return of === undefined ? '' : showYardage(of, unit);
+              });
+              const says = behindFace.flatMap((cloth, at) =>
+                linings[at] ? [`${cloth} ${linings[at]}`] : [],
+              );
+              return {
+                name,
+                figures: [
+                  digits(windows),
+                  digits(widths),
+                  showYardage(yardage, unit),
+                  ...(beside.length > 0 ? linings : []),
+                ],
+                ...(beside.length === 0 && says.length > 0 && { under: says.join(', ') }),
+              };
+            },
           )}
         />
       )}

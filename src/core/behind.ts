@@ -28,3 +28,9 @@ export const WEIGHT_RULE = {
   'blackout lining': 'blackoutLiningWeight',
   interlining: 'interliningWeight',
 } as const satisfies Readonly<Record<Behind, keyof Rules>>;
+
+/** Its areal weight, its stand-in's where it has none of its own; undefined where the house sets neither. */
+export function arealOf(cloth: Behind, rules: Rules): number | undefined {
+  const other = standsIn(cloth);
+  return rules[WEIGHT_RULE[cloth]] ?? (other && rules[WEIGHT_RULE[other]]);
+}

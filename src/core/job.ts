@@ -3,17 +3,18 @@
  * a job is many windows.
  */
 import { answer, Refusal, refuse, type Answer, type Finding, type Step } from './answer';
-import { behindOf, layerOf, type Behind } from './behind';
+import { arealOf, behindOf, layerOf, type Behind } from './behind';
 import { WINDOW_COLUMNS, type ColumnKey, type Window } from './columns';
 import { cutLength, furtherCut, plainCut, repeatRuleFor } from './cuts';
 import { brackets, rodPieces, stack, type RodPieces } from './hardware';
 import { pleats, rings, isPleated, grommets } from './heading';
-import { exact, NO_LENGTH, type Length } from './length';
+import { exact, NO_LENGTH, toUnit, type Length } from './length';
 import { drop, rodWidth } from './measure';
 import { labor } from './price';
-import type { Rules } from './rules';
+import { unitOf, type Rules } from './rules';
 import { inSheetWords, namedBy } from './sheet-words';
 import { panelsOf } from './treatment';
+import { digits } from './unit';
 import {
   clothWeight,
   lining,
@@ -319,9 +320,25 @@ export class WindowWork {
     return this.keep('weight', () => clothWeight({ ...this.covered(), arealWeight }, this.rules));
   }
 
+  /** What hangs on one rod: every layer whose weight is known; undefined where none is. */
+  private hangs(): number | undefined {
+    const { large, areal } = unitOf(this.rules);
+    const behind = this.clothsBehind.flatMap((cloth): number[] => {
+      const own = arealOf(cloth, this.rules);
+      const of = own === undefined ? undefined : this.behind(cloth);
+      if (of === undefined || own === undefined) return [];
+      const wide = of.widths * toUnit(this.liningWidth, large);
+      return [(wide * toUnit(of.cut, large) * own) / (areal === 'oz/yd²' ? 16 : 1000)];
+    });
+    const face = this.weight()?.value;
+    if (face === undefined && behind.length === 0) return undefined;
+    // Without a float's tail, so that a drapery of 20 lb is heavy from 20 lb.
+    return Number(digits(behind.reduce((sum, one) => sum + one, face ?? 0)));
+  }
+
   brackets(): Answer<number> {
     return this.keep('brackets', () =>
-      brackets({ rodWidth: this.hung().rodWidth, weight: this.weight()?.value }, this.rules),
+      brackets({ rodWidth: this.hung().rodWidth, weight: this.hangs() }, this.rules),
     );
   }
 

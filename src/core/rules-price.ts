@@ -56,7 +56,7 @@ export const PRICE_RULES = {
   freightPerWeight: own(PRICE, 'freight by weight, a pound of cloth (a kilogram in a centimetre house)'),
   cartonHolds: own(WEIGHT, 'cloth a carton holds (lb or kg), where freight goes by the carton'),
   freightPerCarton: own(PRICE, 'freight of a carton'),
-  liningWeight: own(AREAL_WEIGHT, 'areal weight of the lining (oz/yd² or g/m²), for freight by weight'),
+  liningWeight: own(AREAL_WEIGHT, 'areal weight of the lining (oz/yd² or g/m²), for brackets and freight'),
   blackoutLiningWeight: own(AREAL_WEIGHT, 'areal weight of a blackout lining; blank is the lining’s'),
   interliningWeight: own(AREAL_WEIGHT, 'areal weight of the interlining'),
   sellBasis: rule(

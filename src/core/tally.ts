@@ -1,6 +1,6 @@
 /** What a job comes to, counted in one pass so that no window need be kept: cloth, making, hardware. */
 import { atticCuts } from './attic';
-import { BEHIND, standsIn, WEIGHT_RULE, type Behind } from './behind';
+import { arealOf, BEHIND, standsIn, WEIGHT_RULE, type Behind } from './behind';
 import { furtherCut, repeatRuleFor, type CutsAlike } from './cuts';
 import type { WindowWork } from './job';
 import { exact, NO_LENGTH, times, toUnit, upToStep, type Length } from './length';
@@ -177,7 +177,7 @@ class BehindCount {
       const { yardage, cuts, windows, bolt } = sum;
       const other = standsIn(name);
       const own = this.rules[WEIGHT_RULE[name]];
-      const areal = own ?? (other && this.rules[WEIGHT_RULE[other]]);
+      const areal = arealOf(name, this.rules);
       return [
         {
           name,

@@ -54,6 +54,15 @@ describe('a window worked through', () => {
     expect(work.labor().value.toNumber()).toBe(cell('LABOR', 6, 'pinch', 96, 'lined', HOUSE));
   });
 
+  it('hangs every layer whose weight is known on its brackets', () => {
+    // 6 widths of 54 in × 126¼ in of 6 oz/yd² are 11.8 lb, and 6 × 54 × 103 in of 8 oz/yd² 12.9 lb: above 20 lb.
+    const light = { ...WINDOW, arealWeight: 6 };
+    expect(new WindowWork(light, rules).brackets().value).toBe(cell('BRACKETS', 94, 11.8));
+    const weighed = readHouse([...HOUSE, ['lining weight', 8]]).rules;
+    expect(new WindowWork(light, weighed).brackets().value).toBe(cell('BRACKETS', 94, 24.7));
+    expect(cell('BRACKETS', 94, 24.7)).not.toBe(cell('BRACKETS', 94, 11.8));
+  });
+
   it('takes the rod and the drop as ordered where the sheet states them', () => {
     const ordered = new WindowWork({ ...WINDOW, rodWidth: inches(104), finishedDrop: inches(100) }, rules);
     expect(toUnit(ordered.finishedWidth().value, 'in')).toBe(58.5);

@@ -196,6 +196,15 @@ export class Opened {
   async seriousFaults(): Promise<readonly string[]> {
     if ((await this.page.evaluate('typeof axe')) === 'undefined')
       await this.page.evaluate(await readFile(AXE, 'utf8'));
+    // A colour that is still changing is none that a person reads by.
+    await this.page.evaluate(() =>
+      Promise.allSettled(
+        document
+          .getAnimations()
+          .filter(({ effect }) => effect?.getComputedTiming().endTime !== Infinity)
+          .map(({ finished }) => finished),
+      ),
+    );
     const found = (await this.page.evaluate(
       // The stops that Fluent puts around moving focus are hidden on purpose.
       "axe.run({ include: [['#pane'], ['#bar']], exclude: [['[data-tabster-dummy]']] }, { resultTypes: ['violations'] })",

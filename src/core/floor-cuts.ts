@@ -71,7 +71,7 @@ function behindAsk(work: WindowWork, name: Behind): Ask[] {
       work,
       layer: layerOf(name),
       name,
-      boltWidth: work.liningWidth,
+      boltWidth: work.boltWidth(layerOf(name)),
       widths,
       cut,
       repeat: undefined,

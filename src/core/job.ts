@@ -254,14 +254,15 @@ export class WindowWork {
       finishedDrop: this.orderedDrop,
       fullness: this.window.fullness,
       quantity: this.quantity,
-      liningWidth: this.liningWidth,
+      liningWidth: this.boltWidth(layer),
       layer,
     };
   }
 
-  /** Of the lining's bolt, and the interlining's. */
-  get liningWidth(): Length {
-    return this.window.liningWidth ?? this.rules.usualLiningWidth;
+  /** Of what lies behind the face. */
+  boltWidth(layer: Lined['layer']): Length {
+    const own = layer === 'interlining' ? this.rules.interliningWidth : undefined;
+    return own ?? this.window.liningWidth ?? this.rules.usualLiningWidth;
   }
 
   /** Widths, cut and yardage of a cloth behind the face; undefined where the window has none of it. */
@@ -327,7 +328,7 @@ export class WindowWork {
       const own = arealOf(cloth, this.rules);
       const of = own === undefined ? undefined : this.behind(cloth);
       if (of === undefined || own === undefined) return [];
-      const wide = of.widths * toUnit(this.liningWidth, large);
+      const wide = of.widths * toUnit(this.boltWidth(layerOf(cloth)), large);
       return [(wide * toUnit(of.cut, large) * own) / (areal === 'oz/yd²' ? 16 : 1000)];
     });
     const face = this.weight()?.value;

@@ -2,7 +2,7 @@
 import { ALLOWANCE, choiceKind, FULLNESS, SHARE, SIZE, YARD_STEP } from './fields';
 import { inches, UNITS, type Length } from './length';
 import { ratio } from './ratio';
-import { rule, each, heads, yards, COMMON, HOUSE, UFGS, BOOKLET } from './rule';
+import { rule, own, each, heads, yards, COMMON, HOUSE, UFGS, BOOKLET } from './rule';
 import { INCHES, type Unit } from './unit';
 import {
   YES_NO,
@@ -71,6 +71,7 @@ export const CLOTH_RULES = {
     'the bolt width of lining, blackout and interlining where none is given',
     HOUSE,
   ),
+  interliningWidth: own(SIZE, 'the bolt width of interlining; blank is the lining’s'),
 
   // The cut
   topAllowance: each(

@@ -1,6 +1,6 @@
 /** What a job comes to, counted in one pass so that no window need be kept: cloth, making, hardware. */
 import { atticCuts } from './attic';
-import { arealOf, BEHIND, standsIn, WEIGHT_RULE, type Behind } from './behind';
+import { arealOf, BEHIND, layerOf, standsIn, WEIGHT_RULE, type Behind } from './behind';
 import { furtherCut, repeatRuleFor, type CutsAlike } from './cuts';
 import type { WindowWork } from './job';
 import { exact, NO_LENGTH, times, toUnit, upToStep, type Length } from './length';
@@ -166,7 +166,7 @@ class BehindCount {
       sum.cuts += of.cuts;
       sum.windows += work.quantity;
       // One ounce or gram over: bolts of several widths weigh by their own.
-      sum.bolt += weightOf(of.yardage, work.liningWidth, 1, this.rules);
+      sum.bolt += weightOf(of.yardage, work.boltWidth(layerOf(name)), 1, this.rules);
     }
   }
 

@@ -187,6 +187,14 @@ describe.each(JOBS)('a job %s', (_, unit, more) => {
       expect(await cell(book, 'Linings', at + 1, 'cost')).toBeCloseTo(line!.cost!.toNumber(), 6);
     }
     const before = await cell(book, 'Linings', 1, 'to order');
+    const interlining = await cell(book, 'Linings', 3, 'to order');
+    await typeAt(book, { Interlining_width: small ? 118 : 300 });
+    expect(await cell(book, 'Linings', 3, 'to order')).not.toBe(interlining);
+    expect((await priced(book)).whole.lines.find(({ kind }) => kind === 'interlining')?.quantity).toBeCloseTo(
+      Number(await cell(book, 'Linings', 3, 'to order')),
+      6,
+    );
+    expect(await cell(book, 'Linings', 1, 'to order')).toBe(before);
     await typeAt(book, { Lining_width: small ? 108 : 280 });
     expect(await cell(book, 'Linings', 1, 'to order')).not.toBe(before);
     expect((await priced(book)).whole.lines.find(({ kind }) => kind === 'lining')?.quantity).toBeCloseTo(

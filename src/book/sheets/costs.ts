@@ -139,7 +139,7 @@ export function costsSheet(job: Job): Draft {
           formula: (of) =>
             worked(
               of,
-              `(${line(of, 'Window_yardage')}*CONVERT(${found(of, 'Fabric_widths')},"${small}","${large}")*${found(of, 'Fabric_weights')}+(${behind(of, 'Lining_weights')}+${interlining(of, 'Lining_weights')})*CONVERT(${name('Lining_bolt')},"${small}","${large}"))/${weight === 'lb' ? 16 : 1000}`,
+              `(${line(of, 'Window_yardage')}*CONVERT(${found(of, 'Fabric_widths')},"${small}","${large}")*${found(of, 'Fabric_weights')}+${behind(of, 'Lining_weights')}*CONVERT(${name('Lining_bolt')},"${small}","${large}")+${interlining(of, 'Lining_weights')}*CONVERT(IF(N(${name('Interlining_width')})=0,${name('Lining_bolt')},${name('Interlining_width')}),"${small}","${large}"))/${weight === 'lb' ? 16 : 1000}`,
             ),
         },
         {

@@ -71,6 +71,14 @@ function goodsTerms({ unit }: Job): readonly Term[] {
       choice: atLeast(0, `A bolt width in ${small}.`),
       says: 'the bolt width of lining, blackout and interlining; their prices stand under the fabrics',
     },
+    {
+      label: `interlining width (${small})`,
+      name: 'Interlining_width',
+      role: 'input',
+      rule: 'interliningWidth',
+      choice: atLeast(0, `A bolt width in ${small}.`),
+      says: 'where it is another than the lining’s',
+    },
     money(`rod a ${large}`, 'Price_rod', 'rod or track', {
       rule: 'pricePerRodFoot',
       asRule: (cell) => unlessBlank(cell, large === 'yd' ? `${cell}/3` : cell),

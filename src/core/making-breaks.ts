@@ -3,8 +3,8 @@ import { refuse } from './answer';
 import { oneCell, QUANTITY, RATE, readBack, type Kind } from './fields';
 import { money, NOTHING, type Money } from './money';
 import { partsOf, readPart } from './parts';
-import type { Rules } from './rules';
 import { digits } from './unit';
+import type { MakingBreaksOn } from './ways';
 
 export interface MakingBreak {
   /** Widths. */
@@ -37,7 +37,11 @@ export const MAKING_BREAKS: Kind<readonly MakingBreak[]> = {
     breaks.map(({ from, less }) => `${digits(from)} ${less.times(100).toString()} %`).join('; '),
 };
 
-type Breaks = Pick<Rules, 'makingBreaks' | 'makingBreaksOn'>;
+/** The house rules of these names. */
+interface Breaks {
+  readonly makingBreaks: readonly MakingBreak[] | undefined;
+  readonly makingBreaksOn: MakingBreaksOn;
+}
 
 const reachedBy = (widths: number, { makingBreaks }: Breaks): readonly MakingBreak[] =>
   (makingBreaks ?? []).filter(({ from }) => from <= widths);

@@ -94,6 +94,8 @@ function look(block: Block, header: Header, lines: readonly Line[]): Seen[] {
   });
 }
 
+const lookedAt = ({ cells }: Seen): number => Math.min(cells.length, MOST_CHECKED);
+
 /** Cells that cannot be read as this column, of those looked at. */
 function unreadable(
   seen: Seen,
@@ -109,6 +111,22 @@ function unreadable(
       throw thrown;
     }
   });
+}
+
+/** How many cells of those looked at cannot be read as this column; no further than one more than `most`. */
+function unreadCount(seen: Seen, wanted: WantedColumn, unit: Unit, most = Infinity): number {
+  const read = new Map<CellValue, boolean>();
+  let bad = 0;
+  for (const { value } of seen.cells.slice(0, MOST_CHECKED)) {
+    let reads = read.get(value);
+    if (reads === undefined)
+      read.set(
+        value,
+        (reads = unreadable({ ...seen, cells: [{ row: 0, value }] }, wanted, unit).length === 0),
+      );
+    if (!reads && ++bad > most) break;
+  }
+  return bad;
 }
 
 const hasFigure = (value: CellValue): boolean =>
@@ -133,17 +151,17 @@ interface Score {
 function byContents(seen: Seen, wanted: WantedColumn, unit: Unit): number {
   if (wanted.field.kind.choices === undefined || seen.cells.length < 2) return 0;
   if (!seen.cells.every(({ value }) => typeof value === 'string')) return 0;
-  const bad = unreadable(seen, wanted, unit).length;
-  return bad <= seen.cells.length * 0.2 ? 0.65 : 0;
+  const most = lookedAt(seen) * 0.2;
+  return unreadCount(seen, wanted, unit, most) <= most ? 0.65 : 0;
 }
 
 function scores(all: readonly Seen[], wanted: readonly WantedColumn[], unit: Unit): Score[] {
   return all.flatMap((seen) =>
     wanted.flatMap((one): Score[] => {
       const words = seen.heading === '' ? 0 : named(seen.heading, one);
-      const looked = Math.min(seen.cells.length, MOST_CHECKED);
+      const looked = lookedAt(seen);
       // Contents that cannot be read as this column count against the heading.
-      const bad = words >= UNSURE && looked > 0 ? unreadable(seen, one, unit).length / looked : 0;
+      const bad = words >= UNSURE && looked > 0 ? unreadCount(seen, one, unit) / looked : 0;
       if (bad > MOST_BAD && one.field.kind.choices !== undefined) return [];
       if (!mayHold(seen, one)) return [];
       const empty = words >= UNSURE && looked === 0 && seen.windows > 0 ? 0.05 : 0;

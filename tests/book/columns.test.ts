@@ -62,6 +62,13 @@ describe('her word', () => {
     ['1', 72, 96, 54, 'pinch'],
     ['2', 48, 96, 54, 'pinch'],
   ];
+  it('of words is no choice in a table of thousands either', async () => {
+    const rows = Array.from({ length: 3000 }, (_, at) => [60, 98, `see sheet ${at}`, 'pinch']);
+    const read3000 = await read({ rows: [['Width', 'Height', 'Zx', 'Qv'], ...rows] });
+    // “pinch” a thousand times betrays its column; other words betray none.
+    expect(taken(read3000!)).toEqual({ A: 'openingWidth', B: 'measured', D: 'heading' });
+  });
+
   it('comes before the headings', async () => {
     const found = await read({ rows }, { 'width #2': 'openingWidth', width: null });
     expect(taken(found!)).toEqual({ C: 'finishedDrop', D: 'openingWidth', E: 'heading' });

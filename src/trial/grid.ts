@@ -14,7 +14,7 @@ import { CATALOGUE, NAMESPACE } from '../../functions/index';
 import { ourFunctions } from '../engine/functions';
 import { guardReading } from '../engine/parts';
 import { guard, repair } from '../engine/repairs';
-import { leaveBeforeRemoval } from './in-sight';
+import { judgeOnlyWhatIsThere, leaveBeforeRemoval } from './in-sight';
 import { readThisRow } from './this-row';
 import '@univerjs/preset-sheets-core/lib/index.css';
 import '@univerjs/preset-sheets-data-validation/lib/index.css';
@@ -60,6 +60,7 @@ export function openGrid(container: HTMLElement, dark: boolean): Grid {
   guardReading(univer, library);
   readThisRow(univer);
   leaveBeforeRemoval(univer);
+  judgeOnlyWhatIsThere(univer);
   describe(univer);
   api.disposeUnit(first.getId());
   return { univer, api };

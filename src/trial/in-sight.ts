@@ -1,4 +1,4 @@
-/** A sheet that is taken away while it is looked at is left first: the grid would go on drawing it, and stumble. */
+/** A sheet that undo takes away: the grid would go on drawing it, or judge its cells a moment later, and stumble. */
 import {
   ICommandService,
   IUniverInstanceService,
@@ -11,7 +11,9 @@ import {
   SetWorksheetActiveOperation,
   type IRemoveSheetMutationParams,
 } from '@univerjs/preset-sheets-core';
+import { SheetsDataValidationValidatorService } from '@univerjs/preset-sheets-data-validation';
 
+/** A sheet is left before it is taken away. */
 export function leaveBeforeRemoval(univer: Univer): void {
   const injector = univer.__getInjector();
   const commands = injector.get(ICommandService);
@@ -25,4 +27,16 @@ export function leaveBeforeRemoval(univer: Univer): void {
     if (next !== undefined)
       commands.syncExecuteCommand(SetWorksheetActiveOperation.id, { unitId, subUnitId: next.getSheetId() });
   });
+}
+
+/** Cells written are judged by their choices a moment later, when their sheet may be gone. */
+export function judgeOnlyWhatIsThere(univer: Univer): void {
+  const injector = univer.__getInjector();
+  const books = injector.get(IUniverInstanceService);
+  const service = injector.get(SheetsDataValidationValidatorService);
+  const judge = service.validatorRanges.bind(service);
+  service.validatorRanges = async (unitId, subUnitId, ranges) => {
+    const book = books.getUnit<Workbook>(unitId, UniverInstanceType.UNIVER_SHEET);
+    return book?.getSheetBySheetId(subUnitId) ? judge(unitId, subUnitId, ranges) : [];
+  };
 }

@@ -237,3 +237,6 @@ export interface Book {
   /** Keeps plain JSON in the workbook, saved with it; undefined forgets the key. */
   remember(key: string, value: unknown): Promise<void>;
 }
+
+/** What looking takes. */
+export type BookRead = Pick<Book, 'contents' | 'read'>;

@@ -7,7 +7,7 @@ import type { WindowWork } from '../core/job';
 import { priceJob, type JobPrice } from '../core/mock-up';
 import type { PriceList } from '../core/quote';
 import type { Unit } from '../core/unit';
-import type { Book, CellValue } from './book';
+import type { BookRead, CellValue } from './book';
 import type { Floor } from './floor';
 import { filled } from './header';
 
@@ -93,7 +93,7 @@ export function pricesIn(tables: readonly Rows[]): ReadonlyMap<string, ClothType
 }
 
 /** The named cell a sheet of prices has for a cloth behind the face: Price_lining, Price_blackout_lining. */
-export const pricesCell = (cloth: string): string => `Price_${cloth.replaceAll(' ', '_')}`;
+const pricesCell = (cloth: string): string => `Price_${cloth.replaceAll(' ', '_')}`;
 
 /** Prices of named cells, where no table has the cloth. */
 export function withNamedCells(
@@ -109,7 +109,7 @@ export function withNamedCells(
 }
 
 /** Prices by cloth as the workbook has them. */
-export async function clothPrices(book: Book): Promise<ReadonlyMap<string, ClothTyped>> {
+export async function clothPrices(book: BookRead): Promise<ReadonlyMap<string, ClothTyped>> {
   const { tables, names } = await book.contents();
   const priced = tables.filter(
     ({ columns }) =>

@@ -2,7 +2,7 @@
 import { receivedIn, type Received } from '../core/received';
 import type { Unit } from '../core/unit';
 import { sameSheet, type Area } from './address';
-import type { Book } from './book';
+import type { BookRead } from './book';
 
 export interface ReceivedSeen {
   /** The table's name, or the sheet's. */
@@ -11,7 +11,7 @@ export interface ReceivedSeen {
 }
 
 /** Undefined where the workbook has no such table, or none with a roll in it. */
-export async function receivedRolls(book: Book, unit: Unit): Promise<ReceivedSeen | undefined> {
+export async function receivedRolls(book: BookRead, unit: Unit): Promise<ReceivedSeen | undefined> {
   const { tables, sheets } = await book.contents();
   const places: { of: string; area: Area }[] = tables
     .filter(({ columns }) => receivedIn([columns], unit) !== undefined)

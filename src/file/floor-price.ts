@@ -1,13 +1,12 @@
 /** What a floor costs, for the command: prices out of the workbook or typed, the lines as text and as data. */
-import { readAddress } from '../book/address';
+import type { BookRead } from '../book/book';
 import { clothsBehind, type FloorWindow } from '../book/floor';
 import { ordersOf } from '../book/floor-price-sheet';
 import {
+  clothPrices,
   NOTHING_TYPED,
   priceFloor,
-  pricesIn,
   readClothPrice,
-  withNamedCells,
   type ClothTyped,
 } from '../book/floor-prices';
 import { BEHIND, type Behind } from '../core/behind';
@@ -19,21 +18,8 @@ import { fabricOf } from '../core/tally';
 import { digits, type Unit } from '../core/unit';
 import type { Values } from './floor-options';
 import { Problem, USAGE } from './problem';
-import { namedValue, rowsOf } from './windows';
-import type { WorkbookFile } from './workbook';
 
 export type Prices = ReadonlyMap<string, ClothPrice>;
-
-/** The cloth prices of a workbook's tables of fabrics and price breaks, and of its named cells. */
-function pricesOf(file: WorkbookFile): Map<string, ClothTyped> {
-  const tables = file.tables.flatMap(({ sheet, ref }) => {
-    const [of, area] = [file.sheets[sheet], readAddress(ref)];
-    if (of === undefined || area === undefined) return [];
-    const rows = [...rowsOf(of)].filter(([row]) => row >= area.row && row < area.row + area.rows);
-    return [rows.map(([, cells]) => cells.slice(area.column, area.column + area.columns))];
-  });
-  return withNamedCells(pricesIn(tables), (name) => namedValue(file, name));
-}
 
 /** “60 at 22.50”: a whole roll and its price by the yard or metre. */
 function wholeRoll(text: string): Pick<ClothTyped, 'rollLength' | 'rollPrice'> {
@@ -67,14 +53,14 @@ function ofFace(values: Values): Partial<ClothTyped> {
 }
 
 /** Every price known. One that cannot be read is a misuse where it was typed, and told where the workbook has it. */
-export function pricesKnown(
-  file: WorkbookFile,
+export async function pricesKnown(
+  book: BookRead,
   windows: readonly FloorWindow[],
   values: Values,
   unit: Unit,
   tell: (sentence: string) => void,
-): Prices {
-  const found = pricesOf(file);
+): Promise<Prices> {
+  const found = await clothPrices(book);
   const faces = new Set(windows.map(({ work }) => fabricOf(work)));
   // Blackout is asked the lining's price where it has none of its own.
   const behind = BEHIND.filter((cloth) => cloth === 'lining' || clothsBehind(windows).includes(cloth));

@@ -1,5 +1,7 @@
 /** npm run hem -- floor: a floor of windows in bulk, with its cutting plans, what-if table and savings. */
 import { extname } from 'node:path';
+import type { BookRead } from '../book/book';
+import { receivedRolls } from '../book/received';
 import { clothsOf, type Cloth } from '../core/floor-cuts';
 import { sameName, type Received } from '../core/received';
 import { tally } from '../core/tally';
@@ -16,11 +18,11 @@ import { multiplied } from './floor-rooms';
 import { suppliesOf } from './floor-supply';
 import { counted, FINE, NOT_COMPUTED, Problem, USAGE } from './problem';
 import { progressOf } from './progress';
-import { receivedRolls } from './received';
+import { readingOf } from './reading';
 import { refill } from './refill';
 import { clothLines, findingLines, hardwareLine, savingLines } from './summary';
 import { readWindows, type WindowsRead } from './windows';
-import { readWorkbook, type WorkbookFile } from './workbook';
+import { readWorkbook } from './workbook';
 
 const HELP = `npm run hem -- floor IN.xlsx [options]
 
@@ -123,14 +125,14 @@ function windowsAsked(whole: WindowsRead, values: Values, path: string): Windows
 }
 
 /** The workbook's own rolls where they are asked for; a cloth that has none of them is named. */
-function inHand(
-  file: WorkbookFile,
+async function inHand(
+  book: BookRead,
   values: Values,
   { cloths, unit, path }: { readonly cloths: readonly Cloth[]; readonly unit: Unit; readonly path: string },
   io: Io,
-): Received | undefined {
+): Promise<Received | undefined> {
   if (values['in-hand'] !== true) return undefined;
-  const rolls = receivedRolls(file, unit);
+  const rolls = (await receivedRolls(book, unit))?.rolls;
   if (rolls !== undefined) {
     for (const { name } of cloths)
       if (!rolls.has(sameName(name)))
@@ -163,8 +165,9 @@ export const command: Command = {
     const read = windowsAsked(readWindows(file, path), values, path);
     const { unit } = read.house;
     const cloths = clothsOf(read.windows);
-    const rolls = inHand(file, values, { cloths, unit, path }, io);
-    const prices = pricesKnown(file, read.placed, values, unit, (fault) => io.err(`check ${fault}`));
+    const book = readingOf(file);
+    const rolls = await inHand(book, values, { cloths, unit, path }, io);
+    const prices = await pricesKnown(book, read.placed, values, unit, (fault) => io.err(`check ${fault}`));
     const plans = await planCloths(cloths, suppliesOf(values, cloths, rolls, unit), values, unit, io);
     if (out !== undefined)
       await writeFloorSheets(out, file, read, plans, pricedFloor(read.placed, read.house, prices));

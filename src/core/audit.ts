@@ -30,6 +30,7 @@ import {
 } from './order';
 import { unitOf, type Rules } from './rules';
 import type { House } from './house';
+import { inSheetWords, namedBy } from './sheet-words';
 import type { Unit } from './unit';
 
 /** House rules and the first day they stood; undefined for those that always did. */
@@ -97,6 +98,8 @@ export class Auditor {
   }
 
   private readonly name = (key: OrderKey): string => this.names.get(key) ?? usualHeading(key);
+  /** A function's words in the sheet's own. */
+  private readonly naming = namedBy((key) => this.names.get(key as OrderKey), { gives: () => true });
   private readonly has = (key: OrderKey): boolean => this.names.has(key);
 
   private rulesOn(day: number | undefined): Rules {
@@ -299,17 +302,9 @@ export class Auditor {
       const cloth = wide && canBeWorkedOut('yardage', window) ? work.cloth().work.usable.findings : [];
       const found: OrderFinding[] = [];
       for (const one of work.findings().concat(cloth))
-        if (OWN.has(one.code)) found.push(told(at, this.inTheSheetsWords(one)));
+        if (OWN.has(one.code)) found.push(told(at, inSheetWords(one, this.naming)));
       return found;
     });
-  }
-
-  /** “left_extension” is a function's word; the sheet has its own. */
-  private inTheSheetsWords(of: Finding): Finding {
-    const key = of.about.replace(/_([a-z])/g, (_, letter: string) => letter.toUpperCase()) as OrderKey;
-    const heading = this.names.get(key);
-    if (heading === undefined) return of;
-    return { ...of, about: heading, sentence: of.sentence.split(of.about).join(heading) };
   }
 
   /** Undefined where no list says what the fabric costs. */

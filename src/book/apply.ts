@@ -2,7 +2,7 @@
  * The one way a change reaches a workbook: looked over first, written in few parts with progress,
  * one undo step, and put back as it was when it is stopped or fails midway.
  */
-import { areaText, common, placeText, sameSheet, type Area } from './address';
+import { areaAt, areaText, common, placeText, sameSheet, type Area } from './address';
 import type { Block, Book, Changes, Contents, Put } from './book';
 import { backOf, JOURNAL, journalOf, MOST_KEPT, type Journal } from './journal';
 import { inParts } from './parts';
@@ -188,4 +188,12 @@ async function mayKeep(book: Book, journal: Journal): Promise<void> {
   if (JSON.stringify(journal).length <= MOST_KEPT) return;
   const [largest] = [...journal.touched].sort((a, b) => cellsOf(b.put.area) - cellsOf(a.put.area));
   throw trouble('tooMuchToKeep', largest === undefined ? journal.says : placeText(largest.put.area));
+}
+
+/** Writes new sheets in one step and shows the first of them; gives its first cell. */
+export async function applySheets(book: Book, says: string, changes: Changes, watch: Watch): Promise<Area> {
+  await apply(book, says, changes, watch);
+  const first = areaAt(changes.newSheets?.[0]?.name ?? '', 0, 0);
+  await book.goTo(first);
+  return first;
 }

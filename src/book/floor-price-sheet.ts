@@ -4,7 +4,7 @@ import type { Rounding } from '../core/money';
 import type { Quote, QuoteLine } from '../core/quote';
 import type { Rules } from '../core/rules';
 import { areaAt, cellText, type Area } from './address';
-import { apply, type Watch } from './apply';
+import { applySheets, type Watch } from './apply';
 import type { Book, CellPut } from './book';
 import type { Floor } from './floor';
 import { underFreeNames, type Taken } from './free-names';
@@ -175,9 +175,5 @@ export async function writeFloorPrice(
   priced: JobPrice,
   watch: Watch = {},
 ): Promise<Area> {
-  const draft = floorPriceDraft(await book.contents(), floor, priced);
-  await apply(book, 'Write the price', draft, watch);
-  const first = areaAt(draft.newSheets?.[0]?.name ?? '', 0, 0);
-  await book.goTo(first);
-  return first;
+  return applySheets(book, 'Write the price', floorPriceDraft(await book.contents(), floor, priced), watch);
 }

@@ -4,8 +4,8 @@ import type { CutPlan, PlannedRoll } from '../core/cutting-plan';
 import type { Cloth } from '../core/floor-cuts';
 import { exact, NO_LENGTH, times, toUnit, type Length } from '../core/length';
 import { tally } from '../core/tally';
-import { areaAt, type Area } from './address';
-import { apply, type Watch } from './apply';
+import type { Area } from './address';
+import { applySheets, type Watch } from './apply';
 import type { Book, CellPut, CellValue } from './book';
 import { clothsBehind, GROUPS, rodTotals, totalsBy, type Floor, type GroupName } from './floor';
 import { underFreeNames, type Taken } from './free-names';
@@ -337,9 +337,5 @@ export async function writeFloor(
   plans: readonly ClothPlan[],
   watch: Watch = {},
 ): Promise<Area> {
-  const draft = floorDraft(await book.contents(), floor, plans);
-  await apply(book, 'Write the cutting list', draft, watch);
-  const first = areaAt(draft.newSheets?.[0]?.name ?? '', 0, 0);
-  await book.goTo(first);
-  return first;
+  return applySheets(book, 'Write the cutting list', floorDraft(await book.contents(), floor, plans), watch);
 }

@@ -64,5 +64,3 @@ export const plainly = (formula: string): string =>
 /** Whether a cell's formula is the one that was entered, though the host may spell it otherwise. */
 export const sameFormula = (one: string, other: string): boolean =>
   one === other || plainly(one) === plainly(other);
-
-export const textInFormula = (text: string): string => `"${text.replace(/"/g, '""')}"`;

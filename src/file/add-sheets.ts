@@ -4,16 +4,14 @@ import type { Taken } from '../book/free-names';
 import type { Draft } from '../book/sheets/draft';
 import type { Parts } from './archive';
 import { Looks } from './looks';
-import { beforeEnd } from './marked';
-import { HEAD, OFFICE, sheetXml, tablesOf, tableXml } from './new-sheet';
+import { sheetXml, tablesOf, tableXml } from './new-sheet';
+import { freshPart, OFFICE, relationships, TYPES } from './part';
 import { Problem } from './problem';
 import { bytesOfText } from './text';
 import { partText, relationshipsOf, relationshipsPart, type WorkbookFile } from './workbook';
-import { edited, escaped, tagsNamed, walk, type Edit } from './xml';
+import { beforeEnd, edited, escaped, tagsNamed, walk, type Edit } from './xml';
 
-const TYPES = '[Content_Types].xml';
 const KIND = 'application/vnd.openxmlformats-officedocument.spreadsheetml';
-const PACKAGE = 'http://schemas.openxmlformats.org/package/2006/relationships';
 
 /** Every name that is taken, for a draft to keep clear of. */
 export const namesTaken = (file: WorkbookFile): Taken => ({
@@ -21,13 +19,6 @@ export const namesTaken = (file: WorkbookFile): Taken => ({
   tables: file.tables,
   names: file.names,
 });
-
-/** A number no part of its kind has: xl/tables/table7.xml. */
-function freshNumber(parts: Parts, stem: string): number {
-  let number = 1;
-  while (parts.has(`${stem}${number}.xml`)) number++;
-  return number;
-}
 
 interface Joined {
   readonly name: string;
@@ -77,19 +68,14 @@ class Joining {
 
   private sheet(name: string, looks: Looks): Joined {
     const { draft, folder, parts } = this;
-    const part = `${folder}worksheets/sheet${freshNumber(parts, `${folder}worksheets/sheet`)}.xml`;
+    const part = freshPart(parts, `${folder}worksheets/sheet`);
     this.put(part, sheetXml(draft, name, looks), 'worksheet');
     const links = tablesOf(draft, name).map((table, at) => {
-      const stem = `${folder}tables/table`;
-      const target = `${stem}${freshNumber(parts, stem)}.xml`;
+      const target = freshPart(parts, `${folder}tables/table`);
       this.put(target, tableXml(draft, table, this.nextTable()), 'table');
       return `<Relationship Id="rId${at + 1}" Type="${OFFICE}/table" Target="../tables/${target.slice(target.lastIndexOf('/') + 1)}"/>`;
     });
-    if (links.length > 0)
-      parts.set(
-        relationshipsPart(part),
-        bytesOfText(`${HEAD}<Relationships xmlns="${PACKAGE}">${links.join('')}</Relationships>`),
-      );
+    if (links.length > 0) parts.set(relationshipsPart(part), bytesOfText(relationships(links.join(''))));
     return { name, part };
   }
 
@@ -109,10 +95,8 @@ class Joining {
   private link(workbook: string, joined: readonly Joined[], styles: string | undefined): void {
     const { file, draft } = this;
     const at = relationshipsPart(file.part);
-    const relationships = this.textIn(at);
-    const taken = new Set(
-      tagsNamed(relationships, at, 'Relationship').map(({ attributes }) => attributes['Id']),
-    );
+    const linked = this.textIn(at);
+    const taken = new Set(tagsNamed(linked, at, 'Relationship').map(({ attributes }) => attributes['Id']));
     let number = 0;
     const freshId = (): string => {
       do number++;
@@ -124,7 +108,7 @@ class Joining {
     const ids = joined.map(freshId);
     const links = joined.map(({ part }, turn) => target(ids[turn] ?? '', 'worksheet', part));
     if (styles !== undefined) links.push(target(freshId(), 'styles', styles));
-    this.parts.set(at, bytesOfText(beforeEnd(relationships, at, links.join(''))));
+    this.parts.set(at, bytesOfText(beforeEnd(linked, at, links.join(''))));
 
     const prefix = /<(\w+:)?workbook[\s>]/.exec(workbook)?.[1] ?? '';
     const sheetIds = tagsNamed(workbook, file.part, 'sheet').map(({ attributes }) =>

@@ -2,16 +2,14 @@
 import { areaAt, areaText, type Area } from '../book/address';
 import type { CellValue, NewChart } from '../book/book';
 import type { Parts } from './archive';
+import { freshPart, HEAD, OFFICE, relationships, TYPES } from './part';
 import { bytesOfText } from './text';
 import { partText, relationshipsPart } from './workbook';
-import { escaped, escapedControls, tagsNamed } from './xml';
+import { beforeEnd, escaped, escapedControls, tagsNamed } from './xml';
 
 const CHART = 'http://schemas.openxmlformats.org/drawingml/2006/chart';
 const DRAWING = 'http://schemas.openxmlformats.org/drawingml/2006/main';
 const PLACED = 'http://schemas.openxmlformats.org/drawingml/2006/spreadsheetDrawing';
-const OFFICE = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships';
-const PACKAGE = 'http://schemas.openxmlformats.org/package/2006/relationships';
-const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 
 /** A chart with what its block holds: labels in the first column, names of the series in the first row. */
 export interface DrawnChart extends NewChart {
@@ -97,21 +95,11 @@ const placed = ({ name, title, at }: DrawnChart, number: number): string =>
 
 const relation = (id: string, kind: string, target: string): string =>
   `<Relationship Id="${id}" Type="${OFFICE}/${kind}" Target="${target}"/>`;
-const relations = (list: string): string =>
-  `${HEAD}<Relationships xmlns="${PACKAGE}">${list}</Relationships>`;
 const put = (parts: Parts, part: string, xml: string): void => void parts.set(part, bytesOfText(xml));
 
-/** The first number under which there is no such part yet. */
-function free(parts: Parts, named: (number: number) => string): number {
-  let number = 1;
-  while (parts.has(named(number))) number++;
-  return number;
-}
-
-const TYPES_PART = '[Content_Types].xml';
 function addType(parts: Parts, part: string, type: string): void {
   const line = `<Override PartName="/${part}" ContentType="application/vnd.openxmlformats-officedocument.${type}+xml"/>`;
-  put(parts, TYPES_PART, (partText(parts, TYPES_PART) ?? '').replace('</Types>', `${line}</Types>`));
+  put(parts, TYPES, beforeEnd(partText(parts, TYPES) ?? '', TYPES, line));
 }
 
 /** What stands after a drawing in a sheet. */
@@ -127,11 +115,9 @@ function draw(parts: Parts, sheet: string, id: string): void {
 /** Adds charts to a sheet that holds no drawing yet. */
 export function addCharts(parts: Parts, sheet: string, charts: readonly DrawnChart[]): void {
   if (charts.length === 0) return;
-  const drawingPart = (number: number): string => `xl/drawings/drawing${number}.xml`;
-  const drawing = drawingPart(free(parts, drawingPart));
-  const chartPart = (number: number): string => `xl/charts/chart${number}.xml`;
+  const drawing = freshPart(parts, 'xl/drawings/drawing');
   const targets = charts.map((chart, at) => {
-    const part = chartPart(free(parts, chartPart));
+    const part = freshPart(parts, 'xl/charts/chart');
     put(parts, part, chartXml(chart));
     addType(parts, part, 'drawingml.chart');
     return relation(`rId${at + 1}`, 'chart', `/${part}`);
@@ -142,11 +128,11 @@ export function addCharts(parts: Parts, sheet: string, charts: readonly DrawnCha
     drawing,
     `${HEAD}<xdr:wsDr xmlns:xdr="${PLACED}" xmlns:a="${DRAWING}" xmlns:r="${OFFICE}">${frames}</xdr:wsDr>`,
   );
-  put(parts, relationshipsPart(drawing), relations(targets.join('')));
+  put(parts, relationshipsPart(drawing), relationships(targets.join('')));
   addType(parts, drawing, 'drawing');
   const own = relationshipsPart(sheet);
   const line = relation('rIdDrawing', 'drawing', `/${drawing}`);
   const before = partText(parts, own);
-  put(parts, own, before?.replace('</Relationships>', `${line}</Relationships>`) ?? relations(line));
+  put(parts, own, before === undefined ? relationships(line) : beforeEnd(before, own, line));
   draw(parts, sheet, 'rIdDrawing');
 }

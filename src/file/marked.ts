@@ -2,32 +2,13 @@
 import type { Parts } from './archive';
 import { withMark } from './dynamic';
 import { storedForm } from './formula';
+import { TYPES } from './part';
 import { bytesOfText } from './text';
 import { partText, relationshipsOf, relationshipsPart, type WorkbookFile } from './workbook';
-import { edited, escaped, tagsNamed, walk, type Edit } from './xml';
+import { beforeEnd, edited, escaped, tagsNamed, walk, type Edit } from './xml';
 
-const TYPES = '[Content_Types].xml';
 const CONTENT = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml';
 const RELATIONSHIP = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships/sheetMetadata';
-
-/** Puts text just before the root's closing tag. */
-export function beforeEnd(xml: string, part: string, text: string): string {
-  let [end, open] = [-1, ''];
-  walk(xml, part, {
-    close(_, from, to) {
-      end = from;
-      open = xml.slice(from, to);
-    },
-  });
-  const [root] = tagsNamed(xml, part, 'Relationships', 'Types');
-  if (root?.selfClosing === true) {
-    const name = /^[\w:]+/.exec(open.slice(1))?.[0] ?? root.name;
-    return edited(xml, [
-      { from: root.from, to: root.to, text: `${open.replace(/\s*\/>$/, '>')}${text}</${name}>` },
-    ]);
-  }
-  return edited(xml, [{ from: end, to: end, text }]);
-}
 
 /** The mark that lets a formula spill, with the parts that make it mean so added where the file lacks them. */
 export function spillMark(file: WorkbookFile, parts: Parts): string {

@@ -5,11 +5,8 @@ import { shifted } from '../book/formula';
 import type { Draft } from '../book/sheets/draft';
 import { storedForm } from './formula';
 import type { Dressed, Looks } from './looks';
+import { HEAD, MAIN, OFFICE } from './part';
 import { escaped, escapedControls } from './xml';
-
-export const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
-export const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
-export const OFFICE = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships';
 
 interface CellDraft {
   put?: CellPut;

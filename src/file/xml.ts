@@ -110,3 +110,22 @@ export function edited(xml: string, edits: readonly Edit[]): string {
   parts.push(xml.slice(at));
   return parts.join('');
 }
+
+/** Puts text just before the root's closing tag. */
+export function beforeEnd(xml: string, part: string, text: string): string {
+  let [end, open] = [-1, ''];
+  walk(xml, part, {
+    close(_, from, to) {
+      end = from;
+      open = xml.slice(from, to);
+    },
+  });
+  const [root] = tagsNamed(xml, part, 'Relationships', 'Types');
+  if (root?.selfClosing === true) {
+    const name = /^[\w:]+/.exec(open.slice(1))?.[0] ?? root.name;
+    return edited(xml, [
+      { from: root.from, to: root.to, text: `${open.replace(/\s*\/>$/, '>')}${text}</${name}>` },
+    ]);
+  }
+  return edited(xml, [{ from: end, to: end, text }]);
+}

@@ -35,8 +35,6 @@ export const INPUTS = [
 export const inputCells = (window: PlainWindow): SheetCell[] => INPUTS.map((name) => window[name]);
 
 /** Six cells a window, in columns K to P: rod, drop, widths, cut, yardage, price. */
-export const SIX = ['rod', 'drop', 'widths', 'cut', 'yardage', 'price'] as const;
-
 export function sixFormulas(row: number): string[] {
   const at = (column: string): string => `${column}${row}`;
   const [A, B, C, D, E, F, G] = ['A', 'B', 'C', 'D', 'E', 'F', 'G'].map(at);

@@ -3,14 +3,12 @@ import { kindOf, type OrderFinding } from '../core/audit-finding';
 import type { CellOut } from '../core/fields';
 import { zipped, type Parts } from './archive';
 import { addCharts, type DrawnChart } from './chart';
+import { HEAD, MAIN, OFFICE, relationships, TYPES } from './part';
 import { bytesOfText } from './text';
 import { escaped, escapedControls } from './xml';
 import { areaAt, letters } from '../book/address';
 
-const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
-const OFFICE = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships';
 const PACKAGE = 'http://schemas.openxmlformats.org/package/2006';
-const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 
 interface Sheet {
   readonly name: string;
@@ -99,14 +97,14 @@ function bookOf(sheets: readonly Sheet[]): Uint8Array {
   );
   const parts: [string, string][] = [
     [
-      '[Content_Types].xml',
+      TYPES,
       `${HEAD}<Types xmlns="${PACKAGE}/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>` +
         `<Default Extension="xml" ContentType="application/xml"/>${type('xl/workbook.xml', 'sheet.main')}${type('xl/styles.xml', 'styles')}` +
         `${each((_, number) => type(`xl/worksheets/sheet${number}.xml`, 'worksheet'))}</Types>`,
     ],
     [
       '_rels/.rels',
-      `${HEAD}<Relationships xmlns="${PACKAGE}/relationships"><Relationship Id="rId1" Type="${OFFICE}/officeDocument" Target="xl/workbook.xml"/></Relationships>`,
+      relationships(`<Relationship Id="rId1" Type="${OFFICE}/officeDocument" Target="xl/workbook.xml"/>`),
     ],
     [
       'xl/workbook.xml',
@@ -115,12 +113,12 @@ function bookOf(sheets: readonly Sheet[]): Uint8Array {
     ],
     [
       'xl/_rels/workbook.xml.rels',
-      `${HEAD}<Relationships xmlns="${PACKAGE}/relationships">` +
+      relationships(
         each(
           (_, number) =>
             `<Relationship Id="rId${number}" Type="${OFFICE}/worksheet" Target="worksheets/sheet${number}.xml"/>`,
-        ) +
-        `<Relationship Id="rId${sheets.length + 1}" Type="${OFFICE}/styles" Target="styles.xml"/></Relationships>`,
+        ) + `<Relationship Id="rId${sheets.length + 1}" Type="${OFFICE}/styles" Target="styles.xml"/>`,
+      ),
     ],
     ['xl/styles.xml', STYLES],
     ...sheets.map((sheet, at): [string, string] => [`xl/worksheets/sheet${at + 1}.xml`, sheetXml(sheet)]),

@@ -12,6 +12,7 @@ import { WANTED } from '../../src/book/wanted';
 import { BEHIND } from '../../src/core/behind';
 import type { JobPrice } from '../../src/core/mock-up';
 import { engineBook } from './engine-book';
+import { typeAt, valueOf } from './named-cells';
 
 type Cells = Readonly<Record<string, CellValue>>;
 
@@ -30,22 +31,6 @@ async function type(book: Book, table: string, row: number, of: Cells): Promise<
       })),
     }),
   );
-}
-async function typeAt(book: Book, of: Cells): Promise<void> {
-  const { names } = await book.contents();
-  await book.inOneStep('Type', (write) =>
-    write({
-      puts: Object.entries(of).map(([name, value]) => ({
-        area: names.find((one) => one.name === name)!.area!,
-        cells: [[value]],
-      })),
-    }),
-  );
-}
-async function valueOf(book: Book, name: string): Promise<CellValue> {
-  const { names } = await book.contents();
-  const [block] = await book.read([names.find((one) => one.name === name)!.area!]);
-  return block!.values[0]![0]!;
 }
 async function cell(book: Book, table: string, row: number, heading: string): Promise<CellValue> {
   const { area, columns } = (await book.contents()).tables.find(({ name }) => name === table)!;

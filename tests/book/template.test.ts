@@ -7,6 +7,7 @@ import { Trouble } from '../../src/book/trouble';
 import { readHouse } from '../../src/core/house';
 import { RULE_LINES } from '../../src/core/rules';
 import { engineBook } from './engine-book';
+import { typeAt, valueOf } from './named-cells';
 
 interface Seen {
   readonly block: Block;
@@ -39,23 +40,6 @@ async function type(book: Book, name: string, row: number, of: Record<string, Ce
     }),
   );
 }
-async function typeAt(book: Book, of: Record<string, CellValue>): Promise<void> {
-  const { names } = await book.contents();
-  await book.inOneStep('Type', (write) =>
-    write({
-      puts: Object.entries(of).map(([name, value]) => ({
-        area: names.find((one) => one.name === name)!.area!,
-        cells: [[value]],
-      })),
-    }),
-  );
-}
-async function valueOf(book: Book, name: string): Promise<CellValue> {
-  const { names } = await book.contents();
-  const [block] = await book.read([names.find((one) => one.name === name)!.area!]);
-  return block!.values[0]![0]!;
-}
-
 const small = { ...USUAL_JOB, windows: 3 };
 
 describe('an empty job', () => {

@@ -2,7 +2,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { areaAt, type Area } from '../../src/book/address';
 import { readFile } from 'node:fs/promises';
 import { journalOf } from '../../src/book/journal';
-import { drawn, Trial, thereIsABrowser } from './page';
+import { drawn, Trial, thereIsABrowser, type Opened } from './page';
 
 /** As an inn of our own invention may keep it: titles above, short headings, a merged cell, a remark. */
 const LIST = [
@@ -14,6 +14,19 @@ const LIST = [
   ['Snug', 1, 72, 98, 'grommet', 54, null, 'sill is loose'],
   ['Long room', 3, 110, 96.5, 'pinch pleat', 54, null, null],
 ];
+
+/** The grid takes the focus once more when it has drawn itself. */
+const holdTheFocus = (at: Opened): Promise<void> =>
+  expect
+    .poll(
+      async () => {
+        await at.pane.getByRole('tab', { name: 'New job' }).focus();
+        await at.page.waitForTimeout(500);
+        return at.pane.locator(':focus').count();
+      },
+      { timeout: 20_000 },
+    )
+    .toBe(1);
 
 describe.runIf(thereIsABrowser)('the pane beside the trial workbook', () => {
   let trial: Trial;
@@ -306,13 +319,7 @@ describe.runIf(thereIsABrowser)('the pane beside the trial workbook', () => {
     const at = await trial.open();
     const { keyboard } = at.page;
     const focused = at.pane.locator(':focus');
-    // The grid takes the focus once more when it has drawn itself.
-    const held = async (): Promise<number> => {
-      await at.pane.getByRole('tab', { name: 'New job' }).focus();
-      await at.page.waitForTimeout(500);
-      return focused.count();
-    };
-    await expect.poll(held, { timeout: 20_000 }).toBe(1);
+    await holdTheFocus(at);
     for (let n = 0; n < 9 && (await focused.innerText()) !== 'Functions'; n++)
       await keyboard.press('ArrowRight');
     await keyboard.press('Enter');
@@ -337,12 +344,7 @@ describe.runIf(thereIsABrowser)('the pane beside the trial workbook', () => {
     await at.goTo(areaAt('Sheet1', 5, 2));
     const { keyboard } = at.page;
     const focused = at.pane.locator(':focus');
-    const held = async (): Promise<number> => {
-      await at.pane.getByRole('tab', { name: 'New job' }).focus();
-      await at.page.waitForTimeout(500);
-      return focused.count();
-    };
-    await expect.poll(held, { timeout: 20_000 }).toBe(1);
+    await holdTheFocus(at);
     await keyboard.press('ArrowRight');
     await keyboard.press('Enter');
     /** Tabs on until what has the focus is called so. */

@@ -12,6 +12,8 @@ export interface Watch {
   readonly signal?: AbortSignal;
   /** Cells written so far, and in all. */
   readonly progress?: (done: number, of: number) => void;
+  /** Told at the end of each change: whether one undo takes all of it back. */
+  readonly written?: (oneUndo: boolean) => void;
   /** Areas whose filled cells may be overwritten. */
   readonly mayOverwrite?: readonly Area[];
   /** Filled too where rows are hidden or filtered away. */
@@ -180,6 +182,7 @@ export async function apply(book: Book, says: string, changes: Changes, watch: W
       throw failure;
     }
   });
+  watch.written?.(book.joinsRequests || !long);
 }
 
 /** A long change is kept in the workbook until it is done: no other may be there, and it must be small enough. */

@@ -207,6 +207,8 @@ export interface Book {
   readonly lacks: ReadonlyMap<Ability, string>;
   /** Cells that one formula may fill in one request: many where the formula is sent once for them all. */
   readonly fills: number;
+  /** Whether one undo takes back all that `inOneStep` wrote, however many requests it took. */
+  readonly joinsRequests: boolean;
 
   /** Sheets, tables and names, in one round trip. */
   contents(): Promise<Contents>;

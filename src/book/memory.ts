@@ -78,6 +78,7 @@ export class MemoryBook implements Book {
   readonly lacks: ReadonlyMap<Ability, string> = new Map();
   /** As a host that writes each cell; tests of one that takes a formula for many at once say more. */
   fills = MOST_AT_ONCE;
+  joinsRequests = true;
   /** Requests so far, as a host would count round trips. */
   trips = 0;
   /** The next request fails with this, as a host does when a cell is being edited. */

@@ -42,6 +42,7 @@ type RunOptions = Excel.RunOptions;
 export class ExcelBook implements Book {
   /** One formula is sent once for all the cells it fills. */
   readonly fills = 400_000;
+  readonly joinsRequests = false;
 
   private constructor(
     private readonly here: ExcelHere,

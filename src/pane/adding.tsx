@@ -121,7 +121,7 @@ export function Adding({ book, survey, read, rules }: Props) {
       const count = current.plan.columns.length;
       return {
         intent: 'success',
-        text: `${count === 1 ? 'One column stands' : `${count} columns stand`} in ${current.plan.says}. One undo takes ${count === 1 ? 'it' : 'them'} back.`,
+        text: `${count === 1 ? 'One column stands' : `${count} columns stand`} in ${current.plan.says}.`,
       };
     });
   };

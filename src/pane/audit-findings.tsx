@@ -80,7 +80,7 @@ export function AuditFindings({ book, audited, unit }: Props) {
       return {
         intent: 'success',
         text: [
-          `The summary stands on the sheet “${name}”. One undo takes it back.`,
+          `The summary stands on the sheet “${name}”.`,
           findings.length === 0 ? '' : (book.lacks.get('charts') ?? ''),
         ]
           .join(' ')

@@ -109,7 +109,7 @@ export function FloorPlan({ book, floor, received }: Props) {
   const write = (): void => {
     void task.run('Writing the list', async (watch) => {
       const { sheet } = await writeFloor(book, floor, ready, watch);
-      return { intent: 'success', text: `The list stands on the sheet “${sheet}”. One undo takes it back.` };
+      return { intent: 'success', text: `The list stands on the sheet “${sheet}”.` };
     });
   };
 

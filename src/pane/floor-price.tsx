@@ -36,7 +36,7 @@ export function FloorPrice({ book, floor, prices }: Props) {
   const write = (): void => {
     void task.run('Writing the price', async (watch) => {
       const { sheet } = await writeFloorPrice(book, floor, priced, watch);
-      return { intent: 'success', text: `The price stands on the sheet “${sheet}”. One undo takes it back.` };
+      return { intent: 'success', text: `The price stands on the sheet “${sheet}”.` };
     });
   };
   return (

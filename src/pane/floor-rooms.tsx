@@ -42,7 +42,7 @@ export function FloorRooms({ book, read, unit, again }: Props) {
       .run('Writing the rows', async (watch) => {
         await writeRooms(book, ahead, watch);
         setAhead(undefined);
-        return { intent: 'success', text: `${ahead.says} One undo takes it back.` };
+        return { intent: 'success', text: ahead.says };
       })
       .then(again);
   };
@@ -55,7 +55,7 @@ export function FloorRooms({ book, read, unit, again }: Props) {
         const rows = await setForRooms(book, read, of, WANTED, unit, watch);
         return {
           intent: 'success',
-          text: `${column.heading} is set in ${rows} ${rows === 1 ? 'row' : 'rows'}. One undo takes it back.`,
+          text: `${column.heading} is set in ${rows} ${rows === 1 ? 'row' : 'rows'}.`,
         };
       })
       .then(again);

@@ -43,6 +43,10 @@ export function messageOf(thrown: unknown): Message {
   };
 }
 
+/** A host that keeps an undo step for each request is promised none for the whole. */
+const withUndo = (of: Message | undefined): Message | undefined =>
+  of?.intent === 'success' ? { ...of, text: `${of.text} One undo takes it back.` } : of;
+
 export function useTask(): Task {
   const [running, setRunning] = useState<Running>();
   const [message, setMessage] = useState<Message>();
@@ -61,14 +65,17 @@ export function useTask(): Task {
     const controller = (stopper.current = new AbortController());
     setMessage(undefined);
     setRunning({ says, done: 0, of: 0 });
+    const written: boolean[] = [];
     try {
       const ended = await work({
         signal: controller.signal,
         progress: (done, of) => {
           if (mounted.current) setRunning({ says, done, of });
         },
+        written: (oneUndo) => written.push(oneUndo),
       });
-      if (mounted.current) setMessage(ended);
+      const undone = written.length === 1 && written[0] === true;
+      if (mounted.current) setMessage(undone ? withUndo(ended) : ended);
     } catch (thrown) {
       if (mounted.current) setMessage(messageOf(thrown));
     } finally {

@@ -45,6 +45,7 @@ export class TrialBook implements Book {
   ]);
   /** Between two parts the page can be used, and the fill be stopped. */
   readonly fills = 20_000;
+  readonly joinsRequests = true;
   private readonly writer: Writer;
   private readonly formulas: FormulaDataModel;
 

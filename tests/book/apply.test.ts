@@ -43,6 +43,28 @@ describe('a change to the workbook', () => {
     expect(book.picture()).toBe(before);
   });
 
+  it('of several requests promises one undo only where the host joins them', async () => {
+    const long: Changes = {
+      puts: [
+        {
+          area: areaAt('Floor', 5, 0, MOST_AT_ONCE + 1, 1),
+          cells: Array.from({ length: MOST_AT_ONCE + 1 }, () => [1]),
+        },
+      ],
+    };
+    for (const [changes, joins, oneUndo] of [
+      [column, false, true],
+      [column, true, true],
+      [long, false, false],
+      [long, true, true],
+    ] as const) {
+      const book = new MemoryBook({ Floor: { rows } });
+      book.joinsRequests = joins;
+      const told: boolean[] = [];
+      await apply(book, 'Fill', changes, { written: (one) => told.push(one) });
+      expect(told).toEqual([oneUndo]);
+    }
+  });
   it('refuses a protected sheet', async () => {
     const book = new MemoryBook({ Floor: { rows, protected: true } });
     expect(await refusedAs(book, column)).toMatch(/“Floor” is protected.*Unprotect Sheet/);

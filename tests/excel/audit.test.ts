@@ -135,7 +135,9 @@ describe('past orders in Excel', () => {
     await pane.press('Run the audit');
     await pane.says('4 orders audited').waitFor();
     await pane.press('Write a summary');
-    await pane.says('The summary stands on the sheet “Audit”. One undo takes it back.').waitFor();
+    await pane.says('The summary stands on the sheet “Audit”.').waitFor();
+    // A table and a chart take several requests, and Excel keeps an undo step for each: none is promised.
+    expect(await pane.frame.getByText('One undo').count()).toBe(0);
     const sheet = pane.host.book.sheetNamed('Audit')!;
     expect(pane.host.book.active).toBe(sheet);
     const [chart] = sheet.charts;

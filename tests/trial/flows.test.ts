@@ -86,7 +86,7 @@ describe.runIf(thereIsABrowser)('the pane beside the trial workbook', () => {
     await at.pane.getByText('20 cells would be written: I4:M7 of “Sheet1”.').waitFor();
     expect((await at.contents()).sheets[0]?.used?.columns).toBe(8);
     await at.press('Add 5 columns');
-    expect(await at.said()).toContain('5 columns stand in I4:M7');
+    expect(await at.said()).toBe('5 columns stand in I4:M7. One undo takes it back.');
     const added = await at.read(areaAt('Sheet1', 3, 8, 4, 5));
     expect(added.values[0]).toEqual(['rod width', 'finished drop', 'widths', 'cut length', 'yardage']);
     // 84½ + 11 + 11 = 106½; 98 − 2 = 96; (106½ + 13) × 2½ = 298¾, with hems and seams 6 widths of 54;

@@ -68,6 +68,11 @@ describe('a mock-up', () => {
     const attic = (of: typeof mockUp, which: 'first' | 'rest') =>
       of?.[which].lines.filter(({ kind }) => kind === 'attic stock').map(({ quantity }) => quantity);
     expect([attic(mockUp, 'first'), attic(mockUp, 'rest')]).toEqual([[], [6.25]]);
+    // One window of 6 cuts without a spare: 6 × 112 in, up to 18.75 yd. Of the rest 54 cuts and 3 spare ones.
+    const face = (which: 'first' | 'rest') =>
+      mockUp?.[which].lines.find(({ kind }) => kind === 'face')?.quantity;
+    expect(face('first')).toBe(18.75);
+    expect(face('rest')).toBeGreaterThanOrEqual((57 * 112) / 36);
   });
 
   it('of every window there is no mock-up, and says so; of none neither', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { receivedIn } from '../../src/core/received';
+import { UNITS } from '../../src/core/length';
+import { readFlaws, receivedIn } from '../../src/core/received';
 import { CENTIMETRES, INCHES } from '../../src/core/unit';
 
 const HEAD = ['roll of', 'dye lot', 'roll length (yd)', 'flaws at (yd)', 'whole cuts'];
@@ -36,6 +37,22 @@ describe('a table of rolls', () => {
   ])('is told by “%s”, “%s”, “%s” too, below a title', (...headings) => {
     const rows = [['Rolls in hand'], headings, ['Fen voile', 'A', 50]];
     expect(receivedIn(rows, INCHES)?.get('fen voile')).toEqual([{ length: '50', lot: 'A', flaws: '' }]);
+  });
+
+  it('takes a flaw from either end of it, and one at a point', () => {
+    const flaws = (text: string) =>
+      readFlaws(text, 'roll 1, flaws', INCHES).map(({ from, length }) => [
+        from / UNITS.yd,
+        length / UNITS.yd,
+      ]);
+    expect(flaws('12-12 1/2; 30')).toEqual([
+      [12, 0.5],
+      [30, 0],
+    ]);
+    expect(flaws('12 1/2 to 12, 0-1')).toEqual([
+      [12, 0.5],
+      [0, 1],
+    ]);
   });
 
   it('keeps metres as metres in an inch house', () => {

@@ -62,6 +62,11 @@ describe('the chart of the findings', () => {
     expect(ranges).toEqual(['Summary!$B$1', 'Summary!$A$2:$A$3', 'Summary!$B$2:$B$3']);
     expect(textsIn(xml, 'v')).toEqual(ranges.flatMap(cellsOf));
     expect(textsIn(xml, 't')).toEqual(['Findings by kind']);
+    // Bars are read from the top, in the order of their rows.
+    expect(tagsNamed(xml, 'chart', 'orientation').map((tag) => attribute(tag, 'val'))).toEqual([
+      'maxMin',
+      'minMax',
+    ]);
   });
 
   it('is a part that every relation reaches and every type names', async () => {

@@ -11,7 +11,7 @@ beforeAll(async () => {
 });
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
-async function read(text: string): Promise<string[][]> {
+async function read(text: string | Uint8Array): Promise<string[][]> {
   const path = join(folder, 'rows.csv');
   await writeFile(path, text);
   const rows: string[][] = [];
@@ -63,6 +63,14 @@ describe('CSV files', () => {
   it('counts blank lines as rows', async () => {
     expect(await read('a,b\n\n\n1,2\n\n')).toEqual([['a', 'b'], [''], [''], ['1', '2'], ['']]);
     expect(await read('a,b\n\n\n"1",2\n\n')).toEqual([['a', 'b'], [''], [''], ['1', '2'], ['']]);
+  });
+
+  it('loses no cell to a letter that the end of the file cuts in two', async () => {
+    const cut = new TextEncoder().encode('room,cloth\nden,bouclé').subarray(0, -1);
+    expect(await read(cut)).toEqual([
+      ['room', 'cloth'],
+      ['den', 'boucl\uFFFD'],
+    ]);
   });
 
   it('takes an inch mark in a cell as it stands', async () => {

@@ -68,6 +68,10 @@ describe('sheets joined to a workbook', () => {
     const bytes = joined(file);
     const book = await readBack(bytes);
     expect(book.worksheets.map(({ name }) => name)).toEqual([...file.sheets.map(({ name }) => name), SHEET]);
+    // Names stand nowhere but on their own shelf: Excel would mend such a file.
+    const workbook = new TextDecoder().decode(unzipSync(bytes)['xl/workbook.xml']);
+    expect(workbook).toMatch(/<(\w+:)?definedNames>.*name="Long_ones".*<\/(\w+:)?definedNames>/s);
+    expect(workbook.match(/definedNames\/>/)).toBeNull();
     const sheet = book.getWorksheet(SHEET)!;
     expect([sheet.getCell('A1').value, sheet.getCell('A2').value]).toEqual(['A list', '=1+1 stays text']);
     expect(['A5', 'A6', 'A7', 'B5', 'B6', 'B7'].map((at) => sheet.getCell(at).value)).toEqual([

@@ -1,5 +1,7 @@
 /** What holds it up. */
-import { listKind, optional, SIZE, WEIGHT } from '../src/core/fields';
+import { listKind, optional } from '../src/core/fields';
+import { WEIGHT } from '../src/core/figure-kinds';
+import { SIZE } from '../src/core/length-kinds';
 import { brackets, rodPieces, stack, type RodPieces } from '../src/core/hardware';
 import { toUnit } from '../src/core/length';
 import { cellFunction } from './declare';

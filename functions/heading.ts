@@ -1,5 +1,6 @@
 /** Where the heading is marked. */
-import { optional, required, SIZE } from '../src/core/fields';
+import { optional, required } from '../src/core/fields';
+import { SIZE } from '../src/core/length-kinds';
 import { grommets, pleats, pocket, rings, type Grommets, type Pleats } from '../src/core/heading';
 import { toUnit } from '../src/core/length';
 import { cellFunction } from './declare';

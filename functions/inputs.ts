@@ -1,15 +1,7 @@
 /** Parameters that several functions share, in the same words everywhere. */
-import {
-  ALLOWANCE,
-  choiceKind,
-  COUNT,
-  FULLNESS as FULLNESS_KIND,
-  optional,
-  REPEAT,
-  required,
-  SIZE,
-  WIDTH_COUNT,
-} from '../src/core/fields';
+import { choiceKind, optional, required } from '../src/core/fields';
+import { COUNT, FULLNESS as FULLNESS_KIND, WIDTH_COUNT } from '../src/core/figure-kinds';
+import { ALLOWANCE, REPEAT, SIZE } from '../src/core/length-kinds';
 import { DRAWS, HEADINGS, LININGS, MATCHES } from '../src/core/treatment';
 
 const HEADING_KIND = choiceKind('a heading', HEADINGS);

@@ -1,5 +1,6 @@
 /** From the opening to the finished drop. */
-import { ALLOWANCE, choiceKind, listKind, optional, required, SIZE } from '../src/core/fields';
+import { choiceKind, listKind, optional, required } from '../src/core/fields';
+import { ALLOWANCE, SIZE } from '../src/core/length-kinds';
 import { drop, extension, rodHeight, rodWidth, type End } from '../src/core/measure';
 import { choices, FLOOR_FINISHES, MEASURED_TO } from '../src/core/treatment';
 import { cellFunction } from './declare';

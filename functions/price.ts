@@ -1,16 +1,6 @@
 /** Money. */
-import {
-  choiceKind,
-  listKind,
-  MONEY,
-  optional,
-  PRICE,
-  QUANTITY,
-  RATE,
-  required,
-  TABLE,
-  type Kind,
-} from '../src/core/fields';
+import { choiceKind, listKind, optional, required, TABLE, type Kind } from '../src/core/fields';
+import { MONEY, PRICE, QUANTITY, RATE } from '../src/core/figure-kinds';
 import { breakPrice, labor, readPriceBreaks, salesTax, sellPrice, type PriceBreak } from '../src/core/price';
 import { ROUNDING_WORDS, SELL_BASES, TAX_BASES } from '../src/core/ways';
 import { cellFunction } from './declare';

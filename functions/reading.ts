@@ -17,11 +17,11 @@ import {
   readField,
   required,
   TEXT,
-  WRITTEN,
   type CellIn,
   type CellOut,
   type Kind,
 } from '../src/core/fields';
+import { WRITTEN } from '../src/core/length-kinds';
 import { toUnit, UNITS, type LengthUnit } from '../src/core/length';
 import { nearestRule, ruleLine, ruleValue, unitOf } from '../src/core/rules';
 import { writeStep } from '../src/core/steps';

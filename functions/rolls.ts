@@ -2,18 +2,9 @@
 import { answer, finding, refuse, type Finding } from '../src/core/answer';
 import type { CutLine, CuttingJob, Roll } from '../src/core/cutting';
 import type { CutPlan, PlannedRoll } from '../src/core/cutting-plan';
-import {
-  COUNT,
-  listKind,
-  optional,
-  required,
-  rowsOf,
-  SIZE,
-  TEXT,
-  YARDS,
-  type CellOut,
-  type Kind,
-} from '../src/core/fields';
+import { listKind, optional, required, rowsOf, TEXT, type CellOut, type Kind } from '../src/core/fields';
+import { COUNT } from '../src/core/figure-kinds';
+import { SIZE, YARDS } from '../src/core/length-kinds';
 import { toUnit, type Length } from '../src/core/length';
 import { ONE } from '../src/core/ratio';
 import { cutPlan, rollCuts } from '../src/core/rolls';

@@ -1,5 +1,6 @@
 /** From the rod to the widths of cloth. */
-import { optional, WIDTH_COUNT } from '../src/core/fields';
+import { optional } from '../src/core/fields';
+import { WIDTH_COUNT } from '../src/core/figure-kinds';
 import { finishedWidth, fullness, panels, saveWidth, widths } from '../src/core/widths';
 import { cellFunction } from './declare';
 import { COUNT, LENGTH, NUMBER } from './gives';

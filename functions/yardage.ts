@@ -1,5 +1,7 @@
 /** Yardage of face and lining, and their weight. */
-import { AREAL_WEIGHT, choiceKind, optional, required, SIZE } from '../src/core/fields';
+import { choiceKind, optional, required } from '../src/core/fields';
+import { AREAL_WEIGHT } from '../src/core/figure-kinds';
+import { SIZE } from '../src/core/length-kinds';
 import { choices, type Layer } from '../src/core/treatment';
 import { clothWeight, lining, railroaded, yardage } from '../src/core/yardage';
 import { cellFunction } from './declare';

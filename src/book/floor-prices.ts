@@ -2,7 +2,9 @@
 import { Refusal } from '../core/answer';
 import { BEHIND } from '../core/behind';
 import { CLOTH_BREAKS, type ClothPrice } from '../core/cloth-price';
-import { PRICE, YARDS, type Kind } from '../core/fields';
+import { type Kind } from '../core/fields';
+import { PRICE } from '../core/figure-kinds';
+import { YARDS } from '../core/length-kinds';
 import type { WindowWork } from '../core/job';
 import { priceJob, type JobPrice } from '../core/mock-up';
 import type { PriceList } from '../core/quote';

@@ -1,6 +1,7 @@
 /** Attic stock: cloth kept for later repairs, each cut long enough for any window of its fabric. */
 import { refuse } from './answer';
-import { COUNT, oneCell, QUANTITY, RATE, readBack, type Kind } from './fields';
+import { oneCell, readBack, type Kind } from './fields';
+import { COUNT, QUANTITY, RATE } from './figure-kinds';
 import { money, type Money } from './money';
 
 export type AtticStock = { readonly share: Money } | { readonly cuts: number };

@@ -1,7 +1,8 @@
 /** A price list by fabric and date, and the price in force on a day. */
 import { refuse } from './answer';
 import { DATE, showDay } from './day';
-import { isBlank, MONEY, oneCell, readBack, type CellIn, type Place } from './fields';
+import { isBlank, oneCell, readBack, type CellIn, type Place } from './fields';
+import { MONEY } from './figure-kinds';
 import type { Money } from './money';
 import { bare } from './treatment';
 import { INCHES } from './unit';

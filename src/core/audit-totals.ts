@@ -1,7 +1,8 @@
 /** Totals rows in a table: each is compared with the rows above it, since the last one or in all. */
 import { finding, Refusal } from './answer';
 import { told, type OrderFinding } from './audit-finding';
-import { isBlank, MONEY, type CellIn } from './fields';
+import { isBlank, type CellIn } from './fields';
+import { MONEY } from './figure-kinds';
 import type { OrderColumn, OrderColumns, OrderKey } from './order';
 import { digits, INCHES } from './unit';
 

@@ -15,7 +15,8 @@ import { figureCell, showDifference, showOf } from './audit-show';
 import { explain, yardageOf, type Explained } from './audit-slips';
 import type { ColumnKey } from './columns';
 import { DATE, showDay } from './day';
-import { isBlank, MONEY, readBack, type CellIn } from './fields';
+import { isBlank, readBack, type CellIn } from './fields';
+import { MONEY } from './figure-kinds';
 import { TooLarge, toUnit } from './length';
 import { isNear } from './money';
 import {

@@ -3,7 +3,8 @@
  * of their own. Whole rolls are counted by the cuts they give, since no cut crosses from roll to roll.
  */
 import { refuse } from './answer';
-import { oneCell, PRICE, QUANTITY, readBack, type Kind } from './fields';
+import { oneCell, readBack, type Kind } from './fields';
+import { PRICE, QUANTITY } from './figure-kinds';
 import { exact, NO_LENGTH, times, toUnit, UNITS, upToStep, type Length } from './length';
 import { money, NOTHING, type Money } from './money';
 import { partsOf, readPart } from './parts';

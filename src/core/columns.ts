@@ -3,21 +3,9 @@
  * key takes the same value, so a sheet's column feeds a formula by its key.
  */
 import { refuse } from './answer';
-import {
-  ALLOWANCE,
-  AREAL_WEIGHT,
-  choiceKind,
-  COUNT,
-  FULLNESS,
-  optional,
-  readField,
-  REPEAT,
-  SIZE,
-  TEXT,
-  type CellIn,
-  type Field,
-  type Kind,
-} from './fields';
+import { choiceKind, optional, readField, TEXT, type CellIn, type Field, type Kind } from './fields';
+import { AREAL_WEIGHT, COUNT, FULLNESS } from './figure-kinds';
+import { ALLOWANCE, REPEAT, SIZE } from './length-kinds';
 import { DRAWS, FLOOR_FINISHES, HEADINGS, LININGS, MATCHES, MEASURED_TO } from './treatment';
 import type { Unit } from './unit';
 

@@ -1,6 +1,7 @@
 /** What an order row says beside its figures: whose it is, when, for whom, and what it costs. */
 import { DATE, type Day } from './day';
-import { choiceKind, MONEY, QUANTITY, TEXT, type Kind } from './fields';
+import { choiceKind, TEXT, type Kind } from './fields';
+import { MONEY, QUANTITY } from './figure-kinds';
 import type { Money } from './money';
 import { choices } from './treatment';
 

@@ -1,6 +1,7 @@
 /** Making charged less at quantities: “100 5 %; 400 8 %” is 5 % less from 100 widths, 8 % from 400. */
 import { refuse } from './answer';
-import { oneCell, QUANTITY, RATE, readBack, type Kind } from './fields';
+import { oneCell, readBack, type Kind } from './fields';
+import { QUANTITY, RATE } from './figure-kinds';
 import { money, NOTHING, type Money } from './money';
 import { partsOf, readPart } from './parts';
 import { digits } from './unit';

@@ -13,7 +13,8 @@ import {
   type Finding,
   type Step,
 } from './answer';
-import { isBlank, oneCell, PRICE, readBack, type CellIn, type Place } from './fields';
+import { isBlank, oneCell, readBack, type CellIn, type Place } from './fields';
+import { PRICE } from './figure-kinds';
 import { money, NOTHING, toCent, type Money, type Rounding } from './money';
 import { unitOf, type Rules } from './rules';
 import type { SellBasis, TaxBasis } from './ways';

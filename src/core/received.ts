@@ -1,7 +1,8 @@
 /** Rolls as they were received and written down: length, dye lot, flaws; typed, or in a table of their own. */
 import { refuse } from './answer';
 import type { Flaw, Roll } from './cutting';
-import { YARDS, type CellIn } from './fields';
+import { type CellIn } from './fields';
+import { YARDS } from './length-kinds';
 import { exact, NO_LENGTH, type Length } from './length';
 import type { Unit } from './unit';
 

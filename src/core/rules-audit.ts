@@ -1,5 +1,7 @@
 /** House rules: auditing past orders. */
-import { ALLOWANCE, AREAL_WEIGHT, choiceKind, PRICE, SIZE, YARD_STEP } from './fields';
+import { choiceKind } from './fields';
+import { AREAL_WEIGHT, PRICE } from './figure-kinds';
+import { ALLOWANCE, SIZE, YARD_STEP } from './length-kinds';
 import { inches, UNITS, type Length } from './length';
 import { money } from './money';
 import { rule, yards, HOUSE, UFGS } from './rule';

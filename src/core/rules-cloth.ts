@@ -1,5 +1,7 @@
 /** House rules: widths, cuts and yardage of the face and of what lies behind it. */
-import { ALLOWANCE, choiceKind, FULLNESS, SHARE, SIZE, YARD_STEP } from './fields';
+import { choiceKind } from './fields';
+import { FULLNESS, SHARE } from './figure-kinds';
+import { ALLOWANCE, SIZE, YARD_STEP } from './length-kinds';
 import { inches, UNITS, type Length } from './length';
 import { ratio } from './ratio';
 import { rule, own, each, heads, yards, COMMON, HOUSE, UFGS, BOOKLET } from './rule';

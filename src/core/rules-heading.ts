@@ -1,5 +1,6 @@
 /** House rules: heading marks and hardware. */
-import { ALLOWANCE, PROPORTION, SIZE, WEIGHT } from './fields';
+import { PROPORTION, WEIGHT } from './figure-kinds';
+import { ALLOWANCE, SIZE } from './length-kinds';
 import { inches } from './length';
 import { ratio } from './ratio';
 import { rule, own, each, heads, listOf, COMMON, HOUSE, BOOKLET, STEPHENSON } from './rule';

@@ -1,5 +1,6 @@
 /** House rules: from the opening to the finished drop. */
-import { ALLOWANCE, choiceKind, SHIFT, SIZE } from './fields';
+import { choiceKind } from './fields';
+import { ALLOWANCE, SHIFT, SIZE } from './length-kinds';
 import { inches } from './length';
 import { rule, COMMON, HOUSE } from './rule';
 import { HANGS_ON, type HangsOn } from './ways';

@@ -1,6 +1,8 @@
 /** House rules: making charge and the price of a job. */
 import { ATTIC_STOCK } from './attic';
-import { AREAL_WEIGHT, choiceKind, COUNT, PRICE, RATE, SIZE, WEIGHT } from './fields';
+import { choiceKind } from './fields';
+import { AREAL_WEIGHT, COUNT, PRICE, RATE, WEIGHT } from './figure-kinds';
+import { SIZE } from './length-kinds';
 import { inches } from './length';
 import { MAKING_BREAKS } from './making-breaks';
 import { money, type Money, type Rounding } from './money';

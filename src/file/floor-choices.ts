@@ -1,6 +1,8 @@
 /** The what-if table of a floor: fullness by cloth width by direction by repeat rule. */
 import type { ClothPrice } from '../core/cloth-price';
-import { choiceKind, FULLNESS, SIZE, YARDS } from '../core/fields';
+import { choiceKind } from '../core/fields';
+import { FULLNESS } from '../core/figure-kinds';
+import { SIZE, YARDS } from '../core/length-kinds';
 import { whatIf, type Choice, type Costed } from '../core/floor';
 import type { WindowWork } from '../core/job';
 import { toUnit } from '../core/length';

@@ -1,7 +1,7 @@
 /** The cutting plans of a floor, cloth by cloth, as they are made and told. */
 import { cutLengthOf, type CuttingJob } from '../core/cutting';
 import type { PlannedRoll } from '../core/cutting-plan';
-import { PROPORTION } from '../core/fields';
+import { PROPORTION } from '../core/figure-kinds';
 import { clothFindings, clothJob, type Cloth, type RollSupply } from '../core/floor-cuts';
 import { exact, toUnit, type Length } from '../core/length';
 import type { Tally } from '../core/tally';

@@ -1,6 +1,6 @@
 /** What each cloth of a floor comes on: rolls named in the command, the workbook's own, or rolls to be ordered. */
 import type { Flaw, Roll } from '../core/cutting';
-import { YARDS } from '../core/fields';
+import { YARDS } from '../core/length-kinds';
 import type { Cloth, RollSupply } from '../core/floor-cuts';
 import { UNITS, type Length } from '../core/length';
 import { readFlaws, readRoll, sameName, type Received } from '../core/received';

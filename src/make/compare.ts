@@ -1,6 +1,8 @@
 /** Walks the grid with the core on one side and exact fractions on the other. */
 import type Fraction from 'fraction.js';
-import { REPEAT, SIZE, FULLNESS, type CellIn } from '../core/fields';
+import { type CellIn } from '../core/fields';
+import { FULLNESS } from '../core/figure-kinds';
+import { REPEAT, SIZE } from '../core/length-kinds';
 import type { Length } from '../core/length';
 import { readHouse, type House as Rules } from '../core/house';
 import { toOneLess, workWidths, type Gathered } from '../core/widths';

@@ -1,7 +1,8 @@
 /** What a cloth comes on, as typed: rolls to be ordered, or those received with their lots and flaws. */
 import { Button, Input, makeStyles, tokens } from '@fluentui/react-components';
 import { refuse } from '../core/answer';
-import { SHARE, YARDS } from '../core/fields';
+import { SHARE } from '../core/figure-kinds';
+import { YARDS } from '../core/length-kinds';
 import type { RollSupply } from '../core/floor-cuts';
 import type { Ratio } from '../core/ratio';
 import { NO_ROLL, readRoll, readRollLength, type RollWritten } from '../core/received';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DATE, showDay } from '../../src/core/day';
 import { OrderReader, orderColumns, rowKind } from '../../src/core/order';
-import { MONEY } from '../../src/core/fields';
+import { MONEY } from '../../src/core/figure-kinds';
 import { INCHES } from '../../src/core/unit';
 
 const meanings = (...headings: string[]): Record<string, string> =>

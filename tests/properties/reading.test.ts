@@ -2,7 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CATALOGUE } from '../../functions';
 import { Refusal } from '../../src/core/answer';
-import * as fields from '../../src/core/fields';
+import * as plainKinds from '../../src/core/fields';
+import * as figureKinds from '../../src/core/figure-kinds';
+import * as lengthKinds from '../../src/core/length-kinds';
 import type { CellIn, Kind } from '../../src/core/fields';
 import { UNITS, type LengthUnit } from '../../src/core/length';
 import { RULE_LINES } from '../../src/core/rules';
@@ -37,9 +39,10 @@ const cells: fc.Arbitrary<CellIn> = fc.oneof(
 );
 
 describe('write(read(x)) = x', () => {
-  const kinds = Object.entries(fields as Record<string, unknown>).filter(
-    (entry): entry is [string, Kind<unknown>] => isKind(entry[1]),
-  );
+  const kinds = Object.entries({ ...plainKinds, ...figureKinds, ...lengthKinds } as Record<
+    string,
+    unknown
+  >).filter((entry): entry is [string, Kind<unknown>] => isKind(entry[1]));
 
   it('has kinds to be tried on', () => {
     expect(kinds.map(([name]) => name)).toEqual(

@@ -1,12 +1,12 @@
 /** Past orders against the house rules: one row, or all of them. */
-import { answer, refuse } from '../src/core/answer';
-import { Auditor } from '../src/core/audit';
-import type { OrderFinding } from '../src/core/audit-finding';
-import { readPrices } from '../src/core/audit-prices';
-import { oneCell, optional, readBack, required, TABLE, type CellIn } from '../src/core/fields';
-import { orderColumns } from '../src/core/order';
-import type { House } from '../src/core/house';
-import { periodsOf } from '../src/core/periods';
+import { answer, refuse } from '../src/core/cell/answer';
+import { Auditor } from '../src/core/audit/audit';
+import type { OrderFinding } from '../src/core/audit/finding';
+import { readPrices } from '../src/core/audit/price-list';
+import { oneCell, optional, readBack, required, TABLE, type CellIn } from '../src/core/cell/fields';
+import { orderColumns } from '../src/core/window/order';
+import type { House } from '../src/core/house/house';
+import { periodsOf } from '../src/core/audit/periods';
 import { cellFunction } from './declare';
 import { spill, TEXT } from './gives';
 import { HEADERS } from './schedule';

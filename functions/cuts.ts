@@ -1,7 +1,7 @@
 /** From the finished drop to the cut. */
-import { cutLength } from '../src/core/cuts';
-import { choiceKind, optional } from '../src/core/fields';
-import { LAYERS } from '../src/core/treatment';
+import { cutLength } from '../src/core/cloth/cuts';
+import { choiceKind, optional } from '../src/core/cell/fields';
+import { LAYERS } from '../src/core/cell/treatment';
 import { cellFunction } from './declare';
 import { LENGTH } from './gives';
 import { FINISHED_DROP, HEADING, VERTICAL_REPEAT } from './inputs';

@@ -2,12 +2,19 @@
  * One shape for a function, one way to call it. A declaration is everything there is to know about
  * a cell function: Excel's metadata, the trial workbook, the command, the help and the tests read it.
  */
-import { finding, Refusal, type Answer, type Finding, type Step } from '../src/core/answer';
-import { isBlank, readField, type CellIn, type CellOut, type Field, type Kind } from '../src/core/fields';
-import { TooLarge } from '../src/core/length';
-import { readHouse, type House } from '../src/core/house';
-import type { Rules } from '../src/core/rules';
-import type { Unit } from '../src/core/unit';
+import { finding, Refusal, type Answer, type Finding, type Step } from '../src/core/cell/answer';
+import {
+  isBlank,
+  readField,
+  type CellIn,
+  type CellOut,
+  type Field,
+  type Kind,
+} from '../src/core/cell/fields';
+import { TooLarge } from '../src/core/exact/length';
+import { readHouse, type House } from '../src/core/house/house';
+import type { Rules } from '../src/core/house/rules';
+import type { Unit } from '../src/core/exact/unit';
 
 /** How an answer becomes cells: one value, or rows that spill. */
 export interface Gives<V> {

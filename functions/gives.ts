@@ -1,8 +1,8 @@
 /** How answers become cells. */
-import type { CellOut } from '../src/core/fields';
-import { toUnit, type Length } from '../src/core/length';
-import type { Money } from '../src/core/money';
-import type { Unit } from '../src/core/unit';
+import type { CellOut } from '../src/core/cell/fields';
+import { toUnit, type Length } from '../src/core/exact/length';
+import type { Money } from '../src/core/exact/money';
+import type { Unit } from '../src/core/exact/unit';
 import type { Gives } from './declare';
 
 const cell = <V>(noun: string, write: (value: V, unit: Unit) => CellOut): Gives<V> => ({

@@ -1,9 +1,9 @@
 /** What holds it up. */
-import { listKind, optional } from '../src/core/fields';
-import { WEIGHT } from '../src/core/figure-kinds';
-import { SIZE } from '../src/core/length-kinds';
-import { brackets, rodPieces, stack, type RodPieces } from '../src/core/hardware';
-import { toUnit } from '../src/core/length';
+import { listKind, optional } from '../src/core/cell/fields';
+import { WEIGHT } from '../src/core/cell/figure-kinds';
+import { SIZE } from '../src/core/cell/length-kinds';
+import { brackets, rodPieces, stack, type RodPieces } from '../src/core/heading/hardware';
+import { toUnit } from '../src/core/exact/length';
 import { cellFunction } from './declare';
 import { COUNT, LENGTH, spill } from './gives';
 import { DRAW, HEADING, LINING, ROD_WIDTH } from './inputs';

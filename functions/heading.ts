@@ -1,8 +1,8 @@
 /** Where the heading is marked. */
-import { optional, required } from '../src/core/fields';
-import { SIZE } from '../src/core/length-kinds';
-import { grommets, pleats, pocket, rings, type Grommets, type Pleats } from '../src/core/heading';
-import { toUnit } from '../src/core/length';
+import { optional, required } from '../src/core/cell/fields';
+import { SIZE } from '../src/core/cell/length-kinds';
+import { grommets, pleats, pocket, rings, type Grommets, type Pleats } from '../src/core/heading/heading';
+import { toUnit } from '../src/core/exact/length';
 import { cellFunction } from './declare';
 import { COUNT, LENGTH, spill } from './gives';
 import { DRAW, FABRIC_WIDTH, HEADING, ROD_WIDTH, WIDTHS_IN_ALL } from './inputs';

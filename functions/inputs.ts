@@ -1,8 +1,8 @@
 /** Parameters that several functions share, in the same words everywhere. */
-import { choiceKind, optional, required } from '../src/core/fields';
-import { COUNT, FULLNESS as FULLNESS_KIND, WIDTH_COUNT } from '../src/core/figure-kinds';
-import { ALLOWANCE, REPEAT, SIZE } from '../src/core/length-kinds';
-import { DRAWS, HEADINGS, LININGS, MATCHES } from '../src/core/treatment';
+import { choiceKind, optional, required } from '../src/core/cell/fields';
+import { COUNT, FULLNESS as FULLNESS_KIND, WIDTH_COUNT } from '../src/core/cell/figure-kinds';
+import { ALLOWANCE, REPEAT, SIZE } from '../src/core/cell/length-kinds';
+import { DRAWS, HEADINGS, LININGS, MATCHES } from '../src/core/cell/treatment';
 
 const HEADING_KIND = choiceKind('a heading', HEADINGS);
 

@@ -1,8 +1,8 @@
 /** From the opening to the finished drop. */
-import { choiceKind, listKind, optional, required } from '../src/core/fields';
-import { ALLOWANCE, SIZE } from '../src/core/length-kinds';
-import { drop, extension, rodHeight, rodWidth, type End } from '../src/core/measure';
-import { choices, FLOOR_FINISHES, MEASURED_TO } from '../src/core/treatment';
+import { choiceKind, listKind, optional, required } from '../src/core/cell/fields';
+import { ALLOWANCE, SIZE } from '../src/core/cell/length-kinds';
+import { drop, extension, rodHeight, rodWidth, type End } from '../src/core/measure/measure';
+import { choices, FLOOR_FINISHES, MEASURED_TO } from '../src/core/cell/treatment';
 import { cellFunction } from './declare';
 import { LENGTH } from './gives';
 import { HEADING, HEADING_IF_KNOWN } from './inputs';

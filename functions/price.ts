@@ -1,8 +1,15 @@
 /** Money. */
-import { choiceKind, listKind, optional, required, TABLE, type Kind } from '../src/core/fields';
-import { MONEY, PRICE, QUANTITY, RATE } from '../src/core/figure-kinds';
-import { breakPrice, labor, readPriceBreaks, salesTax, sellPrice, type PriceBreak } from '../src/core/price';
-import { ROUNDING_WORDS, SELL_BASES, TAX_BASES } from '../src/core/ways';
+import { choiceKind, listKind, optional, required, TABLE, type Kind } from '../src/core/cell/fields';
+import { MONEY, PRICE, QUANTITY, RATE } from '../src/core/cell/figure-kinds';
+import {
+  breakPrice,
+  labor,
+  readPriceBreaks,
+  salesTax,
+  sellPrice,
+  type PriceBreak,
+} from '../src/core/price/price';
+import { ROUNDING_WORDS, SELL_BASES, TAX_BASES } from '../src/core/cell/ways';
 import { cellFunction } from './declare';
 import { AMOUNT } from './gives';
 import { FINISHED_DROP, HEADING, LINING, WIDTHS_IN_ALL } from './inputs';

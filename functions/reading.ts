@@ -8,7 +8,7 @@ import {
   numberFigure,
   step,
   type Finding,
-} from '../src/core/answer';
+} from '../src/core/cell/answer';
 import {
   ANYTHING,
   choiceKind,
@@ -20,13 +20,13 @@ import {
   type CellIn,
   type CellOut,
   type Kind,
-} from '../src/core/fields';
-import { WRITTEN } from '../src/core/length-kinds';
-import { toUnit, UNITS, type LengthUnit } from '../src/core/length';
-import { nearestRule, ruleLine, ruleValue, unitOf } from '../src/core/rules';
-import { writeStep } from '../src/core/steps';
-import { choices } from '../src/core/treatment';
-import { digits, INCHES, tape, type Unit } from '../src/core/unit';
+} from '../src/core/cell/fields';
+import { WRITTEN } from '../src/core/cell/length-kinds';
+import { toUnit, UNITS, type LengthUnit } from '../src/core/exact/length';
+import { nearestRule, ruleLine, ruleValue, unitOf } from '../src/core/house/rules';
+import { writeStep } from '../src/core/cell/steps';
+import { choices } from '../src/core/cell/treatment';
+import { digits, INCHES, tape, type Unit } from '../src/core/exact/unit';
 import { cellFunction, type CellFunction, type Gives } from './declare';
 import { NUMBER, spill, TEXT as TEXT_CELL } from './gives';
 

@@ -1,14 +1,14 @@
 /** Cuts from rolls. */
-import { answer, finding, refuse, type Finding } from '../src/core/answer';
-import type { CutLine, CuttingJob, Roll } from '../src/core/cutting';
-import type { CutPlan, PlannedRoll } from '../src/core/cutting-plan';
-import { listKind, optional, required, rowsOf, TEXT, type CellOut, type Kind } from '../src/core/fields';
-import { COUNT } from '../src/core/figure-kinds';
-import { SIZE, YARDS } from '../src/core/length-kinds';
-import { toUnit, type Length } from '../src/core/length';
-import { ONE } from '../src/core/ratio';
-import { cutPlan, rollCuts } from '../src/core/rolls';
-import { showLength, type Unit } from '../src/core/unit';
+import { answer, finding, refuse, type Finding } from '../src/core/cell/answer';
+import type { CutLine, CuttingJob, Roll } from '../src/core/rolls/cutting';
+import type { CutPlan, PlannedRoll } from '../src/core/rolls/plan';
+import { listKind, optional, required, rowsOf, TEXT, type CellOut, type Kind } from '../src/core/cell/fields';
+import { COUNT } from '../src/core/cell/figure-kinds';
+import { SIZE, YARDS } from '../src/core/cell/length-kinds';
+import { toUnit, type Length } from '../src/core/exact/length';
+import { ONE } from '../src/core/exact/ratio';
+import { cutPlan, rollCuts } from '../src/core/rolls/rolls';
+import { showLength, type Unit } from '../src/core/exact/unit';
 import { cellFunction } from './declare';
 import { COUNT as A_COUNT, spill } from './gives';
 

@@ -1,6 +1,6 @@
 /** Every row of a window table in one call. */
-import { answer, Refusal, refuse, type Finding } from '../src/core/answer';
-import { findColumns, headingWords, readWindow } from '../src/core/columns';
+import { answer, Refusal, refuse, type Finding } from '../src/core/cell/answer';
+import { findColumns, headingWords, readWindow } from '../src/core/window/columns';
 import {
   isBlank,
   oneCell,
@@ -12,10 +12,10 @@ import {
   type CellIn,
   type CellOut,
   type Kind,
-} from '../src/core/fields';
-import { OUTPUTS, type Output } from '../src/core/outputs';
-import { WindowWork } from '../src/core/job';
-import { cellFigure } from '../src/core/steps';
+} from '../src/core/cell/fields';
+import { OUTPUTS, type Output } from '../src/core/window/outputs';
+import { WindowWork } from '../src/core/window/job';
+import { cellFigure } from '../src/core/cell/steps';
 import { cellFunction, type Gives } from './declare';
 
 /** A header row: a range of one row, or of one column where the table lies on its side. */

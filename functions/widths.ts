@@ -1,7 +1,7 @@
 /** From the rod to the widths of cloth. */
-import { optional } from '../src/core/fields';
-import { WIDTH_COUNT } from '../src/core/figure-kinds';
-import { finishedWidth, fullness, panels, saveWidth, widths } from '../src/core/widths';
+import { optional } from '../src/core/cell/fields';
+import { WIDTH_COUNT } from '../src/core/cell/figure-kinds';
+import { finishedWidth, fullness, panels, saveWidth, widths } from '../src/core/cloth/widths';
 import { cellFunction } from './declare';
 import { COUNT, LENGTH, NUMBER } from './gives';
 import {

@@ -1,9 +1,9 @@
 /** Yardage of face and lining, and their weight. */
-import { choiceKind, optional, required } from '../src/core/fields';
-import { AREAL_WEIGHT } from '../src/core/figure-kinds';
-import { SIZE } from '../src/core/length-kinds';
-import { choices, type Layer } from '../src/core/treatment';
-import { clothWeight, lining, railroaded, yardage } from '../src/core/yardage';
+import { choiceKind, optional, required } from '../src/core/cell/fields';
+import { AREAL_WEIGHT } from '../src/core/cell/figure-kinds';
+import { SIZE } from '../src/core/cell/length-kinds';
+import { choices, type Layer } from '../src/core/cell/treatment';
+import { clothWeight, lining, railroaded, yardage } from '../src/core/cloth/yardage';
 import { cellFunction } from './declare';
 import { NUMBER, YARDAGE as YARDS } from './gives';
 import {

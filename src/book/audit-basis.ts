@@ -1,6 +1,6 @@
 /** What past orders are audited by, found in the workbook: house rules and prices, each from its own day on. */
-import { DEFAULT_HOUSE } from '../core/house';
-import { INCHES, type Unit } from '../core/unit';
+import { DEFAULT_HOUSE } from '../core/house/house';
+import { INCHES, type Unit } from '../core/exact/unit';
 import { sameSheet, type Area } from './address';
 import { pricesIn, type PricesFound } from './audit-prices';
 import type { Book, Contents } from './book';

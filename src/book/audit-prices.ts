@@ -1,8 +1,8 @@
 /** Price lists in the workbook, wherever a sheet heads its columns with fabric and price. */
-import { Refusal } from '../core/answer';
-import { readPrices } from '../core/audit-prices';
-import { isBlank } from '../core/fields';
-import { bare } from '../core/treatment';
+import { Refusal } from '../core/cell/answer';
+import { readPrices } from '../core/audit/price-list';
+import { isBlank } from '../core/cell/fields';
+import { bare } from '../core/cell/treatment';
 import type { Block, CellValue } from './book';
 
 export interface PricesFound {

@@ -1,6 +1,6 @@
 /** What an audit found, as a new sheet: counts and money by kind with a chart, then every finding. */
-import { kindOf } from '../core/audit-finding';
-import type { Unit } from '../core/unit';
+import { kindOf } from '../core/audit/finding';
+import type { Unit } from '../core/exact/unit';
 import { areaAt, placeText, sheetText } from './address';
 import { apply, type Watch } from './apply';
 import { ORDERS_OF_FINDINGS, type Audited, type Placed } from './audit';

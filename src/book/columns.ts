@@ -1,7 +1,7 @@
 /** Which column is what: from headings in plain words, with samples, doubts, and her corrections. */
-import { Refusal } from '../core/answer';
-import type { Field } from '../core/fields';
-import { INCHES, type Unit } from '../core/unit';
+import { Refusal } from '../core/cell/answer';
+import type { Field } from '../core/cell/fields';
+import { INCHES, type Unit } from '../core/exact/unit';
 import { cellText, letters } from './address';
 import type { Block, CellValue } from './book';
 import { filled, findHeader, lineKind, named, type Header, type LineKind, type Named } from './header';

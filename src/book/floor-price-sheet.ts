@@ -1,8 +1,8 @@
 /** What a floor costs, as a new sheet: every line of its price, and the totals as formulas over them. */
-import type { JobPrice } from '../core/mock-up';
-import type { Rounding } from '../core/money';
-import type { Quote, QuoteLine } from '../core/quote';
-import type { Rules } from '../core/rules';
+import type { JobPrice } from '../core/quote/mock-up';
+import type { Rounding } from '../core/exact/money';
+import type { Quote, QuoteLine } from '../core/quote/quote';
+import type { Rules } from '../core/house/rules';
 import { areaAt, cellText, type Area } from './address';
 import { applySheets, type Watch } from './apply';
 import type { Book, CellPut } from './book';

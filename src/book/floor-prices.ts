@@ -1,14 +1,14 @@
 /** The prices a floor is priced by: the workbook's own tables, or typed in the pane, as cells hold them. */
-import { Refusal } from '../core/answer';
-import { BEHIND } from '../core/behind';
-import { CLOTH_BREAKS, type ClothPrice } from '../core/cloth-price';
-import { type Kind } from '../core/fields';
-import { PRICE } from '../core/figure-kinds';
-import { YARDS } from '../core/length-kinds';
-import type { WindowWork } from '../core/job';
-import { priceJob, type JobPrice } from '../core/mock-up';
-import type { PriceList } from '../core/quote';
-import type { Unit } from '../core/unit';
+import { Refusal } from '../core/cell/answer';
+import { BEHIND } from '../core/cloth/behind';
+import { CLOTH_BREAKS, type ClothPrice } from '../core/floor/cloth-price';
+import { type Kind } from '../core/cell/fields';
+import { PRICE } from '../core/cell/figure-kinds';
+import { YARDS } from '../core/cell/length-kinds';
+import type { WindowWork } from '../core/window/job';
+import { priceJob, type JobPrice } from '../core/quote/mock-up';
+import type { PriceList } from '../core/quote/quote';
+import type { Unit } from '../core/exact/unit';
 import type { BookRead, CellValue } from './book';
 import type { Floor } from './floor';
 import { filled } from './header';

@@ -1,9 +1,9 @@
 /** The cutter's list roll by roll, and what the floor comes to, as two new sheets. */
-import { cutLengthOf } from '../core/cutting';
-import type { CutPlan, PlannedRoll } from '../core/cutting-plan';
-import type { Cloth } from '../core/floor-cuts';
-import { exact, NO_LENGTH, times, toUnit, type Length } from '../core/length';
-import { tally } from '../core/tally';
+import { cutLengthOf } from '../core/rolls/cutting';
+import type { CutPlan, PlannedRoll } from '../core/rolls/plan';
+import type { Cloth } from '../core/floor/floor-cuts';
+import { exact, NO_LENGTH, times, toUnit, type Length } from '../core/exact/length';
+import { tally } from '../core/floor/tally';
 import type { Area } from './address';
 import { applySheets, type Watch } from './apply';
 import type { Book, CellPut, CellValue } from './book';

@@ -1,5 +1,5 @@
 /** New sheets beside whatever the workbook holds: under the first number none of whose names is taken. */
-import type { Unit } from '../core/unit';
+import type { Unit } from '../core/exact/unit';
 import type { Contents } from './book';
 import type { Draft, Job } from './sheets/draft';
 

@@ -1,6 +1,6 @@
 /** What would be added to her table, before a cell is touched: columns, cells, values of the first rows. */
 import { functionNamed } from '../../functions/index';
-import type { Unit } from '../core/unit';
+import type { Unit } from '../core/exact/unit';
 import { areaAt, common, letters, placeText, type Area } from './address';
 import type { Block, Book, TableSeen } from './book';
 import type { ColumnsRead, WantedColumn } from './columns';

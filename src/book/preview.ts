@@ -1,12 +1,12 @@
 /** What a plan's columns would show in the first rows, worked out before a cell is touched. */
 import type { Outcome } from '../../functions/declare';
 import { functionNamed } from '../../functions/index';
-import { HEADINGS } from '../core/treatment';
-import { errorOf, type CellIn } from '../core/fields';
-import { toUnit } from '../core/length';
-import { inSheetWords, namedBy, type Naming } from '../core/sheet-words';
-import type { Unit } from '../core/unit';
-import { readFigure } from '../core/written';
+import { HEADINGS } from '../core/cell/treatment';
+import { errorOf, type CellIn } from '../core/cell/fields';
+import { toUnit } from '../core/exact/length';
+import { inSheetWords, namedBy, type Naming } from '../core/window/sheet-words';
+import type { Unit } from '../core/exact/unit';
+import { readFigure } from '../core/exact/written';
 import type { CellValue } from './book';
 import { filled } from './header';
 import type { Plan, PlanGiven, PlannedColumn } from './plan';

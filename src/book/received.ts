@@ -1,6 +1,6 @@
 /** The rolls in hand as the workbook's own table of rolls has them, else its sheet of rolls. */
-import { receivedIn, type Received } from '../core/received';
-import type { Unit } from '../core/unit';
+import { receivedIn, type Received } from '../core/rolls/received';
+import type { Unit } from '../core/exact/unit';
 import { sameSheet, type Area } from './address';
 import type { BookRead } from './book';
 

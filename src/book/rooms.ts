@@ -1,6 +1,6 @@
 /** From one window to a floor: rows for many rooms, types by floors, and one figure for many rooms. */
-import { CENTIMETRES, INCHES, type Unit } from '../core/unit';
-import { roomNumbers } from '../core/rooms';
+import { CENTIMETRES, INCHES, type Unit } from '../core/exact/unit';
+import { roomNumbers } from '../core/floor/room-numbers';
 import { areaAt, cellText, common, placeText, within, type Area } from './address';
 import { apply, type Watch } from './apply';
 import type { Block, Book, CellPut, CellValue, Changes, Dress, NameSeen, TableSeen } from './book';

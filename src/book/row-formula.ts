@@ -1,9 +1,9 @@
 /** The formula of one column, for one row, from whatever columns her sheet has. */
 import type { CellFunction, Parameter } from '../../functions/declare';
 import { NAMESPACE } from '../../functions/index';
-import { Refusal } from '../core/answer';
-import type { OutputGroup } from '../core/outputs';
-import { INCHES, type Unit } from '../core/unit';
+import { Refusal } from '../core/cell/answer';
+import type { OutputGroup } from '../core/window/outputs';
+import { INCHES, type Unit } from '../core/exact/unit';
 import { cellText } from './address';
 import type { UnitWord } from './headings';
 

@@ -1,11 +1,11 @@
 /** House rules wherever they stand among cells, and which of several sets stood when. */
-import { Refusal } from '../core/answer';
-import type { Period } from '../core/audit';
-import { showDay } from '../core/day';
-import { readHouse, type House } from '../core/house';
-import { inOrder, periodsOf } from '../core/periods';
-import { ruleLine } from '../core/rules';
-import type { CellIn } from '../core/fields';
+import { Refusal } from '../core/cell/answer';
+import type { Period } from '../core/audit/audit';
+import { showDay } from '../core/cell/day';
+import { readHouse, type House } from '../core/house/house';
+import { inOrder, periodsOf } from '../core/audit/periods';
+import { ruleLine } from '../core/house/rules';
+import type { CellIn } from '../core/cell/fields';
 
 type Rows = readonly (readonly CellIn[])[];
 

@@ -1,9 +1,9 @@
 /** The house rules of a workbook, line by line: read, compared with their defaults, changed with care. */
-import { Refusal } from '../core/answer';
-import { isBlank, type CellIn } from '../core/fields';
-import { readHouse } from '../core/house';
-import { RULE_LINES, ruleLine, type RuleLine } from '../core/rules';
-import { CENTIMETRES, INCHES, type Unit } from '../core/unit';
+import { Refusal } from '../core/cell/answer';
+import { isBlank, type CellIn } from '../core/cell/fields';
+import { readHouse } from '../core/house/house';
+import { RULE_LINES, ruleLine, type RuleLine } from '../core/house/rules';
+import { CENTIMETRES, INCHES, type Unit } from '../core/exact/unit';
 import { areaAt, areaText, readAddress, type Area } from './address';
 import { apply } from './apply';
 import type { Book, CellPut, CellValue } from './book';

@@ -1,5 +1,5 @@
 /** Her table, as she points at it: which cells to read, and what she said of them before. */
-import type { Unit } from '../core/unit';
+import type { Unit } from '../core/exact/unit';
 import { areaAt, common, sameSheet, type Area } from './address';
 import type { Book, Contents } from './book';
 import { readColumns, type ColumnsRead, type Corrections, type WantedColumn } from './columns';

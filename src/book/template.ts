@@ -1,5 +1,5 @@
 /** A new job's sheets, as data and then in the workbook, beside whatever is there already. */
-import { CENTIMETRES, INCHES, type UnitName } from '../core/unit';
+import { CENTIMETRES, INCHES, type UnitName } from '../core/exact/unit';
 import { apply, type Watch } from './apply';
 import type { Book, Changes, Contents } from './book';
 import { underFreeNames } from './free-names';

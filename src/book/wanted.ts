@@ -1,9 +1,9 @@
 /** The columns a window table may have and the outputs it may be given, out of the core's own lists. */
 import { functionNamed } from '../../functions/index';
-import { COLUMN_KEYS, WINDOW_COLUMNS, type ColumnKey } from '../core/columns';
-import { optional, TEXT, type Field } from '../core/fields';
-import { OUTPUTS } from '../core/outputs';
-import { LININGS } from '../core/treatment';
+import { COLUMN_KEYS, WINDOW_COLUMNS, type ColumnKey } from '../core/window/columns';
+import { optional, TEXT, type Field } from '../core/cell/fields';
+import { OUTPUTS } from '../core/window/outputs';
+import { LININGS } from '../core/cell/treatment';
 import type { ColumnsRead, WantedColumn } from './columns';
 import type { OutputColumn } from './row-formula';
 

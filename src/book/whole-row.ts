@@ -3,9 +3,9 @@
  * understood here, under headings those functions read. So a column she told us the meaning of is
  * taken as she said, and no figure hangs on a chain of others.
  */
-import { columnOf, WINDOW_COLUMNS, type ColumnKey } from '../core/columns';
-import { FIGURE_KEYS, orderColumns, usualHeading, type OrderKey } from '../core/order';
-import type { Unit } from '../core/unit';
+import { columnOf, WINDOW_COLUMNS, type ColumnKey } from '../core/window/columns';
+import { FIGURE_KEYS, orderColumns, usualHeading, type OrderKey } from '../core/window/order';
+import type { Unit } from '../core/exact/unit';
 import { readHeading } from './headings';
 import type { Handed, OutputColumn, Source } from './row-formula';
 

@@ -2,7 +2,7 @@
 import type { BaseFunction, BaseValueObject } from '@univerjs/engine-formula';
 import type { CellFunction, Outcome } from '../../functions/declare';
 import { CATALOGUE, NAMESPACE } from '../../functions/index';
-import type { CellIn, CellOut } from '../core/fields';
+import type { CellIn, CellOut } from '../core/cell/fields';
 import type { Library } from './library';
 
 /** The cell whose formula called. */

@@ -5,7 +5,7 @@
 import './older';
 import { CATALOGUE } from '../../functions';
 import type { CellFunction, Outcome } from '../../functions/declare';
-import type { CellIn, CellOut } from '../core/fields';
+import type { CellIn, CellOut } from '../core/cell/fields';
 
 /** An error cell comes as an error object, or as one with a code; the core knows it by its text. */
 function withErrorsAsText(raw: unknown): CellIn {

@@ -1,8 +1,8 @@
 /** npm run hem -- audit: past orders worked out again, from a workbook or a CSV of any size. */
-import type { Weight } from '../core/answer';
-import { Auditor } from '../core/audit';
-import { kindOf, type OrderFinding } from '../core/audit-finding';
-import type { CellOut } from '../core/fields';
+import type { Weight } from '../core/cell/answer';
+import { Auditor } from '../core/audit/audit';
+import { kindOf, type OrderFinding } from '../core/audit/finding';
+import type { CellOut } from '../core/cell/fields';
 import { checkWritable, replaceFile } from './archive';
 import { readWords, type Command, type Io } from './command';
 import { csvLine } from './csv';

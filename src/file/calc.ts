@@ -1,5 +1,5 @@
 /** npm run hem -- calc: formulas in, values out, with or without a workbook behind them. */
-import { errorOf } from '../core/fields';
+import { errorOf } from '../core/cell/fields';
 import { Engine } from '../engine/engine';
 import { nodeLibrary } from '../engine/node';
 import type { Given } from '../engine/workbook';

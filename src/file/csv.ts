@@ -1,7 +1,7 @@
 /** A CSV file as rows, a batch at a time, and rows as CSV that no spreadsheet takes for formulas. */
 import { createReadStream } from 'node:fs';
 import { CsvError, parse } from 'csv-parse/sync';
-import type { CellOut } from '../core/fields';
+import type { CellOut } from '../core/cell/fields';
 import type { Encoding } from './encoding';
 import { Problem } from './problem';
 

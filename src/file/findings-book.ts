@@ -1,6 +1,6 @@
 /** A new workbook with the findings of an audit and their summary; every text is a text cell. */
-import { kindOf, type OrderFinding } from '../core/audit-finding';
-import type { CellOut } from '../core/fields';
+import { kindOf, type OrderFinding } from '../core/audit/finding';
+import type { CellOut } from '../core/cell/fields';
 import { zipped, type Parts } from './archive';
 import { addCharts, type DrawnChart } from './chart';
 import { HEAD, MAIN, OFFICE, relationships, TYPES } from './part';

@@ -3,7 +3,7 @@ import type { Floor } from '../book/floor';
 import { floorPriceDraft } from '../book/floor-price-sheet';
 import { floorDraft } from '../book/floor-sheets';
 import { together } from '../book/sheets/draft';
-import type { JobPrice } from '../core/mock-up';
+import type { JobPrice } from '../core/quote/mock-up';
 import { nodeLibrary } from '../engine/node';
 import { addSheets, namesTaken } from './add-sheets';
 import { replaceFile, zipped } from './archive';

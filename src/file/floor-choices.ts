@@ -1,14 +1,14 @@
 /** The what-if table of a floor: fullness by cloth width by direction by repeat rule. */
-import type { ClothPrice } from '../core/cloth-price';
-import { choiceKind } from '../core/fields';
-import { FULLNESS } from '../core/figure-kinds';
-import { SIZE, YARDS } from '../core/length-kinds';
-import { whatIf, type Choice, type Costed } from '../core/floor';
-import type { WindowWork } from '../core/job';
-import { toUnit } from '../core/length';
-import { toFigure } from '../core/ratio';
-import { digits, showLength, showYardage, type Unit } from '../core/unit';
-import { REPEAT_RULES } from '../core/ways';
+import type { ClothPrice } from '../core/floor/cloth-price';
+import { choiceKind } from '../core/cell/fields';
+import { FULLNESS } from '../core/cell/figure-kinds';
+import { SIZE, YARDS } from '../core/cell/length-kinds';
+import { whatIf, type Choice, type Costed } from '../core/floor/floor';
+import type { WindowWork } from '../core/window/job';
+import { toUnit } from '../core/exact/length';
+import { toFigure } from '../core/exact/ratio';
+import { digits, showLength, showYardage, type Unit } from '../core/exact/unit';
+import { REPEAT_RULES } from '../core/cell/ways';
 import { parts, readOption, type Values } from './floor-options';
 import { counted } from './problem';
 

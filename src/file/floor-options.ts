@@ -1,7 +1,7 @@
 /** What floor is told: its options, and how they are read. */
-import { Refusal } from '../core/answer';
-import type { Kind } from '../core/fields';
-import type { Unit } from '../core/unit';
+import { Refusal } from '../core/cell/answer';
+import type { Kind } from '../core/cell/fields';
+import type { Unit } from '../core/exact/unit';
 import type { readWords } from './command';
 import { Problem, USAGE } from './problem';
 

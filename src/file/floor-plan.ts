@@ -1,11 +1,11 @@
 /** The cutting plans of a floor, cloth by cloth, as they are made and told. */
-import { cutLengthOf, type CuttingJob } from '../core/cutting';
-import type { PlannedRoll } from '../core/cutting-plan';
-import { PROPORTION } from '../core/figure-kinds';
-import { clothFindings, clothJob, type Cloth, type RollSupply } from '../core/floor-cuts';
-import { exact, toUnit, type Length } from '../core/length';
-import type { Tally } from '../core/tally';
-import { showLength, showRemnant, showYardage, type Unit } from '../core/unit';
+import { cutLengthOf, type CuttingJob } from '../core/rolls/cutting';
+import type { PlannedRoll } from '../core/rolls/plan';
+import { PROPORTION } from '../core/cell/figure-kinds';
+import { clothFindings, clothJob, type Cloth, type RollSupply } from '../core/floor/floor-cuts';
+import { exact, toUnit, type Length } from '../core/exact/length';
+import type { Tally } from '../core/floor/tally';
+import { showLength, showRemnant, showYardage, type Unit } from '../core/exact/unit';
 import { bestPlan, type BestPlan } from '../solve/best-plan';
 import { loadSolver } from '../solve/load';
 import type { Io } from './command';

@@ -9,13 +9,13 @@ import {
   readClothPrice,
   type ClothTyped,
 } from '../book/floor-prices';
-import { BEHIND, type Behind } from '../core/behind';
-import type { ClothPrice } from '../core/cloth-price';
-import type { House } from '../core/house';
-import type { JobPrice } from '../core/mock-up';
-import type { Quote } from '../core/quote';
-import { fabricOf } from '../core/tally';
-import { digits, type Unit } from '../core/unit';
+import { BEHIND, type Behind } from '../core/cloth/behind';
+import type { ClothPrice } from '../core/floor/cloth-price';
+import type { House } from '../core/house/house';
+import type { JobPrice } from '../core/quote/mock-up';
+import type { Quote } from '../core/quote/quote';
+import { fabricOf } from '../core/floor/tally';
+import { digits, type Unit } from '../core/exact/unit';
 import type { Values } from './floor-options';
 import { Problem, USAGE } from './problem';
 

@@ -1,9 +1,9 @@
 /** From one window row to many: rooms by pattern, types by quantity. The workbook's own rows stay as they are. */
 import { placeOf, type FloorWindow } from '../book/floor';
-import type { Window } from '../core/columns';
-import { WindowWork } from '../core/job';
-import { sameName } from '../core/received';
-import { roomNumbers } from '../core/rooms';
+import type { Window } from '../core/window/columns';
+import { WindowWork } from '../core/window/job';
+import { sameName } from '../core/rolls/received';
+import { roomNumbers } from '../core/floor/room-numbers';
 import { asUsage, parts, type Values } from './floor-options';
 import { Problem, USAGE } from './problem';
 

@@ -1,10 +1,10 @@
 /** What each cloth of a floor comes on: rolls named in the command, the workbook's own, or rolls to be ordered. */
-import type { Flaw, Roll } from '../core/cutting';
-import { YARDS } from '../core/length-kinds';
-import type { Cloth, RollSupply } from '../core/floor-cuts';
-import { UNITS, type Length } from '../core/length';
-import { readFlaws, readRoll, sameName, type Received } from '../core/received';
-import type { Unit } from '../core/unit';
+import type { Flaw, Roll } from '../core/rolls/cutting';
+import { YARDS } from '../core/cell/length-kinds';
+import type { Cloth, RollSupply } from '../core/floor/floor-cuts';
+import { UNITS, type Length } from '../core/exact/length';
+import { readFlaws, readRoll, sameName, type Received } from '../core/rolls/received';
+import type { Unit } from '../core/exact/unit';
 import { asUsage, parts, readOption, type Values } from './floor-options';
 import { Problem, USAGE } from './problem';
 

@@ -2,10 +2,10 @@
 import { extname } from 'node:path';
 import type { BookRead } from '../book/book';
 import { receivedRolls } from '../book/received';
-import { clothsOf, type Cloth } from '../core/floor-cuts';
-import { sameName, type Received } from '../core/received';
-import { tally } from '../core/tally';
-import type { Unit } from '../core/unit';
+import { clothsOf, type Cloth } from '../core/floor/floor-cuts';
+import { sameName, type Received } from '../core/rolls/received';
+import { tally } from '../core/floor/tally';
+import type { Unit } from '../core/exact/unit';
 import { nodeLibrary } from '../engine/node';
 import { checkWritable, openArchive } from './archive';
 import { readWords, type Command, type Io } from './command';

@@ -1,8 +1,8 @@
 /** npm run job: the demo floor from measure sheet to quote, without Excel; the filled workbooks go to out/. */
 import { mkdir } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
-import { UNITS, type Length } from '../core/length';
-import { tally } from '../core/tally';
+import { UNITS, type Length } from '../core/exact/length';
+import { tally } from '../core/floor/tally';
 import { nodeLibrary } from '../engine/node';
 import { openArchive, replaceFile, zipped } from './archive';
 import { counted } from './problem';

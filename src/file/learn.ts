@@ -1,8 +1,8 @@
 /** audit --learn: proposes house rules from past orders. It only prints. */
-import type { Period } from '../core/audit';
-import { finding } from '../core/answer';
-import { learnRules, type Proposal } from '../core/learn';
-import { OrderReader, rowKind, type Order } from '../core/order';
+import type { Period } from '../core/audit/audit';
+import { finding } from '../core/cell/answer';
+import { learnRules, type Proposal } from '../core/audit/learn';
+import { OrderReader, rowKind, type Order } from '../core/window/order';
 import type { Io } from './command';
 import type { OrdersFile } from './orders';
 import { FINE, NOT_COMPUTED } from './problem';

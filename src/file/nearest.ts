@@ -1,6 +1,6 @@
 /** The function that was perhaps meant. */
 import { CATALOGUE, NAMESPACE } from '../../functions/index';
-import { distance } from '../core/nearest';
+import { distance } from '../core/cell/nearest';
 import { functionsIn } from './formula';
 
 /** “ Did you mean HEM.YARDAGE?”, of the first call that is not known; or nothing. */

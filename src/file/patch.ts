@@ -1,6 +1,6 @@
 /** New values set into a sheet's text: only the cells concerned change, and rows and cells that were missing. */
 import { cellText, letters, readAddress } from '../book/address';
-import { errorOf } from '../core/fields';
+import { errorOf } from '../core/cell/fields';
 import type { CellValue } from '../engine/workbook';
 import { Problem } from './problem';
 import type { CellSeen, RowSeen, SheetSeen } from './sheet';

@@ -1,6 +1,6 @@
 /** What came of computing a workbook file, by cell: for the fill command and whoever else asks. */
-import type { Finding } from '../core/answer';
-import { errorOf } from '../core/fields';
+import type { Finding } from '../core/cell/answer';
+import { errorOf } from '../core/cell/fields';
 import { cellName, type Result } from './recalculate';
 import { findingsOf, whyError } from './sentences';
 import type { WorkbookFile } from './workbook';

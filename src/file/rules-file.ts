@@ -1,8 +1,8 @@
 /** House rules and price lists from a file, wherever they stand in it. */
-import { Refusal } from '../core/answer';
-import type { Period } from '../core/audit';
-import { readPrices, type PriceList } from '../core/audit-prices';
-import { DATE } from '../core/day';
+import { Refusal } from '../core/cell/answer';
+import type { Period } from '../core/audit/audit';
+import { readPrices, type PriceList } from '../core/audit/price-list';
+import { DATE } from '../core/cell/day';
 import {
   hasFirstDay,
   rulesAmong,
@@ -13,10 +13,10 @@ import {
   type RulesByDay,
   type RulesPlace,
 } from '../book/rules-found';
-import { isBlank } from '../core/fields';
-import { DEFAULT_HOUSE } from '../core/house';
-import { inOrder } from '../core/periods';
-import { INCHES } from '../core/unit';
+import { isBlank } from '../core/cell/fields';
+import { DEFAULT_HOUSE } from '../core/house/house';
+import { inOrder } from '../core/audit/periods';
+import { INCHES } from '../core/exact/unit';
 import { smallTables } from './orders';
 import { Problem, USAGE } from './problem';
 

@@ -1,6 +1,6 @@
 /** npm run hem -- rules: the house rules, each with its default, what it takes, its words and its source. */
-import { nearestRule, RULE_LINES, ruleLine, type RuleLine } from '../core/rules';
-import { CENTIMETRES, INCHES, type Unit } from '../core/unit';
+import { nearestRule, RULE_LINES, ruleLine, type RuleLine } from '../core/house/rules';
+import { CENTIMETRES, INCHES, type Unit } from '../core/exact/unit';
 import { readWords, type Command } from './command';
 import { FINE, Problem, USAGE } from './problem';
 

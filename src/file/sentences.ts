@@ -1,7 +1,7 @@
 /** Why a formula shows what it shows, in a sentence; and its steps and findings as lines. */
-import type { Finding } from '../core/answer';
-import { errorOf } from '../core/fields';
-import { writeStep } from '../core/steps';
+import type { Finding } from '../core/cell/answer';
+import { errorOf } from '../core/cell/fields';
+import { writeStep } from '../core/cell/steps';
 import type { CellValue, Given } from '../engine/workbook';
 
 const ERRORS: Readonly<Record<string, string>> = {

@@ -1,15 +1,15 @@
 /** What a floor comes to, in lines a person reads: cloth, rolls, hardware, savings, findings. */
 import type { Floor } from '../book/floor';
 import { adviceOf, MOST_NARROWER } from '../book/floor-advice';
-import type { Finding } from '../core/answer';
-import type { ClothPrice } from '../core/cloth-price';
-import { clothJob, clothsOf, type Cloth } from '../core/floor-cuts';
-import type { WindowWork } from '../core/job';
-import { toUnit, UNITS, type Length } from '../core/length';
-import type { Tally } from '../core/tally';
-import { cutPlan } from '../core/rolls';
-import type { Rules } from '../core/rules';
-import { digits, showLength, showYardage, type Unit } from '../core/unit';
+import type { Finding } from '../core/cell/answer';
+import type { ClothPrice } from '../core/floor/cloth-price';
+import { clothJob, clothsOf, type Cloth } from '../core/floor/floor-cuts';
+import type { WindowWork } from '../core/window/job';
+import { toUnit, UNITS, type Length } from '../core/exact/length';
+import type { Tally } from '../core/floor/tally';
+import { cutPlan } from '../core/rolls/rolls';
+import type { Rules } from '../core/house/rules';
+import { digits, showLength, showYardage, type Unit } from '../core/exact/unit';
 import type { WindowsRead } from './windows';
 import { counted } from './problem';
 

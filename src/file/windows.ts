@@ -1,8 +1,8 @@
 /** The windows of a workbook: the first table whose headings are known, and the house rules beside it. */
-import { Refusal } from '../core/answer';
-import { findColumns, readWindow, type Found } from '../core/columns';
-import { WindowWork } from '../core/job';
-import { readHouse, type House } from '../core/house';
+import { Refusal } from '../core/cell/answer';
+import { findColumns, readWindow, type Found } from '../core/window/columns';
+import { WindowWork } from '../core/window/job';
+import { readHouse, type House } from '../core/house/house';
 import { readAddress } from '../book/address';
 import { PLACE_HEADINGS, placeOf, type FloorWindow } from '../book/floor';
 import type { CellValue } from '../engine/workbook';

@@ -5,11 +5,11 @@ import { createWriteStream } from 'node:fs';
 import { mkdtemp, readFile, rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { Auditor } from '../core/audit';
-import type { OrderFinding } from '../core/audit-finding';
-import { readPrices } from '../core/audit-prices';
-import { orderColumns } from '../core/order';
-import type { House } from '../core/house';
+import { Auditor } from '../core/audit/audit';
+import type { OrderFinding } from '../core/audit/finding';
+import { readPrices } from '../core/audit/price-list';
+import { orderColumns } from '../core/window/order';
+import type { House } from '../core/house/house';
 import { MISTAKES } from './mistakes';
 import {
   chanceFrom,

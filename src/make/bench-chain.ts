@@ -2,14 +2,14 @@
  * The chain from the opening to the price for many windows: through the core, through the engine as
  * cells, and as native formulas in the same engine and in LibreOffice. All must agree to the cent.
  */
-import { readWindow, type Found } from '../core/columns';
-import { WindowWork } from '../core/job';
-import { toUnit } from '../core/length';
-import { money, type Money } from '../core/money';
-import { sellPrice } from '../core/price';
-import { quote, type PriceList } from '../core/quote';
-import { readHouse } from '../core/house';
-import { INCHES } from '../core/unit';
+import { readWindow, type Found } from '../core/window/columns';
+import { WindowWork } from '../core/window/job';
+import { toUnit } from '../core/exact/length';
+import { money, type Money } from '../core/exact/money';
+import { sellPrice } from '../core/price/price';
+import { quote, type PriceList } from '../core/quote/quote';
+import { readHouse } from '../core/house/house';
+import { INCHES } from '../core/exact/unit';
 import { Engine } from '../engine/engine';
 import { nodeLibrary } from '../engine/node';
 import type { CellAt, CellValue } from '../engine/workbook';

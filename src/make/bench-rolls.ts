@@ -2,11 +2,11 @@
  * How often a cutting plan is proven best, and how long it takes: over random floors made from a
  * fixed seed, so that two runs compare.
  */
-import type { CuttingJob, CutLine, Roll } from '../core/cutting';
-import type { CutPlan } from '../core/cutting-plan';
-import { fromUnit, inches } from '../core/length';
-import { cutPlan } from '../core/rolls';
-import { DEFAULT_RULES } from '../core/house';
+import type { CuttingJob, CutLine, Roll } from '../core/rolls/cutting';
+import type { CutPlan } from '../core/rolls/plan';
+import { fromUnit, inches } from '../core/exact/length';
+import { cutPlan } from '../core/rolls/rolls';
+import { DEFAULT_RULES } from '../core/house/house';
 import { bestPlan } from '../solve/best-plan';
 import { loadSolver } from '../solve/load';
 

@@ -1,12 +1,12 @@
 /** Walks the grid with the core on one side and exact fractions on the other. */
 import type Fraction from 'fraction.js';
-import { type CellIn } from '../core/fields';
-import { FULLNESS } from '../core/figure-kinds';
-import { REPEAT, SIZE } from '../core/length-kinds';
-import type { Length } from '../core/length';
-import { readHouse, type House as Rules } from '../core/house';
-import { toOneLess, workWidths, type Gathered } from '../core/widths';
-import { turnedYardage, workLining, workYardage, type Covered } from '../core/yardage';
+import { type CellIn } from '../core/cell/fields';
+import { FULLNESS } from '../core/cell/figure-kinds';
+import { REPEAT, SIZE } from '../core/cell/length-kinds';
+import type { Length } from '../core/exact/length';
+import { readHouse, type House as Rules } from '../core/house/house';
+import { toOneLess, workWidths, type Gathered } from '../core/cloth/widths';
+import { turnedYardage, workLining, workYardage, type Covered } from '../core/cloth/yardage';
 import { chooser, cloth, house, windows, type GridCloth, type GridWindow, type House } from './grid';
 import { inGrains, liningMeant, turnedMeant, widthsMeant, yardageMeant } from './reckoning';
 

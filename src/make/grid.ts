@@ -3,7 +3,7 @@
  * width more is needed, figures as cells bring them (64ths, thousandths, millimetres, binary residue, text).
  */
 import Fraction from 'fraction.js';
-import type { CellIn } from '../core/fields';
+import type { CellIn } from '../core/cell/fields';
 import { widestRod, type ClothMeant, type HouseMeant, type WindowMeant } from './reckoning';
 
 /** A figure as a cell brings it, and as it was meant. */

@@ -1,6 +1,6 @@
 /** The help page, which Excel opens for a function, from the catalogue: every function with its parameters and worked examples. */
 import type { CellFunction, Example, Parameter } from '../../functions/declare';
-import type { CellOut } from '../core/fields';
+import type { CellOut } from '../core/cell/fields';
 import { byRoom, signature } from './words';
 
 const SIGNS: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };

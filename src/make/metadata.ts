@@ -1,6 +1,6 @@
 /** Excel's metadata of the functions, from the catalogue. */
 import type { CellFunction, Parameter } from '../../functions/declare';
-import type { Choice } from '../core/treatment';
+import type { Choice } from '../core/cell/treatment';
 import { HELP_PAGE } from './origin';
 
 interface ParameterMetadata {

@@ -1,9 +1,9 @@
 /** The mistakes planted into true orders, one kind at a time, each with the findings that name it. */
-import type { Window } from '../core/columns';
-import { Refusal } from '../core/answer';
-import type { FindingCode } from '../core/findings';
-import type { Length } from '../core/length';
-import type { House } from '../core/house';
+import type { Window } from '../core/window/columns';
+import { Refusal } from '../core/cell/answer';
+import type { FindingCode } from '../core/findings/table';
+import type { Length } from '../core/exact/length';
+import type { House } from '../core/house/house';
 import { addUp, figuresOf, type Chance, type Made, type OrderRow } from './orders';
 
 export interface Mistake {

@@ -2,17 +2,17 @@
  * Orders of an invented workroom: true ones, reckoned from what was measured, and the same with
  * mistakes of one kind at known rows. The audit is measured against them.
  */
-import { showDay } from '../core/day';
-import { isBlank } from '../core/fields';
-import { WindowWork } from '../core/job';
-import { exact, toUnit, type Length } from '../core/length';
-import type { Window } from '../core/columns';
-import { money } from '../core/money';
-import { readHouse, type House } from '../core/house';
-import type { Rules } from '../core/rules';
-import { ratio } from '../core/ratio';
-import type { Draw, Heading, Lining } from '../core/treatment';
-import type { Unit } from '../core/unit';
+import { showDay } from '../core/cell/day';
+import { isBlank } from '../core/cell/fields';
+import { WindowWork } from '../core/window/job';
+import { exact, toUnit, type Length } from '../core/exact/length';
+import type { Window } from '../core/window/columns';
+import { money } from '../core/exact/money';
+import { readHouse, type House } from '../core/house/house';
+import type { Rules } from '../core/house/rules';
+import { ratio } from '../core/exact/ratio';
+import type { Draw, Heading, Lining } from '../core/cell/treatment';
+import type { Unit } from '../core/exact/unit';
 
 export type Chance = () => number;
 

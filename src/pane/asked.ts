@@ -3,8 +3,8 @@ import type { CellFunction, Outcome } from '../../functions/declare';
 import { functionNamed } from '../../functions/index';
 import { areaAt, areaText, type Area } from '../book/address';
 import type { Block, Book, CellValue } from '../book/book';
-import { errorOf, isBlank, type CellIn } from '../core/fields';
-import { fromUnit, toUnit, UNITS, type LengthUnit } from '../core/length';
+import { errorOf, isBlank, type CellIn } from '../core/cell/fields';
+import { fromUnit, toUnit, UNITS, type LengthUnit } from '../core/exact/length';
 import { areasIn, readFormula, Unfollowed, type Part } from './reading';
 
 export interface AskedInput {

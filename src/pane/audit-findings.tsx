@@ -5,9 +5,9 @@ import { areaAt, placeText } from '../book/address';
 import { markFindings, ORDERS_OF_FINDINGS, unmarkFindings, type Audited, type Placed } from '../book/audit';
 import { writeAudit } from '../book/audit-sheets';
 import type { Book } from '../book/book';
-import type { Weight } from '../core/answer';
-import { kindOf } from '../core/audit-finding';
-import type { Unit } from '../core/unit';
+import type { Weight } from '../core/cell/answer';
+import { kindOf } from '../core/audit/finding';
+import type { Unit } from '../core/exact/unit';
 import { messageOf, TaskLine, useTask } from './task';
 
 const useStyles = makeStyles({

@@ -5,12 +5,12 @@ import type { Basis } from '../book/audit-basis';
 import type { Book } from '../book/book';
 import type { ColumnsRead } from '../book/columns';
 import { readRules, setRule } from '../book/rules';
-import type { CellOut } from '../core/fields';
-import { learnRules, type Learned, type Proposal } from '../core/learn';
-import { orderColumns, OrderReader, rowKind, type Order, type OrderKey } from '../core/order';
-import { readHouse } from '../core/house';
-import { ruleLine } from '../core/rules';
-import { digits } from '../core/unit';
+import type { CellOut } from '../core/cell/fields';
+import { learnRules, type Learned, type Proposal } from '../core/audit/learn';
+import { orderColumns, OrderReader, rowKind, type Order, type OrderKey } from '../core/window/order';
+import { readHouse } from '../core/house/house';
+import { ruleLine } from '../core/house/rules';
+import { digits } from '../core/exact/unit';
 import { TaskLine, useTask } from './task';
 
 const useStyles = makeStyles({

@@ -9,7 +9,7 @@ import type { Book } from '../book/book';
 import { readColumns, type ColumnsRead, type Corrections } from '../book/columns';
 import { saysRulesByDay } from '../book/rules-found';
 import { keepMapping } from '../book/survey';
-import { readPrices } from '../core/audit-prices';
+import { readPrices } from '../core/audit/price-list';
 import { AuditFindings } from './audit-findings';
 import { AuditLearned } from './audit-learned';
 import { Part } from './floor-part';

@@ -1,8 +1,8 @@
 /** Draws an elevation as it was laid out: to scale, with its dimensions. */
 import { makeStyles, tokens } from '@fluentui/react-components';
-import type { Dimension, Elevation, Part } from '../core/elevation';
-import { UNITS, type Length } from '../core/length';
-import { showLength, tape, type Unit } from '../core/unit';
+import type { Dimension, Elevation, Part } from '../core/window/elevation';
+import { UNITS, type Length } from '../core/exact/length';
+import { showLength, tape, type Unit } from '../core/exact/unit';
 
 const WIDE = 324;
 const MOST_HIGH = 340;

@@ -3,7 +3,7 @@ import { makeStyles, Text, tokens } from '@fluentui/react-components';
 import { useMemo } from 'react';
 import type { Floor } from '../book/floor';
 import { adviceOf } from '../book/floor-advice';
-import type { ClothPrice } from '../core/cloth-price';
+import type { ClothPrice } from '../core/floor/cloth-price';
 
 const useStyles = makeStyles({
   list: { margin: 0, paddingLeft: tokens.spacingHorizontalL, display: 'grid', gap: tokens.spacingVerticalXS },

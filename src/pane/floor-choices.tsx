@@ -11,15 +11,15 @@ import {
 } from '@fluentui/react-components';
 import { useMemo, useState } from 'react';
 import { GROUPS, type Floor } from '../book/floor';
-import { Refusal } from '../core/answer';
-import type { ClothPrice } from '../core/cloth-price';
-import { type Kind } from '../core/fields';
-import { FULLNESS } from '../core/figure-kinds';
-import { SIZE, YARDS } from '../core/length-kinds';
-import { whatIf, type Choice, type Costed } from '../core/floor';
-import { toFigure } from '../core/ratio';
-import { REPEAT_RULES, type RepeatRule } from '../core/ways';
-import { digits, showLength, showYardage, type Unit } from '../core/unit';
+import { Refusal } from '../core/cell/answer';
+import type { ClothPrice } from '../core/floor/cloth-price';
+import { type Kind } from '../core/cell/fields';
+import { FULLNESS } from '../core/cell/figure-kinds';
+import { SIZE, YARDS } from '../core/cell/length-kinds';
+import { whatIf, type Choice, type Costed } from '../core/floor/floor';
+import { toFigure } from '../core/exact/ratio';
+import { REPEAT_RULES, type RepeatRule } from '../core/cell/ways';
+import { digits, showLength, showYardage, type Unit } from '../core/exact/unit';
 import { FigureTable, type FigureRow } from './floor-table';
 
 const useStyles = makeStyles({

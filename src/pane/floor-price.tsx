@@ -5,10 +5,10 @@ import type { Book } from '../book/book';
 import type { Floor } from '../book/floor';
 import { ordersOf, writeFloorPrice } from '../book/floor-price-sheet';
 import { priceFloor } from '../book/floor-prices';
-import type { ClothPrice } from '../core/cloth-price';
-import type { Money } from '../core/money';
-import type { Quote, QuoteLine } from '../core/quote';
-import { digits } from '../core/unit';
+import type { ClothPrice } from '../core/floor/cloth-price';
+import type { Money } from '../core/exact/money';
+import type { Quote, QuoteLine } from '../core/quote/quote';
+import { digits } from '../core/exact/unit';
 import { FigureTable, type FigureRow } from './floor-table';
 import { TaskLine, useTask } from './task';
 

@@ -5,7 +5,7 @@ import type { Book } from '../book/book';
 import type { ColumnsRead } from '../book/columns';
 import { matrixRows, roomRows, setForRooms, writeRooms, type RoomRows } from '../book/rooms';
 import { WANTED } from '../book/wanted';
-import type { Unit } from '../core/unit';
+import type { Unit } from '../core/exact/unit';
 import { TaskLine, useTask } from './task';
 
 const useStyles = makeStyles({

@@ -1,6 +1,6 @@
 /** Asks the search beside the page for the best plan; stopped, it keeps the best so far. */
-import { quickLayout, toPlan, type CutPlan } from '../core/cutting-plan';
-import type { CuttingJob } from '../core/cutting';
+import { quickLayout, toPlan, type CutPlan } from '../core/rolls/plan';
+import type { CuttingJob } from '../core/rolls/cutting';
 import type { BestPlan } from '../solve/best-plan';
 import type { SearchReport } from '../solve/search';
 import type { Asked, Told } from './floor-worker';

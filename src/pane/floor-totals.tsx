@@ -2,8 +2,8 @@
 import { Caption1, Field, Select } from '@fluentui/react-components';
 import { useState } from 'react';
 import { clothsBehind, GROUPS, rodTotals, totalsBy, type Floor, type GroupName } from '../book/floor';
-import { tally } from '../core/tally';
-import { digits, showLength, showYardage } from '../core/unit';
+import { tally } from '../core/floor/tally';
+import { digits, showLength, showYardage } from '../core/exact/unit';
 import { FigureTable, type FigureRow } from './floor-table';
 
 type By = GroupName | 'hardware';

@@ -5,7 +5,7 @@ import { letters } from '../book/address';
 import type { CellValue } from '../book/book';
 import type { Plan, PlannedColumn } from '../book/plan';
 import type { PreviewRow } from '../book/preview';
-import { digits } from '../core/unit';
+import { digits } from '../core/exact/unit';
 import { letterFault, type Place } from './place';
 
 const useStyles = makeStyles({

@@ -2,9 +2,9 @@
 import { Button, Caption1, makeStyles, tokens } from '@fluentui/react-components';
 import { useId, useState } from 'react';
 import { TO_START } from '../book/floor-sheets';
-import type { Roll } from '../core/cutting';
-import type { CutPlan, PlannedRoll } from '../core/cutting-plan';
-import { showLength, showRemnant, showYardage, type Unit } from '../core/unit';
+import type { Roll } from '../core/rolls/cutting';
+import type { CutPlan, PlannedRoll } from '../core/rolls/plan';
+import { showLength, showRemnant, showYardage, type Unit } from '../core/exact/unit';
 import { FillPatterns, LengthFill, SpareFill, Swatch } from './roll-fill';
 
 const WIDE = 320;

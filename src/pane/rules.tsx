@@ -16,7 +16,7 @@ import {
 import { useCallback, useEffect, useState } from 'react';
 import type { Book, CellValue } from '../book/book';
 import { readRules, ruleFault, rulesNames, setRule, type RuleSeen, type RulesSeen } from '../book/rules';
-import { digits } from '../core/unit';
+import { digits } from '../core/exact/unit';
 import { Section } from './section';
 import { TaskLine, useTask } from './task';
 

@@ -10,7 +10,7 @@ import {
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Watch } from '../book/apply';
 import { Trouble } from '../book/trouble';
-import { Refusal } from '../core/answer';
+import { Refusal } from '../core/cell/answer';
 
 export interface Message {
   readonly intent: 'success' | 'info' | 'warning' | 'error';

@@ -5,13 +5,13 @@ import type { ColumnsRead } from '../book/columns';
 import { survey } from '../book/survey';
 import { Trouble } from '../book/trouble';
 import { WANTED } from '../book/wanted';
-import { Refusal } from '../core/answer';
-import { COLUMN_KEYS, WINDOW_COLUMNS, type ColumnKey, type Window } from '../core/columns';
-import { isBlank, readField, type CellIn, type Field } from '../core/fields';
-import { WindowWork } from '../core/job';
-import { orderColumns } from '../core/order';
-import { exact, type Length } from '../core/length';
-import { readHouse, type House } from '../core/house';
+import { Refusal } from '../core/cell/answer';
+import { COLUMN_KEYS, WINDOW_COLUMNS, type ColumnKey, type Window } from '../core/window/columns';
+import { isBlank, readField, type CellIn, type Field } from '../core/cell/fields';
+import { WindowWork } from '../core/window/job';
+import { orderColumns } from '../core/window/order';
+import { exact, type Length } from '../core/exact/length';
+import { readHouse, type House } from '../core/house/house';
 import type { Asked } from './asked';
 
 export interface WindowSeen {

@@ -7,7 +7,7 @@ import { readColumns, type ColumnsRead, type Corrections } from '../book/columns
 import { readRules, rulesNames, type RulesSeen } from '../book/rules';
 import { survey, type Survey } from '../book/survey';
 import { missing, WANTED } from '../book/wanted';
-import { INCHES } from '../core/unit';
+import { INCHES } from '../core/exact/unit';
 import { Adding } from './adding';
 import { Mapping } from './mapping';
 import { Section } from './section';

@@ -4,12 +4,12 @@
  * be listed, which proves the best, else over those the prices of its relaxation call for.
  */
 import type { Highs } from 'highs';
-import { cleanStretches, demandOf, type CuttingJob, type Demand, type Roll } from '../core/cutting';
-import { commonMeasure, RollBound } from '../core/cutting-bound';
-import type { Load } from '../core/cutting-fill';
-import { lotsMatter, quickLayout, toPlan, type CutPlan, type Layout } from '../core/cutting-plan';
-import { roomGroups } from '../core/cutting-rooms';
-import { toShorterRolls } from '../core/cutting-rolls';
+import { cleanStretches, demandOf, type CuttingJob, type Demand, type Roll } from '../core/rolls/cutting';
+import { commonMeasure, RollBound } from '../core/rolls/bound';
+import type { Load } from '../core/rolls/fill';
+import { lotsMatter, quickLayout, toPlan, type CutPlan, type Layout } from '../core/rolls/plan';
+import { roomGroups } from '../core/rolls/by-room';
+import { toShorterRolls } from '../core/rolls/stretches';
 import { modelOf, readSolution, rowOfKind, rowOfType, type Column, type RollKind, type Task } from './master';
 import { placeShares, shareRooms, weightsOf } from './lots';
 import { dearest, everyPattern, type Pattern } from './patterns';

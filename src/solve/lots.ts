@@ -2,10 +2,10 @@
  * Rooms onto dye lots before any cut is placed: which rooms each lot gets and which rolls it opens,
  * so that the rolls can hold them by every weighting. What even this cannot do, no plan can.
  */
-import type { Load } from '../core/cutting-fill';
-import { Effort } from '../core/cutting-fill';
-import { RollBound } from '../core/cutting-bound';
-import { layOnRolls } from '../core/cutting-rolls';
+import type { Load } from '../core/rolls/fill';
+import { Effort } from '../core/rolls/fill';
+import { RollBound } from '../core/rolls/bound';
+import { layOnRolls } from '../core/rolls/stretches';
 import type { Task } from './master';
 import type { Search } from './search';
 

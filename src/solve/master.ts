@@ -3,8 +3,8 @@
  * rooms given to lots, cuts left out where the cloth falls short.
  */
 import type { Highs, ModelData } from 'highs';
-import type { Demand } from '../core/cutting';
-import type { RoomGroup } from '../core/cutting-rooms';
+import type { Demand } from '../core/rolls/cutting';
+import type { RoomGroup } from '../core/rolls/by-room';
 import { gives, type Pattern } from './patterns';
 
 /** Rolls alike: of one lot, with the same clean stretches. */

@@ -1,6 +1,6 @@
 /** Cutting patterns: what one roll may be cut into. */
-import type { Demand } from '../core/cutting';
-import type { Load } from '../core/cutting-fill';
+import type { Demand } from '../core/rolls/cutting';
+import type { Load } from '../core/rolls/fill';
 
 /** A load for each stretch of the roll. */
 export type Pattern = readonly Load[];

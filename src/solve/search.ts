@@ -1,6 +1,6 @@
 /** What a search is given: the solver, its time, who may stop it and who is told how it goes. */
 import type { Highs } from 'highs';
-import type { CutPlan } from '../core/cutting-plan';
+import type { CutPlan } from '../core/rolls/plan';
 
 /** An AbortSignal is one; a worker may read a shared flag instead. */
 export interface Stop {

@@ -5,7 +5,7 @@ import { readBasis } from '../../src/book/audit-basis';
 import type { CellValue } from '../../src/book/book';
 import { MemoryBook } from '../../src/book/memory';
 import { saysRulesByDay } from '../../src/book/rules-found';
-import { readPrices } from '../../src/core/audit-prices';
+import { readPrices } from '../../src/core/audit/price-list';
 
 type Rows = readonly (readonly CellValue[])[];
 

@@ -11,8 +11,8 @@ import {
 import { writeAudit } from '../../src/book/audit-sheets';
 import type { CellValue } from '../../src/book/book';
 import { MemoryBook } from '../../src/book/memory';
-import { DEFAULT_HOUSE } from '../../src/core/house';
-import { INCHES } from '../../src/core/unit';
+import { DEFAULT_HOUSE } from '../../src/core/house/house';
+import { INCHES } from '../../src/core/exact/unit';
 
 const HEADINGS = [
   'Client',

@@ -4,7 +4,7 @@ import { areaAt, letters } from '../../src/book/address';
 import { readColumns, type ColumnsRead, type Corrections } from '../../src/book/columns';
 import { readHeading, sameMeaning } from '../../src/book/headings';
 import { MemoryBook, type SheetGiven } from '../../src/book/memory';
-import { CENTIMETRES, INCHES } from '../../src/core/unit';
+import { CENTIMETRES, INCHES } from '../../src/core/exact/unit';
 import { missing, WANTED } from '../../src/book/wanted';
 
 interface Case {

@@ -8,7 +8,7 @@ import { preview } from '../../src/book/preview';
 import { mappings, survey } from '../../src/book/survey';
 import { trouble, Trouble } from '../../src/book/trouble';
 import { ROW_OUTPUTS, WANTED } from '../../src/book/wanted';
-import { CENTIMETRES, INCHES, type Unit } from '../../src/core/unit';
+import { CENTIMETRES, INCHES, type Unit } from '../../src/core/exact/unit';
 import { engineBook } from './engine-book';
 
 const SCHEDULE: SheetGiven['rows'] = [

@@ -5,8 +5,8 @@ import { adviceOf } from '../../src/book/floor-advice';
 import { MemoryBook } from '../../src/book/memory';
 import { survey } from '../../src/book/survey';
 import { WANTED } from '../../src/book/wanted';
-import { money } from '../../src/core/money';
-import { INCHES } from '../../src/core/unit';
+import { money } from '../../src/core/exact/money';
+import { INCHES } from '../../src/core/exact/unit';
 
 const HEADINGS = ['Room', 'Rod', 'Drop', 'Style', 'Fabric', 'Fabric W', 'Fullness', 'Qty'];
 const ROWS = [

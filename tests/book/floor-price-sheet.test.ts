@@ -7,7 +7,7 @@ import { priceFloor, readClothPrice, NOTHING_TYPED } from '../../src/book/floor-
 import { rulesNames, readRules } from '../../src/book/rules';
 import { survey } from '../../src/book/survey';
 import { WANTED } from '../../src/book/wanted';
-import { INCHES } from '../../src/core/unit';
+import { INCHES } from '../../src/core/exact/unit';
 import { engineBook } from './engine-book';
 
 const LIST = [

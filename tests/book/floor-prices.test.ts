@@ -8,8 +8,8 @@ import {
   readClothPrice,
 } from '../../src/book/floor-prices';
 import { newJob, USUAL_JOB } from '../../src/book/template';
-import { fromUnit } from '../../src/core/length';
-import { CENTIMETRES, INCHES } from '../../src/core/unit';
+import { fromUnit } from '../../src/core/exact/length';
+import { CENTIMETRES, INCHES } from '../../src/core/exact/unit';
 import { engineBook } from './engine-book';
 
 const FABRICS = [

@@ -5,12 +5,12 @@ import { TO_START, writeFloor } from '../../src/book/floor-sheets';
 import type { SheetGiven } from '../../src/book/memory';
 import { survey } from '../../src/book/survey';
 import { WANTED } from '../../src/book/wanted';
-import { clothJob, clothsOf } from '../../src/core/floor-cuts';
-import { WindowWork } from '../../src/core/job';
-import { cutPlan } from '../../src/core/rolls';
-import { fromUnit, inches, toUnit } from '../../src/core/length';
-import { ratio } from '../../src/core/ratio';
-import { INCHES } from '../../src/core/unit';
+import { clothJob, clothsOf } from '../../src/core/floor/floor-cuts';
+import { WindowWork } from '../../src/core/window/job';
+import { cutPlan } from '../../src/core/rolls/rolls';
+import { fromUnit, inches, toUnit } from '../../src/core/exact/length';
+import { ratio } from '../../src/core/exact/ratio';
+import { INCHES } from '../../src/core/exact/unit';
 import { engineBook } from './engine-book';
 
 // By hand: pinch, 2.5, pairs on rods of 72 + 2 × 11 = 94: (94 + 7 + 6) × 2.5 = 267.5, 5 or 6 widths of 54;

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { areaAt } from '../../src/book/address';
 import { receivedRolls } from '../../src/book/received';
 import { newJob, USUAL_JOB } from '../../src/book/template';
-import { INCHES } from '../../src/core/unit';
+import { INCHES } from '../../src/core/exact/unit';
 import { engineBook } from './engine-book';
 
 const ROLLS = [

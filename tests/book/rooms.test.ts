@@ -7,7 +7,7 @@ import { matrixRows, roomRows, setForRooms, writeRooms } from '../../src/book/ro
 import { survey } from '../../src/book/survey';
 import { newJob, USUAL_JOB } from '../../src/book/template';
 import { WANTED } from '../../src/book/wanted';
-import { INCHES } from '../../src/core/unit';
+import { INCHES } from '../../src/core/exact/unit';
 import { openedIn } from '../excel/opened';
 import { engineBook } from './engine-book';
 

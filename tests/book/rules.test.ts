@@ -3,7 +3,7 @@ import { areaAt, placeText } from '../../src/book/address';
 import { MemoryBook } from '../../src/book/memory';
 import { readRules, rulesNames, setRule } from '../../src/book/rules';
 import { newJob, USUAL_JOB } from '../../src/book/template';
-import { ruleLine } from '../../src/core/rules';
+import { ruleLine } from '../../src/core/house/rules';
 import { engineBook } from './engine-book';
 
 const line = (name: string) => ruleLine(name)!;

@@ -9,8 +9,8 @@ import { readRules, rulesNames } from '../../src/book/rules';
 import { survey } from '../../src/book/survey';
 import { newJob, USUAL_JOB } from '../../src/book/template';
 import { WANTED } from '../../src/book/wanted';
-import { BEHIND } from '../../src/core/behind';
-import type { JobPrice } from '../../src/core/mock-up';
+import { BEHIND } from '../../src/core/cloth/behind';
+import type { JobPrice } from '../../src/core/quote/mock-up';
 import { engineBook } from './engine-book';
 import { typeAt, valueOf } from './named-cells';
 

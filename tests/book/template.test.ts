@@ -4,8 +4,8 @@ import type { Block, Book, CellValue } from '../../src/book/book';
 import type { MemoryBook } from '../../src/book/memory';
 import { jobChanges, newJob, USUAL_JOB } from '../../src/book/template';
 import { Trouble } from '../../src/book/trouble';
-import { readHouse } from '../../src/core/house';
-import { RULE_LINES } from '../../src/core/rules';
+import { readHouse } from '../../src/core/house/house';
+import { RULE_LINES } from '../../src/core/house/rules';
 import { engineBook } from './engine-book';
 import { typeAt, valueOf } from './named-cells';
 

@@ -8,7 +8,7 @@ import { plan, type Plan, type PlanGiven, type Wish } from '../../src/book/plan'
 import { preview } from '../../src/book/preview';
 import { survey } from '../../src/book/survey';
 import { ROW_OUTPUTS, WANTED } from '../../src/book/wanted';
-import { CENTIMETRES, INCHES, type Unit } from '../../src/core/unit';
+import { CENTIMETRES, INCHES, type Unit } from '../../src/core/exact/unit';
 import { engineBook } from './engine-book';
 
 interface More {

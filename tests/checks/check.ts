@@ -1,8 +1,8 @@
 /** What a check or a worked job asks of a formula, and what came of it. */
 import { functionNamed } from '../../functions';
 import type { CellFunction, Outcome } from '../../functions/declare';
-import type { CellOut } from '../../src/core/fields';
-import { writeStep } from '../../src/core/steps';
+import type { CellOut } from '../../src/core/cell/fields';
+import { writeStep } from '../../src/core/cell/steps';
 import { readFormula } from '../functions/formula';
 
 /** Words of a formula that stand for what was given: a figure, a text, or house rules. */

@@ -6,7 +6,7 @@ import { plan, type Plan, type PlanGiven } from '../../src/book/plan';
 import { mappings, survey } from '../../src/book/survey';
 import { newJob, USUAL_JOB } from '../../src/book/template';
 import { ROW_OUTPUTS, WANTED } from '../../src/book/wanted';
-import { INCHES } from '../../src/core/unit';
+import { INCHES } from '../../src/core/exact/unit';
 import { withEngine } from '../office/calculator';
 import { at, openedIn, picture, type Opened } from './opened';
 

@@ -4,7 +4,7 @@ import { Workbook } from '@cj-tech-master/excelts';
 import { unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { laidOut, tableDraft, titled, together, type Job } from '../../src/book/sheets/draft';
-import { INCHES } from '../../src/core/unit';
+import { INCHES } from '../../src/core/exact/unit';
 import { addSheets, namesTaken } from '../../src/file/add-sheets';
 import { zipped } from '../../src/file/archive';
 import { readWorkbook, type WorkbookFile } from '../../src/file/workbook';

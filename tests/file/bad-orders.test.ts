@@ -6,8 +6,8 @@ import { areaAt } from '../../src/book/address';
 import { auditOrders, surveyOrders } from '../../src/book/audit';
 import type { CellValue } from '../../src/book/book';
 import { MemoryBook } from '../../src/book/memory';
-import { DEFAULT_HOUSE } from '../../src/core/house';
-import { INCHES } from '../../src/core/unit';
+import { DEFAULT_HOUSE } from '../../src/core/house/house';
+import { INCHES } from '../../src/core/exact/unit';
 import { hem } from '../../src/file/hem';
 import cases from './bad-orders.json';
 

@@ -3,7 +3,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { areaAt, readAddress } from '../../src/book/address';
-import type { OrderFinding } from '../../src/core/audit-finding';
+import type { OrderFinding } from '../../src/core/audit/finding';
 import { openArchive, type Parts } from '../../src/file/archive';
 import { addCharts, type DrawnChart } from '../../src/file/chart';
 import { findingsBook } from '../../src/file/findings-book';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { RULE_LINES } from '../../src/core/rules';
+import { RULE_LINES } from '../../src/core/house/rules';
 import { hem } from '../../src/file/hem';
 
 async function rules(...words: string[]) {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { finding } from '../../src/core/answer';
+import { finding } from '../../src/core/cell/answer';
 import type { Given } from '../../src/engine/workbook';
 import { findingsOf, show, table, whyError } from '../../src/file/sentences';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { CATALOGUE } from '../../functions';
 import type { CellFunction, Outcome, Parameter } from '../../functions/declare';
-import type { CellIn } from '../../src/core/fields';
+import type { CellIn } from '../../src/core/cell/fields';
 import { readFormula } from './formula';
 
 /** What a cell may hold where something else was meant. */

@@ -1,7 +1,7 @@
 /** Calls a cell function as a workbook does, and what a property needs of its answer. */
 import { functionNamed } from '../../functions';
 import type { Outcome } from '../../functions/declare';
-import type { CellIn, CellOut } from '../../src/core/fields';
+import type { CellIn, CellOut } from '../../src/core/cell/fields';
 
 export function ask(name: string, ...inputs: readonly CellIn[]): Outcome {
   const of = functionNamed(name);

@@ -1,6 +1,6 @@
 /** Windows, cloths and houses for properties; every length is a written one, so it means the same in any unit. */
 import fc from 'fast-check';
-import type { CellIn } from '../../src/core/fields';
+import type { CellIn } from '../../src/core/cell/fields';
 
 /** Whole 64ths of an inch, as a tape is read. */
 export const sixtyFourths = (least: number, most: number): fc.Arbitrary<number> =>

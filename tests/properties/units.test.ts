@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Outcome } from '../../functions/declare';
-import type { CellIn } from '../../src/core/fields';
+import type { CellIn } from '../../src/core/cell/fields';
 import { ask, nanometres } from './ask';
 import {
   draw,

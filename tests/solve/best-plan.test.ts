@@ -1,13 +1,13 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { CuttingJob } from '../../src/core/cutting';
-import { fromUnit, inches } from '../../src/core/length';
-import { cutPlan } from '../../src/core/rolls';
-import { DEFAULT_RULES } from '../../src/core/house';
+import type { CuttingJob } from '../../src/core/rolls/cutting';
+import { fromUnit, inches } from '../../src/core/exact/length';
+import { cutPlan } from '../../src/core/rolls/rolls';
+import { DEFAULT_RULES } from '../../src/core/house/house';
 import { bestPlan } from '../../src/solve/best-plan';
 import { loadSolver } from '../../src/solve/load';
 import type { SearchReport } from '../../src/solve/search';
-import { faultsOf } from '../core/plan-faults';
+import { faultsOf } from '../core/rolls/plan-faults';
 import { programmeOf, type Instance } from './programme';
 import { hasGlpsol, proveByGlpsol, proveByHighs } from './provers';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { demandOf, type CutLine } from '../../src/core/cutting';
-import { RollBound } from '../../src/core/cutting-bound';
-import { roomGroups } from '../../src/core/cutting-rooms';
-import { fromUnit, type Length } from '../../src/core/length';
+import { demandOf, type CutLine } from '../../src/core/rolls/cutting';
+import { RollBound } from '../../src/core/rolls/bound';
+import { roomGroups } from '../../src/core/rolls/by-room';
+import { fromUnit, type Length } from '../../src/core/exact/length';
 import { loadSolver } from '../../src/solve/load';
 import { placeShares, shareRooms, weightsOf } from '../../src/solve/lots';
 import type { Task } from '../../src/solve/master';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { loadLength } from '../../src/core/cutting-fill';
+import { loadLength } from '../../src/core/rolls/fill';
 import { dearest, everyFilling, everyPattern, gives } from '../../src/solve/patterns';
 
 const types = fc

@@ -1,5 +1,5 @@
 /** What each row of the windows costs and sells for: the house's own working, not the client's. */
-import { LININGS } from '../../core/treatment';
+import { LININGS } from '../../core/cell/treatment';
 import { areaAt } from '../address';
 import { laidOut, MONEY_FORMAT, tableDraft, titled, together, type Draft, type Job } from './draft';
 

@@ -1,5 +1,5 @@
 /** A sheet being laid out as data: titles, pairs of a word and its value, tables with one formula a column. */
-import type { Unit } from '../../core/unit';
+import type { Unit } from '../../core/exact/unit';
 import { areaAt, cellText } from '../address';
 import type { CellPut, Changes, Role, Validation } from '../book';
 

@@ -1,6 +1,6 @@
 /** The fabrics and linings of the job; on a sheet of their own the rolls in hand and the price breaks. */
-import { BEHIND, type Behind } from '../../core/behind';
-import { MATCHES } from '../../core/treatment';
+import { BEHIND, type Behind } from '../../core/cloth/behind';
+import { MATCHES } from '../../core/cell/treatment';
 import { cellText, sheetText } from '../address';
 import {
   atLeast,

@@ -1,6 +1,6 @@
 /** The house rules: every rule with the value in force, its unit, words, source and default. */
-import { RULE_LINES, type RuleLine } from '../../core/rules';
-import { INCHES, type Unit } from '../../core/unit';
+import { RULE_LINES, type RuleLine } from '../../core/house/rules';
+import { INCHES, type Unit } from '../../core/exact/unit';
 import { areaAt } from '../address';
 import type { CellPut } from '../book';
 import { laidOut, oneOf, tableDraft, titled, together, type Draft, type Job } from './draft';

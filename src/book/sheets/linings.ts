@@ -1,5 +1,5 @@
 /** The cloths behind the face, under the fabrics: what they cost and weigh, and how much of each is to be ordered. */
-import { BEHIND, standsIn } from '../../core/behind';
+import { BEHIND, standsIn } from '../../core/cloth/behind';
 import { atLeast, MONEY_FORMAT, tableDraft, type ColumnDraft, type Draft, type Job } from './draft';
 
 /** Where a cloth's own weight stands in its row. */

@@ -1,7 +1,7 @@
 /** The figures of the sheet of prices, one under the other: a word, a value, and the house rule that it is. */
-import { RULES, type RuleKey } from '../../core/rules';
-import type { Unit } from '../../core/unit';
-import { MAKING_BREAKS_ON, SELL_BASES, TAX_BASES } from '../../core/ways';
+import { RULES, type RuleKey } from '../../core/house/rules';
+import type { Unit } from '../../core/exact/unit';
+import { MAKING_BREAKS_ON, SELL_BASES, TAX_BASES } from '../../core/cell/ways';
 import { atLeast, MONEY_FORMAT, oneOf, SHARE_FORMAT, type Job, type Pair } from './draft';
 
 /** A figure of this sheet, and the house rule that it is. */

@@ -1,7 +1,7 @@
 /** What making, hardware, freight and the rest cost the house: her own figures, none of ours. */
-import { BEHIND, WEIGHT_RULE } from '../../core/behind';
-import { RULE_LINES, type RuleLine } from '../../core/rules';
-import { INCHES } from '../../core/unit';
+import { BEHIND, WEIGHT_RULE } from '../../core/cloth/behind';
+import { RULE_LINES, type RuleLine } from '../../core/house/rules';
+import { INCHES } from '../../core/exact/unit';
 import { cellText, sheetText } from '../address';
 import {
   atLeast,

@@ -1,7 +1,7 @@
 /** The windows: one row for a window, or for a group of identical windows with a quantity. */
 import { functionNamed } from '../../../functions/index';
-import { WINDOW_COLUMNS, type ColumnKey } from '../../core/columns';
-import { DRAWS, FLOOR_FINISHES, HEADINGS, LININGS, MEASURED_TO } from '../../core/treatment';
+import { WINDOW_COLUMNS, type ColumnKey } from '../../core/window/columns';
+import { DRAWS, FLOOR_FINISHES, HEADINGS, LININGS, MEASURED_TO } from '../../core/cell/treatment';
 import { areaAt, placeText } from '../address';
 import {
   atLeast,

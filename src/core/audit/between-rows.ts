@@ -1,0 +1,207 @@
+/** What only shows between rows: a window ordered twice, a figure unlike all others of its job. */
+import { finding } from '../cell/answer';
+import { told, type OrderFinding } from './finding';
+import { showNear } from './show';
+import { toUnit, UNITS } from '../exact/length';
+import type { Order, OrderKey } from '../window/order';
+import { INCHES, type Unit } from '../exact/unit';
+
+/** Two 32-bit sums of what is added, in one whole number: FNV-1a, and a second one with another prime. */
+class Fingerprint {
+  private one = 0x811c9dc5;
+  private other = 0x9747b28c;
+
+  /** A text in either case, or a whole figure. */
+  add(part: string | number | undefined): this {
+    if (typeof part === 'number') {
+      this.fold(part);
+      this.fold(part / 4_294_967_296);
+    } else if (part !== undefined) {
+      const text = part.toLowerCase();
+      for (let at = 0; at < text.length; at++) this.fold(text.charCodeAt(at));
+    }
+    this.fold(-1);
+    return this;
+  }
+
+  private fold(word: number): void {
+    this.one = Math.imul(this.one ^ word, 0x01000193);
+    this.other = Math.imul(this.other ^ word, 0x85ebca6b);
+    this.other ^= this.other >>> 13;
+  }
+
+  get value(): number {
+    return (this.one >>> 0) * 2_097_152 + ((this.other >>> 0) & 0x1f_ffff) + 1;
+  }
+}
+
+/** Where each fingerprint was first seen: open addressing in two flat arrays, 12 bytes an order. */
+class FirstSeen {
+  private prints = new Float64Array(1 << 12);
+  private rows = new Int32Array(1 << 12);
+  private held = 0;
+
+  /** The row it was first seen in, or undefined for the first. */
+  seen(print: number, row: number): number | undefined {
+    if (this.held * 2 >= this.prints.length) this.grow();
+    const at = this.slot(print);
+    if (this.prints[at] === print) return this.rows[at];
+    this.prints[at] = print;
+    this.rows[at] = row;
+    this.held++;
+    return undefined;
+  }
+
+  private slot(print: number): number {
+    const last = this.prints.length - 1;
+    let at = (print ^ (print / 2_097_152)) & last;
+    while (this.prints[at] !== 0 && this.prints[at] !== print) at = (at + 1) & last;
+    return at;
+  }
+
+  private grow(): void {
+    const { prints, rows } = this;
+    this.prints = new Float64Array(prints.length * 2);
+    this.rows = new Int32Array(prints.length * 2);
+    for (let at = 0; at < prints.length; at++) {
+      const print = prints[at] ?? 0;
+      if (print === 0) continue;
+      const to = this.slot(print);
+      this.prints[to] = print;
+      this.rows[to] = rows[at] ?? 0;
+    }
+  }
+}
+
+interface Member {
+  readonly row: number;
+  readonly value: number;
+  /** Whether another finding has named its mistake. */
+  readonly explained: boolean;
+}
+interface Group {
+  readonly column: string;
+  readonly called: string;
+  readonly as: 'length' | 'money';
+  readonly members: Member[];
+}
+
+/** A group is weighed when it is full or when too many are open: memory stays bounded. */
+const MOST_MEMBERS = 256;
+const MOST_GROUPS = 4_000;
+/** Fewer say nothing about what is usual. */
+const LEAST_MEMBERS = 5;
+
+export class Jobs {
+  private readonly first = new FirstSeen();
+  private readonly groups = new Map<string, Group>();
+
+  constructor(
+    private readonly unit: Unit,
+    private readonly name: (key: OrderKey) => string,
+  ) {}
+
+  /**
+   * Takes one order in; gives what it shows at once. `explained`: a mistake of its sizes is
+   * already named; `listed`: a price list has judged its price.
+   */
+  take(row: number, order: Order, explained: boolean, listed: boolean): OrderFinding[] {
+    const { window, facts, ordered } = order;
+    const found = this.twice(row, order);
+    const whose = facts.job ?? facts.customer;
+    const drop = ordered.finishedDrop ?? window.measured;
+    if (whose !== undefined && drop !== undefined) {
+      const key = ordered.finishedDrop === undefined ? 'measured' : 'finishedDrop';
+      const called = `${facts.customer ?? ''}\u0000${whose}`;
+      found.push(...this.join(`drop\u0000${called}`, key, whose, 'length', { row, value: drop, explained }));
+    }
+    const price = facts.unitPrice?.toNumber();
+    const buyer = facts.customer ?? facts.job;
+    if (!listed && buyer !== undefined && price !== undefined && price > 0 && window.fabric !== undefined) {
+      const group = `price\u0000${buyer}\u0000${window.fabric.toLowerCase()}`;
+      const called = `${buyer}, ${window.fabric}`;
+      found.push(...this.join(group, 'unitPrice', called, 'money', { row, value: price, explained: false }));
+    }
+    return found;
+  }
+
+  end(): OrderFinding[] {
+    const found = [...this.groups.values()].flatMap((group) => this.weigh(group));
+    this.groups.clear();
+    return found;
+  }
+
+  private twice(row: number, { window, facts }: Order): OrderFinding[] {
+    const { room, openingWidth, measured, rodWidth, finishedDrop } = window;
+    if (room === undefined && facts.order === undefined) return [];
+    if (room === undefined && window.fabric === undefined) return [];
+    const sizes = [openingWidth, measured, rodWidth, finishedDrop];
+    if (sizes.filter((one) => one !== undefined).length < 2) return [];
+    const print = new Fingerprint();
+    print.add(facts.customer).add(facts.job);
+    print.add(room).add(room === undefined ? facts.order : undefined);
+    for (const size of sizes) print.add(size);
+    print.add(window.heading).add(window.fabric).add(window.draw).add(window.quantity);
+    const before = this.first.seen(print.value, row);
+    if (before === undefined) return [];
+    const what = [facts.job ?? facts.customer, room ?? facts.order].filter(Boolean).join(', ');
+    const about = finding('duplicateOrder', this.name(room === undefined ? 'order' : 'room'), before, what);
+    return [told(row, about, { found: room ?? facts.order ?? '', sure: 'likely' })];
+  }
+
+  private join(id: string, key: OrderKey, called: string, as: Group['as'], member: Member): OrderFinding[] {
+    let group = this.groups.get(id);
+    if (group === undefined) {
+      group = { column: this.name(key), called, as, members: [] };
+      this.groups.set(id, group);
+    }
+    group.members.push(member);
+    if (group.members.length < MOST_MEMBERS && this.groups.size <= MOST_GROUPS) return [];
+    const oldest = this.groups.entries().next().value ?? [id, group];
+    const [oldId, old] = group.members.length >= MOST_MEMBERS ? [id, group] : oldest;
+    this.groups.delete(oldId);
+    return this.weigh(old);
+  }
+
+  /** Where four of five stand close together, whoever stands far off is named. */
+  private weigh({ members, column, called, as }: Group): OrderFinding[] {
+    if (members.length < LEAST_MEMBERS) return [];
+    const [close, far] = as === 'length' ? [0.05, 0.2] : [0.02, 0.05];
+    const sorted = members.map(({ value }) => value).sort((a, b) => a - b);
+    const middle = sorted[Math.floor(sorted.length / 2)] ?? 0;
+    const apart = (value: number): number => Math.abs(value - middle) / middle;
+    const near = sorted.filter((value) => apart(value) <= close).length;
+    if (near < members.length * 0.8) return [];
+    const show = (value: number): string => (as === 'length' ? showNear(value, this.unit) : value.toFixed(2));
+    const cell = (value: number): number =>
+      as === 'length' ? Number(toUnit(value, this.unit.small).toPrecision(9)) : value;
+    // A price that others paid is another day's price, a drop that others have another storey's.
+    const alone = (value: number): boolean =>
+      members.filter((one) => Math.abs(one.value - value) <= value * 0.02).length === 1;
+    return members
+      .filter(({ value, explained }) => !explained && apart(value) > far && alone(value))
+      .map(({ row, value }) => {
+        const about = finding(
+          'unlikeItsJob',
+          column,
+          column,
+          show(value),
+          `“${called}”`,
+          `${near} of ${members.length}`,
+          show(middle),
+          as === 'length' ? guess(value / middle, this.unit) : 'Check it against the list or the quote.',
+        );
+        return told(row, about, { found: cell(value), expected: cell(middle), sure: 'possible' });
+      });
+  }
+}
+
+/** What the proportion to the usual figure suggests. */
+function guess(proportion: number, unit: Unit): string {
+  const near = (factor: number): boolean => Math.abs(proportion / factor - 1) < 0.05;
+  const inch = UNITS.in / UNITS.cm;
+  const other = unit === INCHES ? inch : 1 / inch;
+  if (near(other)) return `Possibly it was typed in ${unit === INCHES ? 'centimetres' : 'inches'}.`;
+  if ([10, 100, 0.1, 0.01].some(near)) return 'Possibly its decimal point slipped.';
+  return 'Measure it again, or let it stand where the window is different.';
+}

@@ -1,0 +1,272 @@
+/**
+ * The ordered figures of a row against the same figures worked out again. A figure agrees where it
+ * follows from the figures ordered before it or from what was measured, so that one mistake is
+ * found once and not again in everything that was reckoned from it.
+ */
+import { Refusal } from '../cell/answer';
+import type { ColumnKey, Window } from '../window/columns';
+import { clothForCuts, plainCut, repeatRuleFor } from '../cloth/cuts';
+import { WindowWork } from '../window/job';
+import { extension } from '../measure/measure';
+import { exact, inches, TooLarge, type Length } from '../exact/length';
+import type { Rules } from '../house/rules';
+import { panelsOf } from '../cell/treatment';
+import { cutsOf, roundedYardage } from '../cloth/yardage';
+import { FIGURE_KEYS, measureOf, type FigureKey } from '../window/order';
+
+export type Ordered = Readonly<Partial<Record<FigureKey, number>>>;
+
+/** A window whose widths are as they were ordered. */
+class AsOrdered extends WindowWork {
+  constructor(
+    window: Window,
+    rules: Rules,
+    private readonly orderedWidths: number,
+  ) {
+    super(window, rules);
+  }
+  override widths(): number {
+    return this.orderedWidths;
+  }
+}
+
+/** Each figure as a plain number: nanometres, a count, a share or an amount; undefined where there is none. */
+const FIGURES: Readonly<Record<FigureKey, (work: WindowWork) => number | undefined>> = {
+  rodWidth: (work) => work.rodWidth().value,
+  finishedDrop: (work) => work.finishedDrop().value,
+  finishedWidth: (work) => work.finishedWidth().value,
+  widths: (work) => work.widths(),
+  deliveredFullness: (work) => work.cloth().work.delivered,
+  cutLength: (work) => work.cutLength().value,
+  yardage: (work) => work.cloth().yardage,
+  liningYardage: (work) => work.liningYardage().value,
+  railroadedYardage: (work) => work.railroaded().value,
+  stack: (work) => work.stack().value,
+  marks: (work) => work.marks().value,
+  rings: (work) => work.rings().value,
+  brackets: (work) => work.brackets().value,
+  weight: (work) => work.weight()?.value,
+  labor: (work) => work.labor().value.times(work.quantity).toNumber(),
+};
+
+const ROD: readonly ColumnKey[] = ['openingWidth', 'leftExtension', 'rightExtension'];
+const DROP: readonly ColumnKey[] = [
+  'measured',
+  'measuredCentre',
+  'measuredRight',
+  'measuredTo',
+  'floorFinish',
+];
+
+/** What a figure is reckoned from, beyond what every figure of the cloth needs. */
+export function restsOn(figure: FigureKey, column: ColumnKey): boolean {
+  if (column === 'room' || column === 'fabric') return false;
+  if (figure === 'rodWidth') return ROD.includes(column);
+  if (figure === 'finishedDrop') return column === 'heading' || DROP.includes(column);
+  return true;
+}
+
+const A_ROD: readonly ColumnKey[] = ['rodWidth', 'openingWidth'];
+const A_DROP: readonly ColumnKey[] = ['finishedDrop', 'measured'];
+const WIDTHS_NEED = [A_ROD, ['heading'], ['fabricWidth']] as const;
+const CLOTH_NEEDS = [A_ROD, A_DROP, ['heading'], ['fabricWidth']] as const;
+
+/** What has to stand in a row for a figure to be worked out: one column of each. */
+export const NEEDS: Readonly<Record<FigureKey, readonly (readonly ColumnKey[])[]>> = {
+  rodWidth: [['openingWidth']],
+  finishedDrop: [['measured'], ['heading']],
+  finishedWidth: [A_ROD, ['heading']],
+  widths: WIDTHS_NEED,
+  deliveredFullness: WIDTHS_NEED,
+  cutLength: [A_DROP, ['heading']],
+  yardage: CLOTH_NEEDS,
+  liningYardage: [A_ROD, A_DROP, ['heading']],
+  railroadedYardage: CLOTH_NEEDS,
+  stack: [A_ROD, ['heading']],
+  marks: WIDTHS_NEED,
+  rings: WIDTHS_NEED,
+  brackets: [A_ROD],
+  weight: [...CLOTH_NEEDS, ['arealWeight']],
+  labor: CLOTH_NEEDS,
+};
+
+const stands = (window: Window, either: readonly ColumnKey[]): boolean => {
+  for (const key of either) if (window[key] !== undefined) return true;
+  return false;
+};
+
+export function canBeWorkedOut(figure: FigureKey, window: Window): boolean {
+  for (const either of NEEDS[figure]) if (!stands(window, either)) return false;
+  return true;
+}
+
+export interface Wrong {
+  readonly key: FigureKey;
+  readonly found: number;
+  readonly expected: number;
+}
+
+export interface Comparison {
+  readonly wrong: readonly Wrong[];
+  /** Figures that agree. */
+  readonly right: readonly FigureKey[];
+  /** Why a figure could not be worked out. */
+  readonly refusals: readonly { readonly key: FigureKey; readonly refusal: Refusal }[];
+}
+
+/** How far a figure may differ from its working. */
+function within(key: FigureKey, found: number, expected: number, rules: Rules): boolean {
+  const apart = Math.abs(found - expected);
+  switch (measureOf(key)) {
+    case 'length':
+      return apart <= (key === 'stack' ? expected / 10 : rules.lengthTolerance);
+    case 'yardage':
+      return apart <= rules.yardageTolerance;
+    case 'money':
+      return apart <= rules.moneyTolerance.toNumber() + 1e-9;
+    case 'share':
+      return apart <= expected * 0.02;
+    case 'count':
+      return apart < 1e-9;
+  }
+}
+
+/** Finished width of a panel back to the rod it would cover. */
+function rodUnder(finishedWidth: number, work: WindowWork): Length | undefined {
+  const panels = panelsOf(work.window.draw ?? 'pair');
+  const rod = work.window.rodWidth ?? work.rodWidth().value;
+  const parts = work.finishedWidth().value * panels - rod;
+  return finishedWidth * panels > parts ? exact(finishedWidth * panels - parts) : undefined;
+}
+
+/** Widths do not depend on the drop; where a sheet has none, any will do. */
+const ANY_DROP = inches(84);
+
+function workOf(window: Window, rules: Rules): WindowWork {
+  const isDropped = window.finishedDrop !== undefined || window.measured !== undefined;
+  return new WindowWork(isDropped ? window : { ...window, finishedDrop: ANY_DROP }, rules);
+}
+
+/** One row's figures under one reading of it. */
+export class Compared {
+  readonly work: WindowWork;
+
+  constructor(
+    readonly window: Window,
+    readonly ordered: Ordered,
+    readonly rules: Rules,
+    readonly turned = false,
+  ) {
+    this.work = workOf(window, rules);
+  }
+
+  /** Other ways the same row may have been reckoned, none of them a mistake of the figure itself. */
+  private *otherReadings(key: FigureKey): Generator<WindowWork> {
+    const { window, ordered, rules } = this;
+    const { rodWidth, finishedDrop, openingWidth, leftExtension, rightExtension, measured } = window;
+    const rod = openingWidth === undefined || leftExtension === undefined || rightExtension === undefined;
+    const asMeasured = {
+      ...window,
+      rodWidth: rod ? rodWidth : undefined,
+      finishedDrop: measured === undefined ? finishedDrop : undefined,
+    };
+    if (asMeasured.rodWidth !== rodWidth || asMeasured.finishedDrop !== finishedDrop)
+      yield new WindowWork(asMeasured, rules);
+    if (key !== 'widths' && ordered.widths !== undefined) yield new AsOrdered(window, rules, ordered.widths);
+    if (
+      key !== 'finishedWidth' &&
+      ordered.finishedWidth !== undefined &&
+      canBeWorkedOut('finishedWidth', window)
+    ) {
+      const rodWidth = rodUnder(ordered.finishedWidth, this.work);
+      if (rodWidth !== undefined) yield workOf({ ...window, rodWidth }, rules);
+    }
+  }
+
+  /** The figure from the very figures ordered before it. */
+  private *fromOrdered(key: FigureKey): Generator<number> {
+    const { ordered, window, rules } = this;
+    if (key === 'yardage' && (ordered.widths !== undefined || ordered.cutLength !== undefined)) {
+      const widths = ordered.widths ?? this.work.widths();
+      const of = { finishedDrop: this.drop(), heading: window.heading ?? 'pinch' } as const;
+      const rule = repeatRuleFor(window.match, rules);
+      const repeat = window.verticalRepeat;
+      const further = ordered.cutLength as Length | undefined;
+      const first = repeat !== undefined && rule === 'first cut exact' ? plainCut(of, rules) : further;
+      const whole = (windows: number): Length => {
+        const cuts = cutsOf(widths, windows, rules);
+        if (further === undefined || first === undefined || cuts === 0)
+          return clothForCuts(cuts, plainCut(of, rules), repeat, rule);
+        const less = repeat !== undefined && rule === 'one repeat each' ? repeat : 0;
+        return exact(Math.round(first + further * (cuts - 1) - less));
+      };
+      yield roundedYardage(whole, window.quantity ?? 1, rules);
+    }
+    if (key === 'marks') yield (FIGURES.marks(this.work) ?? 0) * panelsOf(window.draw ?? 'pair');
+    if (key === 'rings' || key === 'brackets' || key === 'marks' || key === 'weight')
+      yield (FIGURES[key](this.work) ?? 0) * (window.quantity ?? 1);
+    if (key === 'labor' && ordered.widths !== undefined)
+      yield FIGURES.labor(new AsOrdered(window, rules, ordered.widths)) ?? 0;
+  }
+
+  /** Where the sheet does not say the extensions, any usual one may have been chosen. */
+  rodBand(): { low: number; high: number } | undefined {
+    const { openingWidth, leftExtension, rightExtension } = this.window;
+    if (openingWidth === undefined || (leftExtension !== undefined && rightExtension !== undefined))
+      return undefined;
+    const end = (which: 'low' | 'high'): number => {
+      const usual = extension({ openingWidth, end: which }, this.rules).value;
+      return openingWidth + (leftExtension ?? usual) + (rightExtension ?? usual);
+    };
+    return { low: end('low'), high: end('high') };
+  }
+
+  private rodInBand(found: number): boolean {
+    const band = this.rodBand();
+    const { lengthTolerance } = this.rules;
+    return band !== undefined && found >= band.low - lengthTolerance && found <= band.high + lengthTolerance;
+  }
+
+  private drop(): Length {
+    return this.window.finishedDrop ?? this.work.finishedDrop().value;
+  }
+
+  expected(key: FigureKey): number | undefined {
+    if (this.turned && key === 'yardage') return FIGURES.railroadedYardage(this.work);
+    return FIGURES[key](this.work);
+  }
+
+  private agrees(key: FigureKey, found: number, expected: number): boolean {
+    if (within(key, found, expected, this.rules)) return true;
+    if (this.turned && key === 'yardage') return false;
+    // A rod or a drop is checked against what was measured and nothing else.
+    if (key === 'rodWidth') return this.rodInBand(found);
+    if (key === 'finishedDrop') return false;
+    for (const other of this.fromOrdered(key)) if (within(key, found, other, this.rules)) return true;
+    for (const reading of this.otherReadings(key)) {
+      const other = FIGURES[key](reading);
+      if (other !== undefined && within(key, found, other, this.rules)) return true;
+    }
+    return false;
+  }
+
+  compare(figures: readonly FigureKey[] = FIGURE_KEYS): Comparison {
+    const wrong: Wrong[] = [];
+    const right: FigureKey[] = [];
+    const refusals: { key: FigureKey; refusal: Refusal }[] = [];
+    for (const key of figures) {
+      const found = this.ordered[key];
+      if (found === undefined || !canBeWorkedOut(key, this.window)) continue;
+      try {
+        const expected = this.expected(key);
+        if (expected === undefined) continue;
+        if (this.agrees(key, found, expected)) right.push(key);
+        else wrong.push({ key, found, expected });
+      } catch (thrown) {
+        if (thrown instanceof Refusal) refusals.push({ key, refusal: thrown });
+        else if (!(thrown instanceof TooLarge)) throw thrown;
+      }
+    }
+    return { wrong, right, refusals };
+  }
+}

@@ -1,0 +1,89 @@
+/** Totals rows in a table: each is compared with the rows above it, since the last one or in all. */
+import { finding, Refusal } from '../cell/answer';
+import { told, type OrderFinding } from './finding';
+import { isBlank, type CellIn } from '../cell/fields';
+import { MONEY } from '../cell/figure-kinds';
+import type { OrderColumn, OrderColumns, OrderKey } from '../window/order';
+import { digits, INCHES } from '../exact/unit';
+
+/** What people add up. Lengths of one window are never added. */
+const ADDED: ReadonlySet<OrderKey> = new Set<OrderKey>([
+  'quantity',
+  'yardage',
+  'liningYardage',
+  'amount',
+  'liningAmount',
+  'labor',
+  'hardware',
+  'installation',
+  'freight',
+  'discount',
+  'tax',
+  'total',
+  'deposit',
+]);
+
+/** Sums are kept in whole ten-thousandths, which add exactly. */
+const FINE = 10_000;
+
+interface Running {
+  readonly column: OrderColumn;
+  sinceLast: number;
+  inAll: number;
+  /** A cell could not be read: nothing can be said of the sum. */
+  unread: boolean;
+}
+
+export class Totals {
+  private readonly running: readonly Running[];
+
+  constructor({ found }: OrderColumns) {
+    this.running = found
+      .filter(({ key }) => ADDED.has(key))
+      .map((column) => ({ column, sinceLast: 0, inAll: 0, unread: false }));
+  }
+
+  add(cells: readonly CellIn[]): void {
+    for (const one of this.running) {
+      const figure = plain(cells[one.column.at]);
+      if (figure === undefined) continue;
+      if (Number.isNaN(figure)) one.unread = true;
+      else {
+        one.sinceLast += figure;
+        one.inAll += figure;
+      }
+    }
+  }
+
+  compare(at: number, cells: readonly CellIn[]): OrderFinding[] {
+    const found: OrderFinding[] = [];
+    for (const one of this.running) {
+      const { column, sinceLast, inAll, unread } = one;
+      one.sinceLast = 0;
+      const figure = plain(cells[column.at]);
+      if (figure === undefined || Number.isNaN(figure) || unread) continue;
+      const [apartLast, apartAll] = [Math.abs(sinceLast - figure), Math.abs(inAll - figure)];
+      if (Math.min(apartLast, apartAll) <= FINE / 200) continue;
+      const expected = (apartAll < apartLast ? inAll : sinceLast) / FINE;
+      const read = figure / FINE;
+      const { heading } = column;
+      const about = finding('totalRowDiffers', heading, heading, digits(read), digits(expected));
+      found.push(told(at, about, { found: read, expected }));
+    }
+    return found;
+  }
+}
+
+/** A figure as it stands, in ten-thousandths; NaN where a person could not add it either. */
+function plain(raw: CellIn): number | undefined {
+  if (typeof raw === 'number') return Math.round(raw * FINE);
+  if (raw === '' || isBlank(raw)) return undefined;
+  if (typeof raw === 'string' && /^-?\d+(\.\d+)?$/.test(raw)) return Math.round(Number(raw) * FINE);
+  try {
+    const amount = MONEY.read(raw, { name: '', unit: INCHES });
+    return amount === undefined ? undefined : Math.round(amount.toNumber() * FINE);
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return NaN;
+    throw thrown;
+  }
+}

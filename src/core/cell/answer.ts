@@ -1,0 +1,99 @@
+/**
+ * What every computation gives back: a value, the steps a person can check with a pencil,
+ * and the findings. A Refusal is thrown where no answer is possible; anything else thrown is a bug.
+ */
+import { FINDINGS, type FindingCode } from '../findings/table';
+import type { Length } from '../exact/length';
+import type { Money } from '../exact/money';
+import type { Ratio } from '../exact/ratio';
+
+/** A number with its kind, so that it can be shown in the house's unit, later and only if asked. */
+export type Figure =
+  | { readonly as: 'length'; readonly of: Length }
+  | { readonly as: 'yardage'; readonly of: Length }
+  | { readonly as: 'ratio'; readonly of: Ratio }
+  | { readonly as: 'number'; readonly of: number }
+  | { readonly as: 'money'; readonly of: Money }
+  | { readonly as: 'text'; readonly of: string };
+
+export const lengthFigure = (of: Length): Figure => ({ as: 'length', of });
+export const yardageFigure = (of: Length): Figure => ({ as: 'yardage', of });
+export const ratioFigure = (of: Ratio): Figure => ({ as: 'ratio', of });
+export const numberFigure = (of: number): Figure => ({ as: 'number', of });
+export const moneyFigure = (of: Money): Figure => ({ as: 'money', of });
+export const textFigure = (of: string): Figure => ({ as: 'text', of });
+
+/** One line of working: `what` = `how` with each {} filled by a figure = `result`. */
+export interface Step {
+  readonly what: string;
+  readonly how: string;
+  readonly figures: readonly Figure[];
+  readonly result: Figure;
+}
+
+export function step(what: string, how: string, figures: readonly Figure[], result: Figure): Step {
+  return { what, how, figures, result };
+}
+
+/** stop: cannot go on so; check: look before you cut; note: good to know. */
+export type Weight = 'stop' | 'check' | 'note';
+
+export interface Finding {
+  readonly code: FindingCode;
+  readonly weight: Weight;
+  /** The input or rule it is about, in the sheet's word. */
+  readonly about: string;
+  readonly sentence: string;
+}
+
+type Words<C extends FindingCode> = Parameters<(typeof FINDINGS)[C]['says']>;
+
+export function finding<C extends FindingCode>(code: C, about: string, ...words: Words<C>): Finding {
+  const { weight, says } = FINDINGS[code];
+  return { code, weight, about, sentence: (says as (...w: Words<C>) => string)(...words) };
+}
+
+/** No answer is possible. `error` is what the cell shows: only these two carry a sentence in Excel. */
+export class Refusal extends Error {
+  constructor(
+    readonly finding: Finding,
+    readonly error: '#VALUE!' | '#N/A' = '#VALUE!',
+  ) {
+    super(finding.sentence);
+    this.name = 'Refusal';
+  }
+}
+
+export function refuse<C extends FindingCode>(code: C, about: string, ...words: Words<C>): never {
+  throw new Refusal(finding(code, about, ...words));
+}
+
+/** The input is sound, but the thing asked for does not exist. */
+export function noAnswer<C extends FindingCode>(code: C, about: string, ...words: Words<C>): never {
+  throw new Refusal(finding(code, about, ...words), '#N/A');
+}
+
+export interface Answer<T> {
+  readonly value: T;
+  readonly steps: readonly Step[];
+  readonly findings: readonly Finding[];
+}
+
+type Working = readonly Step[] | (() => readonly Step[]);
+
+/** Steps are written down only when someone looks: thousands of windows are priced without them. */
+class Worked<T> implements Answer<T> {
+  constructor(
+    readonly value: T,
+    private readonly working: Working,
+    readonly findings: readonly Finding[],
+  ) {}
+  get steps(): readonly Step[] {
+    return typeof this.working === 'function' ? this.working() : this.working;
+  }
+}
+
+const NONE: readonly never[] = [];
+
+export const answer = <T>(value: T, steps: Working = NONE, findings: readonly Finding[] = NONE): Answer<T> =>
+  new Worked(value, steps, findings);

@@ -1,0 +1,214 @@
+/** Figures as cells hold them: fullness, shares, counts, weights, money. */
+import { refuse } from './answer';
+import { oneCell, readBack, type CellOut, type Kind, type Place } from './fields';
+import { money, type Money } from '../exact/money';
+import { ratio, toFigure, type Ratio } from '../exact/ratio';
+import { digits } from '../exact/unit';
+import { DIGITS, readDecimal } from '../exact/written';
+
+/** A plain number from a cell or from text with a decimal comma. */
+function figureOf(
+  cell: number | string | boolean,
+  place: Place,
+  noun: string,
+  example: string,
+  plain = (text: string): string => text,
+): number {
+  if (typeof cell === 'number' && Number.isFinite(cell)) return cell;
+  if (typeof cell === 'string') {
+    const figure = readDecimal(DIGITS.test(cell) ? cell : plain(cell));
+    if (typeof figure !== 'number')
+      return refuse('doubtful', place.name, place.name, readBack(cell), figure[0], figure[1]);
+    if (Number.isFinite(figure)) return figure;
+  }
+  return refuse('unreadable', place.name, place.name, readBack(cell), noun, example);
+}
+
+interface FigureLimits {
+  readonly noun: string;
+  readonly example: string;
+  readonly zero: 'blank' | 'figure';
+  readonly least: number;
+  readonly most: number;
+  /** Only whole multiples of this. */
+  readonly steps?: number;
+  readonly stepsNoun?: string;
+  /** Text as it is written here, down to its figure. */
+  readonly plain?: (text: string) => string;
+}
+
+function figureKind<T>(of: FigureLimits, into: (figure: number) => T, out: (value: T) => CellOut): Kind<T> {
+  return {
+    noun: of.noun,
+    shape: 'cell',
+    read(raw, place) {
+      const cell = oneCell(raw, place);
+      if (cell === undefined) return undefined;
+      const figure = figureOf(cell, place, of.noun, of.example, of.plain);
+      if (figure === 0 && of.zero === 'blank') return undefined;
+      if (figure < of.least)
+        return refuse('tooSmall', place.name, place.name, readBack(cell), `${digits(of.least)} or more`);
+      if (figure > of.most)
+        return refuse('tooGreat', place.name, place.name, readBack(cell), digits(of.most));
+      const steps = of.steps === undefined ? figure : Math.round(figure / of.steps) * of.steps;
+      if (Math.abs(steps - figure) > 1e-9)
+        return refuse('notWhole', place.name, place.name, readBack(cell), of.stepsNoun ?? 'whole');
+      return into(steps);
+    },
+    write: out,
+  };
+}
+
+const plainFigure = (figure: number): number => figure;
+
+const FULLNESS_FIGURE = figureKind<Ratio>(
+  {
+    noun: 'a fullness',
+    example: '2.5',
+    zero: 'blank',
+    least: 1,
+    most: 6,
+    // “2.5x”, “2½ times”, “2.5:1” and “2.5 to 1” all say 2.5.
+    plain: (text) => text.trim().replace(/\s*(?:[x×]|times|(?::|\bto\b) ?1)$/i, ''),
+  },
+  ratio,
+  toFigure,
+);
+/** Fullness: 2.5, never 250 %, which some print for 2.5 and others for 3.5. */
+export const FULLNESS: Kind<Ratio> = {
+  ...FULLNESS_FIGURE,
+  read(raw, place) {
+    const cell = oneCell(raw, place);
+    const percent = typeof cell === 'string' ? /^([\d.,]+) ?%$/.exec(cell.trim()) : null;
+    const figure = percent === null ? undefined : readDecimal(percent[1] ?? '');
+    if (typeof figure === 'number' && Number.isFinite(figure)) {
+      return refuse(
+        'doubtful',
+        place.name,
+        place.name,
+        readBack(cell),
+        `${digits(figure / 100)} times`,
+        `${digits(figure / 100 + 1)} times`,
+      );
+    }
+    return FULLNESS_FIGURE.read(raw, place);
+  },
+};
+
+interface ShareLimits {
+  readonly noun: string;
+  readonly example: string;
+  readonly least: number;
+  readonly most: number;
+}
+
+/** A share of something: 0.03 or 3 %. */
+function shareKind<T>(of: ShareLimits, into: (figure: Money) => T, out: (value: T) => number): Kind<T> {
+  return {
+    noun: of.noun,
+    shape: 'cell',
+    read(raw, place) {
+      const cell = oneCell(raw, place);
+      if (cell === undefined) return undefined;
+      const percent = typeof cell === 'string' ? /^(-?[\d.,]+) ?%$/.exec(cell.trim()) : null;
+      const written = money(figureOf(percent?.[1] ?? cell, place, of.noun, of.example));
+      const figure = percent === null ? written : written.div(100);
+      if (figure.lt(of.least))
+        return refuse('tooSmall', place.name, place.name, readBack(cell), `${digits(of.least)} or more`);
+      if (figure.gt(of.most))
+        return refuse('tooGreatShare', place.name, place.name, readBack(cell), digits(of.most), of.example);
+      return into(figure);
+    },
+    write: out,
+  };
+}
+const asRatio = (figure: Money): Ratio => ratio(figure.toNumber());
+/** Of a length, below the whole: shrinkage. */
+export const SHARE = shareKind(
+  { noun: 'a share', example: '0.03 or 3 %', least: 0, most: 0.5 },
+  asRatio,
+  toFigure,
+);
+/** A proportion of a length: stack to rod. */
+export const PROPORTION = shareKind(
+  { noun: 'a proportion', example: '0.33', least: 0, most: 10 },
+  asRatio,
+  toFigure,
+);
+/** Of money: markup, tax, deposit; kept as decimal, since 8.875 % is a rate too. */
+export const RATE = shareKind<Money>(
+  { noun: 'a rate', example: '0.45 or 45 %', least: 0, most: 20 },
+  (figure) => figure,
+  (rate) => rate.toNumber(),
+);
+
+export const COUNT = figureKind<number>(
+  {
+    noun: 'a whole number',
+    example: '46',
+    zero: 'figure',
+    least: 0,
+    most: 100_000,
+    steps: 1,
+    stepsNoun: 'a whole number',
+  },
+  plainFigure,
+  plainFigure,
+);
+/** What is ordered, in whatever unit its price list has. */
+export const QUANTITY = figureKind<number>(
+  { noun: 'a quantity', example: '120.5', zero: 'figure', least: 0, most: 1e9 },
+  plainFigure,
+  plainFigure,
+);
+/** Widths of cloth: whole or half. */
+export const WIDTH_COUNT = figureKind<number>(
+  {
+    noun: 'a number of widths',
+    example: '5 or 2.5',
+    zero: 'blank',
+    least: 0.5,
+    most: 10_000,
+    steps: 0.5,
+    stepsNoun: 'whole or half widths',
+  },
+  plainFigure,
+  plainFigure,
+);
+/** Areal weight, oz/yd² or g/m² by the house's unit. */
+export const AREAL_WEIGHT = figureKind<number>(
+  {
+    noun: 'an areal weight',
+    example: '12 (oz/yd²) or 400 (g/m²)',
+    zero: 'blank',
+    least: 0.001,
+    most: 10_000,
+  },
+  plainFigure,
+  plainFigure,
+);
+/** Pounds or kilograms. */
+export const WEIGHT = figureKind<number>(
+  { noun: 'a weight', example: '18', zero: 'blank', least: 0.001, most: 100_000 },
+  plainFigure,
+  plainFigure,
+);
+
+/** An amount of money as people write it: $1,234.50, 12,50 €, (25.00) for a credit. */
+function plainAmount(text: string): string {
+  const bare = text.replace(/[\p{Sc}\s]|\b(USD|EUR|GBP|CAD|AUD)\b/giu, '').replace(/^\((.*)\)$/, '-$1');
+  // A comma before exactly three digits parts thousands: no money has three decimals.
+  return /^-?\d{1,3}(,\d{3})+(\.\d+)?$/.test(bare) ? bare.replace(/,/g, '') : bare;
+}
+
+export const MONEY = figureKind<Money>(
+  { noun: 'an amount', example: '12.50', zero: 'figure', least: -1e12, most: 1e12, plain: plainAmount },
+  money,
+  (amount) => amount.toNumber(),
+);
+/** A price: not below nothing. */
+export const PRICE = figureKind<Money>(
+  { noun: 'a price', example: '12.50', zero: 'figure', least: 0, most: 1e9, plain: plainAmount },
+  money,
+  (amount) => amount.toNumber(),
+);

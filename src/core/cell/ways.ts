@@ -1,0 +1,142 @@
+/** The ways a house may do a thing: the words of its rules. */
+import type { Rounding } from '../exact/money';
+import { choices } from './treatment';
+import type { UnitName } from '../exact/unit';
+
+export const UNIT_NAMES = choices<UnitName>(
+  { word: 'inches', says: 'inches and yards', also: ['inch', 'in', 'imperial'] },
+  {
+    word: 'centimetres',
+    says: 'centimetres and metres',
+    also: ['centimetre', 'centimeter', 'centimeters', 'cm', 'metric'],
+  },
+);
+
+export type YesNo = 'yes' | 'no';
+export const YES_NO = choices<YesNo>(
+  { word: 'yes', says: 'yes', also: ['true', 'y'] },
+  { word: 'no', says: 'no', also: ['false', 'n'] },
+);
+
+export type WidthsRounding = 'whole per panel' | 'half per panel' | 'whole per pair' | 'nearest';
+export const WIDTHS_ROUNDINGS = choices<WidthsRounding>(
+  {
+    word: 'whole per panel',
+    says: 'each panel up to whole widths',
+    also: ['up to whole per panel', 'up to whole'],
+  },
+  {
+    word: 'half per panel',
+    says: 'each panel up to half widths',
+    also: ['up to half per panel', 'up to half'],
+  },
+  {
+    word: 'whole per pair',
+    says: 'the treatment up to whole widths, shared by its panels',
+    also: ['up to whole per pair'],
+  },
+  { word: 'nearest', says: 'the treatment to the nearest whole width, which may deliver less fullness' },
+);
+
+export type FullnessBasis = 'finished width' | 'rod width';
+export const FULLNESS_BASES = choices<FullnessBasis>(
+  { word: 'finished width', says: 'fullness on rod, returns and overlaps' },
+  {
+    word: 'rod width',
+    says: 'fullness on the rod alone; returns and overlaps are added flat',
+    also: ['rod', 'rod alone'],
+  },
+);
+
+export type RepeatRule = 'every cut up' | 'first cut exact' | 'one repeat each' | 'half-drop alternating';
+export const REPEAT_RULES = choices<RepeatRule>(
+  { word: 'every cut up', says: 'every cut up to the next whole repeat' },
+  {
+    word: 'first cut exact',
+    says: 'the first cut as it is, the others up to the next whole repeat',
+    also: ['first exact'],
+  },
+  {
+    word: 'one repeat each',
+    says: 'every cut as it is, and one full repeat for each further length',
+    also: ['one full repeat per further length'],
+  },
+  {
+    word: 'half-drop alternating',
+    says: 'every pattern is cut as a half-drop, starts alternating',
+    also: ['half drop'],
+  },
+);
+
+export type RollStart = 'none' | 'one repeat';
+export const ROLL_STARTS = choices<RollStart>(
+  { word: 'none', says: 'cutting begins at the end of the roll', also: ['no', 'nothing'] },
+  {
+    word: 'one repeat',
+    says: 'one repeat is given up at a roll’s start, and again after every flaw, to reach the pattern’s start',
+    also: ['repeat', 'one', 'a repeat'],
+  },
+);
+
+export type HangsOn = 'rings' | 'track';
+export const HANGS_ON = choices<HangsOn>(
+  { word: 'rings', says: 'on rings on a rod' },
+  { word: 'track', says: 'on carriers in a track' },
+);
+
+export type ReturnEnds = 'both ends' | 'one end';
+export const RETURN_ENDS = choices<ReturnEnds>(
+  { word: 'both ends', says: 'a return at each end of the rod', also: ['two', '2', 'both'] },
+  { word: 'one end', says: 'a return at the stack end only', also: ['one', '1'] },
+);
+
+export type RoundedBy = 'order' | 'window';
+export const ROUNDED_BY = choices<RoundedBy>(
+  { word: 'order', says: 'once, over all the windows of the line' },
+  { word: 'window', says: 'window by window' },
+);
+
+export type LiningCut = 'own allowances' | 'less than face';
+export const LINING_CUTS = choices<LiningCut>(
+  { word: 'own allowances', says: 'the drop, shortened, with its own top and bottom' },
+  { word: 'less than face', says: 'so much less than the cut of the face fabric' },
+);
+
+export type SellBasis = 'markup on cost' | 'margin on selling price';
+export const SELL_BASES = choices<SellBasis>(
+  { word: 'markup on cost', says: 'cost × (1 + rate)', also: ['markup', 'mark up', 'on cost', 'cost'] },
+  {
+    word: 'margin on selling price',
+    says: 'cost ÷ (1 − rate)',
+    also: ['margin', 'on selling price', 'selling price'],
+  },
+);
+
+export type TaxBasis = 'line' | 'invoice';
+export const TAX_BASES = choices<TaxBasis>(
+  { word: 'line', says: 'each line rounded, then added', also: ['by line', 'per line', 'item'] },
+  { word: 'invoice', says: 'the sum taxed, then rounded once', also: ['by invoice', 'per invoice', 'total'] },
+);
+
+export const ROUNDING_WORDS = choices<Rounding>(
+  { word: 'half up', says: 'a half cent goes up' },
+  { word: 'half even', says: 'a half cent goes to the even cent' },
+  { word: 'up', says: 'any part of a cent goes up' },
+  { word: 'down', says: 'any part of a cent is dropped' },
+);
+
+export type MakingBreaksOn = 'whole' | 'further widths';
+export const MAKING_BREAKS_ON = choices<MakingBreaksOn>(
+  { word: 'whole', says: 'the reduction reached is taken off the whole making charge' },
+  {
+    word: 'further widths',
+    says: 'each reduction is taken only off the widths past its break',
+    also: ['further', 'widths past it'],
+  },
+);
+
+export type MockUpOf = 'first room' | 'each room type';
+export const MOCK_UPS = choices<MockUpOf>(
+  { word: 'first room', says: 'so many windows of the first room', also: ['room'] },
+  { word: 'each room type', says: 'so many windows of every type of room', also: ['each type', 'type'] },
+);

@@ -1,0 +1,412 @@
+/**
+ * From the rod to the widths of cloth: finished width, flat width, widths, delivered fullness,
+ * and how far it is to one width less.
+ *
+ * Everything is reckoned over the whole treatment (both panels of a pair together), in whole
+ * nanometres or ten-thousandths of one, so that half a rod is as exact as a whole one.
+ */
+import {
+  answer,
+  finding,
+  lengthFigure,
+  noAnswer,
+  numberFigure,
+  ratioFigure,
+  refuse,
+  step,
+  textFigure,
+  type Answer,
+  type Finding,
+  type Step,
+} from '../cell/answer';
+import { exact, type Length } from '../exact/length';
+import { byRatio, ONE, scaled, toFigure, unscaled, type Ratio, type Scaled } from '../exact/ratio';
+import { unitOf, type Rules } from '../house/rules';
+import { panelsOf, type Draw, type Heading } from '../cell/treatment';
+import { digits, showLength } from '../exact/unit';
+
+/** What hangs on the rod. */
+export interface Hung {
+  readonly rodWidth: Length;
+  readonly heading: Heading;
+  readonly draw: Draw | undefined;
+  readonly return?: Length | undefined;
+  readonly overlap?: Length | undefined;
+}
+
+/** Returns and overlaps of the whole treatment, which are flat cloth. */
+function flatParts(of: Hung, rules: Rules): Length {
+  const side = of.return ?? rules.return;
+  const draw = of.draw ?? 'pair';
+  if (draw === 'pair') return exact(2 * (side + (of.overlap ?? rules.overlap)));
+  return draw !== 'stationary' && rules.oneWayReturns === 'one end' ? side : exact(2 * side);
+}
+
+/** Finished width of all panels together: the rod, the returns and the overlaps. */
+export const finishedInAll = (of: Hung, rules: Rules): Length => exact(of.rodWidth + flatParts(of, rules));
+
+/** A treatment's share for one panel; half a nanometre goes up. */
+export const perPanel = (inAll: Length, panels: 1 | 2): Length => exact(Math.ceil(inAll / panels));
+
+/** Finished width of one panel: rod share + return + overlap, after pleating. */
+export function finishedWidth(of: Hung, rules: Rules): Answer<Length> {
+  const draw = of.draw ?? 'pair';
+  const panels = panelsOf(draw);
+  const side = of.return ?? rules.return;
+  const finished = perPanel(finishedInAll(of, rules), panels);
+  const findings: Finding[] = [];
+  if (draw !== 'pair' && of.overlap !== undefined && of.overlap > 0)
+    findings.push(finding('overlapUnused', 'overlap', draw));
+  if (side === 0 && of.return !== undefined) findings.push(finding('noReturn', 'return'));
+  return answer(
+    finished,
+    () => [
+      draw === 'pair'
+        ? step(
+            'finished width of each panel',
+            '{} ÷ 2 + {} return + {} overlap',
+            [lengthFigure(of.rodWidth), lengthFigure(side), lengthFigure(of.overlap ?? rules.overlap)],
+            lengthFigure(finished),
+          )
+        : step(
+            'finished width of the panel',
+            '{} + {} returns',
+            [lengthFigure(of.rodWidth), lengthFigure(flatParts(of, rules))],
+            lengthFigure(finished),
+          ),
+    ],
+    findings,
+  );
+}
+
+export interface Clothed extends Hung {
+  readonly fabricWidth: Length;
+  readonly horizontalRepeat?: Length | undefined;
+}
+export interface Gathered extends Clothed {
+  readonly fullness: Ratio | undefined;
+}
+
+/** The cloth one width gives: bolt width less selvages, less what a pattern match wastes. */
+export interface Usable {
+  /** Without a pattern. */
+  readonly plain: Length;
+  /** From seam to seam, whole repeats only. */
+  readonly each: Length;
+  /** What each seam takes. */
+  readonly seam: Length;
+  /** What the hem of each side of a panel takes. */
+  readonly hem: Length;
+  readonly findings: readonly Finding[];
+}
+
+const NOTHING_FOUND: readonly Finding[] = [];
+
+export function usableWidth(of: Clothed, rules: Rules): Usable {
+  const plain = (of.fabricWidth - 2 * rules.selvage) as Length;
+  const unit = unitOf(rules);
+  if (plain <= 2 * rules.seam)
+    return refuse(
+      'fabricTooNarrow',
+      'fabric_width',
+      showLength(of.fabricWidth, unit),
+      showLength(exact(2 * rules.selvage + 2 * rules.seam), unit),
+    );
+  const hem = rules.sideHem;
+  const repeat = of.horizontalRepeat;
+  if (repeat === undefined || repeat === 0)
+    return { plain, each: plain, seam: rules.seam, hem, findings: NOTHING_FOUND };
+  if (repeat > plain) {
+    return {
+      plain,
+      each: plain,
+      seam: rules.seam,
+      hem,
+      findings: [
+        finding(
+          'repeatWiderThanCloth',
+          'horizontal_repeat',
+          showLength(repeat, unit),
+          showLength(plain, unit),
+        ),
+      ],
+    };
+  }
+  const each = exact(plain - (plain % repeat));
+  const wasted = exact(plain - each);
+  // The seam lies in what the match wastes, as far as that goes.
+  return { plain, each, seam: Math.max(0, rules.seam - wasted) as Length, hem, findings: NOTHING_FOUND };
+}
+
+/** Flat cloth in a panel of so many widths, hems and seams taken off. */
+function flatOfPanel(widthsEach: number, usable: Usable): number {
+  return widthsEach * usable.each - (Math.ceil(widthsEach) - 1) * usable.seam - 2 * usable.hem;
+}
+
+/** Flat cloth in a whole treatment of so many widths; may be a half nanometre, never less exact. */
+export const flatInAll = (widths: number, panels: 1 | 2, usable: Usable): number =>
+  panels * flatOfPanel(widths / panels, usable);
+
+/** Flat width wanted before pleating, over the whole treatment. */
+export function flatWanted(of: Hung & Pick<Gathered, 'fullness'>, rules: Rules): Scaled {
+  const fullness = of.fullness ?? rules.fullness[of.heading];
+  if (rules.fullnessBasis === 'finished width') return byRatio(finishedInAll(of, rules), fullness);
+  return scaled(byRatio(of.rodWidth, fullness) + unscaled(flatParts(of, rules)));
+}
+
+/** How many widths a treatment goes up by. */
+export function widthsStep(panels: 1 | 2, rules: Rules): number {
+  if (rules.widthsRounding === 'whole per panel') return panels;
+  return rules.widthsRounding === 'half per panel' ? panels / 2 : 1;
+}
+
+/** The flat width so many widths serve: their own, or to the nearest what lies less than half a width above it. */
+function served(widths: number, panels: 1 | 2, usable: Usable, rules: Rules): Scaled {
+  const flat = flatInAll(widths, panels, usable) * ONE;
+  // Half a width goes up, so it stays a hair below.
+  return scaled(rules.widthsRounding === 'nearest' ? flat + (usable.each * ONE) / 2 - 1 : flat);
+}
+
+const serves = (widths: number, panels: 1 | 2, usable: Usable, wanted: Scaled, rules: Rules): boolean =>
+  served(widths, panels, usable, rules) >= wanted;
+
+/** The widths a flat width takes: rounded by the house rule, seams and hems in them. */
+export function countWidths(panels: 1 | 2, usable: Usable, wanted: Scaled, rules: Rules): number {
+  const hems = panels * 2 * usable.hem;
+  const each = widthsStep(panels, rules);
+  // Seams change the count: begin without them and go up until it holds.
+  let widths = Math.max(each, Math.ceil((wanted / ONE + hems) / (usable.each * each) - 1e-9) * each);
+  while (widths > each && serves(widths - each, panels, usable, wanted, rules)) widths -= each;
+  while (!serves(widths, panels, usable, wanted, rules)) widths += each;
+  return widths;
+}
+
+/** The fullness so much flat cloth delivers, as a plain figure. */
+function delivered(of: Hung, flat: number, rules: Rules): number {
+  if (rules.fullnessBasis === 'finished width') return flat / finishedInAll(of, rules);
+  return (flat - flatParts(of, rules)) / of.rodWidth;
+}
+
+function deliveredStep(of: Hung, flat: number, value: number, rules: Rules): Step {
+  const cloth = lengthFigure(exact(Math.floor(flat)));
+  const result = numberFigure(Number(value.toFixed(4)));
+  return rules.fullnessBasis === 'finished width'
+    ? step('delivered fullness', '{} ÷ {}', [cloth, lengthFigure(finishedInAll(of, rules))], result)
+    : step(
+        'delivered fullness',
+        '({} − {} returns and overlaps) ÷ {} rod',
+        [cloth, lengthFigure(flatParts(of, rules)), lengthFigure(of.rodWidth)],
+        result,
+      );
+}
+
+export interface WidthsWork {
+  readonly widths: number;
+  readonly panels: 1 | 2;
+  readonly usable: Usable;
+  /** Finished width of all panels. */
+  readonly finished: Length;
+  /** Flat cloth of all panels, hems and seams off. */
+  readonly flat: number;
+  readonly wanted: Scaled;
+  readonly delivered: number;
+}
+
+/** The widths with all that later steps need of them. */
+export function workWidths(of: Gathered, rules: Rules): WidthsWork {
+  const panels = panelsOf(of.draw ?? 'pair');
+  const usable = usableWidth(of, rules);
+  const wanted = flatWanted(of, rules);
+  const widths = countWidths(panels, usable, wanted, rules);
+  const flat = flatInAll(widths, panels, usable);
+  return {
+    widths,
+    panels,
+    usable,
+    finished: finishedInAll(of, rules),
+    flat,
+    wanted,
+    delivered: delivered(of, flat, rules),
+  };
+}
+
+export function widthsSteps(of: Gathered, work: WidthsWork, rules: Rules): Step[] {
+  const fullness = of.fullness ?? rules.fullness[of.heading];
+  const flat = exact(Math.ceil(work.wanted / ONE));
+  const usable = work.usable;
+  const each = work.widths / work.panels;
+  return [
+    step(
+      'finished width of all panels',
+      '{} rod + {} returns and overlaps',
+      [lengthFigure(of.rodWidth), lengthFigure(exact(work.finished - of.rodWidth))],
+      lengthFigure(work.finished),
+    ),
+    rules.fullnessBasis === 'finished width'
+      ? step(
+          'flat width wanted',
+          '{} × {} fullness',
+          [lengthFigure(work.finished), ratioFigure(fullness)],
+          lengthFigure(flat),
+        )
+      : step(
+          'flat width wanted',
+          '{} rod × {} fullness + {}',
+          [
+            lengthFigure(of.rodWidth),
+            ratioFigure(fullness),
+            lengthFigure(exact(work.finished - of.rodWidth)),
+          ],
+          lengthFigure(flat),
+        ),
+    step(
+      'widths',
+      '{} a width, {} a seam, {} hems in all ({})',
+      [
+        lengthFigure(usable.each),
+        lengthFigure(usable.seam),
+        lengthFigure(exact(work.panels * 2 * rules.sideHem)),
+        textFigure(rules.widthsRounding),
+      ],
+      numberFigure(work.widths),
+    ),
+    step(
+      'flat width cut',
+      `{} ${work.panels === 1 ? 'panel' : 'panels'} of {} ${each === 1 ? 'width' : 'widths'}, hems and seams off`,
+      [numberFigure(work.panels), numberFigure(each)],
+      lengthFigure(exact(Math.floor(work.flat))),
+    ),
+    deliveredStep(of, work.flat, work.delivered, rules),
+  ];
+}
+
+/** Findings on the widths themselves. */
+export function widthsFindings(of: Gathered, work: WidthsWork, rules: Rules): Finding[] {
+  const findings = [...work.usable.findings];
+  const asked = of.fullness ?? rules.fullness[of.heading];
+  if (work.flat * ONE < work.wanted)
+    findings.push(finding('lessFullness', 'fullness', digits(toFigure(asked)), work.delivered.toFixed(2)));
+  if (of.heading === 'wave' && (asked < rules.waveRatioLow || asked > rules.waveRatioHigh)) {
+    findings.push(
+      finding(
+        'waveRatio',
+        'fullness',
+        digits(toFigure(asked)),
+        digits(toFigure(rules.waveRatioLow)),
+        digits(toFigure(rules.waveRatioHigh)),
+      ),
+    );
+  }
+  return findings;
+}
+
+/** Widths of cloth for the whole treatment. */
+export function widths(of: Gathered, rules: Rules): Answer<number> {
+  const work = workWidths(of, rules);
+  return answer(work.widths, () => widthsSteps(of, work, rules), widthsFindings(of, work, rules));
+}
+
+/** Panels of so many widths each that cover the rod; a pair rounds to an even count. */
+export function panels(of: Gathered & { widthsEach: number | undefined }, rules: Rules): Answer<number> {
+  const sides = panelsOf(of.draw ?? 'pair');
+  const usable = usableWidth(of, rules);
+  const wanted = flatWanted(of, rules);
+  const each = of.widthsEach ?? 1;
+  const flat = flatOfPanel(each, usable);
+  if (flat <= 0)
+    return refuse(
+      'fabricTooNarrow',
+      'fabric_width',
+      showLength(of.fabricWidth, unitOf(rules)),
+      showLength(exact(2 * rules.sideHem), unitOf(rules)),
+    );
+  const flatScaled = scaled(flat * ONE);
+  const over = wanted % flatScaled;
+  const count = (wanted - over) / flatScaled + (over > 0 ? 1 : 0);
+  const value = Math.max(1, Math.ceil(count / sides)) * sides;
+  return answer(
+    value,
+    [
+      step('flat width wanted', '', [], lengthFigure(exact(Math.ceil(wanted / ONE)))),
+      step(
+        'panels',
+        'of {} widths, {} flat each{}',
+        [
+          numberFigure(each),
+          lengthFigure(exact(Math.floor(flat))),
+          textFigure(sides === 2 ? ', up to an even count' : ''),
+        ],
+        numberFigure(value),
+      ),
+    ],
+    usable.findings,
+  );
+}
+
+/** The fullness that so many widths deliver: flat ÷ finished, hems and seams off. */
+export function fullness(of: Clothed & { widths: number }, rules: Rules): Answer<number> {
+  const sides = panelsOf(of.draw ?? 'pair');
+  const usable = usableWidth(of, rules);
+  const flat = flatInAll(of.widths, sides, usable);
+  if (flat <= 0) return refuse('widthsTooFew', 'widths', digits(of.widths));
+  const finished = finishedInAll(of, rules);
+  const value = delivered(of, flat, rules);
+  const findings = [...usable.findings];
+  if (flat < finished)
+    findings.push(
+      finding(
+        'doesNotCover',
+        'widths',
+        digits(of.widths),
+        showLength(exact(Math.ceil(finished - flat)), unitOf(rules)),
+      ),
+    );
+  return answer(
+    value,
+    [
+      step(
+        'flat width',
+        '{} × {}, less hems and seams',
+        [numberFigure(of.widths), lengthFigure(usable.each)],
+        lengthFigure(exact(Math.floor(flat))),
+      ),
+      deliveredStep(of, flat, value, rules),
+    ],
+    findings,
+  );
+}
+
+/** How much narrower the rod must be to need one step of widths less; undefined at the least there is. */
+export function toOneLess(of: Gathered, work: WidthsWork, rules: Rules): Length | undefined {
+  const fewer = work.widths - widthsStep(work.panels, rules);
+  if (fewer <= 0) return undefined;
+  const asked = of.fullness ?? rules.fullness[of.heading];
+  const parts = exact(work.finished - of.rodWidth);
+  const capacity = served(fewer, work.panels, work.usable, rules);
+  const most =
+    rules.fullnessBasis === 'finished width'
+      ? Math.floor(capacity / asked) - parts
+      : Math.floor((capacity - parts * ONE) / asked);
+  return most > 0 ? exact(of.rodWidth - most) : undefined;
+}
+
+/** How much narrower the rod must be to need fewer widths. */
+export function saveWidth(of: Gathered, rules: Rules): Answer<Length> {
+  const work = workWidths(of, rules);
+  const narrower = toOneLess(of, work, rules);
+  if (narrower === undefined) return noAnswer('fewestWidths', 'rod_width', digits(work.widths));
+  const rod = exact(of.rodWidth - narrower);
+  return answer(
+    narrower,
+    [
+      ...widthsSteps(of, work, rules),
+      step(
+        `rod for ${digits(work.widths - widthsStep(work.panels, rules))} widths`,
+        '{} − {}',
+        [lengthFigure(of.rodWidth), lengthFigure(narrower)],
+        lengthFigure(rod),
+      ),
+    ],
+    widthsFindings(of, work, rules),
+  );
+}

@@ -1,0 +1,98 @@
+/** Finished width, widths, cuts and yardage. */
+import { table } from './entry';
+
+export const CLOTH_FINDINGS = table({
+  // Finished width and widths
+  overlapUnused: {
+    weight: 'note',
+    says: (draw: string) => `An overlap is only for a pair; for ${draw} it is left out.`,
+  },
+  fabricTooNarrow: {
+    weight: 'stop',
+    says: (read: string, lost: string) =>
+      `fabric_width reads ${read}, and ${lost} of it would go into selvages, seams or hems. Check the width and its unit.`,
+  },
+  liningTooNarrow: {
+    weight: 'stop',
+    says: (read: string) =>
+      `lining_width reads ${read}, which seams would use up. Check the width and its unit.`,
+  },
+  repeatWiderThanCloth: {
+    weight: 'check',
+    says: (repeat: string, usable: string) =>
+      `horizontal_repeat is ${repeat}, wider than the usable cloth, ${usable}: the widths cannot be matched by whole repeats. Check the match at each seam.`,
+  },
+  lessFullness: {
+    weight: 'note',
+    says: (asked: string, delivered: string) =>
+      `These widths deliver a fullness of ${delivered} where ${asked} was asked. One width more would reach it.`,
+  },
+  waveRatio: {
+    weight: 'check',
+    says: (read: string, low: string, high: string) =>
+      `A wave heading is made at ${low} to ${high} times the track; fullness reads ${read}.`,
+  },
+  widthsTooFew: {
+    weight: 'stop',
+    says: (widths: string) =>
+      `widths reads ${widths}, which hems and seams use up. Enter the widths of the whole treatment.`,
+  },
+  doesNotCover: {
+    weight: 'check',
+    says: (widths: string, short: string) =>
+      `${widths} widths lie ${short} short of the finished width even when flat. Check widths and fabric_width.`,
+  },
+  fewestWidths: {
+    weight: 'note',
+    says: (widths: string) =>
+      `${widths} is the fewest widths this treatment can be made of: no narrower rod saves one.`,
+  },
+
+  noReturn: {
+    weight: 'note',
+    says: () =>
+      'return reads 0: the cloth ends at the rod. An empty cell arrives as 0 in some programs; leave it out where the house’s return is meant.',
+  },
+
+  // Cuts and yardage
+  noWindows: {
+    weight: 'check',
+    says: () =>
+      'quantity reads 0: no window, so no cloth. An empty cell arrives as 0 in some programs; leave it out where one window is meant.',
+  },
+  dropTooShortToCut: {
+    weight: 'stop',
+    says: (drop: string, layer: string) =>
+      `finished_drop reads ${drop}, which leaves no ${layer} to cut under the house rules. Check the drop and the ${layer} rules.`,
+  },
+  liningHasNoRepeat: {
+    weight: 'note',
+    says: (layer: string) => `vertical_repeat is left out: ${layer} has no pattern to match.`,
+  },
+  matchWithoutRepeat: {
+    weight: 'note',
+    says: () => 'match says half-drop, but no vertical_repeat is given; the cuts are taken as plain.',
+  },
+  tooNarrowToTurn: {
+    weight: 'note',
+    says: (cut: string, usable: string, short: string) =>
+      `The cloth is too narrow to railroad: the cut is ${cut} and the usable width ${usable}, ${short} short. Cut it up the roll.`,
+  },
+  mayNotTurn: {
+    weight: 'check',
+    says: () => 'Pile and one-way patterns may not be railroaded; look at the cloth before you turn it.',
+  },
+  turningSaves: {
+    weight: 'note',
+    says: (turned: string, upright: string) =>
+      `Railroaded it would take ${turned} instead of ${upright}, if pattern and pile allow it.`,
+  },
+  uprightSaves: {
+    weight: 'note',
+    says: (turned: string, upright: string) => `Up the roll it would take ${upright} instead of ${turned}.`,
+  },
+  narrowerSaves: {
+    weight: 'note',
+    says: (narrower: string, fewer: string) => `A rod ${narrower} narrower would need ${fewer} widths.`,
+  },
+});

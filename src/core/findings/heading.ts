@@ -1,0 +1,57 @@
+/** Heading marks and hardware. */
+import { table } from './entry';
+
+export const HEADING_FINDINGS = table({
+  notPleated: {
+    weight: 'stop',
+    says: (heading: string) =>
+      `A ${heading} heading has no pleats to set out. PLEATS serves pinch, goblet, cartridge, box, inverted and wave.`,
+  },
+  nothingToPleat: {
+    weight: 'stop',
+    says: (flat: string, finished: string) =>
+      `The flat cloth of a panel is ${flat} and its finished width ${finished}: nothing is left to pleat. Check widths and fabric_width.`,
+  },
+  takeUpOutside: {
+    weight: 'check',
+    says: (read: string, low: string, high: string) =>
+      `A pleat takes up ${read}; ${low} to ${high} is usual. Change the widths or the fullness.`,
+  },
+  spaceOutside: {
+    weight: 'check',
+    says: (read: string, low: string, high: string) =>
+      `The space between pleats is ${read}; ${low} to ${high} is usual.`,
+  },
+  underfoldOutside: {
+    weight: 'note',
+    says: (read: string, wanted: string) =>
+      `The cloth gives underfolds ${read} deep where the house rule says ${wanted}.`,
+  },
+  rodTooNarrowForPanels: {
+    weight: 'stop',
+    says: (rod: string) =>
+      `rod_width reads ${rod}, too narrow to set out a heading. Check the figure and its unit.`,
+  },
+  notDrawn: {
+    weight: 'note',
+    says: () => 'A stationary panel is not drawn back: it has no stack.',
+  },
+  pocketIsNotDrawn: {
+    weight: 'note',
+    says: (heading: string) => `A ${heading} heading is hard to draw; its stack is only a guide.`,
+  },
+  noStockRods: {
+    weight: 'stop',
+    says: () => 'stock_lengths is blank. Enter the rod lengths you can buy.',
+  },
+  tooManyStockRods: {
+    weight: 'stop',
+    says: (most: number) =>
+      `stock_lengths holds more than ${most} different lengths. Keep the ones you order.`,
+  },
+  loadCaution: {
+    weight: 'note',
+    says: () =>
+      'Anchors, load and ladders are the installer’s judgement; local codes and licensed practice decide.',
+  },
+});

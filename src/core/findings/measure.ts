@@ -1,0 +1,45 @@
+/** From the opening to the drop. */
+import { table } from './entry';
+
+export const MEASURE_FINDINGS = table({
+  extensionOutsideBand: {
+    weight: 'note',
+    says: (name: string, read: string, opening: string, low: string, high: string) =>
+      `${name} is ${read}; for an opening of ${opening} the usual side extension is ${low} to ${high}. Check that it is meant.`,
+  },
+  ceilingBelowOpening: {
+    weight: 'stop',
+    says: (ceiling: string, top: string) =>
+      `ceiling reads ${ceiling}, which is not above the top of the opening, ${top}. Measure both from the floor.`,
+  },
+  rodLowered: {
+    weight: 'note',
+    says: (height: string, by: string) =>
+      `The rod is set at ${height}, ${by} lower than usual, to keep its clearance below the ceiling.`,
+  },
+  rodBelowOpening: {
+    weight: 'check',
+    says: (height: string, top: string) =>
+      `With its clearance below the ceiling the rod stands at ${height}, below the top of the opening, ${top}. Use a ceiling track or another heading.`,
+  },
+  pointMakesNoSense: {
+    weight: 'stop',
+    says: (heading: string, point: string, why: string) =>
+      `A ${heading} heading cannot be measured to ${point}: ${why}.`,
+  },
+  dropTooShort: {
+    weight: 'stop',
+    says: (read: string) =>
+      `measured reads ${read}, which leaves no drop under this heading. Check the measurement.`,
+  },
+  floorUneven: {
+    weight: 'check',
+    says: (spread: string, shortest: string) =>
+      `The floor readings differ by ${spread}; the shortest, ${shortest}, rules. Check them, or have the hem set to the floor on site.`,
+  },
+  touchesFloor: {
+    weight: 'note',
+    says: (finish: string) =>
+      `Cloth that touches the floor (${finish}) soils and frays where the drapery is drawn daily. Let the client choose knowingly.`,
+  },
+});

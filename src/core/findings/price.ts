@@ -1,0 +1,100 @@
+/** Prices, and pricing in bulk. */
+import { table } from './entry';
+
+export const PRICE_FINDINGS = table({
+  // Price
+  belowFirstBreak: {
+    weight: 'note',
+    says: (quantity: string, least: string) =>
+      `quantity reads ${quantity}, below the first price break, ${least}. Add a break from 0, or raise the quantity to the minimum.`,
+  },
+  breaksUnreadable: {
+    weight: 'stop',
+    says: (row: number, read: string) =>
+      `price_breaks row ${row} reads ${read}. Each row needs two figures: from quantity, price.`,
+  },
+  breakRepeated: {
+    weight: 'stop',
+    says: (quantity: string) => `price_breaks holds two prices from ${quantity}. Keep one.`,
+  },
+  noMargin: {
+    weight: 'stop',
+    says: (rate: string) => `rate reads ${rate} as a margin on the selling price. It must be below 100 %.`,
+  },
+
+  noClothPrice: {
+    weight: 'check',
+    says: (name: string) =>
+      `No price is set for ${name}; it stands in the quote at nothing. Add it to the price list.`,
+  },
+  pricedAsAnother: {
+    weight: 'note',
+    says: (name: string, other: string) =>
+      `No price is set for ${name}; it is priced as ${other}. Add its own price where it differs.`,
+  },
+  noMakingPrice: {
+    weight: 'check',
+    says: () =>
+      'The making charge of a heading is not set; making stands in the quote at nothing. Add the house rules “labor pinch” and so on.',
+  },
+  belowMinimumCut: {
+    weight: 'note',
+    says: (name: string, yardage: string, least: string) =>
+      `${name} needs ${yardage}, below the least that is cut, ${least}; the least is priced.`,
+  },
+  depositBelowCloth: {
+    weight: 'check',
+    says: (deposit: string, cloth: string) =>
+      `The deposit, ${deposit}, does not cover the cloth cut to order, ${cloth}. Ask for more before you order.`,
+  },
+  rateLooksHigh: {
+    weight: 'check',
+    says: (rate: string) => `rate reads ${rate}. Check that it is meant: write 7.25 % or 0.0725.`,
+  },
+  rateAboveWhole: {
+    weight: 'stop',
+    says: (rate: string) => `rate reads ${rate}: more tax than price. Write it like 7.25 % or 0.0725.`,
+  },
+
+  // Pricing in bulk
+  breakUnreadable: {
+    weight: 'stop',
+    says: (name: string, read: string) =>
+      `${name} reads ${read}. Write one price like 28.50, or from which quantity and at what price: 0 28.50; 50 26.`,
+  },
+  makingBreakUnreadable: {
+    weight: 'stop',
+    says: (name: string, read: string) =>
+      `${name} reads ${read}. Write from how many widths and how much less: 100 5 %; 400 8 %.`,
+  },
+  nextBreakSaves: {
+    weight: 'note',
+    says: (name: string, bought: string, from: string, saved: string) =>
+      `${name}: ordering ${from} instead of ${bought} reaches the next price break and costs ${saved} less.`,
+  },
+  noWholeRollFits: {
+    weight: 'check',
+    says: (name: string, roll: string) =>
+      `${name} cannot be bought in whole rolls of ${roll}: a cut is longer than the roll. The cut price is taken.`,
+  },
+  clothWeightUnknown: {
+    weight: 'check',
+    says: (name: string, where: string) =>
+      `The weight of ${name} is not known, so the freight leaves it out. Enter ${where}.`,
+  },
+  weighedAsAnother: {
+    weight: 'note',
+    says: (name: string, other: string, where: string) =>
+      `The weight of ${name} is not set, so the freight weighs it as ${other}. Enter ${where} where it differs.`,
+  },
+  cartonNotWhole: {
+    weight: 'check',
+    says: (missing: string) =>
+      `Freight by the carton wants both what a carton holds and its price: set the house rule “${missing}”.`,
+  },
+  mockUpIsAll: {
+    weight: 'note',
+    says: (windows: number) =>
+      `The mock-up takes ${windows === 1 ? 'the only window' : `all ${windows} windows`}, so there is nothing left to price apart.`,
+  },
+});

@@ -1,0 +1,158 @@
+/**
+ * The cuts of a floor, cloth by cloth: every face fabric, every lining and interlining comes on rolls
+ * of its own. Together a cloth's cuts are what its windows' yardage comes to before it is rounded up,
+ * less the odd half widths that two rows of one room make into one cut.
+ */
+import { finding, type Finding } from '../cell/answer';
+import { BEHIND, layerOf, type Behind } from '../cloth/behind';
+import { furtherCut, repeatRuleFor, runOfCuts } from '../cloth/cuts';
+import { fromHalfWidths, withSpares, type CutLine, type CuttingJob, type Roll } from '../rolls/cutting';
+import type { CutPlan } from '../rolls/plan';
+import type { WindowWork } from '../window/job';
+import { NO_LENGTH, type Length } from '../exact/length';
+import type { Ratio } from '../exact/ratio';
+import { checkJob, planFindings } from '../rolls/rolls';
+import { unitOf, type Rules } from '../house/rules';
+import { fabricOf } from './tally';
+import type { Layer } from '../cell/treatment';
+import { showLength, type Unit } from '../exact/unit';
+import type { RepeatRule } from '../cell/ways';
+import { halvesOf, sharesHalfWidths } from '../cloth/yardage';
+
+export interface Cloth {
+  readonly name: string;
+  /** As it is totalled and priced: its name without a bolt width. */
+  readonly pricedAs: string;
+  readonly layer: Layer;
+  readonly cuts: readonly CutLine[];
+  /** Whole cuts that odd half widths of different rows save by making one together. */
+  readonly paired: number;
+  /** What a stretch of its rolls gives up to reach the pattern's start; nothing where the house gives up none. */
+  readonly toStart: Length;
+}
+
+/** What one row asks of one cloth. */
+interface Ask {
+  readonly work: WindowWork;
+  readonly layer: Layer;
+  readonly name: string;
+  /** Of the bolt: linings of two widths are two cloths. */
+  readonly boltWidth: Length;
+  readonly widths: number;
+  readonly cut: Length;
+  readonly repeat: Length | undefined;
+  readonly rule: RepeatRule;
+}
+
+function faceAsk(work: WindowWork): Ask {
+  const { work: widths, cut } = work.cloth();
+  const { verticalRepeat, match } = work.window;
+  const rule = repeatRuleFor(match, work.rules);
+  // A fabric is known by its name, whatever width a row was worked out with.
+  const name = fabricOf(work);
+  return {
+    work,
+    layer: 'face',
+    name,
+    boltWidth: NO_LENGTH,
+    widths: widths.widths,
+    cut,
+    repeat: verticalRepeat,
+    rule,
+  };
+}
+
+function behindAsk(work: WindowWork, name: Behind): Ask[] {
+  const of = work.behind(name);
+  if (of === undefined) return [];
+  const { widths, cut } = of;
+  return [
+    {
+      work,
+      layer: layerOf(name),
+      name,
+      boltWidth: work.boltWidth(layerOf(name)),
+      widths,
+      cut,
+      repeat: undefined,
+      rule: 'every cut up',
+    },
+  ];
+}
+
+/** Every cloth of these windows: the face fabrics as they first appear, then what lies behind them. */
+export function clothsOf(windows: readonly WindowWork[]): readonly Cloth[] {
+  const asks = [
+    ...windows.map(faceAsk),
+    ...BEHIND.flatMap((name) => windows.flatMap((work) => behindAsk(work, name))),
+  ];
+  const byCloth = new Map<string, Ask[]>();
+  for (const ask of asks) {
+    const key = `${ask.layer} ${ask.boltWidth} ${ask.name}`;
+    const same = byCloth.get(key);
+    if (same === undefined) byCloth.set(key, [ask]);
+    else same.push(ask);
+  }
+  const groups = [...byCloth.values()];
+  const boltsOf = (name: string): number =>
+    groups.filter(([first]) => first?.name === name && first.layer !== 'face').length;
+  return groups.map((group): Cloth => {
+    const { work, layer, name, boltWidth } = group[0] as Ask;
+    const wide = layer !== 'face' && boltsOf(name) > 1;
+    return {
+      name: wide ? `${name}, ${showLength(boltWidth, unitOf(work.rules))} wide` : name,
+      pricedAs: name,
+      layer,
+      ...cutsOfCloth(group, work.rules),
+      toStart: toPatternStart(group, work.rules),
+    };
+  });
+}
+
+function cutsOfCloth(asks: readonly Ask[], rules: Rules): Pick<Cloth, 'cuts' | 'paired'> {
+  const halves = asks.map(({ work, widths, cut, repeat, rule }): CutLine => ({
+    length: furtherCut(cut, repeat, rule),
+    count: halvesOf(widths, work.quantity, rules),
+    room: work.window.room,
+  }));
+  const whole = fromHalfWidths(halves, sharesHalfWidths(rules));
+  const alone = fromHalfWidths(halves, false);
+  const paired = alone.reduce((sum, { count }, at) => sum + count - (whole[at]?.count ?? 0), 0);
+  const cuts = whole.flatMap(({ count, room }, at): CutLine[] => {
+    const { work, cut, repeat, rule } = asks[at] as Ask;
+    // Rounded window by window, every window is a run of its own.
+    const runs = rules.yardageRoundedBy === 'window' ? Math.max(1, work.quantity) : 1;
+    const run = runOfCuts(count / runs, cut, repeat, rule);
+    return run.map((alike) => ({ length: alike.length, count: alike.count * runs, room }));
+  });
+  return { cuts, paired };
+}
+
+function toPatternStart(asks: readonly Ask[], rules: Rules): Length {
+  if (rules.rollStart === 'none') return NO_LENGTH;
+  return asks.reduce((most, { repeat = NO_LENGTH }) => (repeat > most ? repeat : most), NO_LENGTH);
+}
+
+/** What the cloth comes on: as many rolls of one length as it takes, or the rolls received. */
+export type RollSupply = { readonly ordered: Length } | { readonly received: readonly Roll[] };
+
+const NONE = 0 as Ratio;
+
+/** A cloth's cuts, spares among them, with its rolls; refused in a sentence where no plan can be made. */
+export function clothJob(cloth: Cloth, supply: RollSupply, unit: Unit, spares = NONE): CuttingJob {
+  const { toStart } = cloth;
+  const given = 'ordered' in supply ? [{ length: supply.ordered }] : supply.received;
+  const job: CuttingJob = {
+    cuts: withSpares(cloth.cuts, spares),
+    rolls: toStart > 0 ? given.map((roll) => ({ ...roll, toStart })) : given,
+    supply: 'ordered' in supply ? 'as many as it takes' : 'in hand',
+  };
+  checkJob(job, unit);
+  return job;
+}
+
+/** What a reader of a cloth's plan must know besides the plan. */
+export function clothFindings(cloth: Cloth, job: CuttingJob, plan: CutPlan, unit: Unit): readonly Finding[] {
+  const found = planFindings(job, plan, unit);
+  return cloth.paired === 0 ? found : [...found, finding('halvesPaired', 'widths', cloth.paired)];
+}

@@ -1,0 +1,172 @@
+/**
+ * A floor of windows in bulk: totals by fabric and type, what other choices would cost,
+ * and what a slightly narrower rod would save over the whole floor.
+ */
+import { Refusal } from '../cell/answer';
+import type { Window } from '../window/columns';
+import { WindowWork } from '../window/job';
+import { exact, NO_LENGTH, toUnit, type Length } from '../exact/length';
+import { money, NOTHING, type Money } from '../exact/money';
+import { buyCloth, wholeRolls, type ClothPrice, type ClothWanted } from './cloth-price';
+import { clothFor, facesWanted, type Wanted } from './cloth-wanted';
+import type { Ratio } from '../exact/ratio';
+import type { RepeatRule } from '../cell/ways';
+import type { Rules } from '../house/rules';
+import { unitOf } from '../house/rules';
+import { turnedYardage } from '../cloth/yardage';
+import { faceTotals, type Direction } from './tally';
+import { toOneLess } from '../cloth/widths';
+
+export interface Choice {
+  readonly fullness?: Ratio | undefined;
+  readonly fabricWidth?: Length | undefined;
+  readonly direction: Direction;
+  readonly repeatRule?: RepeatRule | undefined;
+}
+
+export interface Costed {
+  readonly choice: Choice;
+  /** Undefined where it cannot be made so, with the reason. */
+  readonly yardage: Length | undefined;
+  readonly why?: string;
+  /** Whole rolls of the given length; undefined without one. */
+  readonly rolls: number | undefined;
+  readonly price: Money | undefined;
+  readonly cheapest: boolean;
+}
+
+/** The face cloth of all the windows under one choice, spares and attic stock in it, as it would be bought. */
+function wantedUnder(windows: readonly Window[], choice: Choice, rules: Rules): readonly Wanted[] {
+  const under = choice.repeatRule === undefined ? rules : { ...rules, repeatRule: choice.repeatRule };
+  const works = windows.map(
+    (window) =>
+      new WindowWork(
+        {
+          ...window,
+          fullness: choice.fullness ?? window.fullness,
+          fabricWidth: choice.fabricWidth ?? window.fabricWidth,
+        },
+        under,
+      ),
+  );
+  return facesWanted(works, faceTotals(works, under, choice.direction), choice.direction);
+}
+
+/** A sum over all cloths; undefined where one of them has none. */
+function allOf<T>(
+  cloths: readonly ClothWanted[],
+  of: (cloth: ClothWanted) => T | undefined,
+  add: (one: T, other: T) => T,
+): T | undefined {
+  const each = cloths.map(of);
+  return each.reduce((sum, one) => (sum === undefined || one === undefined ? undefined : add(sum, one)));
+}
+
+/**
+ * The what-if table: every choice with its yardage, rolls and price, the cheapest marked
+ * (by price where a price is known, else by yardage).
+ */
+export function whatIf(
+  windows: readonly Window[],
+  choices: readonly Choice[],
+  of: { readonly price?: ClothPrice | undefined; readonly rollLength?: Length | undefined },
+  rules: Rules,
+): readonly Costed[] {
+  const { price, rollLength } = of;
+  const costed = choices.map((choice): Omit<Costed, 'cheapest'> => {
+    try {
+      const cloths = wantedUnder(windows, choice, rules).map((wanted) =>
+        clothFor(wanted, rollLength !== undefined || price?.wholeRoll !== undefined),
+      );
+      return {
+        choice,
+        yardage: exact(cloths.reduce((sum, cloth) => sum + cloth.yardage, 0)),
+        rolls: allOf(
+          cloths,
+          (cloth) => rollLength && wholeRolls(cloth, rollLength, rules),
+          (a, b) => a + b,
+        ),
+        price: allOf(
+          cloths,
+          (cloth) => price && buyCloth(cloth, price, rules)?.cost,
+          (a, b) => a.plus(b),
+        ),
+      };
+    } catch (thrown) {
+      if (!(thrown instanceof Refusal)) throw thrown;
+      return { choice, yardage: undefined, why: thrown.finding.sentence, rolls: undefined, price: undefined };
+    }
+  });
+  const made = costed.filter(({ yardage }) => yardage !== undefined);
+  const worth = (one: Omit<Costed, 'cheapest'>): number => (one.price ?? money(one.yardage ?? 0)).toNumber();
+  const least = Math.min(...made.map(worth));
+  return costed.map((one) => ({ ...one, cheapest: one.yardage !== undefined && worth(one) === least }));
+}
+
+export interface Saving {
+  readonly work: WindowWork;
+  /** How much narrower each rod must be. */
+  readonly narrower: Length;
+  readonly widthsSaved: number;
+  /** Over all the windows of the line. */
+  readonly yardageSaved: Length;
+  readonly worth: Money;
+}
+
+/** Where a slightly narrower rod saves a step of widths at every window, the most cloth first. */
+export function savings(
+  windows: readonly WindowWork[],
+  most: Length,
+  price: (work: WindowWork) => Money | undefined,
+): readonly Saving[] {
+  const found: Saving[] = [];
+  for (const work of windows) {
+    const { window, rules, quantity } = work;
+    const rodWidth = window.rodWidth ?? work.rodWidth().value;
+    const { heading, fabricWidth, draw, fullness, horizontalRepeat } = window;
+    if (heading === undefined || fabricWidth === undefined) continue;
+    const of = {
+      rodWidth,
+      heading,
+      fabricWidth,
+      draw,
+      fullness,
+      horizontalRepeat,
+      return: window.return,
+      overlap: window.overlap,
+    };
+    const cloth = work.cloth();
+    const narrower = toOneLess(of, cloth.work, rules);
+    if (narrower === undefined || narrower > most) continue;
+    const after = new WindowWork({ ...window, rodWidth: exact(rodWidth - narrower) }, rules).cloth();
+    const yardageSaved = exact(Math.max(NO_LENGTH, cloth.yardage - after.yardage));
+    const each = price(work);
+    const worth = each === undefined ? NOTHING : each.times(money(toUnit(yardageSaved, unitOf(rules).large)));
+    found.push({
+      work,
+      narrower,
+      widthsSaved: (cloth.work.widths - after.work.widths) * quantity,
+      yardageSaved,
+      worth,
+    });
+  }
+  return found.sort((one, other) => other.yardageSaved - one.yardageSaved);
+}
+
+/** The cheaper way to lay the cloth for one line; undefined where it cannot be turned. */
+export function turnedSaves(work: WindowWork): Length | undefined {
+  const { heading, fabricWidth, finishedDrop } = work.window;
+  if (heading === undefined || fabricWidth === undefined) return undefined;
+  const of = {
+    ...work.window,
+    heading,
+    fabricWidth,
+    rodWidth: work.window.rodWidth ?? work.rodWidth().value,
+    finishedDrop: finishedDrop ?? work.finishedDrop().value,
+    quantity: work.quantity,
+    draw: work.window.draw,
+    fullness: work.window.fullness,
+  };
+  const turned = turnedYardage(of, work.rules);
+  return turned === undefined ? undefined : exact(work.cloth().yardage - turned);
+}

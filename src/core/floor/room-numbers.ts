@@ -1,0 +1,48 @@
+/**
+ * Room numbers by pattern: "401-448", "401-447 odd", "401-448 even not 404, 413", "12, 14, 20-26".
+ * Parts are joined by commas; `even` and `odd` take one side of the corridor; `not` leaves rooms out.
+ */
+import { refuse } from '../cell/answer';
+
+const MOST_ROOMS = 5_000;
+const PART =
+  /^([a-z]*?)(\d+)([a-z]?)(?:\s*(?:-|–|to)\s*([a-z]*?)(\d+)([a-z]?))?(?:\s+(even|odd)(?:\s+side)?)?$/i;
+
+/** One part written out; refuses what is no room or range of rooms. */
+function roomsOfPart(part: string): readonly string[] {
+  const [, prefix = '', from = '', suffix = '', otherPrefix, to, otherSuffix, side] = PART.exec(part) ?? [];
+  if (from === '') return refuse('roomsUnreadable', 'rooms', part);
+  if (to === undefined)
+    return side === undefined ? [prefix + from + suffix] : refuse('roomsUnreadable', 'rooms', part);
+  const [first, last] = [Number(from), Number(to)];
+  const samePrefix = otherPrefix === '' || otherPrefix?.toLowerCase() === prefix.toLowerCase();
+  if (!samePrefix || suffix !== '' || otherSuffix !== '') return refuse('roomsUnreadable', 'rooms', part);
+  if (last < first) return refuse('roomsBackwards', 'rooms', part);
+  if (last - first >= MOST_ROOMS) return refuse('tooManyRooms', 'rooms', part, MOST_ROOMS);
+  const rooms: string[] = [];
+  for (let room = first; room <= last; room++) {
+    if (side?.toLowerCase() === 'even' && room % 2 !== 0) continue;
+    if (side?.toLowerCase() === 'odd' && room % 2 === 0) continue;
+    rooms.push(prefix + String(room).padStart(from.length, '0'));
+  }
+  return rooms;
+}
+
+const roomsOfList = (list: string): readonly string[] =>
+  list
+    .split(/[,;]/)
+    .map((part) => part.trim())
+    .filter((part) => part !== '')
+    .flatMap(roomsOfPart);
+
+/** Every room of a pattern, each once, in the order written. */
+export function roomNumbers(pattern: string): readonly string[] {
+  const [wanted = '', ...left] = pattern.split(/\b(?:not|without|skip|except)\b/i);
+  if (left.length > 1) return refuse('roomsUnreadable', 'rooms', pattern);
+  const out = new Set(roomsOfList(left[0] ?? ''));
+  const rooms = [...new Set(roomsOfList(wanted))];
+  const kept = rooms.filter((room) => !out.has(room));
+  const missing = [...out].find((room) => !rooms.includes(room));
+  if (missing !== undefined) return refuse('roomNotInPattern', 'rooms', missing, pattern);
+  return kept.length === 0 ? refuse('noRooms', 'rooms', pattern) : kept;
+}

@@ -1,0 +1,237 @@
+/** What a job comes to, counted in one pass so that no window need be kept: cloth, making, hardware. */
+import { atticCuts } from '../cell/attic';
+import { arealOf, BEHIND, layerOf, standsIn, WEIGHT_RULE, type Behind } from '../cloth/behind';
+import { furtherCut, repeatRuleFor, type CutsAlike } from '../cloth/cuts';
+import type { WindowWork } from '../window/job';
+import { exact, NO_LENGTH, times, toUnit, upToStep, type Length } from '../exact/length';
+import { NOTHING, type Money } from '../exact/money';
+import { unitOf, type Rules } from '../house/rules';
+import { digits } from '../exact/unit';
+import type { YardageWork } from '../cloth/yardage';
+
+export interface ClothTotal {
+  readonly name: string;
+  /** With the spares the house orders beyond the windows; attic stock is not in it. */
+  readonly yardage: Length;
+  readonly spares: readonly CutsAlike[];
+  /** Kept for later repairs: so many of the longest cut. */
+  readonly attic: Length;
+  readonly atticCuts: number;
+  readonly longestCut: Length;
+  /** Cuts of the windows by their length, a repeat in it. */
+  readonly byLength: ReadonlyMap<Length, number>;
+  /** Cuts of the windows, spares not in them. */
+  readonly cuts: number;
+  readonly windows: number;
+  /** Of the cloth and its attic stock, lb or kg; undefined where a row's cloth weight is not known. */
+  readonly weight: number | undefined;
+}
+
+/** One cloth behind the face; the house orders no spares of it and keeps none. */
+export interface BehindTotal {
+  readonly name: Behind;
+  readonly yardage: Length;
+  readonly cuts: number;
+  readonly windows: number;
+  /** lb or kg; undefined where the house sets no weight for it. */
+  readonly weight: number | undefined;
+  /** Whose weight it was given, where it has none of its own. */
+  readonly weighedAs?: Behind | undefined;
+}
+
+export interface Tally {
+  readonly windows: number;
+  readonly widths: number;
+  /** Face fabrics in the order they first appear. */
+  readonly face: readonly ClothTotal[];
+  /** Only what the windows have. */
+  readonly behind: readonly BehindTotal[];
+  /** Making charge; undefined where the house sets no price for a heading. */
+  readonly making: Money | undefined;
+  readonly rings: number;
+  readonly brackets: number;
+  /** Two a window. */
+  readonly finials: number;
+  /** All rods end to end. */
+  readonly rod: Length;
+}
+
+/** What a window's cloth is called where the sheet names none. */
+export const fabricOf = (work: WindowWork): string => work.window.fabric ?? 'face fabric';
+
+/** Which way the cloth is laid. */
+export type Direction = 'up the roll' | 'railroaded';
+
+interface Counted {
+  /** Of the windows alone. */
+  yardage: number;
+  cuts: number;
+  windows: number;
+  /** Cuts by their length, a repeat in it. */
+  readonly byLength: Map<Length, number>;
+  weight: number | undefined;
+}
+
+/** Cloth of a bolt by its weight: pounds from oz/yd², kilograms from g/m². */
+function weightOf(yardage: number, boltWidth: Length, areal: number, rules: Rules): number {
+  const { large } = unitOf(rules);
+  return (toUnit(yardage, large) * toUnit(boltWidth, large) * areal) / (large === 'yd' ? 16 : 1000);
+}
+
+/** Spares by type: a share of the cuts of each length, a part counting as a whole cut. */
+const sparesOf = ({ byLength }: Counted, { spareWindows }: Rules): readonly CutsAlike[] =>
+  [...byLength].map(([length, count]) => ({
+    length,
+    count: spareWindows.times(count).ceil().toNumber(),
+  }));
+
+function clothTotal(name: string, counted: Counted, rules: Rules): ClothTotal {
+  const { cuts, windows, byLength, weight } = counted;
+  const spares = rules.spareWindows.isZero() ? [] : sparesOf(counted, rules);
+  const spared = spares.reduce((sum, { length, count: of }) => exact(sum + times(length, of)), NO_LENGTH);
+  const kept = atticCuts(cuts, rules.atticStock);
+  const longestCut = Math.max(0, ...byLength.keys()) as Length;
+  const attic = upToStep(times(longestCut, kept), rules.yardageStep);
+  const own = exact(counted.yardage);
+  return {
+    name,
+    cuts,
+    windows,
+    byLength,
+    longestCut,
+    spares,
+    attic,
+    atticCuts: kept,
+    yardage: spared === 0 ? own : upToStep(exact(own + spared), rules.yardageStep),
+    // Spares stay in the workroom; attic stock travels with the windows.
+    weight: weight === undefined || own === 0 ? weight : figure((weight * (own + attic)) / own),
+  };
+}
+
+const figure = (of: number): number => Number(digits(of));
+
+/** Face cloth counted window by window. */
+class FaceCount {
+  private readonly byName = new Map<string, Counted>();
+
+  constructor(private readonly rules: Rules) {}
+
+  add(work: WindowWork, of: Omit<YardageWork, 'work'>, direction: Direction): void {
+    const { quantity, window, rules } = work;
+    const { yardage, cut, cuts } = of;
+    const name = fabricOf(work);
+    let sum = this.byName.get(name);
+    if (sum === undefined) {
+      sum = { yardage: 0, cuts: 0, windows: 0, byLength: new Map(), weight: 0 };
+      this.byName.set(name, sum);
+    }
+    sum.yardage += yardage;
+    sum.cuts += cuts;
+    sum.windows += quantity;
+    const rule = repeatRuleFor(direction === 'railroaded' ? undefined : window.match, rules);
+    const length = furtherCut(cut, window.verticalRepeat, rule);
+    sum.byLength.set(length, (sum.byLength.get(length) ?? 0) + cuts);
+    const { arealWeight, fabricWidth } = window;
+    if (sum.weight !== undefined)
+      sum.weight =
+        arealWeight === undefined || fabricWidth === undefined
+          ? undefined
+          : sum.weight + weightOf(yardage, fabricWidth, arealWeight, rules);
+  }
+
+  totals(): readonly ClothTotal[] {
+    return [...this.byName].map(([name, counted]) => clothTotal(name, counted, this.rules));
+  }
+}
+
+/** What lies behind the face, counted window by window. */
+class BehindCount {
+  private readonly byName = new Map<
+    Behind,
+    { yardage: number; cuts: number; windows: number; bolt: number }
+  >();
+
+  constructor(private readonly rules: Rules) {}
+
+  add(work: WindowWork): void {
+    for (const name of work.clothsBehind) {
+      const of = work.behind(name);
+      if (of === undefined || of.yardage === 0) continue;
+      let sum = this.byName.get(name);
+      if (sum === undefined) {
+        sum = { yardage: 0, cuts: 0, windows: 0, bolt: 0 };
+        this.byName.set(name, sum);
+      }
+      sum.yardage += of.yardage;
+      sum.cuts += of.cuts;
+      sum.windows += work.quantity;
+      // One ounce or gram over: bolts of several widths weigh by their own.
+      sum.bolt += weightOf(of.yardage, work.boltWidth(layerOf(name)), 1, this.rules);
+    }
+  }
+
+  totals(): readonly BehindTotal[] {
+    return BEHIND.flatMap((name): BehindTotal[] => {
+      const sum = this.byName.get(name);
+      if (sum === undefined) return [];
+      const { yardage, cuts, windows, bolt } = sum;
+      const other = standsIn(name);
+      const own = this.rules[WEIGHT_RULE[name]];
+      const areal = arealOf(name, this.rules);
+      return [
+        {
+          name,
+          yardage: exact(yardage),
+          cuts,
+          windows,
+          weight: areal === undefined ? undefined : figure(bolt * areal),
+          ...(own === undefined && areal !== undefined && { weighedAs: other }),
+        },
+      ];
+    });
+  }
+}
+
+/** The face cloth of some windows, laid one way; refused where a window’s cloth is too narrow to be turned. */
+export function faceTotals(
+  windows: Iterable<WindowWork>,
+  rules: Rules,
+  direction: Direction,
+): readonly ClothTotal[] {
+  const face = new FaceCount(rules);
+  for (const work of windows) {
+    const of = direction === 'up the roll' ? work.cloth() : work.turned();
+    if (of === undefined) work.railroaded();
+    else face.add(work, of, direction);
+  }
+  return face.totals();
+}
+
+export function tally(windows: Iterable<WindowWork>, rules: Rules): Tally {
+  const face = new FaceCount(rules);
+  const behind = new BehindCount(rules);
+  let [count, widths, rings, brackets, rod] = [0, 0, 0, 0, 0];
+  let making: Money | undefined = NOTHING;
+  for (const work of windows) {
+    const { quantity } = work;
+    face.add(work, work.cloth(), 'up the roll');
+    count += quantity;
+    widths += work.widths() * quantity;
+    behind.add(work);
+    rings += work.rings().value * quantity;
+    brackets += work.brackets().value * quantity;
+    rod += work.rod * quantity;
+    making = work.isPriced ? making?.plus(work.labor().value.times(quantity)) : undefined;
+  }
+  return {
+    windows: count,
+    widths,
+    face: face.totals(),
+    behind: behind.totals(),
+    making,
+    rings,
+    brackets,
+    finials: 2 * count,
+    rod: exact(rod),
+  };
+}

@@ -1,0 +1,152 @@
+/** What holds it up: rod pieces, brackets, and the stack the drawn-back drapery makes. */
+import {
+  answer,
+  finding,
+  lengthFigure,
+  noAnswer,
+  numberFigure,
+  ratioFigure,
+  refuse,
+  step,
+  textFigure,
+  type Answer,
+  type Finding,
+} from '../cell/answer';
+import { exact, piecesToCover, type Length } from '../exact/length';
+import { byRatio, upToNanometre } from '../exact/ratio';
+import type { Rules } from '../house/rules';
+import { panelsOf, type Draw, type Heading, type Lining } from '../cell/treatment';
+import { perPanel } from '../cloth/widths';
+
+const LOAD_CAUTION: readonly Finding[] = [finding('loadCaution', 'rod_width')];
+
+export interface Stacked {
+  readonly rodWidth: Length;
+  readonly heading: Heading;
+  readonly draw: Draw | undefined;
+  readonly lining: Lining | undefined;
+}
+
+/** Width the drawn-back drapery covers on a side: rod share × the heading's share, more where lined. */
+export function stack(of: Stacked, rules: Rules): Answer<Length> {
+  const draw = of.draw ?? 'pair';
+  if (draw === 'stationary') return noAnswer('notDrawn', 'draw');
+  const side = perPanel(of.rodWidth, panelsOf(draw));
+  const lining = of.lining ?? 'unlined';
+  const share = rules.stackShare[of.heading];
+  const bare = upToNanometre(byRatio(side, share));
+  const more =
+    lining === 'unlined' ? undefined : lining === 'interlined' ? rules.stackInterlined : rules.stackLined;
+  const value = more === undefined ? bare : upToNanometre(byRatio(bare, more));
+  const stiff = of.heading === 'rod pocket' || of.heading === 'tab top';
+  return answer(
+    value,
+    () => [
+      step(
+        'stack, unlined',
+        '{} rod share × {}',
+        [lengthFigure(side), ratioFigure(share)],
+        lengthFigure(bare),
+      ),
+      ...(more === undefined
+        ? []
+        : [
+            step(`stack, ${lining}`, '{} × {}', [lengthFigure(bare), ratioFigure(more)], lengthFigure(value)),
+          ]),
+    ],
+    stiff ? [finding('pocketIsNotDrawn', 'heading', of.heading)] : [],
+  );
+}
+
+/** Brackets by the largest span for the weight, ends included. */
+export function brackets(of: { rodWidth: Length; weight: number | undefined }, rules: Rules): Answer<number> {
+  const heavy = of.weight !== undefined && of.weight >= rules.heavyFrom;
+  const span = heavy ? rules.bracketSpanHeavy : rules.bracketSpanLight;
+  const value = piecesToCover(of.rodWidth, span) + 1;
+  return answer(
+    value,
+    () => [
+      step(
+        'brackets',
+        `{} in spans of {} at most (${heavy ? 'heavy' : 'light'}), one more than the spans`,
+        [lengthFigure(of.rodWidth), lengthFigure(span)],
+        numberFigure(value),
+      ),
+    ],
+    LOAD_CAUTION,
+  );
+}
+
+export interface RodPieces {
+  readonly pieces: readonly { readonly stockLength: Length; readonly count: number }[];
+  readonly splices: number;
+}
+
+const MOST_STOCK = 12;
+
+/** How far a given number of pieces may fall short of all being the longest, by which lengths. */
+function bestDrops(pieces: number, drops: readonly Length[], slack: number): readonly number[] {
+  // sum dropped → how many pieces of each length drop it, fewest pieces first
+  let reached = new Map<number, readonly number[]>([[0, drops.map(() => 0)]]);
+  const all = new Map(reached);
+  for (let used = 0; used < pieces && reached.size > 0; used++) {
+    const next = new Map<number, readonly number[]>();
+    for (const [sum, counts] of reached) {
+      for (const [at, dropped] of drops.entries()) {
+        const more = sum + dropped;
+        if (more > slack || all.has(more)) continue;
+        const now = counts.map((count, i) => (i === at ? count + 1 : count));
+        all.set(more, now);
+        next.set(more, now);
+      }
+    }
+    reached = next;
+  }
+  return all.get(Math.max(...all.keys())) ?? [];
+}
+
+/** Stock pieces for a rod: the fewest pieces, then the least length; spliced at a bracket. */
+export function rodPieces(
+  of: { rodWidth: Length; stockLengths: readonly Length[] | undefined },
+  rules: Rules,
+): Answer<RodPieces> {
+  const stock = [...new Set(of.stockLengths ?? rules.stockRods)].sort((a, b) => b - a);
+  const longest = stock[0];
+  if (longest === undefined) return refuse('noStockRods', 'stock_lengths');
+  if (stock.length > MOST_STOCK) return refuse('tooManyStockRods', 'stock_lengths', MOST_STOCK);
+  const pieces = piecesToCover(of.rodWidth, longest);
+  const shorter = stock.slice(1);
+  const drops = shorter.map((one) => exact(longest - one));
+  const dropped = bestDrops(pieces, drops, pieces * longest - of.rodWidth);
+  const least = pieces * longest - dropped.reduce((sum, count, at) => sum + count * (drops[at] ?? 0), 0);
+  // Pieces of one length where that comes to the same.
+  const even = stock.find((one) => one * pieces === least);
+  const counts =
+    even === undefined
+      ? [pieces - dropped.reduce((sum, count) => sum + count, 0), ...dropped]
+      : stock.map((one) => (one === even ? pieces : 0));
+  const set = stock
+    .map((stockLength, at) => ({ stockLength, count: counts[at] ?? 0 }))
+    .filter(({ count }) => count > 0);
+  const total = exact(set.reduce((sum, one) => sum + one.stockLength * one.count, 0));
+  const findings = pieces > 1 ? LOAD_CAUTION : [];
+  return answer(
+    { pieces: set, splices: pieces - 1 },
+    [
+      step(
+        'pieces',
+        'the fewest that cover {}, then the least length',
+        [lengthFigure(of.rodWidth)],
+        numberFigure(pieces),
+      ),
+      step(
+        'cut off',
+        '{} − {}',
+        [lengthFigure(total), lengthFigure(of.rodWidth)],
+        lengthFigure(exact(total - of.rodWidth)),
+      ),
+      step('splices, each at a bracket', '', [], textFigure(String(pieces - 1))),
+    ],
+    findings,
+  );
+}

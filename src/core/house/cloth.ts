@@ -1,0 +1,148 @@
+/** House rules: widths, cuts and yardage of the face and of what lies behind it. */
+import { choiceKind } from '../cell/fields';
+import { FULLNESS, SHARE } from '../cell/figure-kinds';
+import { ALLOWANCE, SIZE, YARD_STEP } from '../cell/length-kinds';
+import { inches, UNITS, type Length } from '../exact/length';
+import { ratio } from '../exact/ratio';
+import { rule, own, each, heads, yards, COMMON, HOUSE, UFGS, BOOKLET } from '../cell/rule';
+import { INCHES, type Unit } from '../exact/unit';
+import {
+  YES_NO,
+  WIDTHS_ROUNDINGS,
+  FULLNESS_BASES,
+  REPEAT_RULES,
+  ROLL_STARTS,
+  RETURN_ENDS,
+  ROUNDED_BY,
+  LINING_CUTS,
+  type YesNo,
+  type WidthsRounding,
+  type FullnessBasis,
+  type RepeatRule,
+  type RollStart,
+  type ReturnEnds,
+  type RoundedBy,
+  type LiningCut,
+} from '../cell/ways';
+
+export const CLOTH_RULES = {
+  // The finished width and the widths
+  return: rule(ALLOWANCE, inches(3.5), 'rod to wall, each outer side', COMMON),
+  overlap: rule(
+    ALLOWANCE,
+    inches(3),
+    'what each leading edge of a pair is given beyond the centre',
+    `${UFGS}: at least 3 in`,
+  ),
+  oneWayReturns: rule(
+    choiceKind('both ends or one end', RETURN_ENDS),
+    'both ends' as ReturnEnds,
+    'the returns of a one-way panel',
+    HOUSE,
+  ),
+  fullness: each(
+    FULLNESS,
+    heads(ratio(2.5), { 'tab top': ratio(2), grommet: ratio(2), wave: ratio(2), flat: ratio(1.5) }),
+    'fullness where none is given',
+    `${UFGS}: 2, 2½ or 3`,
+  ),
+  fullnessBasis: rule(
+    choiceKind('a basis', FULLNESS_BASES),
+    'finished width' as FullnessBasis,
+    'what the fullness multiplies',
+    UFGS,
+  ),
+  widthsRounding: rule(
+    choiceKind('a rounding', WIDTHS_ROUNDINGS),
+    'whole per panel' as WidthsRounding,
+    'how widths are rounded',
+    HOUSE,
+  ),
+  sideHem: rule(ALLOWANCE, inches(3), 'cloth taken by the hem of each side of a panel', COMMON),
+  seam: rule(ALLOWANCE, inches(1), 'cloth taken by each seam between two widths', HOUSE),
+  selvage: rule(
+    ALLOWANCE,
+    inches(0),
+    'taken off each side of the bolt; 0 where the width given is the usable one',
+    HOUSE,
+  ),
+  usualFabricWidth: rule(SIZE, inches(54), 'the fabric width where none is given', HOUSE),
+  usualLiningWidth: rule(
+    SIZE,
+    inches(54),
+    'the bolt width of lining, blackout and interlining where none is given',
+    HOUSE,
+  ),
+  interliningWidth: own(SIZE, 'the bolt width of interlining; blank is the lining’s'),
+
+  // The cut
+  topAllowance: each(
+    ALLOWANCE,
+    heads(inches(8), {
+      pencil: inches(4),
+      'rod pocket': inches(6),
+      'tab top': inches(4),
+      wave: inches(4),
+      flat: inches(4),
+    }),
+    'heading allowance of a cut',
+    `pinch 8: ${COMMON}; others ${HOUSE}`,
+  ),
+  bottomAllowance: rule(ALLOWANCE, inches(8), 'bottom hem allowance of a cut', COMMON),
+  shrinkage: rule(
+    SHARE,
+    ratio(0),
+    'lengthwise shrinkage of the face fabric; drop ÷ (1 − shrinkage)',
+    'ASTM D3691 allows up to 3 %',
+  ),
+  repeatRule: rule(
+    choiceKind('a repeat rule', REPEAT_RULES),
+    'every cut up' as RepeatRule,
+    'how a vertical repeat lengthens the cuts',
+    BOOKLET,
+  ),
+  rollStart: rule(
+    choiceKind('none or one repeat', ROLL_STARTS),
+    'none' as RollStart,
+    'what a patterned cloth gives up at the start of a roll, and after a flaw, to reach the pattern',
+    HOUSE,
+  ),
+  liningCut: rule(
+    choiceKind('a lining rule', LINING_CUTS),
+    'own allowances' as LiningCut,
+    'how a lining is cut',
+    BOOKLET,
+  ),
+  liningShorter: rule(ALLOWANCE, inches(1), 'the lining ends so much above the face', COMMON),
+  liningTop: rule(ALLOWANCE, inches(4), 'top allowance of a lining', HOUSE),
+  liningBottom: rule(ALLOWANCE, inches(4), 'bottom hem allowance of a lining', HOUSE),
+  liningLess: rule(
+    ALLOWANCE,
+    inches(10),
+    'a lining cut is so much shorter than the face cut, where cut that way',
+    BOOKLET,
+  ),
+  liningMarginLeading: rule(ALLOWANCE, inches(2), 'face turned over the lining at the leading edge', BOOKLET),
+  liningMarginOuter: rule(ALLOWANCE, inches(1), 'face turned over the lining at the outer edge', BOOKLET),
+  interliningShorter: rule(ALLOWANCE, inches(0), 'the interlining ends so much above the face', HOUSE),
+  interliningTop: rule(ALLOWANCE, inches(4), 'top allowance of an interlining', HOUSE),
+  interliningBottom: rule(ALLOWANCE, inches(0), 'bottom allowance of an interlining', HOUSE),
+  yardageStep: rule(
+    YARD_STEP,
+    (unit: Unit) => (unit === INCHES ? yards(1 / 8) : ((UNITS.m / 10) as Length)),
+    'yardage goes up to the next step; 0 leaves it exact',
+    `${BOOKLET}: ⅛, ¼, ½ or 1 yd`,
+  ),
+  yardageRoundedBy: rule(
+    choiceKind('order or window', ROUNDED_BY),
+    'order' as RoundedBy,
+    'where the yardage is rounded',
+    HOUSE,
+  ),
+  shareHalfWidths: rule(
+    choiceKind('yes or no', YES_NO),
+    'no' as YesNo,
+    'whether two windows may share a width cut in half; never where yardage is rounded by window',
+    HOUSE,
+  ),
+};

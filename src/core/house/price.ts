@@ -1,0 +1,110 @@
+/** House rules: making charge and the price of a job. */
+import { ATTIC_STOCK } from '../cell/attic';
+import { choiceKind } from '../cell/fields';
+import { AREAL_WEIGHT, COUNT, PRICE, RATE, WEIGHT } from '../cell/figure-kinds';
+import { SIZE } from '../cell/length-kinds';
+import { inches } from '../exact/length';
+import { MAKING_BREAKS } from '../cell/making-breaks';
+import { money, type Money, type Rounding } from '../exact/money';
+import { rule, own, ownEach, COMMON, HOUSE, YOURS } from '../cell/rule';
+import {
+  YES_NO,
+  SELL_BASES,
+  TAX_BASES,
+  ROUNDING_WORDS,
+  MAKING_BREAKS_ON,
+  MOCK_UPS,
+  type YesNo,
+  type SellBasis,
+  type TaxBasis,
+  type MakingBreaksOn,
+  type MockUpOf,
+} from '../cell/ways';
+
+export const PRICE_RULES = {
+  // Making charge
+  labor: ownEach(PRICE, 'making charge a width'),
+  laborLined: own(PRICE, 'added a width where lined'),
+  laborInterlined: own(PRICE, 'added a width where interlined'),
+  laborBlackout: own(PRICE, 'added a width where blackout lined'),
+  laborHeightFrom: rule(SIZE, inches(108), 'a drop above this bears the height surcharge', HOUSE),
+  laborHeightSurcharge: own<Money>(RATE, 'height surcharge, a share of the making charge'),
+  centRounding: rule(
+    choiceKind('a rounding', ROUNDING_WORDS),
+    'half up' as Rounding,
+    'the half-cent rule',
+    'Streamlined Sales and Use Tax Agreement, section 324',
+  ),
+
+  makingBreaks: own(
+    MAKING_BREAKS,
+    'making charged less from so many widths, like 100 5 %; 400 8 %',
+    `${COMMON}: your own figures`,
+  ),
+  makingBreaksOn: rule(
+    choiceKind('a basis', MAKING_BREAKS_ON),
+    'whole' as MakingBreaksOn,
+    'what a making break takes off',
+    HOUSE,
+  ),
+
+  // The job's price
+  pricePerRing: own(PRICE, 'cost of a ring or carrier'),
+  pricePerBracket: own(PRICE, 'cost of a bracket'),
+  pricePerRodFoot: own(PRICE, 'cost of the rod, a foot (a metre in a centimetre house)'),
+  pricePerFinial: own(PRICE, 'cost of a finial; two a rod'),
+  installationPerWindow: own(PRICE, 'charge for hanging one window, not marked up'),
+  freight: own(PRICE, 'freight of the job, not marked up'),
+  freightPerWeight: own(PRICE, 'freight by weight, a pound of cloth (a kilogram in a centimetre house)'),
+  cartonHolds: own(WEIGHT, 'cloth a carton holds (lb or kg), where freight goes by the carton'),
+  freightPerCarton: own(PRICE, 'freight of a carton'),
+  liningWeight: own(AREAL_WEIGHT, 'areal weight of the lining (oz/yd² or g/m²), for brackets and freight'),
+  blackoutLiningWeight: own(AREAL_WEIGHT, 'areal weight of a blackout lining; blank is the lining’s'),
+  interliningWeight: own(AREAL_WEIGHT, 'areal weight of the interlining'),
+  sellBasis: rule(
+    choiceKind('a basis', SELL_BASES),
+    'markup on cost' as SellBasis,
+    'how materials and making are priced up',
+    HOUSE,
+  ),
+  sellRate: rule<Money>(RATE, money(0), 'the markup or margin; 0 sells at cost', HOUSE),
+  discount: rule<Money>(RATE, money(0), 'off the whole before tax', HOUSE),
+  taxRate: rule<Money>(RATE, money(0), 'sales tax', YOURS),
+  taxBasis: rule(
+    choiceKind('a basis', TAX_BASES),
+    'line' as TaxBasis,
+    'where the tax is rounded',
+    'Streamlined Sales and Use Tax Agreement, section 324',
+  ),
+  taxLabor: rule(
+    choiceKind('yes or no', YES_NO),
+    'yes' as YesNo,
+    'whether making is taxed',
+    'your state or country decides',
+  ),
+  taxInstallation: rule(
+    choiceKind('yes or no', YES_NO),
+    'no' as YesNo,
+    'whether installation is taxed',
+    'your state or country decides',
+  ),
+  deposit: rule<Money>(RATE, money('0.5'), 'asked with the order, a share of the total', HOUSE),
+  spareWindows: rule<Money>(
+    RATE,
+    money(0),
+    'cloth ordered beyond the windows, a share of the cuts of each fabric',
+    HOUSE,
+  ),
+  atticStock: own(
+    ATTIC_STOCK,
+    'cloth of each fabric kept for later repairs: a share of the windows’ cuts (5 %) or whole cuts (2), the longest',
+    `${COMMON}: your own figure`,
+  ),
+  mockUpWindows: rule(COUNT, 0, 'windows made and hung first to be approved, an order of their own', HOUSE),
+  mockUpOf: rule(
+    choiceKind('what is made first', MOCK_UPS),
+    'first room' as MockUpOf,
+    'whose windows are made first',
+    HOUSE,
+  ),
+};

@@ -1,0 +1,269 @@
+/** From the opening to the finished drop: side extension, rod width, mounting height, drop. */
+import {
+  answer,
+  finding,
+  lengthFigure,
+  refuse,
+  step,
+  type Answer,
+  type Finding,
+  type Step,
+} from '../cell/answer';
+import { exact, NO_LENGTH, type Length } from '../exact/length';
+import { unitOf, type Rules } from '../house/rules';
+import type { FloorFinish, Heading, MeasuredTo } from '../cell/treatment';
+import { showLength } from '../exact/unit';
+
+export type End = 'low' | 'high';
+
+interface Band {
+  readonly low: Length;
+  readonly high: Length;
+  readonly size: 'small' | 'medium' | 'large';
+}
+
+function extensionBand(openingWidth: Length, rules: Rules): Band {
+  if (openingWidth <= rules.extensionSmallUpTo) {
+    return { low: rules.extensionSmallLow, high: rules.extensionSmallHigh, size: 'small' };
+  }
+  if (openingWidth <= rules.extensionMediumUpTo) {
+    return { low: rules.extensionMediumLow, high: rules.extensionMediumHigh, size: 'medium' };
+  }
+  return { low: rules.extensionLargeLow, high: rules.extensionLargeHigh, size: 'large' };
+}
+
+/** Side extension on one side, by the size of the opening. */
+export function extension(of: { openingWidth: Length; end: End | undefined }, rules: Rules): Answer<Length> {
+  const band = extensionBand(of.openingWidth, rules);
+  const end = of.end ?? 'low';
+  return answer(band[end], [
+    step(
+      `${end} end of the band for a ${band.size} opening`,
+      '',
+      [lengthFigure(of.openingWidth)],
+      lengthFigure(band[end]),
+    ),
+  ]);
+}
+
+export interface Opening {
+  readonly openingWidth: Length;
+  readonly leftExtension: Length | undefined;
+  readonly rightExtension: Length | undefined;
+}
+
+const isOutside = (given: Length | undefined, { low, high }: Band): given is Length =>
+  given !== undefined && (given < low || given > high);
+
+function outsideBand(name: string, given: Length, openingWidth: Length, rules: Rules): Finding {
+  const { low, high } = extensionBand(openingWidth, rules);
+  const unit = unitOf(rules);
+  return finding(
+    'extensionOutsideBand',
+    name,
+    name,
+    showLength(given, unit),
+    showLength(openingWidth, unit),
+    showLength(low, unit),
+    showLength(high, unit),
+  );
+}
+
+/** Rod width = inside width + left extension + right extension; returns are not in it. */
+export function rodWidth(of: Opening, rules: Rules): Answer<Length> {
+  const band = extensionBand(of.openingWidth, rules);
+  const left = of.leftExtension ?? band.low;
+  const right = of.rightExtension ?? band.low;
+  const findings: Finding[] = [];
+  if (isOutside(of.leftExtension, band))
+    findings.push(outsideBand('left_extension', of.leftExtension, of.openingWidth, rules));
+  if (isOutside(of.rightExtension, band))
+    findings.push(outsideBand('right_extension', of.rightExtension, of.openingWidth, rules));
+  const rod = exact(of.openingWidth + left + right);
+  return answer(
+    rod,
+    () => [
+      step(
+        'rod width',
+        '{} inside width + {} left + {} right',
+        [lengthFigure(of.openingWidth), lengthFigure(left), lengthFigure(right)],
+        lengthFigure(rod),
+      ),
+    ],
+    findings,
+  );
+}
+
+/** Floor to the middle of the rod, kept below the ceiling's clearance. */
+export function rodHeight(
+  of: { openingTop: Length; ceiling: Length | undefined; heading: Heading | undefined },
+  rules: Rules,
+): Answer<Length> {
+  const above = exact(of.openingTop + rules.rodAboveOpening);
+  const steps = [
+    step(
+      'above the opening',
+      '{} + {}',
+      [lengthFigure(of.openingTop), lengthFigure(rules.rodAboveOpening)],
+      lengthFigure(above),
+    ),
+  ];
+  if (of.ceiling === undefined) return answer(above, steps);
+  const unit = unitOf(rules);
+  if (of.ceiling <= of.openingTop) {
+    return refuse(
+      'ceilingBelowOpening',
+      'ceiling',
+      showLength(of.ceiling, unit),
+      showLength(of.openingTop, unit),
+    );
+  }
+  const clearance = of.heading === 'grommet' ? rules.ceilingClearanceGrommet : rules.ceilingClearance;
+  const most = exact(of.ceiling - clearance);
+  steps.push(
+    step(
+      'below the ceiling, at most',
+      '{} − {}',
+      [lengthFigure(of.ceiling), lengthFigure(clearance)],
+      lengthFigure(most),
+    ),
+  );
+  if (above <= most) return answer(above, steps);
+  const findings = [
+    most < of.openingTop
+      ? finding('rodBelowOpening', 'ceiling', showLength(most, unit), showLength(of.openingTop, unit))
+      : finding('rodLowered', 'ceiling', showLength(most, unit), showLength(exact(above - most), unit)),
+  ];
+  return answer(most, steps, findings);
+}
+
+/** Headings that hang from rings by their top edge. */
+const onRings: ReadonlySet<Heading> = new Set<Heading>(['pinch', 'goblet', 'cartridge', 'flat']);
+/** Pleated or gathered headings that hook onto rings or carriers alike. */
+const onHooks: ReadonlySet<Heading> = new Set<Heading>(['box', 'inverted', 'pencil']);
+
+type Hanging = 'rings' | 'track' | 'grommet' | 'rod pocket' | 'tab top';
+
+function hangingOf(heading: Heading, measuredTo: MeasuredTo | undefined, rules: Rules): Hanging {
+  if (heading === 'wave') return 'track';
+  if (heading === 'grommet' || heading === 'rod pocket' || heading === 'tab top') return heading;
+  if (onHooks.has(heading)) return measuredTo === 'track' ? 'track' : 'rings';
+  return onRings.has(heading) && rules.hangOn === 'track' ? 'track' : 'rings';
+}
+
+/** What is added to a measurement taken to the middle of a rod, by what hangs from it. */
+function fromRod(hanging: Exclude<Hanging, 'track'>, hung: boolean, rules: Rules): readonly [Length, string] {
+  switch (hanging) {
+    case 'rings':
+      return [rules.dropNewRodRings, 'rings below the middle of the rod, and the clearance'];
+    case 'grommet':
+      return hung
+        ? [rules.dropHungRodGrommet, 'grommet heading above the middle of a hung rod, less the clearance']
+        : [rules.dropNewRodGrommet, 'grommet heading above the middle of a rod still to be hung'];
+    case 'rod pocket':
+      return [
+        exact(Math.floor(rules.rodDiameter / 2) + rules.pocketHeader - rules.floorClearance),
+        'half the rod and the header above its middle, less the clearance',
+      ];
+    case 'tab top':
+      return [
+        exact(-rules.tabDrop - rules.floorClearance),
+        'tabs below the middle of the rod, and the clearance',
+      ];
+  }
+}
+
+/** Where the cloth's top edge stands against the point measured, less the clearance at the floor. */
+function fromPoint(
+  heading: Heading,
+  measuredTo: MeasuredTo | undefined,
+  rules: Rules,
+): readonly [Length, string] {
+  const hanging = hangingOf(heading, measuredTo, rules);
+  const point = measuredTo ?? (hanging === 'track' ? 'track' : 'new rod');
+  const track = exact(-rules.trackToTop - rules.floorClearance);
+  if (hanging === 'track') {
+    if (point === 'track') return [track, 'top edge below the track, and the clearance'];
+    if (point === 'ceiling')
+      return [exact(track - rules.trackHeight), 'track and top edge below the ceiling, and the clearance'];
+    return refuse(
+      'pointMakesNoSense',
+      'measured_to',
+      heading,
+      point,
+      'it hangs from a track. Measure to the track’s underside (track) or to the ceiling (ceiling)',
+    );
+  }
+  if (point === 'track') {
+    const why =
+      hanging === 'rings'
+        ? 'the house hangs it on rings. Set the house rule “hang on” to track, or measure to the rod'
+        : 'its rod runs through the cloth. Measure to the middle of the rod';
+    return refuse('pointMakesNoSense', 'measured_to', heading, point, why);
+  }
+  if (point === 'hung ring') {
+    if (hanging !== 'rings')
+      return refuse(
+        'pointMakesNoSense',
+        'measured_to',
+        heading,
+        point,
+        'it has no rings. Measure to the middle of the rod (new rod or hung rod)',
+      );
+    return [rules.dropHungRing, 'clearance below the ring'];
+  }
+  const [shift, why] = fromRod(hanging, point === 'hung rod', rules);
+  if (point !== 'ceiling') return [shift, why];
+  const clearance = hanging === 'grommet' ? rules.ceilingClearanceGrommet : rules.ceilingClearance;
+  return [exact(shift - clearance), `rod below the ceiling, then ${why}`];
+}
+
+export interface Measured {
+  /** Floor to the point measured, once or at the left, the centre and the right. */
+  readonly measured: readonly Length[];
+  readonly heading: Heading;
+  readonly measuredTo: MeasuredTo | undefined;
+  readonly floorFinish: FloorFinish | undefined;
+}
+
+const signOf = (by: Length): string => (by < NO_LENGTH ? '−' : '+');
+const sizeOf = (by: Length): Length => exact(Math.abs(by));
+
+/** Finished drop: top edge to bottom edge. Of several floor readings the shortest rules. */
+export function drop(of: Measured, rules: Rules): Answer<Length> {
+  const unit = unitOf(rules);
+  const shortest = Math.min(...of.measured) as Length;
+  const spread = exact(Math.max(...of.measured) - shortest);
+  const finish = of.floorFinish ?? 'clear';
+  const added = {
+    clear: rules.floorClear,
+    kiss: rules.floorKiss,
+    break: rules.floorBreak,
+    puddle: rules.floorPuddle,
+  }[finish];
+  const [shift, why] = fromPoint(of.heading, of.measuredTo, rules);
+  const finished = exact(shortest + shift + added);
+  if (finished <= NO_LENGTH) return refuse('dropTooShort', 'measured', showLength(shortest, unit));
+  const findings: Finding[] = [];
+  if (spread > rules.readingSpread)
+    findings.push(finding('floorUneven', 'measured', showLength(spread, unit), showLength(shortest, unit)));
+  if (finish !== 'clear') findings.push(finding('touchesFloor', 'floor_finish', finish));
+  return answer(
+    finished,
+    () => {
+      const lines: Step[] = [];
+      if (of.measured.length > 1)
+        lines.push(step(`shortest of ${of.measured.length} floor readings`, '', [], lengthFigure(shortest)));
+      lines.push(
+        step(
+          'finished drop',
+          `{} measured ${signOf(shift)} {} (${why}) ${signOf(added)} {} (floor finish: ${finish})`,
+          [lengthFigure(shortest), lengthFigure(sizeOf(shift)), lengthFigure(sizeOf(added))],
+          lengthFigure(finished),
+        ),
+      );
+      return lines;
+    },
+    findings,
+  );
+}

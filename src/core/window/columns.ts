@@ -1,0 +1,216 @@
+/**
+ * The columns of a window row: what was measured and chosen. A function's parameter of the same
+ * key takes the same value, so a sheet's column feeds a formula by its key.
+ */
+import { refuse } from '../cell/answer';
+import { choiceKind, optional, readField, TEXT, type CellIn, type Field, type Kind } from '../cell/fields';
+import { AREAL_WEIGHT, COUNT, FULLNESS } from '../cell/figure-kinds';
+import { ALLOWANCE, REPEAT, SIZE } from '../cell/length-kinds';
+import { DRAWS, FLOOR_FINISHES, HEADINGS, LININGS, MATCHES, MEASURED_TO } from '../cell/treatment';
+import type { Unit } from '../exact/unit';
+
+export interface Column<T> {
+  /** As the column is headed in our own sheets. */
+  readonly heading: string;
+  /** Other plain words and abbreviations for the same thing. */
+  readonly also: readonly string[];
+  readonly field: Field<T | undefined>;
+}
+
+const column = <T>(heading: string, also: readonly string[], kind: Kind<T>, says: string): Column<T> => ({
+  heading,
+  also,
+  field: optional(kind, says),
+});
+
+export const WINDOW_COLUMNS = {
+  room: column(
+    'room',
+    ['room no', 'room number', 'location', 'window', 'where', 'mark', 'tag'],
+    TEXT,
+    'where the window is',
+  ),
+  openingWidth: column(
+    'inside width',
+    ['opening', 'opening width', 'width', 'w', 'ow', 'inside w', 'window width', 'iw'],
+    SIZE,
+    'the opening, measured inside the frame',
+  ),
+  leftExtension: column(
+    'left extension',
+    ['left ext', 'ext l', 'l ext', 'left'],
+    ALLOWANCE,
+    'past the opening on the left',
+  ),
+  rightExtension: column(
+    'right extension',
+    ['right ext', 'ext r', 'r ext', 'right'],
+    ALLOWANCE,
+    'past the opening on the right',
+  ),
+  rodWidth: column(
+    'rod width',
+    ['rod', 'rod face', 'rw', 'rod w', 'track width', 'track'],
+    SIZE,
+    'the rod, where it is known',
+  ),
+  measured: column(
+    'measured height',
+    ['measured', 'height', 'h', 'ht', 'floor to rod', 'measured left', 'rod height', 'high'],
+    SIZE,
+    'floor to the point measured',
+  ),
+  measuredCentre: column(
+    'measured centre',
+    ['measured center', 'centre height', 'center height'],
+    SIZE,
+    'the same at the centre',
+  ),
+  measuredRight: column('measured right', ['right height'], SIZE, 'the same at the right'),
+  measuredTo: column(
+    'measured to',
+    ['to', 'point measured'],
+    choiceKind('a point measured to', MEASURED_TO),
+    'the point measured to',
+  ),
+  floorFinish: column(
+    'floor finish',
+    ['floor', 'at the floor', 'hem finish'],
+    choiceKind('a floor finish', FLOOR_FINISHES),
+    'how it meets the floor',
+  ),
+  finishedDrop: column(
+    'finished drop',
+    ['drop', 'finished length', 'fl', 'fin length', 'fin drop', 'length', 'finish length', 'fd'],
+    SIZE,
+    'top edge to bottom edge, where it is known',
+  ),
+  heading: column(
+    'heading',
+    ['style', 'heading style', 'pleat style', 'hdg'],
+    choiceKind('a heading', HEADINGS),
+    'the heading',
+  ),
+  draw: column(
+    'draw',
+    ['pair or panel', 'opens', 'control', 'operation', 'panels'],
+    choiceKind('a draw', DRAWS),
+    'how it draws',
+  ),
+  return: column('return', ['ret', 'returns', 'rtn'], ALLOWANCE, 'rod to wall, each outer side'),
+  overlap: column('overlap', ['olap', 'lap'], ALLOWANCE, 'given to each leading edge'),
+  fullness: column('fullness', ['full', 'fullness asked'], FULLNESS, 'flat to finished'),
+  fabric: column(
+    'fabric',
+    ['face fabric', 'cloth', 'material', 'pattern', 'fabric name', 'colour', 'color'],
+    TEXT,
+    'the face fabric',
+  ),
+  fabricWidth: column(
+    'fabric width',
+    [
+      'fab w',
+      'fabric w',
+      'cloth width',
+      'bolt',
+      'bolt width',
+      'goods',
+      'goods width',
+      'goods w',
+      'fw',
+      'fab width',
+    ],
+    SIZE,
+    'the bolt’s width',
+  ),
+  verticalRepeat: column(
+    'vertical repeat',
+    ['rep', 'repeat', 'v rep', 'vr', 'vert repeat', 'v repeat', 'pattern repeat', 'fabric repeat'],
+    REPEAT,
+    'the pattern’s height',
+  ),
+  horizontalRepeat: column(
+    'horizontal repeat',
+    ['h rep', 'hr', 'horiz repeat', 'h repeat'],
+    REPEAT,
+    'the pattern’s width',
+  ),
+  match: column('match', ['pattern match'], choiceKind('a match', MATCHES), 'how the pattern meets'),
+  lining: column(
+    'lining',
+    ['lined', 'lining type'],
+    choiceKind('a lining', LININGS),
+    'unlined, lined, interlined or blackout',
+  ),
+  liningWidth: column('lining width', ['lin w', 'lining w', 'lining goods'], SIZE, 'the lining’s bolt width'),
+  arealWeight: column(
+    'cloth weight',
+    ['areal weight', 'weight', 'oz/yd²', 'g/m²', 'gsm'],
+    AREAL_WEIGHT,
+    'of the face fabric, oz/yd² or g/m²',
+  ),
+  quantity: column(
+    'quantity',
+    ['qty', 'count', 'no of windows', 'number of windows', 'windows', 'pcs', 'how many'],
+    COUNT,
+    'windows alike',
+  ),
+} as const;
+
+export type ColumnKey = keyof typeof WINDOW_COLUMNS;
+export type Window = {
+  readonly [K in ColumnKey]?: (typeof WINDOW_COLUMNS)[K] extends Column<infer T> ? T | undefined : never;
+};
+export const COLUMN_KEYS = Object.keys(WINDOW_COLUMNS) as readonly ColumnKey[];
+
+/**
+ * A heading's letters without a unit in brackets: "Width (in)" is "width". Unlike a choice's words
+ * it keeps its plural, since "widths" are no width.
+ */
+export const headingWords = (text: string): string =>
+  text
+    .replace(/[([{][^)\]}]*[)\]}]/g, ' ')
+    .toLowerCase()
+    .replace(/[^a-z0-9²/]+/g, '');
+
+const BY_WORDS = new Map<string, ColumnKey>(
+  COLUMN_KEYS.flatMap((key) => {
+    const { heading, also } = WINDOW_COLUMNS[key];
+    return [heading, ...also].map((words): [string, ColumnKey] => [headingWords(words), key]);
+  }),
+);
+
+export const columnOf = (heading: string): ColumnKey | undefined => BY_WORDS.get(headingWords(heading));
+
+/** A column found in a sheet: where it stands, and its heading as the sheet has it. */
+export interface Found {
+  readonly key: ColumnKey;
+  readonly at: number;
+  readonly heading: string;
+}
+
+/** The window columns of a header row; two columns of one meaning are refused by name. */
+export function findColumns(headers: readonly CellIn[]): readonly Found[] {
+  const found: Found[] = [];
+  for (const [at, raw] of headers.entries()) {
+    const heading = String(raw ?? '')
+      .replace(/\s+/g, ' ')
+      .trim();
+    const key = heading === '' ? undefined : columnOf(heading);
+    if (key === undefined) continue;
+    const other = found.find((one) => one.key === key);
+    if (other !== undefined)
+      return refuse('sameColumnTwice', 'headers', other.heading, heading, WINDOW_COLUMNS[key].heading);
+    found.push({ key, at, heading });
+  }
+  return found;
+}
+
+/** One row read through its columns; a Refusal names the column as the sheet heads it. */
+export function readWindow(row: readonly CellIn[], found: readonly Found[], unit: Unit): Window {
+  const window: Partial<Record<ColumnKey, unknown>> = {};
+  for (const { key, at, heading } of found) {
+    window[key] = readField(WINDOW_COLUMNS[key].field as Field<unknown>, row[at], { name: heading, unit });
+  }
+  return window as Window;
+}

@@ -1,0 +1,373 @@
+/**
+ * One window through all the steps. Each figure is worked out when first asked for and kept;
+ * a job is many windows.
+ */
+import { answer, Refusal, refuse, type Answer, type Finding, type Step } from '../cell/answer';
+import { arealOf, behindOf, layerOf, type Behind } from '../cloth/behind';
+import { WINDOW_COLUMNS, type ColumnKey, type Window } from './columns';
+import { cutLength, furtherCut, plainCut, repeatRuleFor } from '../cloth/cuts';
+import { brackets, rodPieces, stack, type RodPieces } from '../heading/hardware';
+import { pleats, rings, isPleated, grommets } from '../heading/heading';
+import { exact, NO_LENGTH, toUnit, type Length } from '../exact/length';
+import { drop, rodWidth } from '../measure/measure';
+import { labor } from '../price/price';
+import { unitOf, type Rules } from '../house/rules';
+import { inSheetWords, namedBy } from './sheet-words';
+import { panelsOf } from '../cell/treatment';
+import { digits } from '../exact/unit';
+import {
+  clothWeight,
+  lining,
+  railroaded,
+  workLining,
+  workTurned,
+  workYardage,
+  yardage,
+  type Covered,
+  type Lined,
+  type LiningWork,
+  type YardageWork,
+} from '../cloth/yardage';
+import { finishedWidth, saveWidth, type Clothed, type Hung } from '../cloth/widths';
+
+type Given<K extends ColumnKey> = NonNullable<Window[K]>;
+
+/** Marks along one panel's heading; their distances are shares, not cuts, so not whole nanometres. */
+export interface SetOut {
+  readonly count: number;
+  /** Between pleats, or from centre to centre of grommets; of a wave, between its carriers. */
+  readonly space: number | undefined;
+  readonly takeUp: number | undefined;
+}
+
+/** A window as measured, and everything that follows from it under the house rules. */
+export class WindowWork {
+  constructor(
+    readonly window: Window,
+    readonly rules: Rules,
+    /** The sheet's own words for its columns; without them a finding says the functions' words. */
+    private readonly names?: Partial<Record<ColumnKey, string>>,
+  ) {}
+
+  private need<K extends ColumnKey>(key: K): Given<K> {
+    const value = this.window[key];
+    if (value !== undefined) return value as Given<K>;
+    const name = this.names?.[key] ?? WINDOW_COLUMNS[key].heading;
+    return refuse('missing', name, name, WINDOW_COLUMNS[key].field.kind.noun);
+  }
+
+  private readonly kept: Record<string, Answer<unknown>> = {};
+  private keep<T>(name: string, work: () => Answer<T>): Answer<T> {
+    return (this.kept[name] ??= this.named(work)) as Answer<T>;
+  }
+
+  /** Why there is no answer is said in the sheet's own words, as the findings are. */
+  private named<T>(work: () => T): T {
+    try {
+      return work();
+    } catch (thrown) {
+      if (!(thrown instanceof Refusal)) throw thrown;
+      throw new Refusal(this.inSheetWords(thrown.finding), thrown.error);
+    }
+  }
+  private inSheetWords(of: Finding): Finding {
+    const { names, window } = this;
+    if (names === undefined) return of;
+    const naming = namedBy((key) => names[key as ColumnKey], {
+      heading: window.heading,
+      gives: (key) => window[key as ColumnKey] !== undefined,
+    });
+    return inSheetWords(of, naming);
+  }
+
+  get quantity(): number {
+    return this.window.quantity ?? 1;
+  }
+
+  rodWidth(): Answer<Length> {
+    return this.keep('rod width', () => {
+      const { openingWidth, rodWidth: known, leftExtension, rightExtension } = this.window;
+      if (openingWidth === undefined && known !== undefined) return answer(known);
+      return rodWidth({ openingWidth: this.need('openingWidth'), leftExtension, rightExtension }, this.rules);
+    });
+  }
+
+  finishedDrop(): Answer<Length> {
+    return this.keep('finished drop', () => {
+      const {
+        measured,
+        measuredCentre,
+        measuredRight,
+        finishedDrop: known,
+        measuredTo,
+        floorFinish,
+      } = this.window;
+      if (measured === undefined && known !== undefined) return answer(known);
+      const readings = [this.need('measured'), measuredCentre, measuredRight].filter(
+        (one): one is Length => one !== undefined,
+      );
+      return drop({ measured: readings, heading: this.need('heading'), measuredTo, floorFinish }, this.rules);
+    });
+  }
+
+  private hungKept: Hung | undefined;
+  private hung(): Hung {
+    const { window } = this;
+    return (this.hungKept ??= {
+      rodWidth: window.rodWidth ?? this.rodWidth().value,
+      heading: this.need('heading'),
+      draw: window.draw,
+      return: window.return,
+      overlap: window.overlap,
+    });
+  }
+  private get orderedDrop(): Length {
+    return this.window.finishedDrop ?? this.finishedDrop().value;
+  }
+  private coveredKept: Covered | undefined;
+  private covered(): Covered {
+    const { window } = this;
+    if (this.coveredKept !== undefined) return this.coveredKept;
+    const hung = this.hung();
+    return (this.coveredKept = {
+      rodWidth: hung.rodWidth,
+      heading: hung.heading,
+      draw: hung.draw,
+      return: hung.return,
+      overlap: hung.overlap,
+      finishedDrop: this.orderedDrop,
+      fabricWidth: this.need('fabricWidth'),
+      fullness: window.fullness,
+      verticalRepeat: window.verticalRepeat,
+      horizontalRepeat: window.horizontalRepeat,
+      match: window.match,
+      quantity: this.quantity,
+    });
+  }
+  private madeUpKept: (Clothed & { widths: number }) | undefined;
+  /** The treatment as cut. */
+  private madeUp(): Clothed & { widths: number } {
+    if (this.madeUpKept !== undefined) return this.madeUpKept;
+    const { rodWidth, heading, draw, return: side, overlap, fabricWidth } = this.covered();
+    return (this.madeUpKept = {
+      rodWidth,
+      heading,
+      draw,
+      return: side,
+      overlap,
+      fabricWidth,
+      horizontalRepeat: this.window.horizontalRepeat,
+      widths: this.widths(),
+    });
+  }
+
+  finishedWidth(): Answer<Length> {
+    return this.keep('finished width', () => finishedWidth(this.hung(), this.rules));
+  }
+
+  private clothKept: YardageWork | undefined;
+  /** Widths, cut and yardage without their steps. */
+  cloth(): YardageWork {
+    return (this.clothKept ??= this.named(() => workYardage(this.covered(), this.rules)));
+  }
+
+  widths(): number {
+    return this.cloth().work.widths;
+  }
+
+  /** Cut length of a further width, its repeat in it. */
+  cutLength(): Answer<Length> {
+    return this.keep('cut length', () => {
+      const { verticalRepeat, match } = this.window;
+      const of = {
+        finishedDrop: this.orderedDrop,
+        heading: this.need('heading'),
+        verticalRepeat,
+        layer: 'face',
+      } as const;
+      if (match !== 'half-drop') return cutLength(of, this.rules);
+      return answer(furtherCut(plainCut(of, this.rules), verticalRepeat, repeatRuleFor(match, this.rules)));
+    });
+  }
+
+  yardage(): Answer<Length> {
+    return this.keep('yardage', () => yardage(this.covered(), this.rules));
+  }
+
+  railroaded(): Answer<Length> {
+    return this.keep('railroaded', () => railroaded(this.covered(), this.rules));
+  }
+
+  /** Panels and yardage of the turned cloth; undefined where it is too narrow. */
+  turned(): Omit<YardageWork, 'work'> | undefined {
+    return workTurned(this.covered(), this.rules);
+  }
+
+  saveWidth(): Answer<Length> {
+    return this.keep('save width', () => saveWidth(this.covered(), this.rules));
+  }
+
+  /** The rod as ordered where a sheet states it, else as worked out. */
+  get rod(): Length {
+    return this.hung().rodWidth;
+  }
+
+  /** Whether the house sets a making charge for this heading. */
+  get isPriced(): boolean {
+    return this.rules.labor[this.need('heading')] !== undefined;
+  }
+
+  /** The cloths behind the face, the lining first. */
+  get clothsBehind(): readonly Behind[] {
+    return behindOf(this.window.lining);
+  }
+
+  get isLined(): boolean {
+    return this.clothsBehind.length > 0;
+  }
+
+  /** Yardage of the lining, blackout or not; nothing for an unlined window. */
+  liningYardage(): Answer<Length> {
+    return this.layerYardage('lining');
+  }
+
+  interliningYardage(): Answer<Length> {
+    return this.layerYardage('interlining');
+  }
+
+  private layerYardage(layer: ReturnType<typeof layerOf>): Answer<Length> {
+    return this.keep(layer, () =>
+      this.clothsBehind.some((cloth) => layerOf(cloth) === layer)
+        ? lining(this.lined(layer), this.rules)
+        : answer(NO_LENGTH),
+    );
+  }
+
+  private lined(layer: Lined['layer']): Lined {
+    const { rodWidth, heading, draw, return: side, overlap } = this.hung();
+    return {
+      rodWidth,
+      heading,
+      draw,
+      return: side,
+      overlap,
+      finishedDrop: this.orderedDrop,
+      fullness: this.window.fullness,
+      quantity: this.quantity,
+      liningWidth: this.boltWidth(layer),
+      layer,
+    };
+  }
+
+  /** Of what lies behind the face. */
+  boltWidth(layer: Lined['layer']): Length {
+    const own = layer === 'interlining' ? this.rules.interliningWidth : undefined;
+    return own ?? this.window.liningWidth ?? this.rules.usualLiningWidth;
+  }
+
+  /** Widths, cut and yardage of a cloth behind the face; undefined where the window has none of it. */
+  behind(cloth: Behind): LiningWork | undefined {
+    if (!this.clothsBehind.includes(cloth)) return undefined;
+    return this.named(() => workLining(this.lined(layerOf(cloth)), this.rules));
+  }
+
+  stack(): Answer<Length> {
+    return this.keep('stack', () => {
+      const { rodWidth, heading, draw } = this.hung();
+      return stack({ rodWidth, heading, draw, lining: this.window.lining }, this.rules);
+    });
+  }
+
+  /** Rings or carriers of one window. */
+  rings(): Answer<number> {
+    return this.keep('rings', () => rings(this.madeUp(), this.rules));
+  }
+
+  /** Where one panel's heading is marked: pleats, snaps or grommets; none where it has none. */
+  setOut(): Answer<SetOut> {
+    return this.keep('marks', (): Answer<SetOut> => {
+      const of = this.madeUp();
+      if (isPleated(of.heading) || of.heading === 'wave') {
+        const set = pleats(of, this.rules);
+        const { pleats: count, space } = set.value;
+        const takeUp = of.heading === 'wave' ? undefined : set.value.takeUp;
+        return answer({ count, space, takeUp }, () => set.steps, set.findings);
+      }
+      if (of.heading !== 'grommet') return answer({ count: 0, space: undefined, takeUp: undefined });
+      const flat = exact(Math.floor(this.cloth().work.flat / panelsOf(of.draw ?? 'pair')));
+      const set = grommets({ flatWidth: flat }, this.rules);
+      const { count, spacing: space } = set.value;
+      return answer({ count, space, takeUp: undefined }, () => set.steps, set.findings);
+    });
+  }
+
+  /** Pleats, snaps or grommets of one panel; nothing where the heading has none. */
+  marks(): Answer<number> {
+    const set = this.setOut();
+    return answer(set.value.count, () => set.steps, set.findings);
+  }
+
+  /** Stock pieces for one rod. */
+  rodPieces(): Answer<RodPieces> {
+    return this.keep('rod pieces', () =>
+      rodPieces({ rodWidth: this.hung().rodWidth, stockLengths: undefined }, this.rules),
+    );
+  }
+
+  /** Weight of the face of one window; undefined where the cloth's weight is not known. */
+  weight(): Answer<number> | undefined {
+    const { arealWeight } = this.window;
+    if (arealWeight === undefined) return undefined;
+    return this.keep('weight', () => clothWeight({ ...this.covered(), arealWeight }, this.rules));
+  }
+
+  /** What hangs on one rod: every layer whose weight is known; undefined where none is. */
+  private hangs(): number | undefined {
+    const { large, areal } = unitOf(this.rules);
+    const behind = this.clothsBehind.flatMap((cloth): number[] => {
+      const own = arealOf(cloth, this.rules);
+      const of = own === undefined ? undefined : this.behind(cloth);
+      if (of === undefined || own === undefined) return [];
+      const wide = of.widths * toUnit(this.boltWidth(layerOf(cloth)), large);
+      return [(wide * toUnit(of.cut, large) * own) / (areal === 'oz/yd²' ? 16 : 1000)];
+    });
+    const face = this.weight()?.value;
+    if (face === undefined && behind.length === 0) return undefined;
+    // Without a float's tail, so that a drapery of 20 lb is heavy from 20 lb.
+    return Number(digits(behind.reduce((sum, one) => sum + one, face ?? 0)));
+  }
+
+  brackets(): Answer<number> {
+    return this.keep('brackets', () =>
+      brackets({ rodWidth: this.hung().rodWidth, weight: this.hangs() }, this.rules),
+    );
+  }
+
+  /** Making charge of one window. */
+  labor() {
+    return this.keep('labor', () =>
+      labor(
+        {
+          widths: this.widths(),
+          heading: this.need('heading'),
+          finishedDrop: this.orderedDrop,
+          lining: this.window.lining,
+        },
+        this.rules,
+      ),
+    );
+  }
+
+  /** How everything asked for so far was worked out. */
+  steps(): readonly Step[] {
+    return Object.values(this.kept).flatMap((one) => one.steps);
+  }
+
+  /** What is worth knowing of everything asked for so far. */
+  findings(): readonly Finding[] {
+    const all = Object.values(this.kept).flatMap((one) => one.findings);
+    return all
+      .filter((one, at) => all.findIndex((other) => other.sentence === one.sentence) === at)
+      .map((one) => this.inSheetWords(one));
+  }
+}

@@ -1,0 +1,335 @@
+/**
+ * A past order's row: what was measured, the figures that were ordered, and the facts and money
+ * that stand beside them. Columns are found by their headings, whatever else the sheet holds.
+ */
+import { finding, Refusal, type Finding } from '../cell/answer';
+import { COLUMN_KEYS, WINDOW_COLUMNS, type ColumnKey, type Window } from './columns';
+import { DATE } from '../cell/day';
+import { FACTS, type FactKey, type Facts } from './facts';
+import { isBlank, readBack, type CellIn, type Kind } from '../cell/fields';
+import { MONEY, QUANTITY } from '../cell/figure-kinds';
+import { SIZE, YARDS } from '../cell/length-kinds';
+import { OUTPUTS } from './outputs';
+import type { LengthUnit } from '../exact/length';
+import { bare } from '../cell/treatment';
+import type { Unit } from '../exact/unit';
+
+/** Every figure of an order that can be worked out again; those two are window columns as well. */
+export type FigureKey =
+  | 'rodWidth'
+  | 'finishedDrop'
+  | 'finishedWidth'
+  | 'widths'
+  | 'deliveredFullness'
+  | 'cutLength'
+  | 'yardage'
+  | 'liningYardage'
+  | 'railroadedYardage'
+  | 'stack'
+  | 'marks'
+  | 'rings'
+  | 'brackets'
+  | 'weight'
+  | 'labor';
+export type FigureMeasure = 'length' | 'yardage' | 'count' | 'share' | 'money';
+
+const MEASURES: Readonly<Record<FigureKey, FigureMeasure>> = {
+  rodWidth: 'length',
+  finishedDrop: 'length',
+  finishedWidth: 'length',
+  widths: 'count',
+  deliveredFullness: 'share',
+  cutLength: 'length',
+  yardage: 'yardage',
+  liningYardage: 'yardage',
+  railroadedYardage: 'yardage',
+  stack: 'length',
+  marks: 'count',
+  rings: 'count',
+  brackets: 'count',
+  weight: 'share',
+  labor: 'money',
+};
+export const FIGURE_KEYS = Object.keys(MEASURES) as readonly FigureKey[];
+export const measureOf = (key: FigureKey): FigureMeasure => MEASURES[key];
+
+const AMOUNT_FIGURE: Kind<number> = {
+  noun: MONEY.noun,
+  shape: 'cell',
+  read: (raw, place) => MONEY.read(raw, place)?.toNumber(),
+};
+const KINDS: Readonly<Record<FigureMeasure, Kind<number>>> = {
+  length: SIZE,
+  yardage: YARDS,
+  count: QUANTITY,
+  share: QUANTITY,
+  money: AMOUNT_FIGURE,
+};
+
+export type OrderKey = ColumnKey | FigureKey | FactKey;
+type Group = 'window' | 'figure' | 'fact';
+
+/** What a column may mean. */
+interface Meaning {
+  readonly key: OrderKey;
+  readonly group: Group;
+  readonly heading: string;
+  readonly also: readonly string[];
+  readonly kind: Kind<unknown>;
+}
+
+export const MEANINGS: readonly Meaning[] = [
+  ...COLUMN_KEYS.map((key): Meaning => {
+    const { heading, also, field } = WINDOW_COLUMNS[key];
+    return { key, group: 'window', heading, also, kind: field.kind as Kind<unknown> };
+  }),
+  ...OUTPUTS.filter((one) => one.key in MEASURES && !(one.key in WINDOW_COLUMNS)).map((one): Meaning => {
+    const key = one.key as FigureKey;
+    return { key, group: 'figure', heading: one.heading, also: one.also, kind: KINDS[MEASURES[key]] };
+  }),
+  ...(Object.keys(FACTS) as FactKey[]).map((key): Meaning => {
+    const { heading, also, kind } = FACTS[key];
+    return { key, group: 'fact', heading, also, kind: kind as Kind<unknown> };
+  }),
+];
+const HEADING_OF = new Map(MEANINGS.map(({ key, heading }) => [key, heading]));
+export const usualHeading = (key: OrderKey): string => HEADING_OF.get(key) ?? key;
+
+/** A column of the sheet: where it stands, its heading as the sheet has it, and what it means. */
+export interface OrderColumn {
+  readonly key: OrderKey;
+  readonly group: Group;
+  readonly at: number;
+  readonly heading: string;
+  readonly kind: Kind<unknown>;
+  readonly unit: Unit;
+}
+
+export interface OrderColumns {
+  readonly found: readonly OrderColumn[];
+  /** The whole header row, tidied. */
+  readonly headings: readonly string[];
+  readonly findings: readonly Finding[];
+}
+
+const HEADING_UNITS: Readonly<Record<string, LengthUnit>> = {
+  in: 'in',
+  inch: 'in',
+  inche: 'in',
+  cm: 'cm',
+  centimetre: 'cm',
+  centimeter: 'cm',
+  mm: 'mm',
+  millimetre: 'mm',
+  millimeter: 'mm',
+  ft: 'ft',
+  feet: 'ft',
+  m: 'm',
+  metre: 'm',
+  meter: 'm',
+  yd: 'yd',
+  yard: 'yd',
+};
+
+const tidy = (raw: CellIn): string =>
+  String(raw ?? '')
+    .replace(/[\s_]+/g, ' ')
+    .trim();
+const withoutBrackets = (heading: string): string => heading.replace(/[([{][^)\]}]*[)\]}]/g, ' ');
+/** “Fabric $” is no fabric, while “Total $” is a total. */
+const priced = (heading: string): string => withoutBrackets(heading).replace(/[$€£¥]/g, ' price ');
+/** A plural is told from a singular here: “widths” are counted, a “width” is measured. */
+const plain = (heading: string): string => heading.toLowerCase().replace(/[^a-z0-9²/]+/g, '');
+
+/** "Width (cm)" is in centimetres, whatever the house measures in. */
+function unitOfHeading(heading: string, house: Unit): Unit {
+  const bracketed = /[([{]\s*([^)\]}]*?)\s*[)\]}]/.exec(heading)?.[1];
+  if (bracketed === undefined) return house;
+  const unit = bracketed === '"' ? 'in' : HEADING_UNITS[bare(bracketed)];
+  return unit === undefined || unit === house.small || unit === house.large
+    ? house
+    : { ...house, small: unit, large: unit };
+}
+
+/** From the surest way of reading a heading to the loosest. */
+const WAYS: readonly ((heading: string, of: Meaning) => boolean)[] = [
+  (heading, of) => plain(heading) === plain(of.heading),
+  (heading, of) => of.also.some((words) => plain(words) === plain(heading)),
+  (heading, of) => [of.heading, ...of.also].some((words) => bare(words) === bare(heading)),
+];
+
+/** Which column is what. A second column of one meaning is left out, and said so. */
+export function orderColumns(
+  headers: readonly CellIn[],
+  unit: Unit,
+  /** Her word for a column, by its place: a meaning, or null for none. */
+  said: Readonly<Record<number, OrderKey | null>> = {},
+): OrderColumns {
+  const headings = headers.map(tidy);
+  const taken = new Map<OrderKey, OrderColumn>();
+  const columns: (OrderColumn | undefined)[] = headings.map(() => undefined);
+  const findings: Finding[] = [];
+  const take = (at: number, of: Meaning): void => {
+    const heading = headings[at] ?? '';
+    const column = { ...of, at, heading, unit: unitOfHeading(heading, unit) };
+    columns[at] = column;
+    taken.set(of.key, column);
+  };
+  for (const of of MEANINGS) {
+    const at = headings.findIndex((_, at) => said[at] === of.key);
+    if (at >= 0) take(at, of);
+  }
+  const open = (at: number): boolean =>
+    columns[at] === undefined && said[at] === undefined && headings[at] !== '';
+  for (const spelled of [priced, withoutBrackets]) {
+    for (const way of WAYS) {
+      for (const [at, heading] of headings.entries()) {
+        if (!open(at)) continue;
+        const words = spelled(heading);
+        const money = words !== priced(heading);
+        const of = MEANINGS.find(
+          (one) => !taken.has(one.key) && (!money || one.kind.noun === MONEY.noun) && way(words, one),
+        );
+        if (of !== undefined) take(at, of);
+      }
+    }
+  }
+  for (const [at, heading] of headings.entries()) {
+    if (!open(at)) continue;
+    const of = MEANINGS.find((one) => WAYS.some((way) => way(priced(heading), one)));
+    const first = of === undefined ? undefined : taken.get(of.key);
+    if (of !== undefined && first !== undefined)
+      findings.push(finding('secondColumn', heading, heading, of.heading, first.heading));
+  }
+  const found = columns.filter((one): one is OrderColumn => one !== undefined);
+  for (const { heading, unit: own, group } of found) {
+    if (own !== unit && group !== 'fact')
+      findings.push(finding('columnInOtherUnit', heading, heading, own.small, unit.name));
+  }
+  return { found, headings, findings };
+}
+
+/** One order as read. What could not be read is left out and said. */
+export interface Order {
+  readonly window: Window;
+  readonly ordered: Readonly<Partial<Record<FigureKey, number>>>;
+  readonly facts: Facts;
+  readonly unread: readonly { readonly column: OrderColumn; readonly refusal: Finding }[];
+}
+
+type Held = { readonly value: unknown } | { readonly refusal: Finding };
+
+const MOST_KEPT = 4_000;
+const UNIT_IN_TEXT = /(mm|cm|m|yd|ft|in|["'″′”’])[a-z.]*\s*$/i;
+
+/** Reads rows through their columns; a text met before is not read again. */
+export class OrderReader {
+  /** By column; undefined where texts seldom repeat themselves. */
+  private readonly kept: (Map<string, Held> | undefined)[];
+  /** How a column is written: a unit, a currency sign or a date as text, each with the first cell seen. */
+  readonly written = new Map<OrderColumn, Map<string, string>>();
+
+  constructor(readonly columns: OrderColumns) {
+    this.kept = columns.found.map(() => new Map<string, Held>());
+  }
+
+  read(row: readonly CellIn[]): Order {
+    const window: Partial<Record<OrderKey, unknown>> = {};
+    const ordered: Partial<Record<OrderKey, number>> = {};
+    const facts: Partial<Record<OrderKey, unknown>> = {};
+    let unread: { column: OrderColumn; refusal: Finding }[] | undefined;
+    const { found } = this.columns;
+    for (let at = 0; at < found.length; at++) {
+      const column = found[at] as OrderColumn;
+      const raw = row[column.at];
+      if (raw === '' || isBlank(raw)) continue;
+      const held = this.cell(column, raw, at);
+      if ('refusal' in held) {
+        (unread ??= []).push({ column, refusal: held.refusal });
+        continue;
+      }
+      if (held.value === undefined) continue;
+      if (column.group === 'window') window[column.key] = held.value;
+      else if (column.group === 'fact') facts[column.key] = held.value;
+      else ordered[column.key] = held.value as number;
+    }
+    if (window.rodWidth !== undefined) ordered.rodWidth = window.rodWidth as number;
+    if (window.finishedDrop !== undefined) ordered.finishedDrop = window.finishedDrop as number;
+    return { window: window as Window, ordered, facts: facts as Facts, unread: unread ?? [] };
+  }
+
+  private cell(column: OrderColumn, raw: CellIn, at: number): Held {
+    if (typeof raw !== 'string') {
+      if (isLength(column.kind)) this.remember(column, 'bare', raw);
+      return readCell(column, raw);
+    }
+    const kept = this.kept[at];
+    const known = kept?.get(raw);
+    if (known !== undefined) return known;
+    this.note(column, raw);
+    const held = readCell(column, raw);
+    if (kept?.set(raw, held).size === MOST_KEPT) this.kept[at] = undefined;
+    return held;
+  }
+
+  /** Notes which unit or currency sign a text carries, or that it is a date. */
+  private note(column: OrderColumn, raw: string): void {
+    const { kind } = column;
+    if (isLength(kind)) {
+      const unit = UNIT_IN_TEXT.exec(raw)?.[1]?.toLowerCase();
+      this.remember(column, unit === undefined ? 'bare' : METRIC.has(unit) ? 'metric' : 'imperial', raw);
+    } else if (kind === (MONEY as Kind<unknown>)) {
+      const sign = /[$€£¥]|[a-z]{3}/i.exec(raw)?.[0];
+      if (sign !== undefined) this.remember(column, sign, sign);
+    } else if (kind === (DATE as Kind<unknown>) && !/^\d{4}-\d{2}-\d{2}|^\d{5}$/.test(raw))
+      this.remember(column, 'text', raw);
+  }
+
+  private remember(column: OrderColumn, mark: string, raw: unknown): void {
+    let marks = this.written.get(column);
+    if (marks === undefined) this.written.set(column, (marks = new Map<string, string>()));
+    if (!marks.has(mark)) marks.set(mark, readBack(raw));
+  }
+}
+
+const METRIC = new Set(['mm', 'cm', 'm']);
+const isLength = (kind: Kind<unknown>): boolean =>
+  kind.noun === SIZE.noun || kind === (YARDS as Kind<unknown>);
+
+function readCell({ kind, heading, unit }: OrderColumn, raw: CellIn): Held {
+  try {
+    return { value: kind.read(raw, { name: heading, unit }) };
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return { refusal: thrown.finding };
+    throw thrown;
+  }
+}
+
+/** Most cells are told apart by their first letter: this is asked of every cell of a table. */
+function sameText(raw: string, heading: string): boolean {
+  const [one, other] = [raw.trimStart().charCodeAt(0) | 32, heading.charCodeAt(0) | 32];
+  return one === other && tidy(raw).toLowerCase() === heading.toLowerCase();
+}
+
+const TOTAL = /^((grand|sub|floor|job|order)[\s-]*)?totals?\b|^sum\b|\btotals?:?$/i;
+export type RowKind = 'order' | 'blank' | 'total' | 'section' | 'heading';
+
+/** What a row below the header is: totals and repeated headings are no orders. */
+export function rowKind(row: readonly CellIn[], { headings, found }: OrderColumns): RowKind {
+  let cells = 0;
+  let words = '';
+  let repeated = 0;
+  for (let at = 0; at < row.length; at++) {
+    const raw = row[at];
+    if (raw === '' || isBlank(raw)) continue;
+    cells++;
+    if (typeof raw !== 'string') continue;
+    if (words === '') words = raw;
+    const heading = headings[at];
+    if (heading !== undefined && heading !== '' && sameText(raw, heading)) repeated++;
+  }
+  if (cells === 0) return 'blank';
+  if (repeated >= 2 && repeated * 2 > cells) return 'heading';
+  if (words !== '' && cells < found.length && TOTAL.test(words.trim())) return 'total';
+  return cells === 1 && words !== '' && !/^[\d\s.,]+$/.test(words) ? 'section' : 'order';
+}

@@ -1,0 +1,202 @@
+import { describe, expect, it } from 'vitest';
+import { functionNamed } from '../../../functions/index';
+import { readHouse } from '../../../src/core/house/house';
+import { inches, toUnit, type Length } from '../../../src/core/exact/length';
+import { ratio } from '../../../src/core/exact/ratio';
+import {
+  clothWeight,
+  cutsOf,
+  lining,
+  railroaded,
+  turnedYardage,
+  workLining,
+  yardage,
+  type Covered,
+} from '../../../src/core/cloth/yardage';
+
+type Rule = readonly [string, string | number];
+const rulesOf = (...rules: readonly Rule[]) => readHouse(rules.length === 0 ? undefined : rules).rules;
+const yards = (of: Length): number => toUnit(of, 'yd');
+const BARE: readonly Rule[] = [
+  ['return', 0],
+  ['overlap', 0],
+  ['side hem', 0],
+  ['seam', 0],
+];
+
+const window = (more: Partial<Covered> = {}): Covered => ({
+  rodWidth: inches(104),
+  finishedDrop: inches(96),
+  heading: 'pinch',
+  draw: 'pair',
+  fabricWidth: inches(54),
+  fullness: ratio(2.5),
+  quantity: undefined,
+  ...more,
+});
+const codes = (of: { findings: readonly { code: string }[] }): readonly string[] =>
+  of.findings.map(({ code }) => code);
+
+describe('yardage', () => {
+  it('is widths × cut ÷ 36, up to the house’s step', () => {
+    expect(yards(yardage(window(), rulesOf()).value)).toBe(18.75);
+    expect(
+      [0.25, 0.5, 1].map((step) => yards(yardage(window(), rulesOf(['yardage step', step])).value)),
+    ).toEqual([18.75, 19, 19]);
+    expect(yards(yardage(window(), rulesOf(['yardage step', 0])).value)).toBeCloseTo(56 / 3, 12);
+  });
+
+  it('is rounded once over the order, or window by window', () => {
+    expect(yards(yardage(window({ quantity: 46 }), rulesOf()).value)).toBe(858.75);
+    expect(yards(yardage(window({ quantity: 46 }), rulesOf(['yardage rounded by', 'window'])).value)).toBe(
+      46 * 18.75,
+    );
+  });
+
+  it('of no windows is nothing', () => {
+    expect(yardage(window({ quantity: 0 }), rulesOf()).value).toBe(0);
+  });
+
+  it('is not an eighth more for a float: 11.1 m thrice is 33.3', () => {
+    const { rules } = readHouse([
+      ['unit', 'cm'],
+      ['top allowance pinch', 0],
+      ['bottom allowance', 0],
+      ...BARE,
+    ]);
+    const of = window({
+      rodWidth: 2_800_000_000 as Length,
+      finishedDrop: 2_775_000_000 as Length,
+      fabricWidth: 1_400_000_000 as Length,
+      fullness: ratio(2),
+      quantity: 3,
+    });
+    expect(toUnit(yardage(of, rules).value, 'm')).toBe(33.3);
+  });
+
+  it('buys half widths whole, unless windows may share them', () => {
+    const half: Rule = ['widths rounding', 'half per panel'];
+    expect(cutsOf(2.5, 3, rulesOf(half))).toBe(9);
+    expect(cutsOf(2.5, 3, rulesOf(half, ['share half widths', 'yes']))).toBe(8);
+  });
+
+  it('tells where turning the cloth or a slightly narrower rod would save', () => {
+    expect(codes(yardage(window({ fabricWidth: inches(118) }), rulesOf()))).toContain('turningSaves');
+    expect(codes(yardage(window(), rulesOf()))).toEqual([]);
+    const narrow = yardage(window({ rodWidth: inches(110), draw: 'stationary' }), rulesOf(...BARE));
+    expect(narrow.findings.map(({ sentence }) => sentence)).toContain(
+      'A rod 2 in narrower would need 5 widths.',
+    );
+  });
+
+  it('of a half-drop without a repeat is taken as plain, and says so', () => {
+    expect(codes(yardage(window({ match: 'half-drop' }), rulesOf()))).toContain('matchWithoutRepeat');
+  });
+});
+
+describe('a lining', () => {
+  const lined = (more: Partial<Covered> = {}, layer: 'lining' | 'interlining' = 'lining') => ({
+    ...window(more),
+    liningWidth: inches(54),
+    layer,
+  });
+
+  it('has its own cut and no repeat', () => {
+    expect(yards(lining(lined(), rulesOf()).value)).toBe(17.25);
+    expect(yards(lining(lined({ verticalRepeat: inches(25) }), rulesOf()).value)).toBe(17.25);
+    expect(yards(lining(lined({ quantity: 10 }, 'interlining'), rulesOf()).value)).toBe(166.75);
+  });
+
+  it('is narrower than the face by twice the margins; an interlining is not', () => {
+    const at = (layer: 'lining' | 'interlining'): number =>
+      toUnit(workLining(lined({}, layer), rulesOf()).wanted, 'in');
+    expect(at('interlining') - at('lining')).toBe(12);
+  });
+
+  it('keeps the flat width exact until its widths are counted', () => {
+    // Fullness leaves 0.3 nm below half a width: to the nearest that is one width, not two.
+    const { rules } = readHouse([
+      ...BARE,
+      ['widths rounding', 'nearest'],
+      ['lining margin leading', 0],
+      ['lining margin outer', 0],
+    ]);
+    const of = {
+      ...window({ rodWidth: 999_999_999 as Length, draw: 'stationary', fullness: ratio(1.5) }),
+      liningWidth: 1_000_000_000 as Length,
+      layer: 'lining' as const,
+    };
+    expect(workLining(of, rules).widths).toBe(1);
+  });
+
+  it('that seams use up is refused', () => {
+    expect(() => lining({ ...lined(), liningWidth: inches(2) }, rulesOf())).toThrow(
+      /lining_width reads 2 in/,
+    );
+  });
+});
+
+describe('railroaded', () => {
+  it('runs the flat width along the bolt, hems in it and no seams', () => {
+    expect(yards(railroaded(window({ fabricWidth: inches(118) }), rulesOf()).value)).toBe(8.5);
+  });
+
+  it('fits a cut as long as the cloth is wide, and not a nanometre more', () => {
+    expect(turnedYardage(window({ fabricWidth: inches(112) }), rulesOf())).toBeDefined();
+    expect(turnedYardage(window({ fabricWidth: (inches(112) - 1) as Length }), rulesOf())).toBeUndefined();
+    expect(() => railroaded(window(), rulesOf())).toThrow(/58 in short/);
+  });
+
+  it('runs its shrinkage along the flat width, and rounds a panel once', () => {
+    const of = window({
+      fabricWidth: inches(118),
+      draw: 'stationary',
+      rodWidth: 1_000_000_001 as Length,
+      fullness: ratio(1.5),
+    });
+    // (1,000,000,001 × 1.5) ÷ 0.96 = 1,562,500,001.56 nm; rounded twice it would be 1,562,500,003.
+    expect(turnedYardage(of, rulesOf(...BARE, ['shrinkage', 0.04], ['yardage step', 0]))).toBe(1_562_500_002);
+  });
+
+  it('keeps the vertical repeat along the bolt: panels begin at the same figure', () => {
+    const of = window({ fabricWidth: inches(118), verticalRepeat: inches(25) });
+    expect(yards(railroaded(of, rulesOf()).value)).toBe(9.75);
+  });
+
+  it('warns of pile and one-way patterns, and tells where the other way is cheaper', () => {
+    expect(codes(railroaded(window({ fabricWidth: inches(118) }), rulesOf()))).toEqual(['mayNotTurn']);
+    const short = window({ fabricWidth: inches(118), finishedDrop: inches(8), rodWidth: inches(60) });
+    expect(codes(railroaded(short, rulesOf()))).toContain('uprightSaves');
+  });
+});
+
+describe('the weight of the cloth', () => {
+  it('is pounds from oz/yd², kilograms from g/m²', () => {
+    expect(clothWeight({ ...window(), arealWeight: 12 }, rulesOf()).value).toBe(21);
+    const { rules } = readHouse([
+      ['unit', 'cm'],
+      ...BARE,
+      ['top allowance pinch', 0],
+      ['bottom allowance', 0],
+    ]);
+    const of = window({
+      rodWidth: 1_000_000_000 as Length,
+      finishedDrop: 1_000_000_000 as Length,
+      fabricWidth: 1_000_000_000 as Length,
+      fullness: ratio(1),
+      draw: 'stationary',
+    });
+    expect(clothWeight({ ...of, arealWeight: 300 }, rules).value).toBe(0.3);
+  });
+
+  it('is of one window, whatever the quantity', () => {
+    expect(clothWeight({ ...window({ quantity: 9 }), arealWeight: 12 }, rulesOf()).value).toBe(21);
+  });
+});
+
+describe('no windows', () => {
+  it('need no cloth, and it is said, since an empty cell may arrive as 0', () => {
+    const outcome = functionNamed('YARDAGE')?.call([104, 96, 'pinch', 54, null, 0]);
+    expect(outcome).toMatchObject({ cells: 0, findings: [{ code: 'noWindows', weight: 'check' }] });
+  });
+});

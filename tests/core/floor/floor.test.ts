@@ -1,0 +1,77 @@
+import { describe, expect, it } from 'vitest';
+import { findColumns, readWindow } from '../../../src/core/window/columns';
+import { savings, whatIf } from '../../../src/core/floor/floor';
+import { WindowWork } from '../../../src/core/window/job';
+import { inches, toUnit, UNITS, type Length } from '../../../src/core/exact/length';
+import { money } from '../../../src/core/exact/money';
+import { ratio } from '../../../src/core/exact/ratio';
+import { DEFAULT_RULES, readHouse } from '../../../src/core/house/house';
+import { INCHES } from '../../../src/core/exact/unit';
+
+const found = findColumns([
+  'qty',
+  'rod width',
+  'finished drop',
+  'heading',
+  'draw',
+  'fullness',
+  'fabric width',
+  'v rep',
+]);
+const windowOf = (...row: unknown[]) => readWindow(row, found, INCHES);
+const BARE = readHouse([
+  ['return', 0],
+  ['overlap', 0],
+  ['side hem', 0],
+  ['seam', 0],
+]).rules;
+const yards = (of: Length | undefined): number => toUnit(of ?? NaN, 'yd');
+
+describe('what a narrower rod saves over a floor', () => {
+  it('2 in less saves one width at each of 46 windows: 46 × 112 ÷ 36 = 143.1 yd', () => {
+    // 110 × 2.5 = 275 takes 6 widths of 54; 108 × 2.5 = 270 is exactly 5.
+    const work = new WindowWork(windowOf(46, 110, 96, 'pinch', 'one-way left', 2.5, 54, null), BARE);
+    const [saving] = savings([work], inches(4), () => money(20));
+    expect(saving?.narrower).toBe(inches(2));
+    expect(saving?.widthsSaved).toBe(46);
+    // 276 cuts: 858.667 up to 858.75; 230 cuts: 715.556 up to 715.625.
+    expect(yards(saving?.yardageSaved)).toBe(143.125);
+    expect(saving?.worth.toFixed(2)).toBe('2862.50');
+  });
+
+  it('nothing is offered beyond what the house would take off', () => {
+    const work = new WindowWork(windowOf(46, 110, 96, 'pinch', 'one-way left', 2.5, 54, null), BARE);
+    expect(savings([work], inches(1), () => undefined)).toEqual([]);
+  });
+});
+
+describe('the what-if table', () => {
+  const windows = [windowOf(10, 104, 96, 'pinch', 'pair', null, 54, null)];
+  const wide = 118 * UNITS.in;
+
+  it('gives each choice its yardage and marks the cheapest', () => {
+    const table = whatIf(
+      windows,
+      [
+        { direction: 'up the roll' },
+        { direction: 'up the roll', fullness: ratio(2) },
+        { direction: 'railroaded' },
+        { direction: 'railroaded', fabricWidth: wide as Length },
+      ],
+      { price: { breaks: [{ from: 0, price: money(10) }] }, rollLength: (60 * UNITS.yd) as Length },
+      DEFAULT_RULES,
+    );
+    // By hand: 60 cuts × 112 ÷ 36; at 2.0 each panel is 117 + 6 + 2 seams = 125 in, 3 widths again;
+    // 54 in is too narrow to turn; 20 panels × 152¼ ÷ 36 = 84.58.
+    expect(table.map((one) => one.yardage && yards(one.yardage))).toEqual([
+      186.75,
+      186.75,
+      undefined,
+      84.625,
+    ]);
+    expect(table.map((one) => one.cheapest)).toEqual([false, false, false, true]);
+    expect(table.map((one) => one.rolls)).toEqual([4, 4, undefined, 2]);
+    expect(table[3]?.price?.toFixed(2)).toBe('846.25');
+    expect(table[2]?.why).toContain('too narrow to railroad');
+  });
+});

@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest';
+import { brackets, rodPieces, stack } from '../../../src/core/heading/hardware';
+import { readHouse } from '../../../src/core/house/house';
+import { inches, toUnit, type Length } from '../../../src/core/exact/length';
+import type { Draw, Heading, Lining } from '../../../src/core/cell/treatment';
+
+type Rule = readonly [string, string | number];
+const rulesOf = (...rules: readonly Rule[]) => readHouse(rules.length === 0 ? undefined : rules).rules;
+
+describe('the stack', () => {
+  const of = (heading: Heading, draw?: Draw, lining?: Lining) =>
+    stack({ rodWidth: inches(100), heading, draw, lining }, rulesOf());
+
+  it('is a share of the rod on each side, more where lined', () => {
+    expect(toUnit(of('pinch').value, 'in')).toBe(16.5);
+    expect(toUnit(of('pinch', 'one-way left').value, 'in')).toBe(33);
+    expect(toUnit(of('grommet', 'one-way left', 'lined').value, 'in')).toBe(27.5);
+    expect(toUnit(of('grommet', 'one-way left', 'blackout').value, 'in')).toBe(27.5);
+    expect(toUnit(of('grommet', 'one-way left', 'interlined').value, 'in')).toBe(31.25);
+  });
+
+  it('of a stationary panel is none, and of a pocket only a guide', () => {
+    expect(() => of('pinch', 'stationary')).toThrow(/not drawn back/);
+    expect(of('rod pocket').findings.map(({ code }) => code)).toEqual(['pocketIsNotDrawn']);
+  });
+});
+
+describe('brackets', () => {
+  const of = (rod: Length, weight?: number, ...rules: readonly Rule[]): number =>
+    brackets({ rodWidth: rod, weight }, rulesOf(...rules)).value;
+
+  it('stand at both ends and at most a span apart', () => {
+    expect([of(inches(10)), of(inches(48)), of((inches(48) + 1) as Length), of(inches(144))]).toEqual([
+      2, 2, 3, 4,
+    ]);
+  });
+
+  it('stand closer under a heavy drapery, from its weight on', () => {
+    expect([of(inches(72), 19.999), of(inches(72), 20), of(inches(73), 20)]).toEqual([3, 3, 4]);
+    expect(of(inches(96), 24, ['bracket span heavy', 24])).toBe(5);
+  });
+});
+
+describe('the pieces of a rod', () => {
+  const of = (rod: number, ...stock: readonly number[]) => {
+    const { pieces, splices } = rodPieces(
+      { rodWidth: inches(rod), stockLengths: stock.length === 0 ? undefined : stock.map(inches) },
+      rulesOf(),
+    ).value;
+    return [...pieces.map(({ stockLength, count }) => `${count} × ${toUnit(stockLength, 'in')}`), splices];
+  };
+
+  it('are one where one is long enough, the shortest that is', () => {
+    expect(of(110)).toEqual(['1 × 120', 0]);
+    expect(of(120)).toEqual(['1 × 120', 0]);
+    expect(of(120.015625)).toEqual(['1 × 144', 0]);
+  });
+
+  it('are the fewest, then the least length: 200 is 144 + 96 and not 120 + 96 short', () => {
+    expect(of(200, 96, 144)).toEqual(['1 × 144', '1 × 96', 1]);
+    expect(of(250, 100, 90, 60)).toEqual(['1 × 100', '1 × 90', '1 × 60', 2]);
+    expect(of(400, 144, 96)).toEqual(['3 × 144', 2]);
+  });
+
+  it('are of one length where that comes to the same: 600 is 5 × 120', () => {
+    expect(of(600)).toEqual(['5 × 120', 4]);
+  });
+
+  it('are told from a list with the same length twice', () => {
+    expect(of(100, 60, 60)).toEqual(['2 × 60', 1]);
+  });
+
+  it('are refused from more kinds of rod than can be weighed up', () => {
+    expect(() => of(100, ...Array.from({ length: 13 }, (_, at) => 40 + at))).toThrow(/more than 12/);
+  });
+});

@@ -1,0 +1,148 @@
+import { describe, expect, it } from 'vitest';
+import { readHouse } from '../../../src/core/house/house';
+import { inches, toUnit, type Length } from '../../../src/core/exact/length';
+import { drop, extension, rodHeight, rodWidth } from '../../../src/core/measure/measure';
+import type { FloorFinish, Heading, MeasuredTo } from '../../../src/core/cell/treatment';
+
+const { rules } = readHouse(undefined);
+const shown = (of: { value: Length }): number => toUnit(of.value, 'in');
+const codes = (of: { findings: readonly { code: string }[] }): readonly string[] =>
+  of.findings.map(({ code }) => code);
+
+describe('the rod', () => {
+  it('is the inside width and both extensions, which may differ', () => {
+    expect(
+      shown(
+        rodWidth(
+          { openingWidth: inches(84.5), leftExtension: inches(12), rightExtension: inches(13) },
+          rules,
+        ),
+      ),
+    ).toBe(109.5);
+  });
+
+  it('takes the low end where an extension is blank, and none where it is 0', () => {
+    const openingWidth = inches(60);
+    expect(
+      shown(rodWidth({ openingWidth, leftExtension: undefined, rightExtension: undefined }, rules)),
+    ).toBe(82);
+    expect(
+      shown(rodWidth({ openingWidth, leftExtension: inches(0), rightExtension: undefined }, rules)),
+    ).toBe(71);
+  });
+
+  it('names the side that lies outside the band, in both directions', () => {
+    const of = rodWidth(
+      { openingWidth: inches(60), leftExtension: inches(10.9), rightExtension: inches(15.1) },
+      rules,
+    );
+    expect(of.findings.map(({ about }) => about)).toEqual(['left_extension', 'right_extension']);
+  });
+
+  it('has bands that meet at 44 and 96 in without a gap', () => {
+    const low = (opening: Length): number =>
+      shown(extension({ openingWidth: opening, end: undefined }, rules));
+    expect([inches(44), (inches(44) + 1) as Length, inches(96), (inches(96) + 1) as Length].map(low)).toEqual(
+      [6, 11, 11, 16],
+    );
+  });
+});
+
+describe('the height of the rod', () => {
+  const height = (top: number, ceiling: number | undefined, heading?: Heading) =>
+    rodHeight(
+      { openingTop: inches(top), ceiling: ceiling === undefined ? undefined : inches(ceiling), heading },
+      rules,
+    );
+
+  it('is 10 in above the opening where the ceiling allows', () => {
+    expect(shown(height(80, undefined))).toBe(90);
+    expect(shown(height(80, 120))).toBe(90);
+    expect(codes(height(80, 120))).toEqual([]);
+  });
+
+  it('is lowered below the ceiling, further for grommets', () => {
+    expect(shown(height(84, 94))).toBe(93);
+    expect(shown(height(84, 94, 'grommet'))).toBe(91.5);
+    expect(codes(height(84, 94))).toEqual(['rodLowered']);
+  });
+
+  it('below the opening is worth a check, and a ceiling below the opening is refused', () => {
+    expect(codes(height(84, 84.5))).toEqual(['rodBelowOpening']);
+    expect(() => height(84, 84)).toThrow(/ceiling reads 84 in, which is not above/);
+  });
+});
+
+describe('the drop', () => {
+  const of = (
+    measured: number,
+    heading: Heading,
+    measuredTo?: MeasuredTo,
+    floorFinish?: FloorFinish,
+    house = rules,
+  ) => drop({ measured: [inches(measured)], heading, measuredTo, floorFinish }, house);
+
+  it.each<[Heading, MeasuredTo, number]>([
+    ['pinch', 'new rod', -2],
+    ['pinch', 'hung ring', -0.5],
+    ['pinch', 'hung rod', -2],
+    ['pinch', 'ceiling', -3],
+    ['grommet', 'new rod', 2],
+    ['grommet', 'hung rod', 1.5],
+    ['grommet', 'ceiling', -0.5],
+    ['rod pocket', 'new rod', 0],
+    ['tab top', 'new rod', -2.5],
+    ['wave', 'track', -1],
+    ['wave', 'ceiling', -2],
+    ['box', 'track', -1],
+    ['pencil', 'track', -1],
+    ['flat', 'hung ring', -0.5],
+  ])('of a %s measured to the %s is the measure and %d', (heading, point, shift) => {
+    expect(shown(of(98, heading, point))).toBe(98 + shift);
+  });
+
+  it.each<[Heading, MeasuredTo]>([
+    ['pinch', 'track'],
+    ['grommet', 'hung ring'],
+    ['grommet', 'track'],
+    ['rod pocket', 'hung ring'],
+    ['tab top', 'track'],
+    ['wave', 'new rod'],
+    ['wave', 'hung ring'],
+    ['wave', 'hung rod'],
+  ])('of a %s cannot be measured to the %s', (heading, point) => {
+    expect(() => of(98, heading, point)).toThrow(/cannot be measured to/);
+  });
+
+  it('takes the track for pinch pleats where the house hangs them so', () => {
+    const house = readHouse([['hang on', 'track']]).rules;
+    expect(shown(of(98, 'pinch', undefined, undefined, house))).toBe(97);
+    expect(shown(of(98, 'pinch', 'track', undefined, house))).toBe(97);
+    expect(() => of(98, 'pinch', 'new rod', undefined, house)).toThrow(/hangs from a track/);
+  });
+
+  it('is longer where the cloth meets the floor, which is worth knowing', () => {
+    expect(
+      (['clear', 'kiss', 'break', 'puddle'] as const).map((finish) =>
+        shown(of(98, 'pinch', undefined, finish)),
+      ),
+    ).toEqual([96, 96.5, 97.5, 102]);
+    expect(codes(of(98, 'pinch', undefined, 'kiss'))).toEqual(['touchesFloor']);
+    expect(codes(of(98, 'pinch', undefined, 'clear'))).toEqual([]);
+  });
+
+  it('takes the shortest of three floor readings, and tells of an uneven floor', () => {
+    const three = (...readings: number[]) =>
+      drop(
+        { measured: readings.map(inches), heading: 'pinch', measuredTo: undefined, floorFinish: undefined },
+        rules,
+      );
+    expect(shown(three(98.25, 98, 98.5))).toBe(96);
+    expect(codes(three(98.25, 98, 98.5))).toEqual([]);
+    expect(codes(three(98.25, 98, 98.5625))).toEqual(['floorUneven']);
+  });
+
+  it('that leaves no cloth is refused', () => {
+    expect(() => of(2, 'pinch')).toThrow(/leaves no drop/);
+  });
+});

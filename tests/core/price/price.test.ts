@@ -1,0 +1,143 @@
+import { describe, expect, it } from 'vitest';
+import { readHouse } from '../../../src/core/house/house';
+import { inches } from '../../../src/core/exact/length';
+import { money, type Rounding } from '../../../src/core/exact/money';
+import { breakPrice, labor, readPriceBreaks, salesTax, sellPrice } from '../../../src/core/price/price';
+import type { Lining } from '../../../src/core/cell/treatment';
+
+describe('a price at its break', () => {
+  const breaks = readPriceBreaks([
+    ['from', 'price'],
+    [60, 44],
+    [0, 48.5],
+    [null, ''],
+    [300, '39,75'],
+  ]);
+  const at = (quantity: number): string => breakPrice({ quantity, priceBreaks: breaks }).value.toString();
+
+  it('holds from its quantity on, in whatever order the list stands', () => {
+    expect([0, 59.875, 60, 299.9, 300, 5000].map(at)).toEqual(['48.5', '48.5', '44', '44', '39.75', '39.75']);
+  });
+
+  it('is none below the first break', () => {
+    const later = readPriceBreaks([[10, 5]]);
+    expect(() => breakPrice({ quantity: 9, priceBreaks: later })).toThrow(/below the first price break, 10/);
+  });
+
+  it('is refused where the list says two things, names no price, or has one column', () => {
+    expect(() =>
+      readPriceBreaks([
+        [0, 5],
+        [0, 6],
+      ]),
+    ).toThrow(/two prices from 0/);
+    expect(() => readPriceBreaks([[0, '']])).toThrow(/row 1/);
+    expect(() => readPriceBreaks([[-5, 3]])).toThrow(/row 1/);
+    expect(() => readPriceBreaks([[0]])).toThrow(/two columns/);
+    expect(
+      readPriceBreaks([
+        [0, 5],
+        [0, 5],
+      ]),
+    ).toHaveLength(2);
+  });
+});
+
+describe('the making charge', () => {
+  const rules = readHouse([
+    ['labor pinch', 32.5],
+    ['labor lined', 9],
+    ['labor blackout', 11],
+    ['labor height surcharge', '15 %'],
+  ]).rules;
+  const of = (drop: number, lining?: Lining): string =>
+    labor({ widths: 6, heading: 'pinch', finishedDrop: inches(drop), lining }, rules).value.toFixed(2);
+
+  it('is widths × (heading + lining)', () => {
+    expect(of(96)).toBe('195.00');
+    expect(of(96, 'lined')).toBe('249.00');
+    expect(of(96, 'blackout')).toBe('261.00');
+  });
+
+  it('bears the surcharge above the height, not at it', () => {
+    expect(of(108)).toBe('195.00');
+    expect(of(108.015625)).toBe('224.25');
+  });
+
+  it('asks for the heading’s price where none is set', () => {
+    expect(() =>
+      labor({ widths: 6, heading: 'box', finishedDrop: inches(96), lining: undefined }, rules),
+    ).toThrow(/“labor box”/);
+  });
+
+  it('of half widths is to the cent by the house’s rounding', () => {
+    const odd = readHouse([
+      ['labor pinch', 32.33],
+      ['cent rounding', 'down'],
+    ]).rules;
+    expect(
+      labor(
+        { widths: 2.5, heading: 'pinch', finishedDrop: inches(96), lining: undefined },
+        odd,
+      ).value.toFixed(3),
+    ).toBe('80.820');
+  });
+});
+
+describe('the selling price', () => {
+  const of = (cost: number, rate: number, basis: Parameters<typeof sellPrice>[0]['basis']): string =>
+    sellPrice({ cost: money(cost), rate: money(rate), basis }).value.toFixed(2);
+
+  it('by markup and by margin are two things', () => {
+    expect(of(120, 0.5, 'markup on cost')).toBe('180.00');
+    expect(of(120, 0.5, 'margin on selling price')).toBe('240.00');
+    expect(of(100, 0, 'margin on selling price')).toBe('100.00');
+  });
+
+  it('has no margin of the whole', () => {
+    expect(() => of(120, 1, 'margin on selling price')).toThrow(/below 100 %/);
+  });
+
+  it('is decimal: 1.005 at no markup is 1.01', () => {
+    expect(of(1.005, 0, 'markup on cost')).toBe('1.01');
+  });
+});
+
+describe('sales tax', () => {
+  const of = (
+    amounts: readonly number[],
+    rate: number,
+    basis?: 'line' | 'invoice',
+    rounding?: Rounding,
+  ): string => salesTax({ amounts: amounts.map(money), rate: money(rate), basis, rounding }).value.toFixed(2);
+
+  it('of 3 × 12.46 at 7.25 % is 2.70 by line and 2.71 by invoice', () => {
+    expect(of([12.46, 12.46, 12.46], 0.0725)).toBe('2.70');
+    expect(of([12.46, 12.46, 12.46], 0.0725, 'invoice')).toBe('2.71');
+  });
+
+  it('is rounded by name', () => {
+    expect(
+      ['half up', 'half even', 'up', 'down'].map((one) => of([2.45], 0.1, 'line', one as Rounding)),
+    ).toEqual(['0.25', '0.24', '0.25', '0.24']);
+  });
+
+  it('of a credit goes the same way', () => {
+    expect(of([-12.46], 0.0725)).toBe('-0.90');
+  });
+
+  it('at a rate above 30 % is worth a check', () => {
+    expect(
+      salesTax({
+        amounts: [money(1)],
+        rate: money(0.35),
+        basis: undefined,
+        rounding: undefined,
+      }).findings.map(({ code }) => code),
+    ).toEqual(['rateLooksHigh']);
+  });
+
+  it('at 7.25 is refused: 7.25 % was meant', () => {
+    expect(() => of([12.46], 7.25)).toThrow('rate reads 725 %: more tax than price.');
+  });
+});

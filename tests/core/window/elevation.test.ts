@@ -1,0 +1,73 @@
+import { describe, expect, it } from 'vitest';
+import { Refusal } from '../../../src/core/cell/answer';
+import { findColumns, readWindow } from '../../../src/core/window/columns';
+import { elevation, type Elevation } from '../../../src/core/window/elevation';
+import { WindowWork } from '../../../src/core/window/job';
+import { inches, toUnit } from '../../../src/core/exact/length';
+import { DEFAULT_RULES } from '../../../src/core/house/house';
+import { INCHES } from '../../../src/core/exact/unit';
+
+const drawn = (of: Readonly<Record<string, unknown>>): Elevation => {
+  const window = readWindow(Object.values(of), findColumns(Object.keys(of)), INCHES);
+  return elevation(new WindowWork(window, DEFAULT_RULES));
+};
+const PAIR = { 'inside width': 72, 'measured height': 98, heading: 'pinch', 'fabric width': 54 };
+const dimensions = (of: Elevation): Readonly<Record<string, number>> =>
+  Object.fromEntries(of.dimensions.map((one) => [one.what, toUnit(one.of, 'in')]));
+
+describe('the elevation', () => {
+  it('dimensions what was measured and what follows: 11 + 72 + 11 = 94, 98 − 2 = 96', () => {
+    // A stack is a third of the rod’s half, by the default house rule: 47 × 0.33.
+    expect(dimensions(drawn(PAIR))).toEqual({
+      'left extension': 11,
+      opening: 72,
+      'right extension': 11,
+      'rod width': 94,
+      'finished drop': 96,
+      'floor to rod': 98,
+      'clear of the floor': 0.5,
+      return: 3.5,
+      stack: 15.51,
+    });
+  });
+
+  it('is to scale: every dimension is as long as the figure it shows', () => {
+    for (const { of, from, to, what } of drawn(PAIR).dimensions)
+      expect([what, to - from]).toEqual([what, of]);
+  });
+
+  it('stands the opening where the extensions leave it', () => {
+    const { boxes } = drawn({ ...PAIR, 'left extension': 14, 'right extension': 11 });
+    expect(boxes.find((box) => box.part === 'opening')).toMatchObject({ x: inches(14), width: inches(72) });
+  });
+
+  it('draws two panels for a pair, one for a one-way draw, and stacks them where they are drawn to', () => {
+    const parts = (draw: string, part: string) =>
+      drawn({ ...PAIR, draw }).boxes.filter((box) => box.part === part);
+    expect(parts('pair', 'cloth').map((box) => toUnit(box.width, 'in'))).toEqual([47, 47]);
+    expect(parts('one-way left', 'cloth').map((box) => toUnit(box.width, 'in'))).toEqual([94]);
+    expect(parts('one-way left', 'stack').map((box) => box.x)).toEqual([0]);
+    expect(parts('one-way right', 'stack').map((box) => box.x + box.width)).toEqual([inches(94)]);
+    expect(parts('stationary', 'stack')).toEqual([]);
+  });
+
+  it('lets cloth that is longer than it hangs lie on the floor, and says so', () => {
+    const { boxes, notes } = drawn({ ...PAIR, 'floor finish': 'puddle' });
+    expect(boxes.find((box) => box.part === 'cloth')?.y).toBe(0);
+    expect(notes.join(' ')).toContain('lies on the floor');
+  });
+
+  it('puts the rod of a grommet heading below the cloth’s edge, and of rings above it', () => {
+    const rodAbove = (heading: string): number => {
+      const { boxes } = drawn({ ...PAIR, heading });
+      const [cloth, rod] = ['cloth', 'rod'].map((part) => boxes.find((box) => box.part === part));
+      return (rod?.y ?? NaN) - (cloth?.y ?? NaN) - (cloth?.height ?? NaN);
+    };
+    expect(rodAbove('pinch')).toBeGreaterThan(0);
+    expect(rodAbove('grommet')).toBeLessThan(0);
+  });
+
+  it('refuses a window without a drop, naming what is missing', () => {
+    expect(() => drawn({ 'inside width': 72, heading: 'pinch' })).toThrow(Refusal);
+  });
+});

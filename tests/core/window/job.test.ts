@@ -1,0 +1,98 @@
+import { describe, expect, it } from 'vitest';
+import { functionNamed } from '../../../functions';
+import type { CellIn } from '../../../src/core/cell/fields';
+import type { Window } from '../../../src/core/window/columns';
+import { readHouse } from '../../../src/core/house/house';
+import { WindowWork } from '../../../src/core/window/job';
+import { inches, toUnit } from '../../../src/core/exact/length';
+import { ratio } from '../../../src/core/exact/ratio';
+
+const HOUSE = [
+  ['labor pinch', 32.5],
+  ['labor lined', 9],
+];
+const { rules } = readHouse(HOUSE);
+const WINDOW: Window = {
+  openingWidth: inches(72),
+  measured: inches(98),
+  heading: 'pinch',
+  fabricWidth: inches(54),
+  fullness: ratio(2.5),
+  verticalRepeat: inches(25.25),
+  lining: 'lined',
+  liningWidth: inches(54),
+  arealWeight: 12,
+  quantity: 3,
+};
+const cell = (name: string, ...inputs: readonly CellIn[]): unknown => {
+  const outcome = functionNamed(name)?.call(inputs);
+  return outcome !== undefined && 'cells' in outcome ? outcome.cells : outcome;
+};
+
+describe('a window worked through', () => {
+  const work = new WindowWork(WINDOW, rules);
+
+  it('gives what the cell functions give, each from what was measured', () => {
+    expect(toUnit(work.rodWidth().value, 'in')).toBe(cell('RODWIDTH', 72));
+    expect(toUnit(work.finishedDrop().value, 'in')).toBe(cell('DROP', 98, 'pinch'));
+    expect(toUnit(work.finishedWidth().value, 'in')).toBe(cell('FINISHEDWIDTH', 94, 'pinch'));
+    expect(work.widths()).toBe(cell('WIDTHS', 94, 'pinch', 54, 'pair', 2.5));
+    expect(toUnit(work.cutLength().value, 'in')).toBe(cell('CUTLENGTH', 96, 'pinch', 25.25));
+    expect(toUnit(work.yardage().value, 'yd')).toBe(
+      cell('YARDAGE', 94, 96, 'pinch', 54, 25.25, 3, 'pair', 2.5),
+    );
+    expect(work.cloth().yardage).toBe(work.yardage().value);
+    expect(toUnit(work.liningYardage().value, 'yd')).toBe(
+      cell('LINING', 94, 96, 'pinch', 54, 3, 'pair', 2.5),
+    );
+    expect(toUnit(work.saveWidth().value, 'in')).toBe(cell('SAVEWIDTH', 94, 'pinch', 54, 'pair', 2.5));
+    expect(toUnit(work.stack().value, 'in')).toBe(cell('STACK', 94, 'pinch', 'pair', 'lined'));
+    expect(work.marks().value).toBe((cell('PLEATS', 94, 6, 'pinch', 54) as number[][])[0]?.[0]);
+    expect(work.rings().value).toBe(cell('RINGS', 94, 6, 'pinch', 'pair', null, 54));
+    expect(work.weight()?.value).toBe(cell('CLOTHWEIGHT', 94, 96, 'pinch', 54, 12));
+    expect(work.brackets().value).toBe(cell('BRACKETS', 94, 21));
+    expect(work.labor().value.toNumber()).toBe(cell('LABOR', 6, 'pinch', 96, 'lined', HOUSE));
+  });
+
+  it('hangs every layer whose weight is known on its brackets', () => {
+    // 6 widths of 54 in × 126¼ in of 6 oz/yd² are 11.8 lb, and 6 × 54 × 103 in of 8 oz/yd² 12.9 lb: above 20 lb.
+    const light = { ...WINDOW, arealWeight: 6 };
+    expect(new WindowWork(light, rules).brackets().value).toBe(cell('BRACKETS', 94, 11.8));
+    const weighed = readHouse([...HOUSE, ['lining weight', 8]]).rules;
+    expect(new WindowWork(light, weighed).brackets().value).toBe(cell('BRACKETS', 94, 24.7));
+    expect(cell('BRACKETS', 94, 24.7)).not.toBe(cell('BRACKETS', 94, 11.8));
+  });
+
+  it('takes the rod and the drop as ordered where the sheet states them', () => {
+    const ordered = new WindowWork({ ...WINDOW, rodWidth: inches(104), finishedDrop: inches(100) }, rules);
+    expect(toUnit(ordered.finishedWidth().value, 'in')).toBe(58.5);
+    expect(toUnit(ordered.cutLength().value, 'in')).toBe(126.25);
+    expect(toUnit(ordered.rodWidth().value, 'in')).toBe(94);
+  });
+
+  it('asks for what is missing by the sheet’s own word', () => {
+    const { fabricWidth: _, ...without } = WINDOW;
+    expect(() => new WindowWork(without, rules).widths()).toThrow(/fabric width/);
+    expect(() => new WindowWork(without, rules, { fabricWidth: 'Goods W' }).widths()).toThrow(/Goods W/);
+  });
+
+  it('has no lining where it is unlined, and one window where no quantity is given', () => {
+    const { lining: _, quantity: __, ...plain } = WINDOW;
+    const one = new WindowWork(plain, rules);
+    expect(one.liningYardage().value).toBe(0);
+    expect(toUnit(one.yardage().value, 'yd')).toBe(
+      cell('YARDAGE', 94, 96, 'pinch', 54, 25.25, 1, 'pair', 2.5),
+    );
+  });
+
+  it('cuts a half-drop by its own rule', () => {
+    const dropped = new WindowWork({ ...WINDOW, match: 'half-drop' }, rules);
+    expect(toUnit(dropped.cutLength().value, 'in')).toBe(4.5 * 25.25);
+  });
+
+  it('says each finding once', () => {
+    const sentences = work.findings().map(({ sentence }) => sentence);
+    expect(new Set(sentences).size).toBe(sentences.length);
+    expect(sentences.length).toBeGreaterThan(0);
+  });
+});

@@ -5,7 +5,7 @@
 import { areaAt, areaText, common, placeText, sameSheet, type Area } from './address';
 import type { Block, Book, Changes, Contents, Put } from './book';
 import { backOf, JOURNAL, journalOf, MOST_KEPT, type Journal } from './journal';
-import { inParts } from './parts';
+import { inParts } from './requests';
 import { Trouble, trouble } from './trouble';
 
 export interface Watch {

@@ -20,7 +20,7 @@ import type {
   Validation,
 } from './book';
 import { shifted } from './formula';
-import { MOST_AT_ONCE } from './parts';
+import { MOST_AT_ONCE } from './requests';
 import { trouble } from './trouble';
 
 /** A filled cell: its formula, if any, and what it shows. */

@@ -3,7 +3,7 @@ import { areaAt, placeText, sameSheet, within, type Area } from './address';
 import type { Block, Book, CellPut, Changes, Contents } from './book';
 import { sameFormula, shifted } from './formula';
 import { blank, heldBy, JOURNAL, printOf, type Journal, type Touched, type Written } from './journal';
-import { inParts } from './parts';
+import { inParts } from './requests';
 
 export interface Unfinished {
   /** What it is called: “Fill 5 columns”. */

@@ -1,6 +1,6 @@
 /** A role's look put on cells of Excel. */
 import type { Role } from '../book/book';
-import { EDGE, LOOKS } from '../book/looks';
+import { EDGE, LOOKS } from '../book/roles';
 
 const EDGES = ['EdgeTop', 'EdgeBottom', 'EdgeLeft', 'EdgeRight'] as const;
 

@@ -2,7 +2,7 @@
 import type { Area } from '../book/address';
 import { placeText } from '../book/address';
 import type { Mark } from '../book/book';
-import { MARKED } from '../book/looks';
+import { MARKED } from '../book/roles';
 import { rangeOf } from './read';
 import { cellOf, commentsAt, type Desk } from './write';
 

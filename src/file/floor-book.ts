@@ -1,7 +1,7 @@
 /** The workbook of a floor written back with the cutter's list and the totals on sheets of their own. */
-import type { Floor } from '../book/floor';
-import { floorPriceDraft } from '../book/floor-price-sheet';
-import { floorDraft } from '../book/floor-sheets';
+import type { Floor } from '../book/floor/floor';
+import { floorPriceDraft } from '../book/floor/price-sheet';
+import { floorDraft } from '../book/floor/sheets';
 import { together } from '../book/sheets/draft';
 import type { JobPrice } from '../core/quote/mock-up';
 import { nodeLibrary } from '../engine/node';

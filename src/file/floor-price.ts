@@ -1,14 +1,14 @@
 /** What a floor costs, for the command: prices out of the workbook or typed, the lines as text and as data. */
 import type { BookRead } from '../book/book';
-import { clothsBehind, type FloorWindow } from '../book/floor';
-import { ordersOf } from '../book/floor-price-sheet';
+import { clothsBehind, type FloorWindow } from '../book/floor/floor';
+import { ordersOf } from '../book/floor/price-sheet';
 import {
   clothPrices,
   NOTHING_TYPED,
   priceFloor,
   readClothPrice,
   type ClothTyped,
-} from '../book/floor-prices';
+} from '../book/floor/prices';
 import { BEHIND, type Behind } from '../core/cloth/behind';
 import type { ClothPrice } from '../core/floor/cloth-price';
 import type { House } from '../core/house/house';

@@ -1,5 +1,5 @@
 /** From one window row to many: rooms by pattern, types by quantity. The workbook's own rows stay as they are. */
-import { placeOf, type FloorWindow } from '../book/floor';
+import { placeOf, type FloorWindow } from '../book/floor/floor';
 import type { Window } from '../core/window/columns';
 import { WindowWork } from '../core/window/job';
 import { sameName } from '../core/rolls/received';

@@ -1,7 +1,7 @@
 /** npm run hem -- floor: a floor of windows in bulk, with its cutting plans, what-if table and savings. */
 import { extname } from 'node:path';
 import type { BookRead } from '../book/book';
-import { receivedRolls } from '../book/received';
+import { receivedRolls } from '../book/floor/received';
 import { clothsOf, type Cloth } from '../core/floor/floor-cuts';
 import { sameName, type Received } from '../core/rolls/received';
 import { tally } from '../core/floor/tally';

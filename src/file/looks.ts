@@ -1,6 +1,6 @@
 /** How a role looks in a file: appended to the styles the workbook has, which stay as they are. */
 import type { Role } from '../book/book';
-import { EDGE, LOOKS, type Look } from '../book/looks';
+import { EDGE, LOOKS, type Look } from '../book/roles';
 import { edited, tagsNamed, walk, escaped, type Edit } from './xml';
 
 /** The pieces of the styles part that make a look. */

@@ -1,6 +1,6 @@
 /** What a floor comes to, in lines a person reads: cloth, rolls, hardware, savings, findings. */
-import type { Floor } from '../book/floor';
-import { adviceOf, MOST_NARROWER } from '../book/floor-advice';
+import type { Floor } from '../book/floor/floor';
+import { adviceOf, MOST_NARROWER } from '../book/floor/advice';
 import type { Finding } from '../core/cell/answer';
 import type { ClothPrice } from '../core/floor/cloth-price';
 import { clothJob, clothsOf, type Cloth } from '../core/floor/floor-cuts';

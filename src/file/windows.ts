@@ -4,7 +4,7 @@ import { findColumns, readWindow, type Found } from '../core/window/columns';
 import { WindowWork } from '../core/window/job';
 import { readHouse, type House } from '../core/house/house';
 import { readAddress } from '../book/address';
-import { PLACE_HEADINGS, placeOf, type FloorWindow } from '../book/floor';
+import { PLACE_HEADINGS, placeOf, type FloorWindow } from '../book/floor/floor';
 import type { CellValue } from '../engine/workbook';
 import { Problem } from './problem';
 import type { WorkbookFile, WorksheetFile } from './workbook';

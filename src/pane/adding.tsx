@@ -16,7 +16,7 @@ import type { ColumnsRead } from '../book/columns';
 import { fill, rememberFill } from '../book/fill';
 import { plan, type Plan, type PlanGiven, type Wish } from '../book/plan';
 import { preview, type PreviewRow } from '../book/preview';
-import type { RulesSeen } from '../book/rules';
+import type { RulesSeen } from '../book/rule-lines';
 import type { Survey } from '../book/survey';
 import { missing, NEEDED, neededBy, ROW_OUTPUTS, WANTED } from '../book/wanted';
 import { WINDOW_COLUMNS, type ColumnKey } from '../core/window/columns';

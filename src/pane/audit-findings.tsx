@@ -2,8 +2,14 @@
 import { Badge, Button, Caption1, Field, makeStyles, Select, Text, tokens } from '@fluentui/react-components';
 import { useState } from 'react';
 import { areaAt, placeText } from '../book/address';
-import { markFindings, ORDERS_OF_FINDINGS, unmarkFindings, type Audited, type Placed } from '../book/audit';
-import { writeAudit } from '../book/audit-sheets';
+import {
+  markFindings,
+  ORDERS_OF_FINDINGS,
+  unmarkFindings,
+  type Audited,
+  type Placed,
+} from '../book/audit/audit';
+import { writeAudit } from '../book/audit/sheets';
 import type { Book } from '../book/book';
 import type { Weight } from '../core/cell/answer';
 import { kindOf } from '../core/audit/finding';

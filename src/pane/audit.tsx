@@ -2,9 +2,9 @@
 import { Button, Checkbox, makeStyles, Text, tokens } from '@fluentui/react-components';
 import { useState } from 'react';
 import { areaAt } from '../book/address';
-import { auditOrders, ORDER_COLUMNS, surveyOrders, type Audited } from '../book/audit';
-import { readBasis, type Basis } from '../book/audit-basis';
-import type { PricesFound } from '../book/audit-prices';
+import { auditOrders, ORDER_COLUMNS, surveyOrders, type Audited } from '../book/audit/audit';
+import { readBasis, type Basis } from '../book/audit/basis';
+import type { PricesFound } from '../book/audit/price-lists';
 import type { Book } from '../book/book';
 import { readColumns, type ColumnsRead, type Corrections } from '../book/columns';
 import { saysRulesByDay } from '../book/rules-found';

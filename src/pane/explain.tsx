@@ -21,7 +21,7 @@ import { inSheetWords, namedBy, type Naming } from '../core/window/sheet-words';
 import { writeStep } from '../core/cell/steps';
 import { digits, showLength, showYardage } from '../core/exact/unit';
 import { Refusal } from '../core/cell/answer';
-import { cellAsked, type Asked, type AskedInput, type CellAsked } from './asked';
+import { cellAsked, type Asked, type AskedInput, type CellAsked } from '../book/asked/asked';
 import { Drawing } from './drawing';
 import { Section } from './section';
 import { useSelection } from './selection';

@@ -10,7 +10,7 @@ import {
   tokens,
 } from '@fluentui/react-components';
 import { useMemo, useState } from 'react';
-import { GROUPS, type Floor } from '../book/floor';
+import { GROUPS, type Floor } from '../book/floor/floor';
 import { Refusal } from '../core/cell/answer';
 import type { ClothPrice } from '../core/floor/cloth-price';
 import { type Kind } from '../core/cell/fields';

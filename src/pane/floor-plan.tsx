@@ -16,9 +16,9 @@ import {
 } from '@fluentui/react-components';
 import { useMemo, useState } from 'react';
 import type { Book } from '../book/book';
-import type { Floor } from '../book/floor';
-import { writeFloor } from '../book/floor-sheets';
-import type { ReceivedSeen } from '../book/received';
+import type { Floor } from '../book/floor/floor';
+import { writeFloor } from '../book/floor/sheets';
+import type { ReceivedSeen } from '../book/floor/received';
 import type { CuttingJob } from '../core/rolls/cutting';
 import { clothFindings, clothJob, clothsOf, type Cloth } from '../core/floor/floor-cuts';
 import { NO_ROLL, sameName } from '../core/rolls/received';

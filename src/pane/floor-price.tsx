@@ -2,9 +2,9 @@
 import { Button, Caption1, makeStyles, MessageBar, MessageBarBody, Text } from '@fluentui/react-components';
 import { useMemo } from 'react';
 import type { Book } from '../book/book';
-import type { Floor } from '../book/floor';
-import { ordersOf, writeFloorPrice } from '../book/floor-price-sheet';
-import { priceFloor } from '../book/floor-prices';
+import type { Floor } from '../book/floor/floor';
+import { ordersOf, writeFloorPrice } from '../book/floor/price-sheet';
+import { priceFloor } from '../book/floor/prices';
 import type { ClothPrice } from '../core/floor/cloth-price';
 import type { Money } from '../core/exact/money';
 import type { Quote, QuoteLine } from '../core/quote/quote';

@@ -3,7 +3,7 @@ import { Button, Field, Input, makeStyles, Select, Text, tokens } from '@fluentu
 import { useState } from 'react';
 import type { Book } from '../book/book';
 import type { ColumnsRead } from '../book/columns';
-import { matrixRows, roomRows, setForRooms, writeRooms, type RoomRows } from '../book/rooms';
+import { matrixRows, roomRows, setForRooms, writeRooms, type RoomRows } from '../book/floor/room-rows';
 import { WANTED } from '../book/wanted';
 import type { Unit } from '../core/exact/unit';
 import { TaskLine, useTask } from './task';

@@ -1,7 +1,7 @@
 /** Every roll to scale: its cuts by length, its flaws, what is given up and what is left. */
 import { Button, Caption1, makeStyles, tokens } from '@fluentui/react-components';
 import { useId, useState } from 'react';
-import { TO_START } from '../book/floor-sheets';
+import { TO_START } from '../book/floor/sheets';
 import type { Roll } from '../core/rolls/cutting';
 import type { CutPlan, PlannedRoll } from '../core/rolls/plan';
 import { showLength, showRemnant, showYardage, type Unit } from '../core/exact/unit';

@@ -15,7 +15,7 @@ import {
 } from '@fluentui/react-components';
 import { useCallback, useEffect, useState } from 'react';
 import type { Book, CellValue } from '../book/book';
-import { readRules, ruleFault, rulesNames, setRule, type RuleSeen, type RulesSeen } from '../book/rules';
+import { readRules, ruleFault, rulesNames, setRule, type RuleSeen, type RulesSeen } from '../book/rule-lines';
 import { digits } from '../core/exact/unit';
 import { Section } from './section';
 import { TaskLine, useTask } from './task';

@@ -12,7 +12,7 @@ import { WindowWork } from '../core/window/job';
 import { orderColumns } from '../core/window/order';
 import { exact, type Length } from '../core/exact/length';
 import { readHouse, type House } from '../core/house/house';
-import type { Asked } from './asked';
+import type { Asked } from '../book/asked/asked';
 
 export interface WindowSeen {
   readonly work: WindowWork;

@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { letters } from '../book/address';
 import type { Book } from '../book/book';
 import { readColumns, type ColumnsRead, type Corrections } from '../book/columns';
-import { readRules, rulesNames, type RulesSeen } from '../book/rules';
+import { readRules, rulesNames, type RulesSeen } from '../book/rule-lines';
 import { survey, type Survey } from '../book/survey';
 import { missing, WANTED } from '../book/wanted';
 import { INCHES } from '../core/exact/unit';

@@ -21,7 +21,7 @@ import type {
   Stop,
   TableSeen,
 } from '../book/book';
-import { MARKED } from '../book/looks';
+import { MARKED } from '../book/roles';
 import { trouble } from '../book/trouble';
 import { areaOf, rangeOf, valueOf } from './cells';
 import type { Grid } from './grid';

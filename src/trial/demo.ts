@@ -1,7 +1,7 @@
 /** The job the trial workbook opens with: an inn of our own invention, and an older list as a house may keep one. */
 import { areaAt, type Area } from '../book/address';
 import type { Book, CellPut, Put, TableSeen } from '../book/book';
-import { readRules } from '../book/rules';
+import { readRules } from '../book/rule-lines';
 import { newJob } from '../book/template';
 
 const FABRICS: readonly Readonly<Record<string, CellPut>>[] = [

@@ -1,6 +1,6 @@
 /** A role's look as the grid keeps it. In the dark theme the grid turns the colours by itself. */
 import { BorderStyleTypes, BooleanNumber, WrapStrategy, type IStyleData } from '@univerjs/core';
-import { EDGE, LOOKS } from '../book/looks';
+import { EDGE, LOOKS } from '../book/roles';
 import type { Role } from '../book/book';
 
 const line = { s: BorderStyleTypes.THIN, cl: { rgb: `#${EDGE}` } };

@@ -9,7 +9,7 @@ import { areaText, cellText, letters, placeText, sameSheet, type Area } from '..
 import type { Book, Layout } from '../book/book';
 import type { Parts } from '../file/archive';
 import { addCharts } from '../file/chart';
-import { EDGE } from '../book/looks';
+import { EDGE } from '../book/roles';
 import { storedForm } from '../file/formula';
 import { refill } from '../file/refill';
 import { readWorkbook } from '../file/workbook';

@@ -3,7 +3,7 @@ import { areaAt } from '../../src/book/address';
 import { apply, rowsInWords } from '../../src/book/apply';
 import type { Changes } from '../../src/book/book';
 import { MemoryBook } from '../../src/book/memory';
-import { MOST_AT_ONCE } from '../../src/book/parts';
+import { MOST_AT_ONCE } from '../../src/book/requests';
 import { trouble, Trouble } from '../../src/book/trouble';
 
 const rows = [

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { areaAt } from '../../src/book/address';
-import { auditOrders, surveyOrders } from '../../src/book/audit';
+import { auditOrders, surveyOrders } from '../../src/book/audit/audit';
 import type { CellValue } from '../../src/book/book';
 import { MemoryBook } from '../../src/book/memory';
 import { DEFAULT_HOUSE } from '../../src/core/house/house';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { areaAt } from '../../src/book/address';
-import { MemoryBook } from '../../src/book/memory';
-import { cellAsked } from '../../src/pane/asked';
+import { areaAt } from '../../../src/book/address';
+import { MemoryBook } from '../../../src/book/memory';
+import { cellAsked } from '../../../src/book/asked/asked';
 
 const bookWith = (formula: string): MemoryBook =>
   new MemoryBook({

@@ -1,16 +1,16 @@
 /** A floor read out of a surveyed table: every window worked out, its totals, its cuts, its prices. */
-import { Refusal } from '../core/cell/answer';
-import { BEHIND, type Behind } from '../core/cloth/behind';
-import { WINDOW_COLUMNS, type ColumnKey, type Window } from '../core/window/columns';
-import { readField, type CellIn, type Field } from '../core/cell/fields';
-import { WindowWork } from '../core/window/job';
-import { exact, NO_LENGTH, type Length } from '../core/exact/length';
-import { readHouse, type House } from '../core/house/house';
-import { fabricOf } from '../core/floor/tally';
-import type { Unit } from '../core/exact/unit';
-import type { ColumnsRead, SheetColumn } from './columns';
-import { filled } from './header';
-import type { RulesSeen } from './rules';
+import { Refusal } from '../../core/cell/answer';
+import { BEHIND, type Behind } from '../../core/cloth/behind';
+import { WINDOW_COLUMNS, type ColumnKey, type Window } from '../../core/window/columns';
+import { readField, type CellIn, type Field } from '../../core/cell/fields';
+import { WindowWork } from '../../core/window/job';
+import { exact, NO_LENGTH, type Length } from '../../core/exact/length';
+import { readHouse, type House } from '../../core/house/house';
+import { fabricOf } from '../../core/floor/tally';
+import type { Unit } from '../../core/exact/unit';
+import type { ColumnsRead, SheetColumn } from '../columns';
+import { filled } from '../header';
+import type { RulesSeen } from '../rule-lines';
 
 /** A window row with where it stands and how it is told from others. */
 export interface FloorWindow {

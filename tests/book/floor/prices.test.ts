@@ -1,16 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { areaAt } from '../../src/book/address';
+import { areaAt } from '../../../src/book/address';
 import {
   clothPrices,
   NOTHING_TYPED,
   pricesIn,
   withNamedCells,
   readClothPrice,
-} from '../../src/book/floor-prices';
-import { newJob, USUAL_JOB } from '../../src/book/template';
-import { fromUnit } from '../../src/core/exact/length';
-import { CENTIMETRES, INCHES } from '../../src/core/exact/unit';
-import { engineBook } from './engine-book';
+} from '../../../src/book/floor/prices';
+import { newJob, USUAL_JOB } from '../../../src/book/template';
+import { fromUnit } from '../../../src/core/exact/length';
+import { CENTIMETRES, INCHES } from '../../../src/core/exact/unit';
+import { engineBook } from '../engine-book';
 
 const FABRICS = [
   ['Fabric', 'Price per yd', 'Minimum order (yd)', 'Whole roll (yd)', 'Price a yd in rolls'],

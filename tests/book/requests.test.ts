@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { areaAt } from '../../src/book/address';
 import type { Changes, Put } from '../../src/book/book';
-import { inParts, MOST_AT_ONCE } from '../../src/book/parts';
+import { inParts, MOST_AT_ONCE } from '../../src/book/requests';
 
 const column = (at: number, rows: number): Put => ({
   area: areaAt('Floor', 1, at, rows),

@@ -1,17 +1,17 @@
 /** The prices a floor is priced by: the workbook's own tables, or typed in the pane, as cells hold them. */
-import { Refusal } from '../core/cell/answer';
-import { BEHIND } from '../core/cloth/behind';
-import { CLOTH_BREAKS, type ClothPrice } from '../core/floor/cloth-price';
-import { type Kind } from '../core/cell/fields';
-import { PRICE } from '../core/cell/figure-kinds';
-import { YARDS } from '../core/cell/length-kinds';
-import type { WindowWork } from '../core/window/job';
-import { priceJob, type JobPrice } from '../core/quote/mock-up';
-import type { PriceList } from '../core/quote/quote';
-import type { Unit } from '../core/exact/unit';
-import type { BookRead, CellValue } from './book';
+import { Refusal } from '../../core/cell/answer';
+import { BEHIND } from '../../core/cloth/behind';
+import { CLOTH_BREAKS, type ClothPrice } from '../../core/floor/cloth-price';
+import { type Kind } from '../../core/cell/fields';
+import { PRICE } from '../../core/cell/figure-kinds';
+import { YARDS } from '../../core/cell/length-kinds';
+import type { WindowWork } from '../../core/window/job';
+import { priceJob, type JobPrice } from '../../core/quote/mock-up';
+import type { PriceList } from '../../core/quote/quote';
+import type { Unit } from '../../core/exact/unit';
+import type { BookRead, CellValue } from '../book';
 import type { Floor } from './floor';
-import { filled } from './header';
+import { filled } from '../header';
 
 /** What is typed for one cloth. */
 export interface ClothTyped {

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { areaAt } from '../../src/book/address';
-import type { CellValue } from '../../src/book/book';
-import { readFloor } from '../../src/book/floor';
-import { writeFloorPrice } from '../../src/book/floor-price-sheet';
-import { priceFloor, readClothPrice, NOTHING_TYPED } from '../../src/book/floor-prices';
-import { rulesNames, readRules } from '../../src/book/rules';
-import { survey } from '../../src/book/survey';
-import { WANTED } from '../../src/book/wanted';
-import { INCHES } from '../../src/core/exact/unit';
-import { engineBook } from './engine-book';
+import { areaAt } from '../../../src/book/address';
+import type { CellValue } from '../../../src/book/book';
+import { readFloor } from '../../../src/book/floor/floor';
+import { writeFloorPrice } from '../../../src/book/floor/price-sheet';
+import { priceFloor, readClothPrice, NOTHING_TYPED } from '../../../src/book/floor/prices';
+import { rulesNames, readRules } from '../../../src/book/rule-lines';
+import { survey } from '../../../src/book/survey';
+import { WANTED } from '../../../src/book/wanted';
+import { INCHES } from '../../../src/core/exact/unit';
+import { engineBook } from '../engine-book';
 
 const LIST = [
   ['Room', 'Type', 'Rod', 'Drop', 'Style', 'Fabric', 'Fabric W', 'Lining', 'Qty'],

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { areaAt } from '../../src/book/address';
-import { receivedRolls } from '../../src/book/received';
-import { newJob, USUAL_JOB } from '../../src/book/template';
-import { INCHES } from '../../src/core/exact/unit';
-import { engineBook } from './engine-book';
+import { areaAt } from '../../../src/book/address';
+import { receivedRolls } from '../../../src/book/floor/received';
+import { newJob, USUAL_JOB } from '../../../src/book/template';
+import { INCHES } from '../../../src/core/exact/unit';
+import { engineBook } from '../engine-book';
 
 const ROLLS = [
   ['Cloth', 'Dye lot', 'Roll length (yd)', 'Flaws'],

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { areaAt, placeText } from '../../src/book/address';
 import { MemoryBook } from '../../src/book/memory';
-import { readRules, rulesNames, setRule } from '../../src/book/rules';
+import { readRules, rulesNames, setRule } from '../../src/book/rule-lines';
 import { newJob, USUAL_JOB } from '../../src/book/template';
 import { ruleLine } from '../../src/core/house/rules';
 import { engineBook } from './engine-book';

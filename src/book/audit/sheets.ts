@@ -1,11 +1,11 @@
 /** What an audit found, as a new sheet: counts and money by kind with a chart, then every finding. */
-import { kindOf } from '../core/audit/finding';
-import type { Unit } from '../core/exact/unit';
-import { areaAt, placeText, sheetText } from './address';
-import { apply, type Watch } from './apply';
+import { kindOf } from '../../core/audit/finding';
+import type { Unit } from '../../core/exact/unit';
+import { areaAt, placeText, sheetText } from '../address';
+import { apply, type Watch } from '../apply';
 import { ORDERS_OF_FINDINGS, type Audited, type Placed } from './audit';
-import type { Book, CellPut, Changes } from './book';
-import { underFreeNames } from './free-names';
+import type { Book, CellPut, Changes } from '../book';
+import { underFreeNames } from '../free-names';
 import {
   laidOut,
   MONEY_FORMAT,
@@ -16,7 +16,7 @@ import {
   type ColumnDraft,
   type Draft,
   type Job,
-} from './sheets/draft';
+} from '../sheets/draft';
 
 interface Kind {
   readonly kind: string;

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { areaAt } from '../../src/book/address';
-import { readFloor } from '../../src/book/floor';
-import { adviceOf } from '../../src/book/floor-advice';
-import { MemoryBook } from '../../src/book/memory';
-import { survey } from '../../src/book/survey';
-import { WANTED } from '../../src/book/wanted';
-import { money } from '../../src/core/exact/money';
-import { INCHES } from '../../src/core/exact/unit';
+import { areaAt } from '../../../src/book/address';
+import { readFloor } from '../../../src/book/floor/floor';
+import { adviceOf } from '../../../src/book/floor/advice';
+import { MemoryBook } from '../../../src/book/memory';
+import { survey } from '../../../src/book/survey';
+import { WANTED } from '../../../src/book/wanted';
+import { money } from '../../../src/core/exact/money';
+import { INCHES } from '../../../src/core/exact/unit';
 
 const HEADINGS = ['Room', 'Rod', 'Drop', 'Style', 'Fabric', 'Fabric W', 'Fullness', 'Qty'];
 const ROWS = [

@@ -1,15 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { areaAt, within, type Area } from '../../src/book/address';
-import type { Book, CellValue } from '../../src/book/book';
-import type { ColumnsRead } from '../../src/book/columns';
-import { MemoryBook, type SheetGiven } from '../../src/book/memory';
-import { matrixRows, roomRows, setForRooms, writeRooms } from '../../src/book/rooms';
-import { survey } from '../../src/book/survey';
-import { newJob, USUAL_JOB } from '../../src/book/template';
-import { WANTED } from '../../src/book/wanted';
-import { INCHES } from '../../src/core/exact/unit';
-import { openedIn } from '../excel/opened';
-import { engineBook } from './engine-book';
+import { areaAt, within, type Area } from '../../../src/book/address';
+import type { Book, CellValue } from '../../../src/book/book';
+import type { ColumnsRead } from '../../../src/book/columns';
+import { MemoryBook, type SheetGiven } from '../../../src/book/memory';
+import { matrixRows, roomRows, setForRooms, writeRooms } from '../../../src/book/floor/room-rows';
+import { survey } from '../../../src/book/survey';
+import { newJob, USUAL_JOB } from '../../../src/book/template';
+import { WANTED } from '../../../src/book/wanted';
+import { INCHES } from '../../../src/core/exact/unit';
+import { openedIn } from '../../excel/opened';
+import { engineBook } from '../engine-book';
 
 const LIST: SheetGiven['rows'] = [
   ['Room', 'Width', 'Height', 'Style', 'Fabric W', 'Qty', 'Twice'],

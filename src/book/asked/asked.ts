@@ -1,11 +1,11 @@
 /** What a cell asks our functions, and what each answers: its inputs as read, steps and findings. */
-import type { CellFunction, Outcome } from '../../functions/declare';
-import { functionNamed } from '../../functions/index';
-import { areaAt, areaText, type Area } from '../book/address';
-import type { Block, Book, CellValue } from '../book/book';
-import { errorOf, isBlank, type CellIn } from '../core/cell/fields';
-import { fromUnit, toUnit, UNITS, type LengthUnit } from '../core/exact/length';
-import { areasIn, readFormula, Unfollowed, type Part } from './reading';
+import type { CellFunction, Outcome } from '../../../functions/declare';
+import { functionNamed } from '../../../functions/index';
+import { areaAt, areaText, type Area } from '../address';
+import type { Block, Book, CellValue } from '../book';
+import { errorOf, isBlank, type CellIn } from '../../core/cell/fields';
+import { fromUnit, toUnit, UNITS, type LengthUnit } from '../../core/exact/length';
+import { areasIn, readFormula, Unfollowed, type Part } from './formula-read';
 
 export interface AskedInput {
   /** opening_width */

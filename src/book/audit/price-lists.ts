@@ -1,9 +1,9 @@
 /** Price lists in the workbook, wherever a sheet heads its columns with fabric and price. */
-import { Refusal } from '../core/cell/answer';
-import { readPrices } from '../core/audit/price-list';
-import { isBlank } from '../core/cell/fields';
-import { bare } from '../core/cell/treatment';
-import type { Block, CellValue } from './book';
+import { Refusal } from '../../core/cell/answer';
+import { readPrices } from '../../core/audit/price-list';
+import { isBlank } from '../../core/cell/fields';
+import { bare } from '../../core/cell/treatment';
+import type { Block, CellValue } from '../book';
 
 export interface PricesFound {
   /** Fabric, price and, where it has one, the day it began. */

@@ -1,14 +1,14 @@
 /** The cutter's list roll by roll, and what the floor comes to, as two new sheets. */
-import { cutLengthOf } from '../core/rolls/cutting';
-import type { CutPlan, PlannedRoll } from '../core/rolls/plan';
-import type { Cloth } from '../core/floor/floor-cuts';
-import { exact, NO_LENGTH, times, toUnit, type Length } from '../core/exact/length';
-import { tally } from '../core/floor/tally';
-import type { Area } from './address';
-import { applySheets, type Watch } from './apply';
-import type { Book, CellPut, CellValue } from './book';
+import { cutLengthOf } from '../../core/rolls/cutting';
+import type { CutPlan, PlannedRoll } from '../../core/rolls/plan';
+import type { Cloth } from '../../core/floor/floor-cuts';
+import { exact, NO_LENGTH, times, toUnit, type Length } from '../../core/exact/length';
+import { tally } from '../../core/floor/tally';
+import type { Area } from '../address';
+import { applySheets, type Watch } from '../apply';
+import type { Book, CellPut, CellValue } from '../book';
 import { clothsBehind, GROUPS, rodTotals, totalsBy, type Floor, type GroupName } from './floor';
-import { underFreeNames, type Taken } from './free-names';
+import { underFreeNames, type Taken } from '../free-names';
 import {
   laidOut,
   pairs,
@@ -18,7 +18,7 @@ import {
   type ColumnDraft,
   type Draft,
   type Job,
-} from './sheets/draft';
+} from '../sheets/draft';
 
 export interface ClothPlan {
   readonly cloth: Cloth;

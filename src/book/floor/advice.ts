@@ -1,10 +1,10 @@
 /** What would save cloth over a floor, in sentences. */
-import type { ClothPrice } from '../core/floor/cloth-price';
-import { savings, turnedSaves } from '../core/floor/floor';
-import { exact, inches, NO_LENGTH, toUnit, UNITS, upToStep, type Length } from '../core/exact/length';
-import { money, NOTHING, type Money } from '../core/exact/money';
-import { fabricOf, tally } from '../core/floor/tally';
-import { digits, showLength, showYardage, type Unit } from '../core/exact/unit';
+import type { ClothPrice } from '../../core/floor/cloth-price';
+import { savings, turnedSaves } from '../../core/floor/floor';
+import { exact, inches, NO_LENGTH, toUnit, UNITS, upToStep, type Length } from '../../core/exact/length';
+import { money, NOTHING, type Money } from '../../core/exact/money';
+import { fabricOf, tally } from '../../core/floor/tally';
+import { digits, showLength, showYardage, type Unit } from '../../core/exact/unit';
 import type { Floor } from './floor';
 
 /** A rod is offered narrower by no more than this. */

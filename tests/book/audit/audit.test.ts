@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { areaAt } from '../../src/book/address';
+import { areaAt } from '../../../src/book/address';
 import {
   auditOrders,
   markFindings,
@@ -7,12 +7,12 @@ import {
   ORDERS_OF_FINDINGS,
   surveyOrders,
   unmarkFindings,
-} from '../../src/book/audit';
-import { writeAudit } from '../../src/book/audit-sheets';
-import type { CellValue } from '../../src/book/book';
-import { MemoryBook } from '../../src/book/memory';
-import { DEFAULT_HOUSE } from '../../src/core/house/house';
-import { INCHES } from '../../src/core/exact/unit';
+} from '../../../src/book/audit/audit';
+import { writeAudit } from '../../../src/book/audit/sheets';
+import type { CellValue } from '../../../src/book/book';
+import { MemoryBook } from '../../../src/book/memory';
+import { DEFAULT_HOUSE } from '../../../src/core/house/house';
+import { INCHES } from '../../../src/core/exact/unit';
 
 const HEADINGS = [
   'Client',

@@ -1,6 +1,6 @@
 /** A cell's formula taken apart, as far as the pane must follow one to show a function's inputs. */
-import { readAddress, type Area } from '../book/address';
-import type { Contents, TableSeen } from '../book/book';
+import { readAddress, type Area } from '../address';
+import type { Contents, TableSeen } from '../book';
 
 /** A part of a formula, with the text it was written as. */
 export type Part = { readonly text: string } & (

@@ -1,10 +1,10 @@
 /** What past orders are audited by, found in the workbook: house rules and prices, each from its own day on. */
-import { DEFAULT_HOUSE } from '../core/house/house';
-import { INCHES, type Unit } from '../core/exact/unit';
-import { sameSheet, type Area } from './address';
-import { pricesIn, type PricesFound } from './audit-prices';
-import type { Book, Contents } from './book';
-import { readRules, rulesNames, type RulesSeen } from './rules';
+import { DEFAULT_HOUSE } from '../../core/house/house';
+import { INCHES, type Unit } from '../../core/exact/unit';
+import { sameSheet, type Area } from '../address';
+import { pricesIn, type PricesFound } from './price-lists';
+import type { Book, Contents } from '../book';
+import { readRules, rulesNames, type RulesSeen } from '../rule-lines';
 import {
   hasFirstDay,
   rulesAmong,
@@ -12,7 +12,7 @@ import {
   rulesPlace,
   type NamedPeriod,
   type RulesPlace,
-} from './rules-found';
+} from '../rules-found';
 
 export interface Basis {
   /** The rules range of this workbook, where there is one. */

@@ -1,18 +1,18 @@
 /** The sheets of a new job and the pane’s Price reckon alike: the same job, priced both ways. */
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { Book, CellValue } from '../../src/book/book';
-import { areaAt } from '../../src/book/address';
-import { readFloor } from '../../src/book/floor';
-import { clothPrices, priceFloor, readClothPrice } from '../../src/book/floor-prices';
-import type { MemoryBook } from '../../src/book/memory';
-import { readRules, rulesNames } from '../../src/book/rules';
-import { survey } from '../../src/book/survey';
-import { newJob, USUAL_JOB } from '../../src/book/template';
-import { WANTED } from '../../src/book/wanted';
-import { BEHIND } from '../../src/core/cloth/behind';
-import type { JobPrice } from '../../src/core/quote/mock-up';
-import { engineBook } from './engine-book';
-import { typeAt, valueOf } from './named-cells';
+import type { Book, CellValue } from '../../../src/book/book';
+import { areaAt } from '../../../src/book/address';
+import { readFloor } from '../../../src/book/floor/floor';
+import { clothPrices, priceFloor, readClothPrice } from '../../../src/book/floor/prices';
+import type { MemoryBook } from '../../../src/book/memory';
+import { readRules, rulesNames } from '../../../src/book/rule-lines';
+import { survey } from '../../../src/book/survey';
+import { newJob, USUAL_JOB } from '../../../src/book/template';
+import { WANTED } from '../../../src/book/wanted';
+import { BEHIND } from '../../../src/core/cloth/behind';
+import type { JobPrice } from '../../../src/core/quote/mock-up';
+import { engineBook } from '../engine-book';
+import { typeAt, valueOf } from '../named-cells';
 
 type Cells = Readonly<Record<string, CellValue>>;
 

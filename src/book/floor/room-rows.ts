@@ -1,14 +1,14 @@
 /** From one window to a floor: rows for many rooms, types by floors, and one figure for many rooms. */
-import { CENTIMETRES, INCHES, type Unit } from '../core/exact/unit';
-import { roomNumbers } from '../core/floor/room-numbers';
-import { areaAt, cellText, common, placeText, within, type Area } from './address';
-import { apply, type Watch } from './apply';
-import type { Block, Book, CellPut, CellValue, Changes, Dress, NameSeen, TableSeen } from './book';
-import type { ColumnsRead, SheetColumn, WantedColumn } from './columns';
-import { shifted } from './formula';
-import { filled } from './header';
-import { windowsSheet } from './sheets/windows';
-import { trouble } from './trouble';
+import { CENTIMETRES, INCHES, type Unit } from '../../core/exact/unit';
+import { roomNumbers } from '../../core/floor/room-numbers';
+import { areaAt, cellText, common, placeText, within, type Area } from '../address';
+import { apply, type Watch } from '../apply';
+import type { Block, Book, CellPut, CellValue, Changes, Dress, NameSeen, TableSeen } from '../book';
+import type { ColumnsRead, SheetColumn, WantedColumn } from '../columns';
+import { shifted } from '../formula';
+import { filled } from '../header';
+import { windowsSheet } from '../sheets/windows';
+import { trouble } from '../trouble';
 
 /** Rows to be written, seen before a cell is touched. */
 export interface RoomRows {

@@ -1,13 +1,13 @@
 /** What a floor costs, as a new sheet: every line of its price, and the totals as formulas over them. */
-import type { JobPrice } from '../core/quote/mock-up';
-import type { Rounding } from '../core/exact/money';
-import type { Quote, QuoteLine } from '../core/quote/quote';
-import type { Rules } from '../core/house/rules';
-import { areaAt, cellText, type Area } from './address';
-import { applySheets, type Watch } from './apply';
-import type { Book, CellPut } from './book';
+import type { JobPrice } from '../../core/quote/mock-up';
+import type { Rounding } from '../../core/exact/money';
+import type { Quote, QuoteLine } from '../../core/quote/quote';
+import type { Rules } from '../../core/house/rules';
+import { areaAt, cellText, type Area } from '../address';
+import { applySheets, type Watch } from '../apply';
+import type { Book, CellPut } from '../book';
 import type { Floor } from './floor';
-import { underFreeNames, type Taken } from './free-names';
+import { underFreeNames, type Taken } from '../free-names';
 import {
   laidOut,
   MONEY_FORMAT,
@@ -20,7 +20,7 @@ import {
   type Draft,
   type Job,
   type Pair,
-} from './sheets/draft';
+} from '../sheets/draft';
 
 const SHEET = 'Floor price';
 const HEADER = 3;

@@ -2,16 +2,16 @@
  * Past orders in the workbook: which columns they have, the audit with progress and a way to stop it,
  * and its findings as marks at their cells.
  */
-import { Auditor, type AuditBy } from '../core/audit/audit';
-import type { OrderFinding } from '../core/audit/finding';
-import { optional, type Field } from '../core/cell/fields';
-import { MEANINGS, orderColumns, type OrderKey } from '../core/window/order';
-import type { Unit } from '../core/exact/unit';
-import { areaAt, type Area } from './address';
-import type { Book, Mark } from './book';
-import { readColumns, type ColumnsRead, type Corrections, type WantedColumn } from './columns';
-import { survey, type Survey } from './survey';
-import { trouble } from './trouble';
+import { Auditor, type AuditBy } from '../../core/audit/audit';
+import type { OrderFinding } from '../../core/audit/finding';
+import { optional, type Field } from '../../core/cell/fields';
+import { MEANINGS, orderColumns, type OrderKey } from '../../core/window/order';
+import type { Unit } from '../../core/exact/unit';
+import { areaAt, type Area } from '../address';
+import type { Book, Mark } from '../book';
+import { readColumns, type ColumnsRead, type Corrections, type WantedColumn } from '../columns';
+import { survey, type Survey } from '../survey';
+import { trouble } from '../trouble';
 
 /** What a column of past orders may be. None is needed: whatever stands there is audited. */
 export const ORDER_COLUMNS: readonly WantedColumn[] = MEANINGS.map(({ key, heading, also, kind }) => ({
@@ -158,4 +158,4 @@ export async function markFindings(book: Book, audited: Audited): Promise<void> 
 /** Takes the marks away and gives the cells their own colour back. */
 export const unmarkFindings = (book: Book, sheet: string): Promise<void> => book.unmark(sheet);
 
-export { kindOf } from '../core/audit/finding';
+export { kindOf } from '../../core/audit/finding';

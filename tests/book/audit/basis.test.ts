@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { areaAt } from '../../src/book/address';
-import { auditOrders, surveyOrders } from '../../src/book/audit';
-import { readBasis } from '../../src/book/audit-basis';
-import type { CellValue } from '../../src/book/book';
-import { MemoryBook } from '../../src/book/memory';
-import { saysRulesByDay } from '../../src/book/rules-found';
-import { readPrices } from '../../src/core/audit/price-list';
+import { areaAt } from '../../../src/book/address';
+import { auditOrders, surveyOrders } from '../../../src/book/audit/audit';
+import { readBasis } from '../../../src/book/audit/basis';
+import type { CellValue } from '../../../src/book/book';
+import { MemoryBook } from '../../../src/book/memory';
+import { saysRulesByDay } from '../../../src/book/rules-found';
+import { readPrices } from '../../../src/core/audit/price-list';
 
 type Rows = readonly (readonly CellValue[])[];
 

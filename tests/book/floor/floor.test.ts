@@ -1,17 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { areaAt } from '../../src/book/address';
-import { GROUPS, placeOf, readFloor, rodTotals, totalsBy, type Floor } from '../../src/book/floor';
-import { TO_START, writeFloor } from '../../src/book/floor-sheets';
-import type { SheetGiven } from '../../src/book/memory';
-import { survey } from '../../src/book/survey';
-import { WANTED } from '../../src/book/wanted';
-import { clothJob, clothsOf } from '../../src/core/floor/floor-cuts';
-import { WindowWork } from '../../src/core/window/job';
-import { cutPlan } from '../../src/core/rolls/rolls';
-import { fromUnit, inches, toUnit } from '../../src/core/exact/length';
-import { ratio } from '../../src/core/exact/ratio';
-import { INCHES } from '../../src/core/exact/unit';
-import { engineBook } from './engine-book';
+import { areaAt } from '../../../src/book/address';
+import { GROUPS, placeOf, readFloor, rodTotals, totalsBy, type Floor } from '../../../src/book/floor/floor';
+import { TO_START, writeFloor } from '../../../src/book/floor/sheets';
+import type { SheetGiven } from '../../../src/book/memory';
+import { survey } from '../../../src/book/survey';
+import { WANTED } from '../../../src/book/wanted';
+import { clothJob, clothsOf } from '../../../src/core/floor/floor-cuts';
+import { WindowWork } from '../../../src/core/window/job';
+import { cutPlan } from '../../../src/core/rolls/rolls';
+import { fromUnit, inches, toUnit } from '../../../src/core/exact/length';
+import { ratio } from '../../../src/core/exact/ratio';
+import { INCHES } from '../../../src/core/exact/unit';
+import { engineBook } from '../engine-book';
 
 // By hand: pinch, 2.5, pairs on rods of 72 + 2 × 11 = 94: (94 + 7 + 6) × 2.5 = 267.5, 5 or 6 widths of 54;
 // the house's default rounds up each panel, so 6. The cut is 98 − 2 + 16 = 112 in:

@@ -1,8 +1,8 @@
 /** The rolls in hand as the workbook's own table of rolls has them, else its sheet of rolls. */
-import { receivedIn, type Received } from '../core/rolls/received';
-import type { Unit } from '../core/exact/unit';
-import { sameSheet, type Area } from './address';
-import type { BookRead } from './book';
+import { receivedIn, type Received } from '../../core/rolls/received';
+import type { Unit } from '../../core/exact/unit';
+import { sameSheet, type Area } from '../address';
+import type { BookRead } from '../book';
 
 export interface ReceivedSeen {
   /** The table's name, or the sheet's. */

@@ -3,12 +3,12 @@ import type { Weight } from '../core/cell/answer';
 import { Auditor } from '../core/audit/audit';
 import { kindOf, type OrderFinding } from '../core/audit/finding';
 import type { CellOut } from '../core/cell/fields';
-import { checkWritable, replaceFile } from './archive';
+import { checkWritable, replaceFile } from './xlsx/archive';
 import { readWords, type Command, type Io } from './command';
-import { csvLine } from './csv';
-import { FINDING_HEADINGS, findingCells, findingsBook, type SummaryLine } from './findings-book';
+import { csvLine } from './csv/csv';
+import { FINDING_HEADINGS, findingCells, findingsBook, type SummaryLine } from './audit/findings-book';
 import { learnFrom } from './learn';
-import { openOrders, type OrdersFile } from './orders';
+import { openOrders, type OrdersFile } from './audit/orders';
 import { counted, FINE, NOT_COMPUTED, Problem, USAGE } from './problem';
 import { readPeriods, readPriceFile } from './rules-file';
 

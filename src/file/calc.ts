@@ -3,17 +3,17 @@ import { errorOf } from '../core/cell/fields';
 import { Engine } from '../engine/engine';
 import { nodeLibrary } from '../engine/node';
 import type { Given } from '../engine/workbook';
-import { openArchive } from './archive';
+import { openArchive } from './xlsx/archive';
 import { readWords, type Command, type Io } from './command';
-import { typed } from './formula';
+import { typed } from './recalculate/formula';
 import { counted, FINE, NOT_COMPUTED, Problem, USAGE } from './problem';
 import { progressOf } from './progress';
-import { recalculate } from './recalculate';
-import { whyNot } from './refused';
-import { resolverOf, Unresolved, withSpills } from './resolve';
-import { findingsOf, show, stepsOf, table, whyError } from './sentences';
-import { nearName } from './nearest';
-import { readWorkbook } from './workbook';
+import { recalculate } from './recalculate/recalculate';
+import { whyNot } from './recalculate/refused';
+import { resolverOf, Unresolved, withSpills } from './recalculate/resolve';
+import { findingsOf, show, stepsOf, table, whyError } from './recalculate/sentences';
+import { nearName } from './recalculate/near-name';
+import { readWorkbook } from './xlsx/workbook';
 
 const HELP = `npm run hem -- calc [options] FORMULA…
 

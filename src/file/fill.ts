@@ -1,13 +1,13 @@
 /** npm run hem -- fill: a workbook computed anew and written back, everything else in it as it was. */
 import { extname, resolve } from 'node:path';
 import { nodeLibrary } from '../engine/node';
-import { checkWritable, openArchive, replaceFile, zipped } from './archive';
+import { checkWritable, openArchive, replaceFile, zipped } from './xlsx/archive';
 import { readWords, type Command, type Io } from './command';
 import { counted, FINE, NOT_COMPUTED, Problem, USAGE } from './problem';
 import { progressOf } from './progress';
-import { refill } from './refill';
-import { reportOf, type Report } from './report';
-import { readWorkbook } from './workbook';
+import { refill } from './recalculate/refill';
+import { reportOf, type Report } from './recalculate/report';
+import { readWorkbook } from './xlsx/workbook';
 
 const HELP = `npm run hem -- fill IN.xlsx -o OUT.xlsx [options]
 

@@ -7,22 +7,22 @@ import { sameName, type Received } from '../core/rolls/received';
 import { tally } from '../core/floor/tally';
 import type { Unit } from '../core/exact/unit';
 import { nodeLibrary } from '../engine/node';
-import { checkWritable, openArchive } from './archive';
+import { checkWritable, openArchive } from './xlsx/archive';
 import { readWords, type Command, type Io } from './command';
-import { writeFloorSheets } from './floor-book';
-import { choiceLines, choicesAsData, choicesTable } from './floor-choices';
-import { OPTIONS, type Values } from './floor-options';
-import { priceAsData, priceLines, pricedFloor, priceOfAll, pricesKnown, type Prices } from './floor-price';
-import { planCloths, plansAsData, tellPlans, type PlannedCloth } from './floor-plan';
-import { multiplied } from './floor-rooms';
-import { suppliesOf } from './floor-supply';
+import { writeFloorSheets } from './floor/book';
+import { choiceLines, choicesAsData, choicesTable } from './floor/choices';
+import { OPTIONS, type Values } from './floor/options';
+import { priceAsData, priceLines, pricedFloor, priceOfAll, pricesKnown, type Prices } from './floor/price';
+import { planCloths, plansAsData, tellPlans, type PlannedCloth } from './floor/plan';
+import { multiplied } from './floor/by-room';
+import { suppliesOf } from './floor/supply';
 import { counted, FINE, NOT_COMPUTED, Problem, USAGE } from './problem';
 import { progressOf } from './progress';
-import { readingOf } from './reading';
-import { refill } from './refill';
-import { clothLines, findingLines, hardwareLine, savingLines } from './summary';
-import { readWindows, type WindowsRead } from './windows';
-import { readWorkbook } from './workbook';
+import { readingOf } from './xlsx/book-read';
+import { refill } from './recalculate/refill';
+import { clothLines, findingLines, hardwareLine, savingLines } from './floor/summary';
+import { readWindows, type WindowsRead } from './floor/windows';
+import { readWorkbook } from './xlsx/workbook';
 
 const HELP = `npm run hem -- floor IN.xlsx [options]
 

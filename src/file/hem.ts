@@ -13,8 +13,8 @@ const COMMANDS: Readonly<Record<string, Entry>> = {
   calc: { says: 'computes formulas', load: () => import('./calc') },
   fill: { says: 'computes a workbook anew and writes it back', load: () => import('./fill') },
   floor: { says: 'works out a floor: cloth, cutting plan, what-if', load: () => import('./floor') },
-  functions: { says: 'lists the HEM functions', load: () => import('./catalogue') },
-  rules: { says: 'lists the house rules', load: () => import('./rules') },
+  functions: { says: 'lists the HEM functions', load: () => import('./list-functions') },
+  rules: { says: 'lists the house rules', load: () => import('./list-rules') },
 };
 
 const HELP = `npm run hem -- COMMAND …

@@ -4,7 +4,7 @@ import { finding } from '../core/cell/answer';
 import { learnRules, type Proposal } from '../core/audit/learn';
 import { OrderReader, rowKind, type Order } from '../core/window/order';
 import type { Io } from './command';
-import type { OrdersFile } from './orders';
+import type { OrdersFile } from './audit/orders';
 import { FINE, NOT_COMPUTED } from './problem';
 
 const MOST_READ = 600;

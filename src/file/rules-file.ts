@@ -17,7 +17,7 @@ import { isBlank } from '../core/cell/fields';
 import { DEFAULT_HOUSE } from '../core/house/house';
 import { inOrder } from '../core/audit/periods';
 import { INCHES } from '../core/exact/unit';
-import { smallTables } from './orders';
+import { smallTables } from './audit/orders';
 import { Problem, USAGE } from './problem';
 
 /** A Refusal about the file's contents is a sentence of the command. */

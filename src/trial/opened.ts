@@ -5,7 +5,7 @@ import type { FWorkbook } from '@univerjs/preset-sheets-core';
 import { strFromU8, unzipSync } from 'fflate';
 import { readAddress } from '../book/address';
 import type { Changes, Validation } from '../book/book';
-import { typed } from '../file/formula';
+import { typed } from '../file/recalculate/formula';
 import { cellOf, rangeOf } from './cells';
 import type { Grid } from './grid';
 import { BOX } from './looks';

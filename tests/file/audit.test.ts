@@ -2,12 +2,12 @@ import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openArchive } from '../../src/file/archive';
-import { csvLine } from '../../src/file/csv';
-import { findingsBook } from '../../src/file/findings-book';
+import { openArchive } from '../../src/file/xlsx/archive';
+import { csvLine } from '../../src/file/csv/csv';
+import { findingsBook } from '../../src/file/audit/findings-book';
 import { hem } from '../../src/file/hem';
-import { sheetRows } from '../../src/file/orders';
-import { readWorkbook } from '../../src/file/workbook';
+import { sheetRows } from '../../src/file/audit/orders';
+import { readWorkbook } from '../../src/file/xlsx/workbook';
 import { smallBook } from './book';
 
 let folder = '';

@@ -6,9 +6,9 @@ import { fileURLToPath } from 'node:url';
 import { strToU8, zipSync } from 'fflate';
 import { cellText, readAddress } from '../../src/book/address';
 import type { CellValue } from '../../src/engine/workbook';
-import { openArchive } from '../../src/file/archive';
+import { openArchive } from '../../src/file/xlsx/archive';
 import type { Io } from '../../src/file/command';
-import { readWorkbook, type WorkbookFile } from '../../src/file/workbook';
+import { readWorkbook, type WorkbookFile } from '../../src/file/xlsx/workbook';
 
 export const golden = (name: string): string => fileURLToPath(new URL(`../books/${name}`, import.meta.url));
 export const scratch = (): string => mkdtempSync(join(tmpdir(), 'hem-test-'));

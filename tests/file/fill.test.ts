@@ -4,7 +4,7 @@ import { basename, join } from 'node:path';
 import { unzipSync } from 'fflate';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { cellText } from '../../src/book/address';
-import { collect } from '../../src/file/collect';
+import { collect } from '../../src/file/recalculate/collect';
 import { hem } from '../../src/file/hem';
 import { formulaAt, golden, listening, opened, scratch, shown, smallBook, type Heard } from './book';
 

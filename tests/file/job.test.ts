@@ -5,8 +5,8 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { promisify } from 'node:util';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openArchive } from '../../src/file/archive';
-import { readWorkbook } from '../../src/file/workbook';
+import { openArchive } from '../../src/file/xlsx/archive';
+import { readWorkbook } from '../../src/file/xlsx/workbook';
 
 const run = promisify(execFile);
 const tsx = resolve('node_modules/tsx/dist/cli.mjs');

@@ -1,7 +1,7 @@
 /** Calculates the stand-in's workbook with the formula engine and our functions, as Excel would with the add-in. */
 import { Engine } from '../../src/engine/engine';
 import { nodeLibrary } from '../../src/engine/node';
-import { resolverOf } from '../../src/file/resolve';
+import { resolverOf } from '../../src/file/recalculate/resolve';
 import { absolute, quoted, writeArea } from './address';
 import { columnOf, rowOf, type CellValue } from './model';
 import type { Calculator, World } from './world';

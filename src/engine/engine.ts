@@ -12,7 +12,7 @@ import {
 import { circular } from './circle';
 import { ourFunctions, type Call } from './functions';
 import type { Library } from './library';
-import { guardReading, partsOf, type Parts, type Univer } from './parts';
+import { guardReading, partsOf, type Parts, type Univer } from './services';
 import { guard, repair } from './repairs';
 import { singleFunction } from './single';
 import { lastRow, widestColumn } from './size';

@@ -3,7 +3,7 @@ import { areaText, letters, placeText, type Area } from '../book/address';
 import type { Ability, Changes, Layout, NewChart, Note, Put, Validation } from '../book/book';
 import { countedFrom } from '../book/formula';
 import { entered } from './entry';
-import { dressUp, pointsOf } from './looks';
+import { dressUp, pointsOf } from './role-formats';
 import { rangeOf } from './read';
 
 /** The name a key is remembered under. */

@@ -3,12 +3,12 @@ import { FluentProvider, makeStyles, Tab, TabList, Text, tokens } from '@fluentu
 import { StrictMode, useState } from 'react';
 import { createRoot } from 'react-dom/client';
 import type { Book } from '../book/book';
-import { AuditSection } from './audit';
+import { AuditSection } from './audit/audit';
 import { ExplainSection } from './explain';
-import { FloorSection } from './floor';
+import { FloorSection } from './floor/floor';
 import { FunctionsSection } from './functions';
 import { JobSection } from './job';
-import { RulesSection } from './rules';
+import { RulesSection } from './house-rules';
 import { THEMES, type ThemeName } from './theme';
 import { HalfDone } from './half-done';
 import { WorkbookSection } from './workbook';

@@ -12,7 +12,7 @@ import { UniverSheetsTablePreset } from '@univerjs/preset-sheets-table';
 import tableWords from '@univerjs/preset-sheets-table/locales/en-US';
 import { CATALOGUE, NAMESPACE } from '../../functions/index';
 import { ourFunctions } from '../engine/functions';
-import { guardReading } from '../engine/parts';
+import { guardReading } from '../engine/services';
 import { guard, repair } from '../engine/repairs';
 import { judgeOnlyWhatIsThere, leaveBeforeRemoval } from './in-sight';
 import { readThisRow } from './this-row';

@@ -8,7 +8,7 @@ import type { Changes, Validation } from '../book/book';
 import { typed } from '../file/recalculate/formula';
 import { cellOf, rangeOf } from './cells';
 import type { Grid } from './grid';
-import { BOX } from './looks';
+import { BOX } from './role-styles';
 import { KEPT } from './saved';
 import { Writer } from './write';
 

@@ -29,7 +29,7 @@ import type { Changes, Layout, NewChart, NewName, Put, Validation } from '../boo
 import { shifted } from '../book/formula';
 import { trouble } from '../book/trouble';
 import { cellOf, rangeOf, valueOf } from './cells';
-import { styleOf } from './looks';
+import { styleOf } from './role-styles';
 
 /** Charts that were written and whose sheets are still there. */
 export function keptCharts(workbook: FWorkbook): readonly NewChart[] {

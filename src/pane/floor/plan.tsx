@@ -15,19 +15,19 @@ import {
   tokens,
 } from '@fluentui/react-components';
 import { useMemo, useState } from 'react';
-import type { Book } from '../book/book';
-import type { Floor } from '../book/floor/floor';
-import { writeFloor } from '../book/floor/sheets';
-import type { ReceivedSeen } from '../book/floor/received';
-import type { CuttingJob } from '../core/rolls/cutting';
-import { clothFindings, clothJob, clothsOf, type Cloth } from '../core/floor/floor-cuts';
-import { NO_ROLL, sameName } from '../core/rolls/received';
-import { showYardage, type Unit } from '../core/exact/unit';
-import type { SearchReport } from '../solve/search';
-import { searchPlan, type Found } from './floor-search';
-import { readSupply, ReceivedRolls, type SupplyTyped } from './floor-supply';
+import type { Book } from '../../book/book';
+import type { Floor } from '../../book/floor/floor';
+import { writeFloor } from '../../book/floor/sheets';
+import type { ReceivedSeen } from '../../book/floor/received';
+import type { CuttingJob } from '../../core/rolls/cutting';
+import { clothFindings, clothJob, clothsOf, type Cloth } from '../../core/floor/floor-cuts';
+import { NO_ROLL, sameName } from '../../core/rolls/received';
+import { showYardage, type Unit } from '../../core/exact/unit';
+import type { SearchReport } from '../../solve/search';
+import { searchPlan, type Found } from './search';
+import { readSupply, ReceivedRolls, type SupplyTyped } from './supply';
 import { RollDrawing } from './roll-drawing';
-import { TaskLine, useTask } from './task';
+import { TaskLine, useTask } from '../task';
 
 const useStyles = makeStyles({
   pair: { display: 'grid', gridTemplateColumns: '1fr 1fr', gap: tokens.spacingHorizontalS },

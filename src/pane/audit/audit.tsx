@@ -1,21 +1,21 @@
 /** Audit: past orders worked out again, what is wrong with them at their cells, and what they teach. */
 import { Button, Checkbox, makeStyles, Text, tokens } from '@fluentui/react-components';
 import { useState } from 'react';
-import { areaAt } from '../book/address';
-import { auditOrders, ORDER_COLUMNS, surveyOrders, type Audited } from '../book/audit/audit';
-import { readBasis, type Basis } from '../book/audit/basis';
-import type { PricesFound } from '../book/audit/price-lists';
-import type { Book } from '../book/book';
-import { readColumns, type ColumnsRead, type Corrections } from '../book/columns';
-import { saysRulesByDay } from '../book/rules-found';
-import { keepMapping } from '../book/survey';
-import { readPrices } from '../core/audit/price-list';
-import { AuditFindings } from './audit-findings';
-import { AuditLearned } from './audit-learned';
-import { Part } from './floor-part';
-import { Mapping } from './mapping';
-import { Section } from './section';
-import { TaskLine, useTask } from './task';
+import { areaAt } from '../../book/address';
+import { auditOrders, ORDER_COLUMNS, surveyOrders, type Audited } from '../../book/audit/audit';
+import { readBasis, type Basis } from '../../book/audit/basis';
+import type { PricesFound } from '../../book/audit/price-lists';
+import type { Book } from '../../book/book';
+import { readColumns, type ColumnsRead, type Corrections } from '../../book/columns';
+import { saysRulesByDay } from '../../book/rules-found';
+import { keepMapping } from '../../book/survey';
+import { readPrices } from '../../core/audit/price-list';
+import { AuditFindings } from './findings';
+import { AuditLearned } from './learned';
+import { Part } from '../floor/part';
+import { Mapping } from '../mapping';
+import { Section } from '../section';
+import { TaskLine, useTask } from '../task';
 
 const useStyles = makeStyles({
   acts: { display: 'flex', flexWrap: 'wrap', gap: tokens.spacingHorizontalS },

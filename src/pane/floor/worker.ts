@@ -1,8 +1,8 @@
 /** The search for the best plan, beside the page, so that the pane goes on answering. */
-import type { CuttingJob } from '../core/rolls/cutting';
-import { bestPlan, type BestPlan } from '../solve/best-plan';
-import { loadSolver } from '../solve/load';
-import type { SearchReport } from '../solve/search';
+import type { CuttingJob } from '../../core/rolls/cutting';
+import { bestPlan, type BestPlan } from '../../solve/best-plan';
+import { loadSolver } from '../../solve/load';
+import type { SearchReport } from '../../solve/search';
 
 export interface Asked {
   readonly job: CuttingJob;

@@ -1,20 +1,20 @@
 /** What an audit found: by weight, money, kind or row; shown at the cell, marked there, written as a sheet. */
 import { Badge, Button, Caption1, Field, makeStyles, Select, Text, tokens } from '@fluentui/react-components';
 import { useState } from 'react';
-import { areaAt, placeText } from '../book/address';
+import { areaAt, placeText } from '../../book/address';
 import {
   markFindings,
   ORDERS_OF_FINDINGS,
   unmarkFindings,
   type Audited,
   type Placed,
-} from '../book/audit/audit';
-import { writeAudit } from '../book/audit/sheets';
-import type { Book } from '../book/book';
-import type { Weight } from '../core/cell/answer';
-import { kindOf } from '../core/audit/finding';
-import type { Unit } from '../core/exact/unit';
-import { messageOf, TaskLine, useTask } from './task';
+} from '../../book/audit/audit';
+import { writeAudit } from '../../book/audit/sheets';
+import type { Book } from '../../book/book';
+import type { Weight } from '../../core/cell/answer';
+import { kindOf } from '../../core/audit/finding';
+import type { Unit } from '../../core/exact/unit';
+import { messageOf, TaskLine, useTask } from '../task';
 
 const useStyles = makeStyles({
   acts: { display: 'flex', flexWrap: 'wrap', gap: tokens.spacingHorizontalS },

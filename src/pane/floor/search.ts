@@ -1,9 +1,9 @@
 /** Asks the search beside the page for the best plan; stopped, it keeps the best so far. */
-import { quickLayout, toPlan, type CutPlan } from '../core/rolls/plan';
-import type { CuttingJob } from '../core/rolls/cutting';
-import type { BestPlan } from '../solve/best-plan';
-import type { SearchReport } from '../solve/search';
-import type { Asked, Told } from './floor-worker';
+import { quickLayout, toPlan, type CutPlan } from '../../core/rolls/plan';
+import type { CuttingJob } from '../../core/rolls/cutting';
+import type { BestPlan } from '../../solve/best-plan';
+import type { SearchReport } from '../../solve/search';
+import type { Asked, Told } from './worker';
 
 export interface Found extends BestPlan {
   /** Why there was no search beyond the quick plan. */
@@ -30,7 +30,7 @@ export function searchPlan(
   let last: CutPlan | undefined;
   const sofar = (): CutPlan => (last ??= toPlan(job, quickLayout(job)));
   return new Promise((done) => {
-    const worker = new Worker(new URL('./floor-worker.ts', import.meta.url));
+    const worker = new Worker(new URL('./worker.ts', import.meta.url));
     const end = (with_: Found): void => {
       worker.terminate();
       of.signal?.removeEventListener('abort', stop);

@@ -1,17 +1,17 @@
 /** House rules learned from these orders: proposed with how many fit, set only where she says so. */
 import { Button, Caption1, Checkbox, makeStyles, Text, tokens } from '@fluentui/react-components';
 import { useState } from 'react';
-import type { Basis } from '../book/audit/basis';
-import type { Book } from '../book/book';
-import type { ColumnsRead } from '../book/columns';
-import { readRules, setRule } from '../book/rule-lines';
-import type { CellOut } from '../core/cell/fields';
-import { learnRules, type Learned, type Proposal } from '../core/audit/learn';
-import { orderColumns, OrderReader, rowKind, type Order, type OrderKey } from '../core/window/order';
-import { readHouse } from '../core/house/house';
-import { ruleLine } from '../core/house/rules';
-import { digits } from '../core/exact/unit';
-import { TaskLine, useTask } from './task';
+import type { Basis } from '../../book/audit/basis';
+import type { Book } from '../../book/book';
+import type { ColumnsRead } from '../../book/columns';
+import { readRules, setRule } from '../../book/rule-lines';
+import type { CellOut } from '../../core/cell/fields';
+import { learnRules, type Learned, type Proposal } from '../../core/audit/learn';
+import { orderColumns, OrderReader, rowKind, type Order, type OrderKey } from '../../core/window/order';
+import { readHouse } from '../../core/house/house';
+import { ruleLine } from '../../core/house/rules';
+import { digits } from '../../core/exact/unit';
+import { TaskLine, useTask } from '../task';
 
 const useStyles = makeStyles({
   list: { display: 'grid', gap: tokens.spacingVerticalXS },

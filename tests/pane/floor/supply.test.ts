@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { fromUnit, NO_LENGTH } from '../../src/core/exact/length';
-import { CENTIMETRES, INCHES } from '../../src/core/exact/unit';
-import { NO_ROLL, type RollWritten } from '../../src/core/rolls/received';
-import { readSupply, type SupplyTyped } from '../../src/pane/floor-supply';
+import { fromUnit, NO_LENGTH } from '../../../src/core/exact/length';
+import { CENTIMETRES, INCHES } from '../../../src/core/exact/unit';
+import { NO_ROLL, type RollWritten } from '../../../src/core/rolls/received';
+import { readSupply, type SupplyTyped } from '../../../src/pane/floor/supply';
 
 const received = (...rolls: readonly Partial<RollWritten>[]): SupplyTyped => ({
   kind: 'received',

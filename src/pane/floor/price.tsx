@@ -1,16 +1,16 @@
 /** What the floor costs: every line, the totals, what is worth a second look, and the sheet written of it. */
 import { Button, Caption1, makeStyles, MessageBar, MessageBarBody, Text } from '@fluentui/react-components';
 import { useMemo } from 'react';
-import type { Book } from '../book/book';
-import type { Floor } from '../book/floor/floor';
-import { ordersOf, writeFloorPrice } from '../book/floor/price-sheet';
-import { priceFloor } from '../book/floor/prices';
-import type { ClothPrice } from '../core/floor/cloth-price';
-import type { Money } from '../core/exact/money';
-import type { Quote, QuoteLine } from '../core/quote/quote';
-import { digits } from '../core/exact/unit';
-import { FigureTable, type FigureRow } from './floor-table';
-import { TaskLine, useTask } from './task';
+import type { Book } from '../../book/book';
+import type { Floor } from '../../book/floor/floor';
+import { ordersOf, writeFloorPrice } from '../../book/floor/price-sheet';
+import { priceFloor } from '../../book/floor/prices';
+import type { ClothPrice } from '../../core/floor/cloth-price';
+import type { Money } from '../../core/exact/money';
+import type { Quote, QuoteLine } from '../../core/quote/quote';
+import { digits } from '../../core/exact/unit';
+import { FigureTable, type FigureRow } from './table';
+import { TaskLine, useTask } from '../task';
 
 const useStyles = makeStyles({
   act: { justifySelf: 'start' },

@@ -1,28 +1,28 @@
 /** Floor: many windows at once: rooms written by pattern, totals, the cutting plan, what other choices cost. */
 import { Button, Field, makeStyles, Text, tokens } from '@fluentui/react-components';
 import { useDeferredValue, useMemo, useState } from 'react';
-import { areaAt } from '../book/address';
-import type { Book } from '../book/book';
-import { readColumns, type ColumnsRead, type Corrections } from '../book/columns';
-import { clothsBehind, GROUPS, readFloor, totalsBy, type Floor } from '../book/floor/floor';
-import { clothPrices } from '../book/floor/prices';
-import { receivedRolls, type ReceivedSeen } from '../book/floor/received';
-import { readRules, rulesNames, type RulesSeen } from '../book/rule-lines';
-import { keepMapping, survey } from '../book/survey';
-import { missing, WANTED } from '../book/wanted';
-import type { ClothPrice } from '../core/floor/cloth-price';
-import { INCHES } from '../core/exact/unit';
-import { FloorAdvice } from './floor-advice';
-import { FloorChoices } from './floor-choices';
-import { Part } from './floor-part';
-import { FloorPlan } from './floor-plan';
-import { FloorPrice } from './floor-price';
-import { FloorPrices, pricesRead, type PricesTyped } from './floor-prices';
-import { FloorRooms } from './floor-rooms';
-import { FloorTotals } from './floor-totals';
-import { Mapping } from './mapping';
-import { Section } from './section';
-import { TaskLine, useTask } from './task';
+import { areaAt } from '../../book/address';
+import type { Book } from '../../book/book';
+import { readColumns, type ColumnsRead, type Corrections } from '../../book/columns';
+import { clothsBehind, GROUPS, readFloor, totalsBy, type Floor } from '../../book/floor/floor';
+import { clothPrices } from '../../book/floor/prices';
+import { receivedRolls, type ReceivedSeen } from '../../book/floor/received';
+import { readRules, rulesNames, type RulesSeen } from '../../book/rule-lines';
+import { keepMapping, survey } from '../../book/survey';
+import { missing, WANTED } from '../../book/wanted';
+import type { ClothPrice } from '../../core/floor/cloth-price';
+import { INCHES } from '../../core/exact/unit';
+import { FloorAdvice } from './advice';
+import { FloorChoices } from './choices';
+import { Part } from './part';
+import { FloorPlan } from './plan';
+import { FloorPrice } from './price';
+import { FloorPrices, pricesRead, type PricesTyped } from './prices';
+import { FloorRooms } from './more-rooms';
+import { FloorTotals } from './totals';
+import { Mapping } from '../mapping';
+import { Section } from '../section';
+import { TaskLine, useTask } from '../task';
 
 const useStyles = makeStyles({
   act: { justifySelf: 'start' },

@@ -1,7 +1,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { built, launched, paneIn, seriousFaults, workbookOf } from '../excel/pane-page';
-import type { Files } from '../office/frame';
+import { built, launched, paneIn, seriousFaults, workbookOf } from '../../excel/pane-page';
+import type { Files } from '../../office/frame';
 
 const LIST = [
   ['Room', 'Rod', 'Drop', 'Style', 'Fabric', 'Fabric W', 'Fullness', 'Qty'],

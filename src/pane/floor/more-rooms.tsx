@@ -1,12 +1,12 @@
 /** From one window to a floor: rows by room pattern, by a matrix of types and floors, one figure for many rooms. */
 import { Button, Field, Input, makeStyles, Select, Text, tokens } from '@fluentui/react-components';
 import { useState } from 'react';
-import type { Book } from '../book/book';
-import type { ColumnsRead } from '../book/columns';
-import { matrixRows, roomRows, setForRooms, writeRooms, type RoomRows } from '../book/floor/room-rows';
-import { WANTED } from '../book/wanted';
-import type { Unit } from '../core/exact/unit';
-import { TaskLine, useTask } from './task';
+import type { Book } from '../../book/book';
+import type { ColumnsRead } from '../../book/columns';
+import { matrixRows, roomRows, setForRooms, writeRooms, type RoomRows } from '../../book/floor/room-rows';
+import { WANTED } from '../../book/wanted';
+import type { Unit } from '../../core/exact/unit';
+import { TaskLine, useTask } from '../task';
 
 const useStyles = makeStyles({
   part: { display: 'grid', gridTemplateColumns: 'minmax(0, 1fr)', gap: tokens.spacingVerticalS },

@@ -1,10 +1,17 @@
 /** What the floor comes to: by fabric, lining, room type or floor, and its hardware. */
 import { Caption1, Field, Select } from '@fluentui/react-components';
 import { useState } from 'react';
-import { clothsBehind, GROUPS, rodTotals, totalsBy, type Floor, type GroupName } from '../book/floor/floor';
-import { tally } from '../core/floor/tally';
-import { digits, showLength, showYardage } from '../core/exact/unit';
-import { FigureTable, type FigureRow } from './floor-table';
+import {
+  clothsBehind,
+  GROUPS,
+  rodTotals,
+  totalsBy,
+  type Floor,
+  type GroupName,
+} from '../../book/floor/floor';
+import { tally } from '../../core/floor/tally';
+import { digits, showLength, showYardage } from '../../core/exact/unit';
+import { FigureTable, type FigureRow } from './table';
 
 type By = GroupName | 'hardware';
 

@@ -1,10 +1,10 @@
 /** Every roll to scale: its cuts by length, its flaws, what is given up and what is left. */
 import { Button, Caption1, makeStyles, tokens } from '@fluentui/react-components';
 import { useId, useState } from 'react';
-import { TO_START } from '../book/floor/sheets';
-import type { Roll } from '../core/rolls/cutting';
-import type { CutPlan, PlannedRoll } from '../core/rolls/plan';
-import { showLength, showRemnant, showYardage, type Unit } from '../core/exact/unit';
+import { TO_START } from '../../book/floor/sheets';
+import type { Roll } from '../../core/rolls/cutting';
+import type { CutPlan, PlannedRoll } from '../../core/rolls/plan';
+import { showLength, showRemnant, showYardage, type Unit } from '../../core/exact/unit';
 import { FillPatterns, LengthFill, SpareFill, Swatch } from './roll-fill';
 
 const WIDE = 320;

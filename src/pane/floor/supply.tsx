@@ -1,12 +1,12 @@
 /** What a cloth comes on, as typed: rolls to be ordered, or those received with their lots and flaws. */
 import { Button, Input, makeStyles, tokens } from '@fluentui/react-components';
-import { refuse } from '../core/cell/answer';
-import { SHARE } from '../core/cell/figure-kinds';
-import { YARDS } from '../core/cell/length-kinds';
-import type { RollSupply } from '../core/floor/floor-cuts';
-import type { Ratio } from '../core/exact/ratio';
-import { NO_ROLL, readRoll, readRollLength, type RollWritten } from '../core/rolls/received';
-import type { Unit } from '../core/exact/unit';
+import { refuse } from '../../core/cell/answer';
+import { SHARE } from '../../core/cell/figure-kinds';
+import { YARDS } from '../../core/cell/length-kinds';
+import type { RollSupply } from '../../core/floor/floor-cuts';
+import type { Ratio } from '../../core/exact/ratio';
+import { NO_ROLL, readRoll, readRollLength, type RollWritten } from '../../core/rolls/received';
+import type { Unit } from '../../core/exact/unit';
 
 export interface SupplyTyped {
   readonly kind: 'ordered' | 'received';

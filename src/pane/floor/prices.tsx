@@ -1,9 +1,9 @@
 /** What each cloth costs: by the yard or with breaks, the least that is cut, whole rolls at their own price. */
 import { Caption1, Field, Input, makeStyles, Text, tokens } from '@fluentui/react-components';
-import { readClothPrice, NOTHING_TYPED, type ClothField, type ClothTyped } from '../book/floor/prices';
-import { BEHIND, standsIn } from '../core/cloth/behind';
-import type { ClothPrice } from '../core/floor/cloth-price';
-import type { Unit } from '../core/exact/unit';
+import { readClothPrice, NOTHING_TYPED, type ClothField, type ClothTyped } from '../../book/floor/prices';
+import { BEHIND, standsIn } from '../../core/cloth/behind';
+import type { ClothPrice } from '../../core/floor/cloth-price';
+import type { Unit } from '../../core/exact/unit';
 
 const useStyles = makeStyles({
   cloth: { display: 'grid', gap: tokens.spacingVerticalXS, border: 0, padding: 0, margin: 0, minWidth: 0 },

@@ -10,17 +10,17 @@ import {
   tokens,
 } from '@fluentui/react-components';
 import { useMemo, useState } from 'react';
-import { GROUPS, type Floor } from '../book/floor/floor';
-import { Refusal } from '../core/cell/answer';
-import type { ClothPrice } from '../core/floor/cloth-price';
-import { type Kind } from '../core/cell/fields';
-import { FULLNESS } from '../core/cell/figure-kinds';
-import { SIZE, YARDS } from '../core/cell/length-kinds';
-import { whatIf, type Choice, type Costed } from '../core/floor/floor';
-import { toFigure } from '../core/exact/ratio';
-import { REPEAT_RULES, type RepeatRule } from '../core/cell/ways';
-import { digits, showLength, showYardage, type Unit } from '../core/exact/unit';
-import { FigureTable, type FigureRow } from './floor-table';
+import { GROUPS, type Floor } from '../../book/floor/floor';
+import { Refusal } from '../../core/cell/answer';
+import type { ClothPrice } from '../../core/floor/cloth-price';
+import { type Kind } from '../../core/cell/fields';
+import { FULLNESS } from '../../core/cell/figure-kinds';
+import { SIZE, YARDS } from '../../core/cell/length-kinds';
+import { whatIf, type Choice, type Costed } from '../../core/floor/floor';
+import { toFigure } from '../../core/exact/ratio';
+import { REPEAT_RULES, type RepeatRule } from '../../core/cell/ways';
+import { digits, showLength, showYardage, type Unit } from '../../core/exact/unit';
+import { FigureTable, type FigureRow } from './table';
 
 const useStyles = makeStyles({
   rules: { display: 'grid', gridTemplateColumns: '1fr 1fr' },

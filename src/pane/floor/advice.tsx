@@ -1,9 +1,9 @@
 /** Advice: what a little less would save over the floor. */
 import { makeStyles, Text, tokens } from '@fluentui/react-components';
 import { useMemo } from 'react';
-import type { Floor } from '../book/floor/floor';
-import { adviceOf } from '../book/floor/advice';
-import type { ClothPrice } from '../core/floor/cloth-price';
+import type { Floor } from '../../book/floor/floor';
+import { adviceOf } from '../../book/floor/advice';
+import type { ClothPrice } from '../../core/floor/cloth-price';
 
 const useStyles = makeStyles({
   list: { margin: 0, paddingLeft: tokens.spacingHorizontalL, display: 'grid', gap: tokens.spacingVerticalXS },

@@ -38,7 +38,7 @@ function audited(
 
 export const CHECK = cellFunction({
   name: 'CHECK',
-  room: 'Whole rows and checking',
+  chapter: 'Whole rows and checking',
   says: 'What is wrong with one order row, worked out again from what was measured; blank where all is well.',
   takes: {
     headers: required(HEADERS, 'the row that heads the orders'),
@@ -80,7 +80,7 @@ const COLUMNS = ['row', 'weight', 'column', 'found', 'expected', 'difference', '
 
 export const AUDIT = cellFunction({
   name: 'AUDIT',
-  room: 'Whole rows and checking',
+  chapter: 'Whole rows and checking',
   says: 'What is wrong with past orders, a line for each finding: every row is worked out again from what was measured.',
   takes: {
     headers: required(HEADERS, 'the row that heads the orders'),

@@ -8,7 +8,7 @@ import { FINISHED_DROP, HEADING, VERTICAL_REPEAT } from './inputs';
 
 export const CUTLENGTH = cellFunction({
   name: 'CUTLENGTH',
-  room: 'Cloth',
+  chapter: 'Cloth',
   says: 'What is cut off the bolt for one width: drop, allowances, shrinkage, then the repeat.',
   takes: {
     finishedDrop: FINISHED_DROP,

@@ -32,7 +32,7 @@ export interface Example {
   readonly because: string;
 }
 
-export type Room =
+export type Chapter =
   | 'Measure'
   | 'Cloth'
   | 'Heading and hardware'
@@ -46,7 +46,7 @@ type Given<T extends Takes> = { readonly [K in keyof T]: T[K] extends Field<infe
 
 interface Declaration<T extends Takes, J extends Takes, V> {
   readonly name: string;
-  readonly room: Room;
+  readonly chapter: Chapter;
   /** One sentence: what it gives. */
   readonly says: string;
   /** In the order they are typed. `rules` is added where `withRules` says so, before `last`. */
@@ -82,7 +82,7 @@ export type Outcome =
 /** A declared function, without its types: what the rooms that serve it see. */
 export interface CellFunction {
   readonly name: string;
-  readonly room: Room;
+  readonly chapter: Chapter;
   readonly says: string;
   readonly parameters: readonly Parameter[];
   readonly gives: Gives<unknown>;
@@ -145,7 +145,7 @@ export function cellFunction<const T extends Takes, V, const J extends Takes = R
 
   return {
     name: of.name,
-    room: of.room,
+    chapter: of.chapter,
     says: of.says,
     parameters,
     gives: of.gives as Gives<unknown>,

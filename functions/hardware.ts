@@ -10,7 +10,7 @@ import { DRAW, HEADING, LINING, ROD_WIDTH } from './inputs';
 
 export const STACK = cellFunction({
   name: 'STACK',
-  room: 'Measure',
+  chapter: 'Measure',
   says: 'Width the drawn-back drapery covers, per side.',
   takes: { rodWidth: ROD_WIDTH, heading: HEADING, draw: DRAW, lining: LINING },
   gives: LENGTH,
@@ -31,7 +31,7 @@ export const STACK = cellFunction({
 
 export const BRACKETS = cellFunction({
   name: 'BRACKETS',
-  room: 'Heading and hardware',
+  chapter: 'Heading and hardware',
   says: 'Brackets, ends included, by the largest span for the weight. Anchors and load are the installer’s judgement.',
   takes: {
     rodWidth: ROD_WIDTH,
@@ -51,7 +51,7 @@ export const BRACKETS = cellFunction({
 
 export const RODPIECES = cellFunction({
   name: 'RODPIECES',
-  room: 'Heading and hardware',
+  chapter: 'Heading and hardware',
   says: 'Stock pieces for a rod: the fewest pieces, then the least length; splices at a bracket.',
   takes: {
     rodWidth: ROD_WIDTH,

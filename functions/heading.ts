@@ -9,7 +9,7 @@ import { DRAW, FABRIC_WIDTH, HEADING, ROD_WIDTH, WIDTHS_IN_ALL } from './inputs'
 
 export const PLEATS = cellFunction({
   name: 'PLEATS',
-  room: 'Heading and hardware',
+  chapter: 'Heading and hardware',
   says: 'Sets out the pleats of one panel; for a wave, its snaps and the carriers’ distance.',
   takes: {
     rodWidth: ROD_WIDTH,
@@ -40,7 +40,7 @@ export const PLEATS = cellFunction({
 
 export const GROMMETS = cellFunction({
   name: 'GROMMETS',
-  room: 'Heading and hardware',
+  chapter: 'Heading and hardware',
   says: 'Sets out the grommets of one panel: an even count, so that both edges turn to the wall.',
   takes: { flatWidth: required(SIZE, 'the panel’s flat width, hemmed') },
   gives: spill<Grommets>(
@@ -65,7 +65,7 @@ export const GROMMETS = cellFunction({
 
 export const RINGS = cellFunction({
   name: 'RINGS',
-  room: 'Heading and hardware',
+  chapter: 'Heading and hardware',
   says: 'Rings or carriers in all: by pleats and ends.',
   takes: { rodWidth: ROD_WIDTH, widths: WIDTHS_IN_ALL, heading: HEADING, draw: DRAW },
   joined: { fabricWidth: optional(SIZE, 'the bolt’s width; blank takes the house’s usual one') },
@@ -79,7 +79,7 @@ export const RINGS = cellFunction({
 
 export const POCKET = cellFunction({
   name: 'POCKET',
-  room: 'Heading and hardware',
+  chapter: 'Heading and hardware',
   says: 'Depth of a rod pocket between its stitching lines: half of the rod’s round and its ease.',
   takes: { rodAround: optional(SIZE, 'the rod, measured loosely round; blank takes the house’s') },
   gives: LENGTH,

@@ -16,7 +16,7 @@ const OPENING_WIDTH = required(SIZE, 'the opening, measured inside the frame');
 
 export const EXTENSION = cellFunction({
   name: 'EXTENSION',
-  room: 'Measure',
+  chapter: 'Measure',
   says: 'How far the rod should run past the opening on one side.',
   takes: {
     openingWidth: OPENING_WIDTH,
@@ -45,7 +45,7 @@ export const EXTENSION = cellFunction({
 
 export const RODWIDTH = cellFunction({
   name: 'RODWIDTH',
-  room: 'Measure',
+  chapter: 'Measure',
   says: 'What the rod is ordered by: inside width with both side extensions, returns not in it.',
   takes: {
     openingWidth: OPENING_WIDTH,
@@ -81,7 +81,7 @@ export const RODWIDTH = cellFunction({
 
 export const RODHEIGHT = cellFunction({
   name: 'RODHEIGHT',
-  room: 'Measure',
+  chapter: 'Measure',
   says: 'Floor to the middle of the rod, kept below the ceiling’s clearance.',
   takes: {
     openingTop: required(SIZE, 'floor to the top of the opening'),
@@ -106,7 +106,7 @@ export const RODHEIGHT = cellFunction({
 
 export const DROP = cellFunction({
   name: 'DROP',
-  room: 'Measure',
+  chapter: 'Measure',
   says: 'Finished drop, top edge to bottom edge, from what was measured.',
   takes: {
     measured: required(

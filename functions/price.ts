@@ -26,7 +26,7 @@ const PRICE_BREAKS: Kind<readonly PriceBreak[]> = {
 
 export const BREAKPRICE = cellFunction({
   name: 'BREAKPRICE',
-  room: 'Money',
+  chapter: 'Money',
   says: 'Unit price at a quantity, from a list of price breaks.',
   takes: {
     quantity: required(QUANTITY, 'what is ordered, in the unit of the list'),
@@ -51,7 +51,7 @@ export const BREAKPRICE = cellFunction({
 
 export const LABOR = cellFunction({
   name: 'LABOR',
-  room: 'Money',
+  chapter: 'Money',
   says: 'Making charge of a treatment, from the house’s price a width.',
   takes: { widths: WIDTHS_IN_ALL, heading: HEADING, finishedDrop: FINISHED_DROP, lining: LINING },
   gives: AMOUNT,
@@ -72,7 +72,7 @@ export const LABOR = cellFunction({
 
 export const SELLPRICE = cellFunction({
   name: 'SELLPRICE',
-  room: 'Money',
+  chapter: 'Money',
   says: 'Selling price from cost, by a markup on the cost or a margin on the selling price.',
   takes: {
     cost: required(PRICE, 'what it costs'),
@@ -94,7 +94,7 @@ export const SELLPRICE = cellFunction({
 
 export const SALESTAX = cellFunction({
   name: 'SALESTAX',
-  room: 'Money',
+  chapter: 'Money',
   says: 'Sales tax on the amounts, by line or by invoice, rounded once.',
   takes: {
     amounts: required(listKind(MONEY, 'an amount'), 'the taxable amounts'),

@@ -41,7 +41,7 @@ const LENGTH_UNITS = choices<LengthUnit>(
 
 export const MEASURED = cellFunction({
   name: 'MEASURED',
-  room: 'Reading and showing',
+  chapter: 'Reading and showing',
   says: 'A written measurement as a number.',
   takes: {
     text: required(ANYTHING, 'the measurement as it was written'),
@@ -86,7 +86,7 @@ const DENOMINATORS = choices(
 
 export const TAPE = cellFunction({
   name: 'TAPE',
-  room: 'Reading and showing',
+  chapter: 'Reading and showing',
   says: 'A number as a tape reads it: 84 1/2; in a centimetre house to the millimetre.',
   takes: {
     length: required(WRITTEN, 'the length'),
@@ -115,7 +115,7 @@ const RULE_VALUE: Gives<CellOut> = {
 
 export const HOUSERULE = cellFunction({
   name: 'HOUSERULE',
-  room: 'Reading and showing',
+  chapter: 'Reading and showing',
   says: 'The value in force of a house rule.',
   takes: { name: required(TEXT, 'the rule’s name, as the rules sheet has it') },
   gives: RULE_VALUE,
@@ -161,7 +161,7 @@ export const working = (
 ): CellFunction =>
   cellFunction({
     name: 'WORKING',
-    room: 'Reading and showing',
+    chapter: 'Reading and showing',
     says: 'Spills the steps of a function’s answer, then its findings.',
     takes: {
       functionName: required(TEXT, 'the function, like "YARDAGE"'),

@@ -147,7 +147,7 @@ function planRows(plan: CutPlan, unit: Unit): CellOut[][] {
 
 export const ROLLCUTS = cellFunction({
   name: 'ROLLCUTS',
-  room: 'Rolls',
+  chapter: 'Rolls',
   says: 'Whole cuts the rolls give; a cut never crosses from one roll to the next.',
   takes: {
     rollLengths: required(
@@ -174,7 +174,7 @@ export const ROLLCUTS = cellFunction({
 
 export const CUTPLAN = cellFunction({
   name: 'CUTPLAN',
-  room: 'Rolls',
+  chapter: 'Rolls',
   says: 'Which roll gives which cuts, with as few rolls as can be, the least any plan needs, and what is left.',
   takes: {
     cutLengths: required(columnKind(SIZE, 'a column of cut lengths'), 'the cut lengths, one a row'),

@@ -68,7 +68,7 @@ const rowsInWords = (rows: readonly number[]): string =>
 
 export const SCHEDULE = cellFunction({
   name: 'SCHEDULE',
-  room: 'Whole rows and checking',
+  chapter: 'Whole rows and checking',
   says: 'The asked outputs for every row in one call, columns found by their headings. A row that cannot be worked out says why.',
   takes: {
     headers: required(HEADERS, 'the row that heads the table'),

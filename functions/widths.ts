@@ -20,7 +20,7 @@ const BARE = '{"return",0;"overlap",0;"side hem",0;"seam",0}';
 
 export const FINISHEDWIDTH = cellFunction({
   name: 'FINISHEDWIDTH',
-  room: 'Measure',
+  chapter: 'Measure',
   says: 'Finished width of one panel: its share of the rod, its return and its overlap.',
   takes: { rodWidth: ROD_WIDTH, heading: HEADING, draw: DRAW, return: RETURN, overlap: OVERLAP },
   gives: LENGTH,
@@ -46,7 +46,7 @@ export const FINISHEDWIDTH = cellFunction({
 
 export const WIDTHS = cellFunction({
   name: 'WIDTHS',
-  room: 'Cloth',
+  chapter: 'Cloth',
   says: 'Widths of cloth for the whole treatment, rounded as the house does.',
   takes: {
     rodWidth: ROD_WIDTH,
@@ -80,7 +80,7 @@ export const WIDTHS = cellFunction({
 
 export const PANELS = cellFunction({
   name: 'PANELS',
-  room: 'Cloth',
+  chapter: 'Cloth',
   says: 'Panels of so many widths each that cover the rod; a pair rounds to an even count.',
   takes: {
     rodWidth: ROD_WIDTH,
@@ -108,7 +108,7 @@ export const PANELS = cellFunction({
 
 export const FULLNESS = cellFunction({
   name: 'FULLNESS',
-  room: 'Cloth',
+  chapter: 'Cloth',
   says: 'The fullness that so many widths deliver: flat ÷ finished, hems and seams taken off.',
   takes: {
     rodWidth: ROD_WIDTH,
@@ -135,7 +135,7 @@ export const FULLNESS = cellFunction({
 
 export const SAVEWIDTH = cellFunction({
   name: 'SAVEWIDTH',
-  room: 'Cloth',
+  chapter: 'Cloth',
   says: 'How much narrower the rod must be to need one step of widths less.',
   takes: {
     rodWidth: ROD_WIDTH,

@@ -26,7 +26,7 @@ const LINING_LAYERS = choices<Exclude<Layer, 'face'>>(
 
 export const YARDAGE = cellFunction({
   name: 'YARDAGE',
-  room: 'Cloth',
+  chapter: 'Cloth',
   says: 'Yardage of the face fabric for all the windows of a line.',
   takes: {
     rodWidth: ROD_WIDTH,
@@ -70,7 +70,7 @@ export const YARDAGE = cellFunction({
 
 export const LINING = cellFunction({
   name: 'LINING',
-  room: 'Cloth',
+  chapter: 'Cloth',
   says: 'Yardage of a lining or interlining, with its own width and allowances and no repeat.',
   takes: {
     rodWidth: ROD_WIDTH,
@@ -100,7 +100,7 @@ export const LINING = cellFunction({
 
 export const RAILROADED = cellFunction({
   name: 'RAILROADED',
-  room: 'Cloth',
+  chapter: 'Cloth',
   says: 'Yardage with the cloth turned so that its width runs up the drop; #N/A with the reason where it is too narrow.',
   takes: {
     rodWidth: ROD_WIDTH,
@@ -131,7 +131,7 @@ export const RAILROADED = cellFunction({
 
 export const CLOTHWEIGHT = cellFunction({
   name: 'CLOTHWEIGHT',
-  room: 'Cloth',
+  chapter: 'Cloth',
   says: 'Weight of the made-up layer of one window: pounds from oz/yd², kilograms from g/m² in a centimetre house.',
   takes: {
     rodWidth: ROD_WIDTH,

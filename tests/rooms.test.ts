@@ -11,7 +11,7 @@ interface Room {
   readonly rooms: readonly string[];
   /** Packages it may use; `node` stands for Node's own modules. */
   readonly packages: readonly (string | RegExp)[];
-  /** What a page or Node or Excel puts into the air, and this room may not breathe. */
+  /** What a page or Node or Excel puts into the air, which this room must not use. */
   readonly never: readonly string[];
 }
 
@@ -61,6 +61,26 @@ const ROOMS: Readonly<Record<string, Room>> = {
   },
 };
 
+/**
+ * The folders of the core, and which of the others each may use. A folder uses only those that stand
+ * above it in this list, so no two can need each other.
+ */
+const CORE: Readonly<Record<string, readonly string[]>> = {
+  exact: [],
+  findings: [],
+  cell: ['exact', 'findings'],
+  house: ['exact', 'cell'],
+  measure: ['exact', 'cell', 'house'],
+  cloth: ['exact', 'cell', 'house'],
+  price: ['exact', 'cell', 'house'],
+  rolls: ['exact', 'cell', 'house'],
+  heading: ['exact', 'cell', 'house', 'cloth'],
+  window: ['exact', 'cell', 'house', 'measure', 'cloth', 'price', 'heading'],
+  floor: ['exact', 'cell', 'house', 'cloth', 'price', 'rolls', 'window'],
+  audit: ['exact', 'findings', 'cell', 'house', 'measure', 'cloth', 'window'],
+  quote: ['exact', 'cell', 'house', 'cloth', 'price', 'window', 'floor'],
+};
+
 /** The files of a page's room that run in Node: they start it there, and no page imports them. */
 const IN_NODE = ['src/engine/node.ts', 'src/trial/serve.ts', 'src/trial/start.ts'];
 
@@ -72,7 +92,7 @@ function filesIn(folder: string): readonly string[] {
 
 const FILES = [...filesIn('functions'), ...filesIn('src')];
 
-/** src/core/length.ts stands in the room core; functions/index.ts in functions. */
+/** src/core/exact/length.ts stands in the room core; functions/index.ts in functions. */
 const roomOf = (path: string): string =>
   path.startsWith('src/') ? (path.split('/')[1] ?? '') : (path.split('/')[0] ?? '');
 
@@ -146,6 +166,37 @@ describe('every room', () => {
   });
 });
 
+const inCore = (path: string): string | undefined => /^src\/core\/([^/]+)\//.exec(path)?.[1];
+
+/** Every import of a core file that its folder does not allow. */
+function upward(file: string, text: string): readonly string[] {
+  const allowed = CORE[inCore(file) ?? ''];
+  if (allowed === undefined) return [`${file} stands in no known folder of the core`];
+  return importsOf(text).filter((name) => {
+    if (!name.startsWith('.')) return false;
+    const other = inCore(posix.join(posix.dirname(file), name));
+    return other !== undefined && other !== inCore(file) && !allowed.includes(other);
+  });
+}
+
+describe('every folder of the core', () => {
+  const files = FILES.filter((file) => file.startsWith('src/core/'));
+
+  it.each(files)('%s uses only folders above its own', (file) => {
+    expect(upward(file, textOf(file))).toEqual([]);
+  });
+
+  it('stands below all that it may use', () => {
+    const order = Object.keys(CORE);
+    for (const [folder, used] of Object.entries(CORE))
+      for (const other of used) expect(order.indexOf(other)).toBeLessThan(order.indexOf(folder));
+  });
+
+  it('is one of those agreed, and each is there', () => {
+    expect(new Set(files.map(inCore))).toEqual(new Set(Object.keys(CORE)));
+  });
+});
+
 describe('the check of rooms', () => {
   it('sees what does not belong', () => {
     expect(strangers('src/core/a.ts', "import { b } from '../../functions/b';")).toEqual([
@@ -155,6 +206,10 @@ describe('the check of rooms', () => {
     expect(strangers('src/core/a.ts', "const fs = await import('fs');")).toEqual(['fs']);
     expect(strangers('src/pane/a.ts', "import type { C } from '../excel/c';")).toEqual(['../excel/c']);
     expect(strangers('src/core/a.ts', "import { b } from './b'; import { D } from 'decimal.js';")).toEqual(
+      [],
+    );
+    expect(upward('src/core/cell/a.ts', "import { b } from '../house/b';")).toEqual(['../house/b']);
+    expect(upward('src/core/cell/a.ts', "import { b } from '../exact/b'; import { c } from './c';")).toEqual(
       [],
     );
     expect(airOf('src/core/a.ts', 'export const now = Date.now();')).toEqual(['Date.now']);

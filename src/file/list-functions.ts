@@ -28,12 +28,12 @@ const shownGiven = (gives: CellFunction['examples'][number]['gives']): string =>
   Array.isArray(gives) ? JSON.stringify(gives) : String(gives as string | number | boolean);
 
 function list(functions: readonly CellFunction[], io: Io): void {
-  let room = '';
+  let chapter = '';
   for (const one of functions) {
-    if (one.room !== room) {
-      if (room !== '') io.out('');
-      io.out(one.room);
-      room = one.room;
+    if (one.chapter !== chapter) {
+      if (chapter !== '') io.out('');
+      io.out(one.chapter);
+      chapter = one.chapter;
     }
     io.out(`  ${signature(one)}`);
     io.out(`      ${one.says}`);
@@ -61,7 +61,7 @@ function describe(of: CellFunction, io: Io): void {
 
 const asData = (of: CellFunction): object => ({
   name: `${NAMESPACE}.${of.name}`,
-  room: of.room,
+  room: of.chapter,
   says: of.says,
   parameters: of.parameters.map(({ name, says, optional, repeats, kind }) => ({
     name,

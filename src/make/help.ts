@@ -1,7 +1,7 @@
 /** The help page, which Excel opens for a function, from the catalogue: every function with its parameters and worked examples. */
 import type { CellFunction, Example, Parameter } from '../../functions/declare';
 import type { CellOut } from '../core/cell/fields';
-import { byRoom, signature } from './words';
+import { byChapter, signature } from './words';
 
 const SIGNS: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
 const text = (plain: string): string => plain.replace(/[&<>"]/g, (sign) => SIGNS[sign] ?? sign);
@@ -47,8 +47,9 @@ const article = (of: CellFunction): string => `
 </article>`;
 
 export function helpPage(catalogue: readonly CellFunction[]): string {
-  const rooms = [...byRoom(catalogue)].map(
-    ([room, functions]) => `<section><h2>${text(room)}</h2>${functions.map(article).join('')}</section>`,
+  const chapters = [...byChapter(catalogue)].map(
+    ([chapter, functions]) =>
+      `<section><h2>${text(chapter)}</h2>${functions.map(article).join('')}</section>`,
   );
   return `<!doctype html>
 <!-- Written by npm run make from the catalogue. -->
@@ -66,7 +67,7 @@ export function helpPage(catalogue: readonly CellFunction[]): string {
     <input id="search" type="search" placeholder="drop, yardage, grommet …" autocomplete="off" />
     <p id="found" role="status"></p>
   </header>
-  <main>${rooms.join('')}</main>
+  <main>${chapters.join('')}</main>
 </body>
 </html>
 `;

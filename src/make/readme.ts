@@ -1,6 +1,6 @@
 /** README's table of functions, between its two markers. */
 import type { CellFunction } from '../../functions/declare';
-import { byRoom, signature } from './words';
+import { byChapter, signature } from './words';
 
 const OPENS = '<!-- the table of functions is written by npm run make -->';
 const CLOSES = '<!-- end of the table of functions -->';
@@ -8,10 +8,10 @@ const CLOSES = '<!-- end of the table of functions -->';
 const cell = (text: string): string => text.replace(/\|/g, '\\|');
 
 export function functionTable(catalogue: readonly CellFunction[]): string {
-  return [...byRoom(catalogue)]
-    .map(([room, functions]) =>
+  return [...byChapter(catalogue)]
+    .map(([chapter, functions]) =>
       [
-        `### ${room}`,
+        `### ${chapter}`,
         '',
         '| in a cell | gives |',
         '| --- | --- |',

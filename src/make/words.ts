@@ -1,6 +1,6 @@
 /** The catalogue's words as they stand in the help page and the README. */
 import { NAMESPACE } from '../../functions';
-import type { CellFunction, Room } from '../../functions/declare';
+import type { CellFunction, Chapter } from '../../functions/declare';
 
 /** HEM.EXTENSION(opening_width, [end], [rules]) */
 export function signature(of: CellFunction): string {
@@ -11,9 +11,9 @@ export function signature(of: CellFunction): string {
   return `${NAMESPACE}.${of.name}(${parameters.join(', ')})`;
 }
 
-/** The functions room by room, in the catalogue's order. */
-export function byRoom(catalogue: readonly CellFunction[]): ReadonlyMap<Room, readonly CellFunction[]> {
-  const rooms = new Map<Room, CellFunction[]>();
-  for (const of of catalogue) rooms.set(of.room, [...(rooms.get(of.room) ?? []), of]);
-  return rooms;
+/** The functions chapter by chapter, in the catalogue's order. */
+export function byChapter(catalogue: readonly CellFunction[]): ReadonlyMap<Chapter, readonly CellFunction[]> {
+  const chapters = new Map<Chapter, CellFunction[]>();
+  for (const of of catalogue) chapters.set(of.chapter, [...(chapters.get(of.chapter) ?? []), of]);
+  return chapters;
 }

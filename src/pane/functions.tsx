@@ -23,7 +23,7 @@ import { useSelection } from './selection';
 import { TaskLine, useTask } from './task';
 
 const useStyles = makeStyles({
-  room: { color: tokens.colorNeutralForeground2, marginTop: tokens.spacingVerticalS },
+  chapter: { color: tokens.colorNeutralForeground2, marginTop: tokens.spacingVerticalS },
   name: { display: 'grid', textAlign: 'start' },
   says: { color: tokens.colorNeutralForeground2 },
   code: {
@@ -48,7 +48,7 @@ const useStyles = makeStyles({
 const wordsOf = (of: CellFunction): string =>
   [
     of.name,
-    of.room,
+    of.chapter,
     of.says,
     ...of.parameters.flatMap(({ name, says, kind }) => [
       name.replace(/_/g, ' '),
@@ -77,7 +77,7 @@ export function FunctionsSection({ book }: { readonly book: Book }) {
   const cell = useSelection(book);
   const [search, setSearch] = useState('');
   const list = found(search);
-  const rooms = [...new Set(list.map((of) => of.room))];
+  const chapters = [...new Set(list.map((of) => of.chapter))];
   const place = cell === undefined ? 'the selected cell' : placeText({ ...cell, rows: 1, columns: 1 });
 
   const insert = (example: Example): void => {
@@ -106,14 +106,14 @@ export function FunctionsSection({ book }: { readonly book: Book }) {
           : `${list.length} of ${CATALOGUE.length} functions`}
       </Caption1>
       <TaskLine task={task} />
-      {rooms.map((room) => (
-        <div key={room}>
-          <Subtitle2 as="h3" className={styles.room}>
-            {room}
+      {chapters.map((chapter) => (
+        <div key={chapter}>
+          <Subtitle2 as="h3" className={styles.chapter}>
+            {chapter}
           </Subtitle2>
           <Accordion collapsible multiple>
             {list
-              .filter((of) => of.room === room)
+              .filter((of) => of.chapter === chapter)
               .map((of) => (
                 <AccordionItem key={of.name} value={of.name}>
                   <AccordionHeader as="h4" size="small">

@@ -44,9 +44,9 @@ export const scaled =
     );
 
 export const onTape =
-  (word: Figure, mark = ''): Writer =>
+  (word: Figure): Writer =>
   (line) =>
-    valueOr(line, word, (figure) => `${tape(figure)}${mark}`, null);
+    valueOr(line, word, tape, null);
 
 export const inFeet =
   (word: Figure): Writer =>

@@ -51,6 +51,7 @@ export interface House {
   /** Making charged a width by rule; a house without it writes its own rates in the sheet. */
   readonly labor?: {
     readonly by: Partial<Record<Heading, number>>;
+    /** Added where lined or blackout lined. */
     readonly lined: number;
     readonly heightFrom: number;
     readonly heightSurcharge: number;
@@ -109,6 +110,7 @@ function moneyRules(house: House): RulePair[] {
       : [
           ...Object.entries(labor.by).map(([heading, rate]): RulePair => [`labor ${heading}`, rate]),
           ['labor lined', labor.lined],
+          ['labor blackout', labor.lined],
           ['labor height from', labor.heightFrom],
           ['labor height surcharge', labor.heightSurcharge],
         ];

@@ -22,8 +22,8 @@ export function liningCutOf(line: Line, house: House): Fraction {
 }
 
 /**
- * Widths of the lining; undefined where the texts part: whether the hems and margins come off the cloth to be
- * covered decides the count. Such a window is not ordered by an invented house.
+ * Widths of the lining; undefined where the texts part: whether hems and margins come off the cloth to be
+ * covered, and selvages off the lining, decides the count. Such a window is not ordered by an invented house.
  */
 export function liningWidthsOf(line: Line, house: House): Fraction | undefined {
   const face = widthsOf(line, house);
@@ -33,8 +33,12 @@ export function liningWidthsOf(line: Line, house: House): Fraction | undefined {
   const hems = exact(house.sideHem).mul(2);
   const delivered = deliveredFlat(line, house);
   const step = house.rounding === 'whole per panel' ? ONE : HALF;
-  const counts = [delivered.add(hems), delivered.sub(hems).sub(margins)].map((flat) =>
-    widthsHolding(flat, bolt, step, house).mul(panelsOf(line.draw)).ceil(),
+  const flats = [
+    { flat: delivered.add(hems), rules: house },
+    { flat: delivered.sub(hems).sub(margins), rules: { ...house, selvage: 0 } },
+  ];
+  const counts = flats.map(({ flat, rules }) =>
+    widthsHolding(flat, bolt, step, rules).mul(panelsOf(line.draw)).ceil(),
   );
   const [most, fewest] = counts;
   return most !== undefined && fewest !== undefined && most.equals(fewest) ? most : undefined;

@@ -3,7 +3,8 @@ import type { Chance } from './chance';
 import { differences } from './differ';
 import { drawOrders } from './draw';
 import type { Line, Word } from './line';
-import { MISTAKES, type Mistake, type Scene } from './mistakes';
+import { MISTAKES } from './mistakes';
+import type { Mistake, Scene } from './slips/slip';
 import type { Order, Style } from './style';
 
 export interface Planted {

@@ -1,7 +1,5 @@
 import { expect, it } from 'vitest';
 import { cents, exact, feetAndInches, plain, tape, upTo } from '../../../src/make/houses/exact';
-import { dated } from '../../../src/make/houses/cells';
-import { lettersOf } from '../../../src/make/houses/sheet';
 
 it('takes decimals as written: 180 × 2.7 ÷ 54 is 9 and 180 × 2.2 ÷ 36 is 11', () => {
   expect(exact(180).mul(exact(2.7)).div(54).ceil().toString()).toBe('9');
@@ -29,13 +27,4 @@ it('writes lengths as a tape reads and in feet', () => {
   ]);
   expect([feetAndInches(exact('90.5')), feetAndInches(exact(84))]).toEqual([`7' 6 1/2"`, `7'`]);
   expect(plain(exact('1/3'), 3)).toBe(0.333);
-});
-
-it('writes dates and column letters', () => {
-  expect(['m/d/yy', 'dd-mmm-yy', 'd/mm/yyyy'].map((form) => dated('2024-02-07', form))).toEqual([
-    '2/7/24',
-    '07-Feb-24',
-    '7/02/2024',
-  ]);
-  expect([0, 25, 26, 51, 52].map(lettersOf)).toEqual(['A', 'Z', 'AA', 'AZ', 'BA']);
 });

@@ -1,7 +1,6 @@
 /** A Canadian maker for furnished flats: two heading rows, floors as sections, yards each and in all, turned cloth. */
 import type { House } from '../house';
-import { asDate, column, inFeet, money, number, short, text } from '../cells';
-import { dated } from '../cells';
+import { asDate, column, dated, ditto, inFeet, money, number, short, text } from '../cells';
 import type { Style } from '../style';
 
 const HOUSE: House = {
@@ -102,7 +101,7 @@ export const cressfold: Style = {
         'draw',
         short('draw', { pair: 'centre', 'one-way left': 'left', 'one-way right': 'right' }),
       ),
-      column(['Face cloth', 'Name'], 'fabric', text('fabric')),
+      column(['Face cloth', 'Name'], 'fabric', ditto('fabric', '"')),
       column([null, 'Width'], 'fabric width', number('fabric width'), { unit: 'in' }),
       column([null, 'Repeat'], 'vertical repeat', number('vertical repeat', 3, 'plain'), { unit: 'in' }),
       column([null, 'Turned'], 'railroaded', short('railroaded', { yes: 'Y' })),

@@ -1,9 +1,10 @@
 /** Yardage of face and lining, and their weight. */
 import { choiceKind, optional, required } from '../src/core/cell/fields';
 import { AREAL_WEIGHT } from '../src/core/cell/figure-kinds';
-import { SIZE } from '../src/core/cell/length-kinds';
+import { REPEAT, SIZE } from '../src/core/cell/length-kinds';
 import { choices, type Layer } from '../src/core/cell/treatment';
-import { clothWeight, lining, railroaded, yardage } from '../src/core/cloth/yardage';
+import { lining } from '../src/core/cloth/lining';
+import { clothWeight, railroaded, yardage } from '../src/core/cloth/yardage';
 import { cellFunction } from './declare';
 import { NUMBER, YARDAGE as YARDS } from './gives';
 import {
@@ -71,7 +72,7 @@ export const YARDAGE = cellFunction({
 export const LINING = cellFunction({
   name: 'LINING',
   chapter: 'Cloth',
-  says: 'Yardage of a lining or interlining, with its own width and allowances and no repeat.',
+  says: 'Yardage of a lining or interlining behind a face: its widths follow the face’s, its cut has no repeat.',
   takes: {
     rodWidth: ROD_WIDTH,
     finishedDrop: FINISHED_DROP,
@@ -82,6 +83,13 @@ export const LINING = cellFunction({
     fullness: FULLNESS,
     layer: optional(choiceKind('a layer', LINING_LAYERS), 'lining (default) or interlining'),
   },
+  joined: {
+    fabricWidth: optional(
+      SIZE,
+      'the bolt width of the face it lines; blank is the house’s usual fabric width',
+    ),
+    horizontalRepeat: optional(REPEAT, 'the pattern’s width of that face; blank or 0 is no repeat'),
+  },
   gives: YARDS,
   examples: [
     {
@@ -91,8 +99,13 @@ export const LINING = cellFunction({
     },
     {
       formula: 'HEM.LINING(104,96,"pinch",54,10,,,"interlining")',
-      gives: 166.75,
-      because: '60 cuts of 96 + 4 = 100 in: 166⅔ yd, rounded once.',
+      gives: 186.75,
+      because: '60 cuts as long as the face’s, 96 + 8 + 8 = 112 in: 186⅔ yd, rounded once.',
+    },
+    {
+      formula: 'HEM.LINING(78,210,"pinch",54,1,"one-way left")',
+      gives: 30.25,
+      because: 'The face takes 5 widths for its hems and seams, and so does its lining: 5 × 217 in.',
     },
   ],
   answer: lining,

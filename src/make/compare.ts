@@ -6,7 +6,8 @@ import { REPEAT, SIZE } from '../core/cell/length-kinds';
 import type { Length } from '../core/exact/length';
 import { readHouse, type House as Rules } from '../core/house/house';
 import { toOneLess, workWidths, type Gathered } from '../core/cloth/widths';
-import { turnedYardage, workLining, workYardage, type Covered } from '../core/cloth/yardage';
+import { workLining } from '../core/cloth/lining';
+import { turnedYardage, workYardage, type Covered } from '../core/cloth/yardage';
 import { chooser, cloth, house, windows, type GridCloth, type GridWindow, type House } from './grid';
 import { inGrains, liningMeant, turnedMeant, widthsMeant, yardageMeant } from './reckoning';
 
@@ -19,6 +20,8 @@ export interface Compared {
 }
 
 const TOLD = 20;
+/** Of the face's bolt: as wide, wider, narrower. */
+const LINING_BOLTS = [1, 1.25, 0.75];
 const LARGE = { in: 36, cm: 100 };
 
 /** A grid of so many houses, each with so many windows of about five rods, each with so many cloths. */
@@ -99,11 +102,15 @@ export function compare(size: Size, progress?: (house: number) => void): Compare
         about,
       );
       if (i > 0) continue;
-      const lined = liningMeant(window.meant, piece.meant, meant);
-      if (lined !== undefined) {
+      const { unit } = read;
+      for (const times of LINING_BOLTS) {
+        const bolt = window.meant.fabric.mul(times);
+        const lined = liningMeant({ window: window.meant, widths: theirs.widths, bolt }, piece.meant, meant);
+        const liningWidth = SIZE.read(bolt.valueOf(), { name: 'lining_width', unit }) as Length;
+        if (lined === undefined || !inGrains(bolt, meant.unit).equals(liningWidth)) continue;
         same(
           'lining',
-          workLining({ ...covered, liningWidth: covered.fabricWidth, layer: 'lining' }, read.rules).yardage,
+          workLining({ ...covered, liningWidth, layer: 'lining' }, read.rules).yardage,
           grains(lined),
           about,
         );

@@ -266,8 +266,15 @@ export function yardageMeant(widths: Fraction, cloth: ClothMeant, house: HouseMe
   );
 }
 
-/** “Own width, own allowances, no repeat”; narrower by twice the margins of each panel. */
-export function liningMeant(window: WindowMeant, cloth: ClothMeant, house: HouseMeant): Fraction | undefined {
+/**
+ * “Of the face's bolt width, as many widths as the face; of another width, by the face's delivered
+ * flat width”, narrower than the face as seamed by twice the margins of each panel.
+ */
+export function liningMeant(
+  { window, widths: faceWidths, bolt }: { window: WindowMeant; widths: Fraction; bolt: Fraction },
+  cloth: ClothMeant,
+  house: HouseMeant,
+): Fraction | undefined {
   const panels = panelsIn(window);
   const cut =
     house.liningCut === 'less than face'
@@ -275,16 +282,12 @@ export function liningMeant(window: WindowMeant, cloth: ClothMeant, house: House
       : cloth.drop.sub(house.liningShorter).add(house.liningTop).add(house.liningBottom);
   if (cut.compare(0) <= 0) return undefined;
   const margins = house.marginLeading.add(house.marginOuter).mul(2 * panels);
-  const want = wanted(window, house)
-    .add(house.sideHem.mul(2 * panels))
-    .sub(margins);
-  const widths = count(
-    atLeast(want, NONE),
-    panels,
-    { gives: window.fabric, seam: house.seam },
-    NONE,
-    house.rounding,
-  );
+  const seamed = flat(faceWidths, panels, strip(window, house), NONE);
+  // A layer that does not reach across the face lines nothing.
+  const up = house.rounding === 'nearest' ? 'whole per pair' : house.rounding;
+  const widths = bolt.equals(window.fabric)
+    ? faceWidths
+    : count(atLeast(seamed.sub(margins), NONE), panels, { gives: bolt, seam: house.seam }, NONE, up);
   return bought((windows) => cut.mul(cutsOf(widths, windows, house)), cloth.quantity, house);
 }
 

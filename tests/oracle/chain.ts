@@ -71,8 +71,8 @@ export function formulas(row: number): SheetCell[] {
     `=${drop}+IF(OR(${heading}="flat",${heading}="tab top"),4,8)+8`,
     `=IF(${repeat}=0,${plainCut},IF(${match}="half-drop",(2*${up(`(${plainCut}-${repeat}/2)/${repeat}`)}+1)*${repeat}/2,${up(`${plainCut}/${repeat}`)}*${repeat}))`,
     `=${up(`${widths}*${quantity}*${cut}/36*8`)}/8`,
-    // The lining takes the face's flat width: two hems of 3 in less margins of twice 2 and 1 are nothing.
-    `=${up(`${panels}*${up(`(${flat}-1)/(54-1)`)}*${quantity}*(${drop}-1+4+4)/36*8`)}/8`,
+    // As many widths as a face of 54 in; behind another the face as seamed, less twice 2 and 1 in a panel.
+    `=${up(`IF(${fabric}=54,${widths},${panels}*MAX(1,${up(`(${widths}/${panels}*(${fabric}-1)+1-6-1)/(54-1)`)}))*${quantity}*(${drop}-1+4+4)/36*8`)}/8`,
     `=${up(`${rod}/48`)}+1`,
   ];
 }

@@ -29,7 +29,7 @@ function ours(row: Row): readonly (number | undefined)[] {
     figure('CUTLENGTH', drop, heading),
     figure('CUTLENGTH', drop, heading, repeat, 'face', rule),
     figure('YARDAGE', rod, drop, heading, fabric, repeat, quantity, draw, fullness, match),
-    figure('LINING', rod, drop, heading, 54, quantity, draw, fullness),
+    figure('LINING', rod, drop, heading, 54, quantity, draw, fullness, undefined, undefined, fabric),
     figure('BRACKETS', rod),
   ];
 }

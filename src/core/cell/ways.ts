@@ -102,6 +102,24 @@ export const LINING_CUTS = choices<LiningCut>(
   { word: 'less than face', says: 'so much less than the cut of the face fabric' },
 );
 
+export type InterliningCut = 'as the face' | 'as the lining' | 'own allowances';
+export const INTERLINING_CUTS = choices<InterliningCut>(
+  {
+    word: 'as the face',
+    says: 'as long as the face’s cut before its repeat, full width into the turnings',
+    also: ['face', 'as face', 'the face’s length'],
+  },
+  {
+    word: 'as the lining',
+    says: 'as long and as wide as the lining',
+    also: ['lining', 'as lining'],
+  },
+  {
+    word: 'own allowances',
+    says: 'the drop, shortened, with its own top and bottom, full width into the turnings',
+  },
+);
+
 export type SellBasis = 'markup on cost' | 'margin on selling price';
 export const SELL_BASES = choices<SellBasis>(
   { word: 'markup on cost', says: 'cost × (1 + rate)', also: ['markup', 'mark up', 'on cost', 'cost'] },

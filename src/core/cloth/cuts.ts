@@ -13,7 +13,7 @@ import {
 import { exact, times, upToStep, type Length } from '../exact/length';
 import { beforeLosing } from '../exact/ratio';
 import { unitOf, type Rules } from '../house/rules';
-import type { RepeatRule } from '../cell/ways';
+import type { LiningCut, RepeatRule } from '../cell/ways';
 import type { Heading, Layer, Match } from '../cell/treatment';
 import { showLength } from '../exact/unit';
 
@@ -28,13 +28,40 @@ export function plainCut(of: Dropped, rules: Rules, shrinkage = rules.shrinkage)
   return exact(drop + rules.topAllowance[of.heading] + rules.bottomAllowance);
 }
 
+type CutBehind = 'lining' | 'interlining';
+
+/** An interlining has a rule of its own: the face's length, the lining's, or its own allowances. */
+function wayOfCutting(layer: CutBehind, rules: Rules): LiningCut | 'as the face' {
+  if (layer === 'lining' || rules.interliningCut === 'as the lining') return rules.liningCut;
+  return rules.interliningCut;
+}
+
+const ownAllowances = (layer: CutBehind, rules: Rules): readonly [Length, Length, Length] =>
+  layer === 'lining' || rules.interliningCut === 'as the lining'
+    ? [rules.liningShorter, rules.liningTop, rules.liningBottom]
+    : [rules.interliningShorter, rules.interliningTop, rules.interliningBottom];
+
+/** A lining loses its own share in the wash, whatever the face loses. */
+const beforeLiningShrinks = (hangs: Length, layer: CutBehind, rules: Rules): Length =>
+  layer === 'lining' && rules.liningShrinkage !== 0 && hangs > 0
+    ? beforeLosing(hangs, rules.liningShrinkage)
+    : hangs;
+
 /** Cut length of a lining or interlining, which has no repeat. */
-export function liningCut(of: Dropped, layer: 'lining' | 'interlining', rules: Rules): Length {
+export function liningCut(of: Dropped, layer: CutBehind, rules: Rules): Length {
   let cut: number;
-  if (layer === 'interlining')
-    cut = of.finishedDrop - rules.interliningShorter + rules.interliningTop + rules.interliningBottom;
-  else if (rules.liningCut === 'less than face') cut = plainCut(of, rules) - rules.liningLess;
-  else cut = of.finishedDrop - rules.liningShorter + rules.liningTop + rules.liningBottom;
+  switch (wayOfCutting(layer, rules)) {
+    case 'as the face':
+      cut = plainCut(of, rules);
+      break;
+    case 'less than face':
+      cut = plainCut(of, rules) - rules.liningLess;
+      break;
+    case 'own allowances': {
+      const [shorter, top, bottom] = ownAllowances(layer, rules);
+      cut = beforeLiningShrinks(exact(of.finishedDrop - shorter), layer, rules) + top + bottom;
+    }
+  }
   if (cut <= 0)
     return refuse('dropTooShortToCut', 'finished_drop', showLength(of.finishedDrop, unitOf(rules)), layer);
   return exact(cut);
@@ -160,37 +187,50 @@ export function repeatSteps(cut: Length, repeat: Length | undefined, rule: Repea
   ];
 }
 
-function liningSteps(of: Dropped, layer: 'lining' | 'interlining', cut: Length, rules: Rules): Step[] {
-  if (layer === 'lining' && rules.liningCut === 'less than face') {
+function liningSteps(of: Dropped, layer: CutBehind, cut: Length, rules: Rules): Step[] {
+  const way = wayOfCutting(layer, rules);
+  if (way === 'as the face')
+    return [step(`${layer} cut length`, 'as the face, before its repeat', [], lengthFigure(cut))];
+  if (way === 'less than face') {
     return [
       step(
-        'lining cut length',
+        `${layer} cut length`,
         '{} face cut − {}',
         [lengthFigure(plainCut(of, rules)), lengthFigure(rules.liningLess)],
         lengthFigure(cut),
       ),
     ];
   }
-  const [shorter, top, bottom] =
-    layer === 'lining'
-      ? [rules.liningShorter, rules.liningTop, rules.liningBottom]
-      : [rules.interliningShorter, rules.interliningTop, rules.interliningBottom];
+  const [shorter, top, bottom] = ownAllowances(layer, rules);
+  const hangs = exact(of.finishedDrop - shorter);
+  const before = beforeLiningShrinks(hangs, layer, rules);
+  if (before === hangs)
+    return [
+      step(
+        `${layer} cut length`,
+        '{} drop − {} + {} top + {} bottom',
+        [of.finishedDrop, shorter, top, bottom].map(lengthFigure),
+        lengthFigure(cut),
+      ),
+    ];
   return [
     step(
+      `${layer} before shrinking`,
+      '({} drop − {}) ÷ (1 − {})',
+      [lengthFigure(of.finishedDrop), lengthFigure(shorter), ratioFigure(rules.liningShrinkage)],
+      lengthFigure(before),
+    ),
+    step(
       `${layer} cut length`,
-      '{} drop − {} + {} top + {} bottom',
-      [of.finishedDrop, shorter, top, bottom].map(lengthFigure),
+      '{} + {} top + {} bottom',
+      [before, top, bottom].map(lengthFigure),
       lengthFigure(cut),
     ),
   ];
 }
 
 /** The cut length of a lining with its steps. */
-export function liningCutWithSteps(
-  of: Dropped,
-  layer: 'lining' | 'interlining',
-  rules: Rules,
-): Answer<Length> {
+export function liningCutWithSteps(of: Dropped, layer: CutBehind, rules: Rules): Answer<Length> {
   const cut = liningCut(of, layer, rules);
   return answer(cut, () => liningSteps(of, layer, cut, rules));
 }

@@ -1,11 +1,10 @@
-/** Yardage of face and lining, up the roll or railroaded, and the weight of a made-up layer. */
+/** Yardage of the face, up the roll or railroaded, and the weight of a made-up layer. */
 import {
   answer,
   finding,
   lengthFigure,
   noAnswer,
   numberFigure,
-  refuse,
   step,
   textFigure,
   yardageFigure,
@@ -13,22 +12,13 @@ import {
   type Finding,
   type Step,
 } from '../cell/answer';
-import {
-  clothForCuts,
-  liningCut,
-  liningCutWithSteps,
-  plainCut,
-  plainCutSteps,
-  repeatRuleFor,
-  repeatSteps,
-} from './cuts';
-import { exact, NO_LENGTH, times, toUnit, upToStep, type Length } from '../exact/length';
-import { ONE, scaled, upToNanometre, type Ratio } from '../exact/ratio';
+import { clothForCuts, plainCut, plainCutSteps, repeatRuleFor, repeatSteps } from './cuts';
+import { exact, times, toUnit, upToStep, type Length } from '../exact/length';
+import { ONE, scaled, type Ratio } from '../exact/ratio';
 import { unitOf, type Rules } from '../house/rules';
-import { panelsOf, type Layer, type Match } from '../cell/treatment';
+import { panelsOf, type Match } from '../cell/treatment';
 import { digits, showLength, showYardage } from '../exact/unit';
 import {
-  countWidths,
   flatWanted,
   toOneLess,
   widthsFindings,
@@ -36,7 +26,6 @@ import {
   widthsSteps,
   workWidths,
   type Gathered,
-  type Usable,
   type WidthsWork,
 } from './widths';
 
@@ -65,7 +54,7 @@ export function roundedYardage(cloth: (windows: number) => Length, quantity: num
   return upToStep(cloth(quantity), rules.yardageStep);
 }
 
-function yardageSteps(cuts: number, cloth: Length, yards: Length, rules: Rules): Step[] {
+export function yardageSteps(cuts: number, cloth: Length, yards: Length, rules: Rules): Step[] {
   return [
     step(
       'cloth',
@@ -88,7 +77,7 @@ function yardageSteps(cuts: number, cloth: Length, yards: Length, rules: Rules):
   ];
 }
 
-const NO_WINDOWS = finding('noWindows', 'quantity');
+export const NO_WINDOWS = finding('noWindows', 'quantity');
 
 export interface YardageWork {
   readonly work: WidthsWork;
@@ -150,66 +139,6 @@ export function yardage(of: Covered, rules: Rules): Answer<Length> {
       ...yardageSteps(work.cuts, cloth, work.yardage, rules),
     ],
     [...findings, ...advice(of, work, rules)],
-  );
-}
-
-export interface Lined extends Omit<
-  Covered,
-  'fabricWidth' | 'verticalRepeat' | 'horizontalRepeat' | 'match'
-> {
-  readonly liningWidth: Length;
-  readonly layer: Exclude<Layer, 'face'> | undefined;
-}
-
-/** Widths of a lining: the face's flat width with its hems, less what the face turns over it. */
-function liningWidths(of: Lined, rules: Rules): { widths: number; wanted: Length } {
-  const panels = panelsOf(of.draw ?? 'pair');
-  const narrower = of.layer === 'interlining' ? 0 : 2 * (rules.liningMarginLeading + rules.liningMarginOuter);
-  const turned = panels * (2 * rules.sideHem - narrower);
-  const wanted = scaled(Math.max(0, flatWanted(of, rules) + turned * ONE));
-  if (of.liningWidth <= 2 * rules.seam) {
-    const unit = unitOf(rules);
-    return refuse('liningTooNarrow', 'lining_width', showLength(of.liningWidth, unit));
-  }
-  // The lining is a plain cloth of that width: no hems of its own, seams as the face has them.
-  const plain: Usable = {
-    plain: of.liningWidth,
-    each: of.liningWidth,
-    seam: rules.seam,
-    hem: NO_LENGTH,
-    findings: [],
-  };
-  return { widths: countWidths(panels, plain, wanted, rules), wanted: upToNanometre(wanted) };
-}
-
-export interface LiningWork {
-  readonly widths: number;
-  readonly cut: Length;
-  readonly cuts: number;
-  readonly yardage: Length;
-}
-
-export function workLining(of: Lined, rules: Rules): LiningWork & { wanted: Length } {
-  const quantity = of.quantity ?? 1;
-  const { widths, wanted } = liningWidths(of, rules);
-  const cut = liningCut(of, of.layer ?? 'lining', rules);
-  const yardage = roundedYardage((windows) => times(cut, cutsOf(widths, windows, rules)), quantity, rules);
-  return { widths, cut, cuts: cutsOf(widths, quantity, rules), yardage, wanted };
-}
-
-/** Yardage of a lining or interlining. */
-export function lining(of: Lined, rules: Rules): Answer<Length> {
-  const work = workLining(of, rules);
-  const layer = of.layer ?? 'lining';
-  return answer(
-    work.yardage,
-    () => [
-      step(`${layer} wanted in all, flat`, '', [], lengthFigure(work.wanted)),
-      step(`${layer} widths`, 'of {}', [lengthFigure(of.liningWidth)], numberFigure(work.widths)),
-      ...liningCutWithSteps(of, layer, rules).steps,
-      ...yardageSteps(work.cuts, times(work.cut, work.cuts), work.yardage, rules),
-    ],
-    of.quantity === 0 ? [NO_WINDOWS] : [],
   );
 }
 

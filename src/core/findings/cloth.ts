@@ -17,6 +17,11 @@ export const CLOTH_FINDINGS = table({
     says: (read: string) =>
       `lining_width reads ${read}, which seams would use up. Check the width and its unit.`,
   },
+  liningWiderThanCut: {
+    weight: 'note',
+    says: (wide: string, cut: string) =>
+      `lining_width reads ${wide}, more than its own cut of ${cut}: this cloth could be turned, its width up the drop. Check the figure; the yardage is up the roll.`,
+  },
   repeatWiderThanCloth: {
     weight: 'check',
     says: (repeat: string, usable: string) =>

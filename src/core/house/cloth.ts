@@ -14,6 +14,7 @@ import {
   ROLL_STARTS,
   RETURN_ENDS,
   ROUNDED_BY,
+  INTERLINING_CUTS,
   LINING_CUTS,
   type YesNo,
   type WidthsRounding,
@@ -22,6 +23,7 @@ import {
   type RollStart,
   type ReturnEnds,
   type RoundedBy,
+  type InterliningCut,
   type LiningCut,
 } from '../cell/ways';
 
@@ -124,9 +126,36 @@ export const CLOTH_RULES = {
   ),
   liningMarginLeading: rule(ALLOWANCE, inches(2), 'face turned over the lining at the leading edge', BOOKLET),
   liningMarginOuter: rule(ALLOWANCE, inches(1), 'face turned over the lining at the outer edge', BOOKLET),
-  interliningShorter: rule(ALLOWANCE, inches(0), 'the interlining ends so much above the face', HOUSE),
-  interliningTop: rule(ALLOWANCE, inches(4), 'top allowance of an interlining', HOUSE),
-  interliningBottom: rule(ALLOWANCE, inches(0), 'bottom allowance of an interlining', HOUSE),
+  liningShrinkage: rule(
+    SHARE,
+    ratio(0),
+    'lengthwise shrinkage of a lining cut by its own allowances',
+    'ASTM D3691 allows up to 3 %',
+  ),
+  interliningCut: rule(
+    choiceKind('an interlining rule', INTERLINING_CUTS),
+    'as the face' as InterliningCut,
+    'how an interlining is cut; in widths it follows the face',
+    `${COMMON}: as the face`,
+  ),
+  interliningShorter: rule(
+    ALLOWANCE,
+    inches(0),
+    'the interlining ends so much above the face, where cut by its own allowances',
+    HOUSE,
+  ),
+  interliningTop: rule(
+    ALLOWANCE,
+    inches(4),
+    'top allowance of an interlining, where cut by its own allowances',
+    HOUSE,
+  ),
+  interliningBottom: rule(
+    ALLOWANCE,
+    inches(0),
+    'bottom allowance of an interlining, where cut by its own allowances',
+    HOUSE,
+  ),
   yardageStep: rule(
     YARD_STEP,
     (unit: Unit) => (unit === INCHES ? yards(1 / 8) : ((UNITS.m / 10) as Length)),

@@ -17,17 +17,14 @@ import { panelsOf } from '../cell/treatment';
 import { digits } from '../exact/unit';
 import {
   clothWeight,
-  lining,
   railroaded,
-  workLining,
   workTurned,
   workYardage,
   yardage,
   type Covered,
-  type Lined,
-  type LiningWork,
   type YardageWork,
 } from '../cloth/yardage';
+import { lining, workLining, type Lined, type LiningWork } from '../cloth/lining';
 import { finishedWidth, saveWidth, type Clothed, type Hung } from '../cloth/widths';
 
 type Given<K extends ColumnKey> = NonNullable<Window[K]>;
@@ -254,6 +251,9 @@ export class WindowWork {
       finishedDrop: this.orderedDrop,
       fullness: this.window.fullness,
       quantity: this.quantity,
+      fabricWidth: this.window.fabricWidth,
+      horizontalRepeat: this.window.horizontalRepeat,
+      faceWidths: this.window.fabricWidth === undefined ? undefined : this.widths(),
       liningWidth: this.boltWidth(layer),
       layer,
     };

@@ -29,7 +29,13 @@ describe('a cut', () => {
   it('of a lining has its own allowances, or so much less than the face', () => {
     expect(shown(liningCut(dropped(96), 'lining', rulesOf()))).toBe(103);
     expect(shown(liningCut(dropped(96), 'lining', rulesOf(['lining cut', 'less than face'])))).toBe(102);
-    expect(shown(liningCut(dropped(96), 'interlining', rulesOf()))).toBe(100);
+  });
+
+  it('of an interlining is the face’s, the lining’s, or has its own allowances', () => {
+    const by = (way: string) =>
+      shown(liningCut(dropped(96), 'interlining', rulesOf(['interlining cut', way])));
+    expect(shown(liningCut(dropped(96), 'interlining', rulesOf()))).toBe(112);
+    expect(['as the face', 'as the lining', 'own allowances'].map(by)).toEqual([112, 103, 100]);
   });
 
   it('of a lining that leaves nothing is refused', () => {

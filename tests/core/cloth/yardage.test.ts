@@ -6,10 +6,8 @@ import { ratio } from '../../../src/core/exact/ratio';
 import {
   clothWeight,
   cutsOf,
-  lining,
   railroaded,
   turnedYardage,
-  workLining,
   yardage,
   type Covered,
 } from '../../../src/core/cloth/yardage';
@@ -91,48 +89,6 @@ describe('yardage', () => {
 
   it('of a half-drop without a repeat is taken as plain, and says so', () => {
     expect(codes(yardage(window({ match: 'half-drop' }), rulesOf()))).toContain('matchWithoutRepeat');
-  });
-});
-
-describe('a lining', () => {
-  const lined = (more: Partial<Covered> = {}, layer: 'lining' | 'interlining' = 'lining') => ({
-    ...window(more),
-    liningWidth: inches(54),
-    layer,
-  });
-
-  it('has its own cut and no repeat', () => {
-    expect(yards(lining(lined(), rulesOf()).value)).toBe(17.25);
-    expect(yards(lining(lined({ verticalRepeat: inches(25) }), rulesOf()).value)).toBe(17.25);
-    expect(yards(lining(lined({ quantity: 10 }, 'interlining'), rulesOf()).value)).toBe(166.75);
-  });
-
-  it('is narrower than the face by twice the margins; an interlining is not', () => {
-    const at = (layer: 'lining' | 'interlining'): number =>
-      toUnit(workLining(lined({}, layer), rulesOf()).wanted, 'in');
-    expect(at('interlining') - at('lining')).toBe(12);
-  });
-
-  it('keeps the flat width exact until its widths are counted', () => {
-    // Fullness leaves 0.3 nm below half a width: to the nearest that is one width, not two.
-    const { rules } = readHouse([
-      ...BARE,
-      ['widths rounding', 'nearest'],
-      ['lining margin leading', 0],
-      ['lining margin outer', 0],
-    ]);
-    const of = {
-      ...window({ rodWidth: 999_999_999 as Length, draw: 'stationary', fullness: ratio(1.5) }),
-      liningWidth: 1_000_000_000 as Length,
-      layer: 'lining' as const,
-    };
-    expect(workLining(of, rules).widths).toBe(1);
-  });
-
-  it('that seams use up is refused', () => {
-    expect(() => lining({ ...lined(), liningWidth: inches(2) }, rulesOf())).toThrow(
-      /lining_width reads 2 in/,
-    );
   });
 });
 

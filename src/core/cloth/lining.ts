@@ -1,0 +1,161 @@
+/**
+ * What hangs behind the face: it lines the cloth that hangs there, so its widths follow the face's,
+ * width for width on a bolt as wide, else by the flat width that the face's widths deliver.
+ */
+import {
+  answer,
+  finding,
+  lengthFigure,
+  numberFigure,
+  refuse,
+  step,
+  type Answer,
+  type Finding,
+  type Step,
+} from '../cell/answer';
+import { panelsOf, type Layer } from '../cell/treatment';
+import { exact, NO_LENGTH, times, type Length } from '../exact/length';
+import { ONE, scaled } from '../exact/ratio';
+import { showLength } from '../exact/unit';
+import { unitOf, type Rules } from '../house/rules';
+import { liningCut, liningCutWithSteps } from './cuts';
+import { countWidths, flatInAll, usableWidth, workWidths, type Usable } from './widths';
+import { cutsOf, NO_WINDOWS, roundedYardage, yardageSteps, type Covered } from './yardage';
+
+export interface Lined extends Omit<Covered, 'fabricWidth' | 'verticalRepeat' | 'match'> {
+  /** The face's bolt width; undefined takes the house's usual one. */
+  readonly fabricWidth: Length | undefined;
+  /** The face's widths where they are known; else they are counted. */
+  readonly faceWidths?: number | undefined;
+  readonly liningWidth: Length;
+  readonly layer: Exclude<Layer, 'face'> | undefined;
+}
+
+interface LayerWidths {
+  readonly widths: number;
+  readonly faceWidths: number;
+  readonly faceBolt: Length;
+  /** The face of all panels as seamed, before its side hems. */
+  readonly seamed: Length;
+  /** What the face turns over this layer, of all panels. */
+  readonly margins: Length;
+}
+
+/** An interlining goes full width into the turnings, unless the house cuts it as the lining. */
+const isCutAsLining = (of: Lined, rules: Rules): boolean =>
+  of.layer !== 'interlining' || rules.interliningCut === 'as the lining';
+
+/** A layer that does not reach across the face lines nothing: “nearest” is for the face alone. */
+const goingUp = (rules: Rules): Rules =>
+  rules.widthsRounding === 'nearest' ? { ...rules, widthsRounding: 'whole per pair' } : rules;
+
+function layerWidths(of: Lined, rules: Rules): LayerWidths {
+  const panels = panelsOf(of.draw ?? 'pair');
+  const { seam, sideHem } = rules;
+  if (of.liningWidth <= 2 * seam)
+    return refuse('liningTooNarrow', 'lining_width', showLength(of.liningWidth, unitOf(rules)));
+  const faceBolt = of.fabricWidth ?? rules.usualFabricWidth;
+  const face = { ...of, fabricWidth: faceBolt };
+  const faceWidths = of.faceWidths ?? workWidths(face, rules).widths;
+  // Half widths may leave half a nanometre: it stays until the widths are counted.
+  const seamed = flatInAll(faceWidths, panels, usableWidth(face, rules)) + 2 * panels * sideHem;
+  const margins = isCutAsLining(of, rules)
+    ? 2 * panels * (rules.liningMarginLeading + rules.liningMarginOuter)
+    : 0;
+  // A plain cloth of that width: no hems of its own, seams as the face has them.
+  const plain: Usable = {
+    plain: of.liningWidth,
+    each: of.liningWidth,
+    seam,
+    hem: NO_LENGTH,
+    findings: [],
+  };
+  const wanted = scaled(Math.max(0, seamed - margins) * ONE);
+  return {
+    widths: of.liningWidth === faceBolt ? faceWidths : countWidths(panels, plain, wanted, goingUp(rules)),
+    faceWidths,
+    faceBolt,
+    seamed: exact(Math.ceil(seamed)),
+    margins: exact(margins),
+  };
+}
+
+export interface LiningWork {
+  readonly widths: number;
+  readonly cut: Length;
+  readonly cuts: number;
+  readonly yardage: Length;
+}
+
+interface WholeWork extends LiningWork {
+  readonly across: LayerWidths;
+}
+
+function workLayer(of: Lined, rules: Rules): WholeWork {
+  const quantity = of.quantity ?? 1;
+  const across = layerWidths(of, rules);
+  const { widths } = across;
+  const cut = liningCut(of, of.layer ?? 'lining', rules);
+  const yardage = roundedYardage((windows) => times(cut, cutsOf(widths, windows, rules)), quantity, rules);
+  return { widths, cut, cuts: cutsOf(widths, quantity, rules), yardage, across };
+}
+
+/** Widths, cut and yardage of a lining or interlining without their steps. */
+export const workLining = (of: Lined, rules: Rules): LiningWork => workLayer(of, rules);
+
+function widthsStepsOf(of: Lined, { across }: WholeWork, layer: string): Step[] {
+  const { faceWidths, faceBolt, seamed, margins, widths } = across;
+  const known = of.faceWidths !== undefined ? 'as the face is cut' : 'counted for this rod';
+  const face = step(
+    'widths of the face',
+    `of {}${of.fabricWidth === undefined ? ', the house’s usual fabric width' : ''}, ${known}`,
+    [lengthFigure(faceBolt)],
+    numberFigure(faceWidths),
+  );
+  if (of.liningWidth === faceBolt)
+    return [
+      face,
+      step(
+        `${layer} widths`,
+        'of {} too: as many as the face',
+        [lengthFigure(of.liningWidth)],
+        numberFigure(widths),
+      ),
+    ];
+  return [
+    face,
+    step(
+      `${layer} wanted in all, flat`,
+      '{} face as seamed, before its side hems − {} turned over it',
+      [lengthFigure(seamed), lengthFigure(margins)],
+      lengthFigure(exact(Math.max(0, seamed - margins))),
+    ),
+    step(`${layer} widths`, 'of {}', [lengthFigure(of.liningWidth)], numberFigure(widths)),
+  ];
+}
+
+/** Yardage of a lining or interlining. */
+export function lining(of: Lined, rules: Rules): Answer<Length> {
+  const work = workLayer(of, rules);
+  const layer = of.layer ?? 'lining';
+  const findings: Finding[] = of.quantity === 0 ? [NO_WINDOWS] : [];
+  const unit = unitOf(rules);
+  if (of.liningWidth > work.cut)
+    findings.push(
+      finding(
+        'liningWiderThanCut',
+        'lining_width',
+        showLength(of.liningWidth, unit),
+        showLength(work.cut, unit),
+      ),
+    );
+  return answer(
+    work.yardage,
+    () => [
+      ...widthsStepsOf(of, work, layer),
+      ...liningCutWithSteps(of, layer, rules).steps,
+      ...yardageSteps(work.cuts, times(work.cut, work.cuts), work.yardage, rules),
+    ],
+    findings,
+  );
+}

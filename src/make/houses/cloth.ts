@@ -121,13 +121,19 @@ export function bareCutOf(line: Line, house: House): Fraction {
 
 const repeatOf = (line: Line): Fraction => line['vertical repeat'] ?? ZERO;
 
-/** One cut with what its repeat adds. */
+/** A half-drop, or a rule by which the first cut is not as the others: no one length says how to cut. */
+export function cutsDiffer(line: Line, { repeatRule }: House): boolean {
+  if (repeatOf(line).equals(0)) return false;
+  return line.match === 'half-drop' || repeatRule === 'first cut exact' || repeatRule === 'one repeat each';
+}
+
+/** One cut with what its repeat adds; the further cuts where the first is not as the others. */
 export function cutOf(line: Line, house: House): Fraction {
   const bare = bareCutOf(line, house);
   const repeat = repeatOf(line);
   if (repeat.equals(0)) return bare;
-  if (house.repeatRule === 'every cut up') return upTo(bare, repeat);
-  return house.repeatRule === 'one repeat with every length' ? bare.add(repeat) : bare;
+  const up = house.repeatRule === 'every cut up' || house.repeatRule === 'first cut exact';
+  return up ? upTo(bare, repeat) : bare.add(repeat);
 }
 
 /** What so many cuts of a line take off the bolt. */
@@ -141,8 +147,9 @@ export function lengthOf(line: Line, house: House, cuts: Fraction): Fraction {
       widths: cuts.div(windows.mul(panels)),
     });
   }
-  const cut = cutOf(line, house).mul(cuts);
-  return house.repeatRule === 'one repeat each' ? cut.add(repeat.mul(cuts.sub(1))) : cut;
+  const further = cutOf(line, house);
+  const first = cutsDiffer(line, house) ? bareCutOf(line, house) : further;
+  return first.add(further.mul(cuts.sub(1)));
 }
 
 const largeUnit = ({ unit }: House): Fraction => exact(unit === 'inches' ? 36 : 100);

@@ -21,7 +21,8 @@ export interface House {
   readonly top: Partial<Record<Heading, number>>;
   readonly bottom: number;
   readonly shrinkage: number;
-  readonly repeatRule: 'every cut up' | 'one repeat each' | 'one repeat with every length';
+  readonly repeatRule:
+    'every cut up' | 'first cut exact' | 'one repeat each' | 'one repeat with every length';
   readonly yardStep: number;
   readonly yardageBy: 'order' | 'window';
   readonly lining: {

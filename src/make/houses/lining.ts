@@ -44,9 +44,11 @@ export function liningWidthsOf(line: Line, house: House): Fraction | undefined {
   return most !== undefined && fewest !== undefined && most.equals(fewest) ? most : undefined;
 }
 
-/** Undefined where the line is not lined. */
+/** Undefined where the line is not lined, or the texts part. */
 export function liningYardageOf(line: Line, house: House): Fraction | undefined {
   if (!isLined(line) || isTurned(line)) return undefined;
+  // Whether it is the cut with its repeat that the lining is shorter than, the texts do not say.
+  if (house.lining.cut === 'less than face' && line['vertical repeat'] !== undefined) return undefined;
   const widths = liningWidthsOf(line, house);
   if (widths === undefined) return undefined;
   const quantity = line.quantity ?? ONE;

@@ -2,6 +2,7 @@
 import type Fraction from 'fraction.js';
 import {
   cutOf,
+  cutsDiffer,
   deliveredFlat,
   dropOf,
   finishedWidthOf,
@@ -35,7 +36,7 @@ export function reckon(line: Line, house: House, more: Fraction = ZERO): Line {
     'finished width': still ? undefined : finishedWidthOf(line, house),
     panels: exact(panelsOf(line.draw)),
     widths,
-    'cut length': turned || line.match === 'half-drop' ? undefined : cutOf(line, house),
+    'cut length': turned || cutsDiffer(line, house) ? undefined : cutOf(line, house),
     'yards each': house.yardageBy === 'window' ? yardage.div(line.quantity ?? ONE) : undefined,
     yardage,
     'lining yardage': liningYardageOf(line, house),

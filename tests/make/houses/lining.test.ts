@@ -37,6 +37,14 @@ describe('the lining', () => {
     expect(liningWidthsOf(LINED, { ...PLAIN, sideHem: 3, lining })).toBeUndefined();
   });
 
+  it('cut shorter than the face by a rule is left open where the face has a repeat', () => {
+    const house = { ...PLAIN, lining: { ...PLAIN.lining, cut: 'less than face', less: 10 } } as const;
+    expect(liningYardageOf(LINED, house)).toBeUndefined();
+    // Six cuts of 96 − 10 in are 516 in: 14⅓ yd, up to the eighth.
+    const plainCloth = { ...LINED, 'vertical repeat': undefined };
+    expect(liningYardageOf(plainCloth, house)?.toString()).toBe('14.375');
+  });
+
   it('is none where the cloth is turned or unlined', () => {
     expect(liningYardageOf({ ...LINED, railroaded: 'yes' }, PLAIN)).toBeUndefined();
     expect(liningYardageOf({ ...LINED, lining: 'unlined' }, PLAIN)).toBeUndefined();

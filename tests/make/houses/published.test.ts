@@ -38,6 +38,10 @@ describe('How to Make Draperies (1960), Project Gutenberg eBook #63282', () => {
     expect(yards(patterned, house({ repeatRule: 'one repeat each' }))).toBe('11 1/3');
   });
 
+  it('buys 10⅓ yd where the first length is exact and the others go up', () => {
+    expect(yards(patterned, house({ repeatRule: 'first cut exact' }))).toBe('10 1/3');
+  });
+
   it('cuts 98½ in from 90, and 5½ yd for two lengths, 6 where yards are whole', () => {
     const rules = house({ top: { pinch: 5 }, bottom: 3.5 });
     const line = panel({ 'finished drop': exact(90) });

@@ -20,7 +20,7 @@ const HOUSE: House = {
   top: { pinch: 15, cartridge: 14, grommet: 18 },
   bottom: 20,
   shrinkage: 0.02,
-  repeatRule: 'every cut up',
+  repeatRule: 'first cut exact',
   yardStep: 0.1,
   yardageBy: 'window',
   lining: {
@@ -106,7 +106,7 @@ export const carrabeen: Style = {
       ),
       column(['Sets', 'No.'], 'quantity', number('quantity')),
       column(['Widths', 'per set'], 'widths', number('widths'), { per: 'window' }),
-      column(['Cut', 'mm'], 'cut length', scaled('cut length', 10, 0), { unit: 'mm' }),
+      column(['Cut', 'mm'], 'cut length', scaled('cut length', 10, 0, 'see roll'), { unit: 'mm' }),
       column(['Fabric', 'm total'], 'yardage', number('yardage'), { unit: 'm' }),
       column(['Lining', 'm total'], 'lining yardage', number('lining yardage'), { unit: 'm' }),
       column(['Fabric', '$ / m'], 'unit price', money('unit price')),
@@ -120,6 +120,10 @@ export const carrabeen: Style = {
     before: ({ no, customer, date }) => [`Job ${no} – ${customer} – ${dated(date, 'd/mm/yyyy')}`],
     after: { text: 'Job total', at: 0, adds: ['yardage', 'amount', 'total'] },
     headerEvery: 45,
-    foot: [['Lining is in the making price. Cut includes 2% for shrinkage.']],
+    foot: [
+      [
+        'Lining is in the making price. Cut includes 2% for shrinkage; patterned rolls: first cut exact, others to the repeat.',
+      ],
+    ],
   },
 };

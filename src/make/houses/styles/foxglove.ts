@@ -1,4 +1,4 @@
-/** A designer's workroom in the US: the client's own cloth, width by length in one cell, prices by the panel, less 10 %. */
+/** A designer's workroom in the US: the client's own cloth, width by length in one cell, making by the width, less 10 %. */
 import type { House } from '../house';
 import { column, dateText, joined, money, number, onTape, scaled, short, text } from '../cells';
 import { exact } from '../exact';
@@ -26,12 +26,12 @@ const HOUSE: House = {
   yardStep: 0.5,
   yardageBy: 'order',
   lining: {
-    cut: 'own allowances',
+    cut: 'less than face',
     width: 54,
     shorter: 1,
     top: 4,
     bottom: 5,
-    less: 10,
+    less: 9,
     marginLeading: 2,
     marginOuter: 1,
   },
@@ -54,9 +54,9 @@ const HOUSE: House = {
 const each = (line: Line) => exact(1).div(panelsOf(line.draw));
 
 export const foxglove: Style = {
-  name: 'the client’s own cloth, width by length in one cell, made by the panel, less 10 % (a workroom in the US)',
+  name: 'the client’s own cloth, width by length in one cell, making by the width, less 10 % (a workroom in the US)',
   house: HOUSE,
-  prices: { making: 'panel', parts: ['labor', 'hardware'] },
+  prices: { making: 'width', parts: ['labor', 'hardware'] },
   cloths: [
     { name: 'Ravenna 12', width: 54, repeat: 27, across: 13.5 },
     { name: 'Client’s toile', width: 54, repeat: 20.5, across: 27 },
@@ -69,7 +69,7 @@ export const foxglove: Style = {
   draws: ['pair', 'pair', 'pair', 'one-way left', 'one-way right'],
   linings: ['lined', 'lined', 'unlined'],
   quantities: [1, 1, 2, 2, 4],
-  rates: { pinch: 72.5, inverted: 80, box: 98, pencil: 58 },
+  rates: { pinch: 26, inverted: 29.5, box: 34, pencil: 21.25 },
   hardware: [60, 75, 110, 145, 212],
   openings: { least: 24, most: 130, step: 0.5 },
   drops: { least: 70, most: 118, step: 0.5 },
@@ -119,7 +119,7 @@ export const foxglove: Style = {
       column('Cut', 'cut length', number('cut length'), { unit: 'in' }),
       column('COM yds', 'yardage', number('yardage'), { unit: 'yd' }),
       column('Lng yds', 'lining yardage', number('lining yardage', 3, '-'), { unit: 'yd' }),
-      column('$/pnl', 'labor rate', money('labor rate')),
+      column('$/W', 'labor rate', money('labor rate')),
       column('Labor', 'labor', money('labor')),
       column('Rods', 'hardware', money('hardware')),
       column('Less 10%', 'discount', money('discount')),

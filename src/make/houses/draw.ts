@@ -80,14 +80,30 @@ function grommetsAgree(line: Line, style: Style): boolean {
   return pairs.every((count) => count.equals(pairs[0] ?? 0));
 }
 
+/** Whole cents a width, so that it is the same by the width, by the window and by the line. */
+function makingIsWhole(line: Line, { prices }: Style): boolean {
+  if (prices.making !== undefined || line.labor === undefined || line.widths === undefined) return true;
+  return line.labor
+    .div(line.widths.mul(line.quantity ?? ONE))
+    .mul(100)
+    .mod(1)
+    .equals(0);
+}
+
 /** Only windows about which the trade's words leave no doubt are ordered. */
 function undisputed(line: Line, style: Style): boolean {
   const { house, prices } = style;
-  if (isTurned(line)) return fitsTurned(line, house);
+  // Which way of turned cloth shrinks, the texts do not say.
+  if (isTurned(line)) return house.shrinkage === 0 && fitsTurned(line, house);
   if (isLined(line) && line['lining yardage'] === undefined) return false;
   const { together, apart } = taxesOf(line, house, prices);
   const most = exact(house.unit === 'inches' ? 400 : 1000);
-  return together.equals(apart) && grommetsAgree(line, style) && bareCutOf(line, house).compare(most) < 0;
+  return (
+    together.equals(apart) &&
+    grommetsAgree(line, style) &&
+    makingIsWhole(line, style) &&
+    bareCutOf(line, house).compare(most) < 0
+  );
 }
 
 /** One true line of the cloth; drawn anew until nothing about it is in doubt. */

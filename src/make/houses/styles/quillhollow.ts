@@ -43,7 +43,7 @@ const HOUSE: House = {
     by: { pinch: 24, goblet: 31.5, cartridge: 27, 'rod pocket': 19.5 },
     lined: 4.5,
     heightFrom: 108,
-    heightSurcharge: 0.25,
+    heightSurcharge: 0.2,
   },
   discount: 0,
   taxRate: 0.0725,

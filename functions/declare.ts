@@ -94,6 +94,7 @@ export interface CellFunction {
 const snake = (name: string): string => name.replace(/[A-Z]/g, (capital) => `_${capital.toLowerCase()}`);
 
 const RULES_KIND: Kind<unknown> = {
+  quantity: 'table',
   noun: 'a range of two columns: rule, value',
   shape: 'range',
   read: (raw) => raw,

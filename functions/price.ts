@@ -15,6 +15,7 @@ import { AMOUNT } from './gives';
 import { FINISHED_DROP, HEADING, LINING, WIDTHS_IN_ALL } from './inputs';
 
 const PRICE_BREAKS: Kind<readonly PriceBreak[]> = {
+  quantity: 'table',
   noun: 'a range of two columns, from quantity and price',
   shape: 'range',
   read(raw, place) {

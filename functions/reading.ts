@@ -147,6 +147,7 @@ export const HOUSERULE = cellFunction({
 });
 
 const ARGUMENTS: Kind<readonly CellIn[]> = {
+  quantity: 'table',
   noun: 'arguments',
   shape: 'range',
   read: (raw) => (Array.isArray(raw) ? (raw as CellIn[]) : [raw]),

@@ -15,6 +15,7 @@ import { COUNT as A_COUNT, spill } from './gives';
 /** A column read cell by cell, blanks kept, so that it can stand beside another. */
 function columnKind<T>(kind: Kind<T>, noun: string): Kind<readonly (T | undefined)[]> {
   return {
+    quantity: kind.quantity,
     noun,
     shape: 'range',
     read(raw, place) {

@@ -13,13 +13,15 @@ import {
   type CellOut,
   type Kind,
 } from '../src/core/cell/fields';
-import { OUTPUTS, type Output } from '../src/core/window/outputs';
+import { workedOut, type WindowFigure } from '../src/core/window/figure';
+import { FIGURES } from '../src/core/window/figures';
 import { WindowWork } from '../src/core/window/job';
 import { cellFigure } from '../src/core/cell/steps';
 import { cellFunction, type Gives } from './declare';
 
 /** A header row: a range of one row, or of one column where the table lies on its side. */
 export const HEADERS: Kind<readonly CellIn[]> = {
+  quantity: 'table',
   noun: 'the row that heads the table',
   shape: 'range',
   read(raw, place) {
@@ -30,15 +32,15 @@ export const HEADERS: Kind<readonly CellIn[]> = {
   },
 };
 
-const USUAL = ['rodWidth', 'finishedDrop', 'widths', 'cutLength', 'yardage'];
 const BY_WORDS = new Map(
-  OUTPUTS.flatMap((one) =>
-    [one.key, one.heading, ...one.also].map((words): [string, Output] => [headingWords(words), one]),
+  FIGURES.flatMap((one) =>
+    [one.key, one.heading, ...one.also].map((words): [string, WindowFigure] => [headingWords(words), one]),
   ),
 );
 
 /** Outputs by name: a range of names, or one text with commas. */
-const ASKED: Kind<readonly Output[]> = {
+const ASKED: Kind<readonly WindowFigure[]> = {
+  quantity: 'table',
   noun: 'output names',
   shape: 'range',
   read(raw, place) {
@@ -46,7 +48,7 @@ const ASKED: Kind<readonly Output[]> = {
       .flat()
       .filter((cell) => !isBlank(cell))
       .flatMap((cell) => String(oneCell(cell, place)).split(/[,;]/));
-    const list = (): string => OUTPUTS.map((one) => one.heading).join(', ');
+    const list = (): string => FIGURES.map((one) => one.heading).join(', ');
     const asked = names.map(
       (name) =>
         BY_WORDS.get(headingWords(name)) ?? refuse('unknownOutput', place.name, readBack(name), list()),
@@ -55,7 +57,7 @@ const ASKED: Kind<readonly Output[]> = {
   },
 };
 
-const USUAL_OUTPUTS = OUTPUTS.filter((one) => USUAL.includes(one.key));
+const USUAL_FIGURES = FIGURES.filter((figure) => figure.usual === true);
 const ROWS: Gives<readonly (readonly CellOut[])[]> = {
   noun: 'the asked outputs, a row for each row',
   shape: 'spill',
@@ -107,7 +109,7 @@ export const SCHEDULE = cellFunction({
     if (found.length === 0) return refuse('noColumns', 'headers', readBack(headers.join(', ')));
     const columns = Math.max(...rows.map((row) => row.length));
     if (columns !== headers.length) return refuse('rowsAndHeaders', 'rows', headers.length, columns);
-    const asked = outputs ?? USUAL_OUTPUTS;
+    const asked = outputs ?? USUAL_FIGURES;
     const names = Object.fromEntries(found.map(({ key, heading }) => [key, heading]));
     const heard = new Map<string, { finding: Finding; rows: number[] }>();
     const hear = (found: Finding, row: number): void => {
@@ -121,7 +123,10 @@ export const SCHEDULE = cellFunction({
       try {
         const work = new WindowWork(readWindow(row, found, house.unit), rules, names);
         if (rows.length === 1) works.push(work);
-        const line = asked.map((one) => cellFigure(one.of(work), house.unit));
+        const line = asked.map((one) => {
+          const worked = workedOut(one, work);
+          return worked === undefined ? '' : cellFigure(worked, house.unit);
+        });
         for (const one of work.findings()) hear(one, at + 1);
         return line;
       } catch (thrown) {

@@ -287,7 +287,7 @@ function twoMeasures({ column, heading, cells }: Seen): string[] {
 
 /** A heading in centimetres in an inch house, or figures that are too great for the house's unit. */
 function unitDoubt(seen: Seen, wanted: WantedColumn, unit: Unit): string[] {
-  const small = wanted.field.kind.noun === 'a length';
+  const small = wanted.field.kind.quantity === 'length';
   if (!small) return [];
   const where = `Column ${letters(seen.column)}, ${wanted.heading}`;
   if (seen.unit !== undefined && seen.unit !== unit.small)

@@ -147,7 +147,7 @@ export async function plan(book: Book, given: PlanGiven): Promise<Plan> {
   const sources = new Map<string, Source>();
   for (const column of read.columns) {
     if (column.key === undefined) continue;
-    const length = wanted.find((one) => one.key === column.key)?.field.kind.noun === 'a length';
+    const length = wanted.find((one) => one.key === column.key)?.field.kind.quantity === 'length';
     const foreign = length && column.unit !== undefined && column.unit !== given.unit.small;
     sources.set(column.key, {
       column: column.column,

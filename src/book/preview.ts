@@ -41,7 +41,7 @@ export function preview(of: Plan, given: PlanGiven, rules: CellIn, rows = 5): re
       if (column.key === undefined) continue;
       const raw =
         read.block.values[row - read.block.area.row]?.[column.column - read.block.area.column] ?? null;
-      const length = given.wanted.find((one) => one.key === column.key)?.field.kind.noun === 'a length';
+      const length = given.wanted.find((one) => one.key === column.key)?.field.kind.quantity === 'length';
       values.set(column.key, length ? converted(raw, column.unit, unit) : raw);
     }
     const heading = HEADINGS.find(String(values.get('heading') ?? ''));

@@ -2,7 +2,7 @@
 import type { CellFunction, Parameter } from '../../functions/declare';
 import { NAMESPACE } from '../../functions/index';
 import { Refusal } from '../core/cell/answer';
-import type { OutputGroup } from '../core/window/outputs';
+import type { FigureGroup } from '../core/window/figure';
 import { INCHES, type Unit } from '../core/exact/unit';
 import { cellText } from './address';
 import type { UnitWord } from './headings';
@@ -10,7 +10,7 @@ import type { UnitWord } from './headings';
 /** A column worked out for every row: a function, and which column each of its parameters is. */
 export interface OutputColumn {
   readonly key: string;
-  readonly group: OutputGroup;
+  readonly group: FigureGroup;
   readonly heading: string;
   readonly says: string;
   /** The cell function it comes from, without the namespace. */

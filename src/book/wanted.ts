@@ -1,9 +1,9 @@
 /** The columns a window table may have and the outputs it may be given, out of the core's own lists. */
 import { functionNamed } from '../../functions/index';
 import { COLUMN_KEYS, WINDOW_COLUMNS, type ColumnKey } from '../core/window/columns';
-import { optional, TEXT, type Field } from '../core/cell/fields';
-import { OUTPUTS } from '../core/window/outputs';
-import { LININGS } from '../core/cell/treatment';
+import { optional, TEXT, type Field, type Kind } from '../core/cell/fields';
+import type { WindowFigure } from '../core/window/figure';
+import { FIGURES } from '../core/window/figures';
 import type { ColumnsRead, WantedColumn } from './columns';
 import type { OutputColumn } from './row-formula';
 
@@ -18,47 +18,39 @@ export const NEEDED: readonly (readonly ColumnKey[])[] = [
   ['fabricWidth'],
 ];
 
-const KEYS = new Set<string>([...COLUMN_KEYS, ...OUTPUTS.map((one) => one.key)]);
-const unlined = LININGS.list.find((one) => one.word === 'unlined');
-const FORMATS: Readonly<Record<string, string>> = {
-  labor: '#,##0.00',
-  deliveredFullness: '0.00',
-  stack: '0.0',
-  markSpace: '0.00',
-  takeUp: '0.00',
-  weight: '0.0',
-};
-
-/** No function of one cell tells these: only the whole row says whether there is any of it. */
-const OF_THE_ROW = new Set(['findings', 'interliningYardage']);
-
+const KEYS = new Set<string>([...COLUMN_KEYS, ...FIGURES.map((figure) => figure.key)]);
 /** Each parameter fed by the column of the same key. */
-function outputColumn({ key, group, heading, says, from }: (typeof OUTPUTS)[number]): OutputColumn {
-  const of = functionNamed(from);
-  const cell = of?.gives.shape === 'cell' && !OF_THE_ROW.has(key);
-  const fed = (of?.parameters ?? [])
+function outputColumn(figure: WindowFigure): OutputColumn {
+  const { key, group, heading, says, from, onlyFrom, none } = figure;
+  const asked = functionNamed(from);
+  const cell = asked?.gives.shape === 'cell' && onlyFrom === undefined;
+  const fed = (asked?.parameters ?? [])
     .map(({ name }) => [name, camel(name)] as const)
     // Of the whole row the house rule stands for a lining width that is not there.
-    .filter(([, to]) => cell || to !== 'liningWidth');
+    .filter(([, column]) => cell || column !== 'liningWidth');
   return {
     key,
     group,
     heading,
     says,
-    takes: Object.fromEntries(fed.filter(([, to]) => KEYS.has(to))),
+    takes: Object.fromEntries(fed.filter(([, column]) => KEYS.has(column))),
     calls: from,
     cell,
-    whole: key === 'findings' ? 'CHECK' : 'SCHEDULE',
-    format: FORMATS[key] ?? 'General',
-    ...(key === 'labor' && { times: 'quantity' }),
-    ...(key === 'liningYardage' && {
-      none: { column: 'lining', words: [unlined?.word ?? '', ...(unlined?.also ?? [])] },
-    }),
+    whole: onlyFrom ?? 'SCHEDULE',
+    format: figure.format ?? 'General',
+    ...(figure.timesQuantity === true && { times: 'quantity' }),
+    ...(none !== undefined && { none: { column: none.column, words: wordsFor(none) } }),
   };
 }
 
+/** A choice's word and the other words it is read by. */
+function wordsFor({ column, word }: NonNullable<WindowFigure['none']>): readonly string[] {
+  const { choices } = WINDOW_COLUMNS[column].field.kind as Kind<unknown>;
+  return [word, ...(choices?.find((choice) => choice.word === word)?.also ?? [])];
+}
+
 /** Everything one cell of a row can hold. */
-export const ROW_OUTPUTS: readonly OutputColumn[] = OUTPUTS.map(outputColumn);
+export const ROW_OUTPUTS: readonly OutputColumn[] = FIGURES.map(outputColumn);
 
 /** Every column a chosen output cannot do without, where no other figure gives it. */
 export function neededBy(key: string): readonly string[] {
@@ -70,10 +62,7 @@ export function neededBy(key: string): readonly string[] {
   });
 }
 
-/** Her own remarks are no figure of ours, whatever they are headed. */
-const NEVER_HERS = new Set(['findings']);
-
-/** What a column of hers may be: what was measured and chosen, or a figure already there. */
+/** What a column of the user's table may be: what was measured and chosen, or a figure already there. */
 export const WANTED: readonly WantedColumn[] = [
   ...COLUMN_KEYS.map((key): WantedColumn => ({
     key,
@@ -83,7 +72,8 @@ export const WANTED: readonly WantedColumn[] = [
     says: WINDOW_COLUMNS[key].field.says,
     needed: NEEDED.some((any) => any.includes(key)),
   })),
-  ...OUTPUTS.filter((one) => !(one.key in WINDOW_COLUMNS) && !NEVER_HERS.has(one.key)).map(
+  // The user's own remarks are no figure of ours, whatever they are headed.
+  ...FIGURES.filter(({ key, group }) => !(key in WINDOW_COLUMNS) && group !== 'Checking').map(
     ({ key, heading, also, says }): WantedColumn => ({
       key,
       heading,

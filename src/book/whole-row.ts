@@ -4,7 +4,8 @@
  * taken as she said, and no figure hangs on a chain of others.
  */
 import { columnOf, WINDOW_COLUMNS, type ColumnKey } from '../core/window/columns';
-import { FIGURE_KEYS, orderColumns, usualHeading, type OrderKey } from '../core/window/order';
+import { FIGURE_KEYS, usualHeading, type OrderKey } from '../core/window/meanings';
+import { orderColumns } from '../core/window/order';
 import type { Unit } from '../core/exact/unit';
 import { readHeading } from './headings';
 import type { Handed, OutputColumn, Source } from './row-formula';

@@ -20,7 +20,8 @@ import type { RulesSeen } from '../book/rule-lines';
 import type { Survey } from '../book/survey';
 import { missing, NEEDED, neededBy, ROW_OUTPUTS, WANTED } from '../book/wanted';
 import { WINDOW_COLUMNS, type ColumnKey } from '../core/window/columns';
-import type { OutputGroup } from '../core/window/outputs';
+import { FIGURE_GROUPS } from '../core/window/figure';
+import { FIGURES } from '../core/window/figures';
 import { INCHES } from '../core/exact/unit';
 import { Planned } from './planned';
 import { columnAt, type Place } from './place';
@@ -41,12 +42,11 @@ const useStyles = makeStyles({
   act: { justifySelf: 'start' },
 });
 
-const GROUPS: readonly OutputGroup[] = ['Measure', 'Cloth', 'Heading', 'Hardware', 'Money', 'Checking'];
 /** What only some outputs need, and a workroom often has one figure for. */
 const SAME_FOR_ALL = new Set<string>(['liningWidth', 'arealWeight']);
 
 /** What most tables want first. */
-const USUAL: readonly string[] = ['rodWidth', 'finishedDrop', 'widths', 'cutLength', 'yardage'];
+const USUAL = FIGURES.filter((figure) => figure.usual === true).map(({ key }) => key);
 
 interface Props {
   readonly book: Book;
@@ -148,7 +148,7 @@ export function Adding({ book, survey, read, rules }: Props) {
         </>
       )}
       <Subtitle2 as="h3">Add</Subtitle2>
-      {GROUPS.map((group) => (
+      {FIGURE_GROUPS.map((group) => (
         <fieldset key={group} className={styles.groups}>
           <legend className={styles.group}>{group}</legend>
           <div className={styles.choices}>

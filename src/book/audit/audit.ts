@@ -5,7 +5,8 @@
 import { Auditor, type AuditBy } from '../../core/audit/audit';
 import type { OrderFinding } from '../../core/audit/finding';
 import { optional, type Field } from '../../core/cell/fields';
-import { MEANINGS, orderColumns, type OrderKey } from '../../core/window/order';
+import { MEANINGS, type OrderKey } from '../../core/window/meanings';
+import { orderColumns } from '../../core/window/order';
 import type { Unit } from '../../core/exact/unit';
 import { areaAt, type Area } from '../address';
 import type { Book, Mark } from '../book';

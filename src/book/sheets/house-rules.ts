@@ -10,13 +10,22 @@ export const RULES_HEADER = 3;
 
 /** The unit a rule's value is in, as it stands beside it. */
 export function ruleUnit(line: RuleLine, unit: Unit): string {
-  const { noun } = line.kind;
-  if (noun.startsWith('a length') || noun.startsWith('rod lengths')) return unit.small;
-  if (noun === 'a part of a yard or metre') return unit.large;
-  if (noun === 'a weight') return unit.weight;
-  if (noun === 'an areal weight') return unit.areal;
-  if (noun === 'a price') return line.key.startsWith('labor') ? 'a width' : '';
-  return noun === 'a fullness' ? 'times' : '';
+  switch (line.kind.quantity) {
+    case 'length':
+      return unit.small;
+    case 'yardage':
+      return unit.large;
+    case 'weight':
+      return unit.weight;
+    case 'areal weight':
+      return unit.areal;
+    case 'fullness':
+      return 'times';
+    case 'money':
+      return line.key.startsWith('labor') ? 'a width' : '';
+    default:
+      return '';
+  }
 }
 
 /** The default as a cell holds it; null where only the house can say. */

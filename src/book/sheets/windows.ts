@@ -99,7 +99,7 @@ export function windowsSheet(job: Job): Draft {
   const rules = job.name('House_rules');
   const inUnit = (key: ColumnKey): string => {
     const { heading, field } = WINDOW_COLUMNS[key];
-    return field.kind.noun === 'a length' ? `${heading} (${unit.small})` : heading;
+    return field.kind.quantity === 'length' ? `${heading} (${unit.small})` : heading;
   };
   const given = GIVEN.map((key): ColumnDraft => {
     const choice =

@@ -5,7 +5,7 @@
  */
 import { finding, Refusal, type Finding } from '../cell/answer';
 import { cords, flame, oddGrommets, stackOverGlass, sums, tooNarrowToTurn, type Facing } from './facts';
-import { canBeWorkedOut, Compared, NEEDS, restsOn, type Comparison, type Wrong } from './compared';
+import { canBeWorkedOut, Compared, restsOn, type Comparison, type Wrong } from './compared';
 import { told, type OrderFinding } from './finding';
 import { Jobs } from './between-rows';
 import { priceOn, sinceWhen, type PriceList } from './price-list';
@@ -14,21 +14,13 @@ import { Totals } from './totals';
 import { figureCell, showDifference, showOf } from './show';
 import { explain, yardageOf, type Explained } from './slips';
 import type { ColumnKey } from '../window/columns';
-import { DATE, showDay } from '../cell/day';
+import { showDay } from '../cell/day';
 import { isBlank, readBack, type CellIn } from '../cell/fields';
-import { MONEY } from '../cell/figure-kinds';
 import { TooLarge, toUnit } from '../exact/length';
 import { isNear } from '../exact/money';
-import {
-  FIGURE_KEYS,
-  OrderReader,
-  rowKind,
-  usualHeading,
-  type FigureKey,
-  type Order,
-  type OrderColumns,
-  type OrderKey,
-} from '../window/order';
+import type { FigureKey } from '../window/figures';
+import { FIGURE_KEYS, orderedFigure, usualHeading, type OrderKey } from '../window/meanings';
+import { OrderReader, rowKind, type Order, type OrderColumns } from '../window/order';
 import { unitOf, type Rules } from '../house/rules';
 import type { House } from '../house/house';
 import { inSheetWords, namedBy } from '../window/sheet-words';
@@ -119,7 +111,7 @@ export class Auditor {
     if (toCompare.length === 0 && !JUDGED.some(this.has)) found.push(finding('nothingToCompare', 'headers'));
     const lacking = new Map<string, FigureKey[]>();
     for (const figure of toCompare) {
-      for (const either of NEEDS[figure]) {
+      for (const either of orderedFigure(figure).needs) {
         if (either.some(this.has)) continue;
         const missing = either.map(usualHeading).join(' or ');
         lacking.set(missing, [...(lacking.get(missing) ?? []), figure]);
@@ -342,9 +334,9 @@ export class Auditor {
     const found: Finding[] = [];
     for (const [{ heading, unit, kind }, marks] of this.reader.written) {
       const texts = [...marks.values()];
-      if (kind === (DATE as unknown)) {
+      if (kind.quantity === 'date') {
         found.push(finding('datesAsText', heading, heading, texts[0] ?? ''));
-      } else if (kind === (MONEY as unknown)) {
+      } else if (kind.quantity === 'money') {
         found.push(
           texts.length > 1
             ? finding('mixedCurrencies', heading, heading, texts.join(', '))

@@ -3,7 +3,8 @@ import { finding } from '../cell/answer';
 import { told, type OrderFinding } from './finding';
 import { showNear } from './show';
 import { toUnit, UNITS } from '../exact/length';
-import type { Order, OrderKey } from '../window/order';
+import type { OrderKey } from '../window/meanings';
+import type { Order } from '../window/order';
 import { INCHES, type Unit } from '../exact/unit';
 
 /** Two 32-bit sums of what is added, in one whole number: FNV-1a, and a second one with another prime. */

@@ -12,7 +12,9 @@ import { exact, inches, TooLarge, type Length } from '../exact/length';
 import type { Rules } from '../house/rules';
 import { panelsOf } from '../cell/treatment';
 import { cutsOf, roundedYardage } from '../cloth/yardage';
-import { FIGURE_KEYS, measureOf, type FigureKey } from '../window/order';
+import { workedOutNumber } from '../window/figure';
+import type { FigureKey } from '../window/figures';
+import { FIGURE_KEYS, orderedFigure } from '../window/meanings';
 
 export type Ordered = Readonly<Partial<Record<FigureKey, number>>>;
 
@@ -30,65 +32,14 @@ class AsOrdered extends WindowWork {
   }
 }
 
-/** Each figure as a plain number: nanometres, a count, a share or an amount; undefined where there is none. */
-const FIGURES: Readonly<Record<FigureKey, (work: WindowWork) => number | undefined>> = {
-  rodWidth: (work) => work.rodWidth().value,
-  finishedDrop: (work) => work.finishedDrop().value,
-  finishedWidth: (work) => work.finishedWidth().value,
-  widths: (work) => work.widths(),
-  deliveredFullness: (work) => work.cloth().work.delivered,
-  cutLength: (work) => work.cutLength().value,
-  yardage: (work) => work.cloth().yardage,
-  liningYardage: (work) => work.liningYardage().value,
-  railroadedYardage: (work) => work.railroaded().value,
-  stack: (work) => work.stack().value,
-  marks: (work) => work.marks().value,
-  rings: (work) => work.rings().value,
-  brackets: (work) => work.brackets().value,
-  weight: (work) => work.weight()?.value,
-  labor: (work) => work.labor().value.times(work.quantity).toNumber(),
-};
-
-const ROD: readonly ColumnKey[] = ['openingWidth', 'leftExtension', 'rightExtension'];
-const DROP: readonly ColumnKey[] = [
-  'measured',
-  'measuredCentre',
-  'measuredRight',
-  'measuredTo',
-  'floorFinish',
-];
+const figureOf = (key: FigureKey, work: WindowWork): number | undefined =>
+  workedOutNumber(orderedFigure(key), work);
 
 /** What a figure is reckoned from, beyond what every figure of the cloth needs. */
 export function restsOn(figure: FigureKey, column: ColumnKey): boolean {
   if (column === 'room' || column === 'fabric') return false;
-  if (figure === 'rodWidth') return ROD.includes(column);
-  if (figure === 'finishedDrop') return column === 'heading' || DROP.includes(column);
-  return true;
+  return orderedFigure(figure).reckonedFrom?.includes(column) ?? true;
 }
-
-const A_ROD: readonly ColumnKey[] = ['rodWidth', 'openingWidth'];
-const A_DROP: readonly ColumnKey[] = ['finishedDrop', 'measured'];
-const WIDTHS_NEED = [A_ROD, ['heading'], ['fabricWidth']] as const;
-const CLOTH_NEEDS = [A_ROD, A_DROP, ['heading'], ['fabricWidth']] as const;
-
-/** What has to stand in a row for a figure to be worked out: one column of each. */
-export const NEEDS: Readonly<Record<FigureKey, readonly (readonly ColumnKey[])[]>> = {
-  rodWidth: [['openingWidth']],
-  finishedDrop: [['measured'], ['heading']],
-  finishedWidth: [A_ROD, ['heading']],
-  widths: WIDTHS_NEED,
-  deliveredFullness: WIDTHS_NEED,
-  cutLength: [A_DROP, ['heading']],
-  yardage: CLOTH_NEEDS,
-  liningYardage: [A_ROD, A_DROP, ['heading']],
-  railroadedYardage: CLOTH_NEEDS,
-  stack: [A_ROD, ['heading']],
-  marks: WIDTHS_NEED,
-  rings: WIDTHS_NEED,
-  brackets: [A_ROD],
-  weight: [...CLOTH_NEEDS, ['arealWeight']],
-  labor: CLOTH_NEEDS,
-};
 
 const stands = (window: Window, either: readonly ColumnKey[]): boolean => {
   for (const key of either) if (window[key] !== undefined) return true;
@@ -96,7 +47,7 @@ const stands = (window: Window, either: readonly ColumnKey[]): boolean => {
 };
 
 export function canBeWorkedOut(figure: FigureKey, window: Window): boolean {
-  for (const either of NEEDS[figure]) if (!stands(window, either)) return false;
+  for (const either of orderedFigure(figure).needs) if (!stands(window, either)) return false;
   return true;
 }
 
@@ -117,16 +68,20 @@ export interface Comparison {
 /** How far a figure may differ from its working. */
 function within(key: FigureKey, found: number, expected: number, rules: Rules): boolean {
   const apart = Math.abs(found - expected);
-  switch (measureOf(key)) {
+  const { kind, mayDifferBy } = orderedFigure(key);
+  if (mayDifferBy !== undefined) return apart <= expected * mayDifferBy;
+  switch (kind.quantity) {
     case 'length':
-      return apart <= (key === 'stack' ? expected / 10 : rules.lengthTolerance);
+      return apart <= rules.lengthTolerance;
     case 'yardage':
       return apart <= rules.yardageTolerance;
     case 'money':
       return apart <= rules.moneyTolerance.toNumber() + 1e-9;
+    case 'fullness':
     case 'share':
+    case 'weight':
       return apart <= expected * 0.02;
-    case 'count':
+    default:
       return apart < 1e-9;
   }
 }
@@ -202,11 +157,12 @@ export class Compared {
       };
       yield roundedYardage(whole, window.quantity ?? 1, rules);
     }
-    if (key === 'marks') yield (FIGURES.marks(this.work) ?? 0) * panelsOf(window.draw ?? 'pair');
-    if (key === 'rings' || key === 'brackets' || key === 'marks' || key === 'weight')
-      yield (FIGURES[key](this.work) ?? 0) * (window.quantity ?? 1);
+    for (const all of orderedFigure(key).alsoStatedFor ?? []) {
+      const times = all === 'all panels' ? panelsOf(window.draw ?? 'pair') : (window.quantity ?? 1);
+      yield (figureOf(key, this.work) ?? 0) * times;
+    }
     if (key === 'labor' && ordered.widths !== undefined)
-      yield FIGURES.labor(new AsOrdered(window, rules, ordered.widths)) ?? 0;
+      yield figureOf(key, new AsOrdered(window, rules, ordered.widths)) ?? 0;
   }
 
   /** Where the sheet does not say the extensions, any usual one may have been chosen. */
@@ -232,8 +188,8 @@ export class Compared {
   }
 
   expected(key: FigureKey): number | undefined {
-    if (this.turned && key === 'yardage') return FIGURES.railroadedYardage(this.work);
-    return FIGURES[key](this.work);
+    if (this.turned && key === 'yardage') return figureOf('railroadedYardage', this.work);
+    return figureOf(key, this.work);
   }
 
   private agrees(key: FigureKey, found: number, expected: number): boolean {
@@ -244,7 +200,7 @@ export class Compared {
     if (key === 'finishedDrop') return false;
     for (const other of this.fromOrdered(key)) if (within(key, found, other, this.rules)) return true;
     for (const reading of this.otherReadings(key)) {
-      const other = FIGURES[key](reading);
+      const other = figureOf(key, reading);
       if (other !== undefined && within(key, found, other, this.rules)) return true;
     }
     return false;

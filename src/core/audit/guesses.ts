@@ -9,7 +9,8 @@ import { SURE_WORDS, type Sure } from './finding';
 import { figureCell, showNear, showOf } from './show';
 import type { CellOut } from '../cell/fields';
 import { inches, toUnit, type Length } from '../exact/length';
-import { measureOf, type FigureKey, type OrderKey } from '../window/order';
+import type { FigureKey } from '../window/figures';
+import { orderedFigure, type OrderKey } from '../window/meanings';
 import { unitOf, type Rules } from '../house/rules';
 import { panelsOf } from '../cell/treatment';
 import { INCHES, type Unit } from '../exact/unit';
@@ -220,20 +221,20 @@ export class Guesses {
   private *scaledFigures(factor: number, code: 'unitSlip' | 'decimalSlip'): Generator<Guess> {
     for (const { key, found, expected } of this.wrong) {
       if (key in this.row.window) continue;
-      const measure = measureOf(key);
+      const { quantity } = orderedFigure(key).kind;
       const by =
         code === 'decimalSlip'
           ? factor
-          : measure === 'length'
+          : quantity === 'length'
             ? factor
-            : measure === 'yardage'
+            : quantity === 'yardage'
               ? this.unit === INCHES
                 ? 1 / 0.9144
                 : 0.9144
               : undefined;
       if (by === undefined) continue;
       // A yardage typed in metres was rounded there: it is the step that counts.
-      const yards = code === 'unitSlip' && measure === 'yardage';
+      const yards = code === 'unitSlip' && quantity === 'yardage';
       if (yards && Math.abs(found * by - expected) > expected * 0.01) continue;
       const means = yards ? expected : found * by;
       const large = yards ? (this.unit === INCHES ? 'metres' : 'yards') : undefined;

@@ -1,37 +1,40 @@
 /** An order's figures as cells and in sentences, in the house's unit. */
 import type { CellOut } from '../cell/fields';
 import { toUnit, type Length } from '../exact/length';
-import { measureOf, type FigureKey } from '../window/order';
+import type { FigureKey } from '../window/figures';
+import { orderedFigure } from '../window/meanings';
 import { digits, showLength, showYardage, type Unit } from '../exact/unit';
 
 const rounded = (figure: number): number => Number(figure.toPrecision(12));
 
 export function figureCell(key: FigureKey, of: number, unit: Unit): CellOut {
-  switch (measureOf(key)) {
+  switch (orderedFigure(key).kind.quantity) {
     case 'length':
       return rounded(toUnit(of, unit.small));
     case 'yardage':
       return rounded(toUnit(of, unit.large));
+    case 'fullness':
     case 'share':
+    case 'weight':
       return Number(of.toFixed(3));
-    case 'count':
-    case 'money':
+    default:
       return rounded(of);
   }
 }
 
 export function showOf(key: FigureKey, of: number, unit: Unit): string {
-  switch (measureOf(key)) {
+  switch (orderedFigure(key).kind.quantity) {
     case 'length':
       return showNear(of, unit);
     case 'yardage':
       return showYardage(Math.round(of) as Length, unit);
+    case 'fullness':
     case 'share':
-      return of.toFixed(2);
-    case 'count':
-      return digits(of);
+    case 'weight':
     case 'money':
       return of.toFixed(2);
+    default:
+      return digits(of);
   }
 }
 

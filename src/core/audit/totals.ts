@@ -3,17 +3,16 @@ import { finding, Refusal } from '../cell/answer';
 import { told, type OrderFinding } from './finding';
 import { isBlank, type CellIn } from '../cell/fields';
 import { MONEY } from '../cell/figure-kinds';
-import type { OrderColumn, OrderColumns, OrderKey } from '../window/order';
+import type { OrderColumn, OrderColumns } from '../window/order';
+import { ORDERED_FIGURES, type OrderKey } from '../window/meanings';
 import { digits, INCHES } from '../exact/unit';
 
 /** What people add up. Lengths of one window are never added. */
 const ADDED: ReadonlySet<OrderKey> = new Set<OrderKey>([
+  ...ORDERED_FIGURES.filter(({ addsUp }) => addsUp === true).map(({ key }) => key),
   'quantity',
-  'yardage',
-  'liningYardage',
   'amount',
   'liningAmount',
-  'labor',
   'hardware',
   'installation',
   'freight',

@@ -7,6 +7,7 @@ import { money, type Money } from '../exact/money';
 export type AtticStock = { readonly share: Money } | { readonly cuts: number };
 
 export const ATTIC_STOCK: Kind<AtticStock> = {
+  quantity: 'share',
   noun: 'a share like 5 %, or a number of cuts like 2',
   shape: 'cell',
   read(raw, place) {

@@ -47,6 +47,7 @@ function readText(text: string): Day | undefined {
 }
 
 export const DATE: Kind<Day> = {
+  quantity: 'date',
   noun: 'a date',
   shape: 'cell',
   read(raw: CellIn, place) {
@@ -71,6 +72,7 @@ export const showDay = (day: number): string => new Date(EPOCH + day * DAY).toIS
 
 /** The day something began: one day, and no doubt about it. */
 export const FIRST_DAY: Kind<number> = {
+  quantity: 'date',
   noun: 'a date',
   shape: 'cell',
   read(raw: CellIn, place) {

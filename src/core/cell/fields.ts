@@ -17,8 +17,28 @@ export interface Place {
   readonly unit: Unit;
 }
 
+/** What a value is a figure of, which says its unit and how it is shown; of a list, what each entry is. */
+export type Quantity =
+  /** In the small unit of the house: of windows, rods and cuts. */
+  | 'length'
+  /** In the large unit: of cloth and rolls. */
+  | 'yardage'
+  | 'fullness'
+  | 'share'
+  | 'rate'
+  | 'count'
+  | 'weight'
+  | 'areal weight'
+  | 'money'
+  | 'date'
+  | 'choice'
+  | 'text'
+  | 'table'
+  | 'anything';
+
 export interface Kind<T> {
-  /** As it stands in a sentence: "a length". */
+  readonly quantity: Quantity;
+  /** As it stands in a sentence: "a length". Only people read it. */
   readonly noun: string;
   readonly shape: 'cell' | 'range';
   readonly choices?: readonly Choice<string>[];
@@ -101,6 +121,7 @@ export function readBack(raw: CellIn): string {
 }
 
 export const TEXT: Kind<string> = {
+  quantity: 'text',
   noun: 'text',
   shape: 'cell',
   read(raw, place) {
@@ -112,6 +133,7 @@ export const TEXT: Kind<string> = {
 
 export function choiceKind<W extends string>(noun: string, of: Choices<W>): Kind<W> {
   return {
+    quantity: 'choice',
     noun,
     shape: 'cell',
     choices: of.list,
@@ -136,6 +158,7 @@ export function choiceKind<W extends string>(noun: string, of: Choices<W>): Kind
 /** Every filled cell of a range, read one by one; blanks are passed over. */
 export function listKind<T>(kind: Kind<T>, noun: string): Kind<readonly T[]> {
   return {
+    quantity: kind.quantity,
     noun,
     shape: 'range',
     read(raw, place) {
@@ -147,10 +170,16 @@ export function listKind<T>(kind: Kind<T>, noun: string): Kind<readonly T[]> {
 }
 
 /** Whatever a cell holds, for a reader that knows what to make of it. */
-export const ANYTHING: Kind<number | string | boolean> = { noun: 'a value', shape: 'cell', read: oneCell };
+export const ANYTHING: Kind<number | string | boolean> = {
+  quantity: 'anything',
+  noun: 'a value',
+  shape: 'cell',
+  read: oneCell,
+};
 
 /** A range as it stands, for readers that know its columns. */
 export const TABLE: Kind<readonly (readonly CellIn[])[]> = {
+  quantity: 'table',
   noun: 'a range',
   shape: 'range',
   read(raw, place) {

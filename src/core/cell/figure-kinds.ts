@@ -1,6 +1,6 @@
 /** Figures as cells hold them: fullness, shares, counts, weights, money. */
 import { refuse } from './answer';
-import { oneCell, readBack, type CellOut, type Kind, type Place } from './fields';
+import { oneCell, readBack, type CellOut, type Kind, type Place, type Quantity } from './fields';
 import { money, type Money } from '../exact/money';
 import { ratio, toFigure, type Ratio } from '../exact/ratio';
 import { digits } from '../exact/unit';
@@ -25,6 +25,7 @@ function figureOf(
 }
 
 interface FigureLimits {
+  readonly quantity: Quantity;
   readonly noun: string;
   readonly example: string;
   readonly zero: 'blank' | 'figure';
@@ -39,6 +40,7 @@ interface FigureLimits {
 
 function figureKind<T>(of: FigureLimits, into: (figure: number) => T, out: (value: T) => CellOut): Kind<T> {
   return {
+    quantity: of.quantity,
     noun: of.noun,
     shape: 'cell',
     read(raw, place) {
@@ -63,6 +65,7 @@ const plainFigure = (figure: number): number => figure;
 
 const FULLNESS_FIGURE = figureKind<Ratio>(
   {
+    quantity: 'fullness',
     noun: 'a fullness',
     example: '2.5',
     zero: 'blank',
@@ -96,6 +99,7 @@ export const FULLNESS: Kind<Ratio> = {
 };
 
 interface ShareLimits {
+  readonly quantity: Quantity;
   readonly noun: string;
   readonly example: string;
   readonly least: number;
@@ -105,6 +109,7 @@ interface ShareLimits {
 /** A share of something: 0.03 or 3 %. */
 function shareKind<T>(of: ShareLimits, into: (figure: Money) => T, out: (value: T) => number): Kind<T> {
   return {
+    quantity: of.quantity,
     noun: of.noun,
     shape: 'cell',
     read(raw, place) {
@@ -125,25 +130,26 @@ function shareKind<T>(of: ShareLimits, into: (figure: Money) => T, out: (value: 
 const asRatio = (figure: Money): Ratio => ratio(figure.toNumber());
 /** Of a length, below the whole: shrinkage. */
 export const SHARE = shareKind(
-  { noun: 'a share', example: '0.03 or 3 %', least: 0, most: 0.5 },
+  { quantity: 'share', noun: 'a share', example: '0.03 or 3 %', least: 0, most: 0.5 },
   asRatio,
   toFigure,
 );
 /** A proportion of a length: stack to rod. */
 export const PROPORTION = shareKind(
-  { noun: 'a proportion', example: '0.33', least: 0, most: 10 },
+  { quantity: 'share', noun: 'a proportion', example: '0.33', least: 0, most: 10 },
   asRatio,
   toFigure,
 );
 /** Of money: markup, tax, deposit; kept as decimal, since 8.875 % is a rate too. */
 export const RATE = shareKind<Money>(
-  { noun: 'a rate', example: '0.45 or 45 %', least: 0, most: 20 },
+  { quantity: 'rate', noun: 'a rate', example: '0.45 or 45 %', least: 0, most: 20 },
   (figure) => figure,
   (rate) => rate.toNumber(),
 );
 
 export const COUNT = figureKind<number>(
   {
+    quantity: 'count',
     noun: 'a whole number',
     example: '46',
     zero: 'figure',
@@ -157,13 +163,14 @@ export const COUNT = figureKind<number>(
 );
 /** What is ordered, in whatever unit its price list has. */
 export const QUANTITY = figureKind<number>(
-  { noun: 'a quantity', example: '120.5', zero: 'figure', least: 0, most: 1e9 },
+  { quantity: 'count', noun: 'a quantity', example: '120.5', zero: 'figure', least: 0, most: 1e9 },
   plainFigure,
   plainFigure,
 );
 /** Widths of cloth: whole or half. */
 export const WIDTH_COUNT = figureKind<number>(
   {
+    quantity: 'count',
     noun: 'a number of widths',
     example: '5 or 2.5',
     zero: 'blank',
@@ -178,6 +185,7 @@ export const WIDTH_COUNT = figureKind<number>(
 /** Areal weight, oz/yd² or g/m² by the house's unit. */
 export const AREAL_WEIGHT = figureKind<number>(
   {
+    quantity: 'areal weight',
     noun: 'an areal weight',
     example: '12 (oz/yd²) or 400 (g/m²)',
     zero: 'blank',
@@ -189,7 +197,7 @@ export const AREAL_WEIGHT = figureKind<number>(
 );
 /** Pounds or kilograms. */
 export const WEIGHT = figureKind<number>(
-  { noun: 'a weight', example: '18', zero: 'blank', least: 0.001, most: 100_000 },
+  { quantity: 'weight', noun: 'a weight', example: '18', zero: 'blank', least: 0.001, most: 100_000 },
   plainFigure,
   plainFigure,
 );
@@ -202,13 +210,29 @@ function plainAmount(text: string): string {
 }
 
 export const MONEY = figureKind<Money>(
-  { noun: 'an amount', example: '12.50', zero: 'figure', least: -1e12, most: 1e12, plain: plainAmount },
+  {
+    quantity: 'money',
+    noun: 'an amount',
+    example: '12.50',
+    zero: 'figure',
+    least: -1e12,
+    most: 1e12,
+    plain: plainAmount,
+  },
   money,
   (amount) => amount.toNumber(),
 );
 /** A price: not below nothing. */
 export const PRICE = figureKind<Money>(
-  { noun: 'a price', example: '12.50', zero: 'figure', least: 0, most: 1e9, plain: plainAmount },
+  {
+    quantity: 'money',
+    noun: 'a price',
+    example: '12.50',
+    zero: 'figure',
+    least: 0,
+    most: 1e9,
+    plain: plainAmount,
+  },
   money,
   (amount) => amount.toNumber(),
 );

@@ -19,6 +19,7 @@ interface LengthLimits {
 function lengthKind(of: LengthLimits): Kind<Length> {
   const show = of.scale === 'small' ? showLength : showYardage;
   return {
+    quantity: of.scale === 'small' ? 'length' : 'yardage',
     noun: of.noun,
     shape: 'cell',
     read(raw, place) {

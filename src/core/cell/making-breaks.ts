@@ -17,6 +17,7 @@ export interface MakingBreak {
 const PART = /^(?:from\s+)?(\S+?)(?:\s*:\s*|\s+(?:widths?:?\s+)?)([\d.,]+\s?%?)$/i;
 
 export const MAKING_BREAKS: Kind<readonly MakingBreak[]> = {
+  quantity: 'table',
   noun: 'reductions by widths, like 100 5 %; 400 8 %',
   shape: 'cell',
   read(raw, place) {

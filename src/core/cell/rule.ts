@@ -65,6 +65,7 @@ export const ownEach = <T>(kind: Kind<T>, says: string): HeadingRule<T | undefin
 export function listOf<T>(kind: Kind<T>, noun: string): Kind<readonly T[]> {
   const inRange = listKind(kind, noun);
   return {
+    quantity: kind.quantity,
     noun,
     shape: 'cell',
     read(raw, place) {

@@ -49,6 +49,7 @@ export interface ClothBought {
 
 /** One price, or breaks as a person types them: “28.50”, or “0 28.50; 50 26; 150 24.25”. */
 export const CLOTH_BREAKS: Kind<readonly PriceBreak[]> = {
+  quantity: 'money',
   noun: 'a price, or breaks like 0 28.50; 50 26',
   shape: 'cell',
   read(raw, place) {

@@ -111,7 +111,7 @@ export class WindowWork {
   private hung(): Hung {
     const { window } = this;
     return (this.hungKept ??= {
-      rodWidth: window.rodWidth ?? this.rodWidth().value,
+      rodWidth: this.rod,
       heading: this.need('heading'),
       draw: window.draw,
       return: window.return,
@@ -206,7 +206,7 @@ export class WindowWork {
 
   /** The rod as ordered where a sheet states it, else as worked out. */
   get rod(): Length {
-    return this.hung().rodWidth;
+    return this.window.rodWidth ?? this.rodWidth().value;
   }
 
   /** Whether the house sets a making charge for this heading. */
@@ -310,7 +310,7 @@ export class WindowWork {
   /** Stock pieces for one rod. */
   rodPieces(): Answer<RodPieces> {
     return this.keep('rod pieces', () =>
-      rodPieces({ rodWidth: this.hung().rodWidth, stockLengths: undefined }, this.rules),
+      rodPieces({ rodWidth: this.rod, stockLengths: undefined }, this.rules),
     );
   }
 
@@ -338,9 +338,7 @@ export class WindowWork {
   }
 
   brackets(): Answer<number> {
-    return this.keep('brackets', () =>
-      brackets({ rodWidth: this.hung().rodWidth, weight: this.hangs() }, this.rules),
-    );
+    return this.keep('brackets', () => brackets({ rodWidth: this.rod, weight: this.hangs() }, this.rules));
   }
 
   /** Making charge of one window. */

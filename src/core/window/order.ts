@@ -3,102 +3,19 @@
  * that stand beside them. Columns are found by their headings, whatever else the sheet holds.
  */
 import { finding, Refusal, type Finding } from '../cell/answer';
-import { COLUMN_KEYS, WINDOW_COLUMNS, type ColumnKey, type Window } from './columns';
-import { DATE } from '../cell/day';
-import { FACTS, type FactKey, type Facts } from './facts';
+import type { Window } from './columns';
+import type { Facts } from './facts';
+import type { FigureKey } from './figures';
+import { MEANINGS, type Meaning, type MeaningGroup, type OrderKey } from './meanings';
 import { isBlank, readBack, type CellIn, type Kind } from '../cell/fields';
-import { MONEY, QUANTITY } from '../cell/figure-kinds';
-import { SIZE, YARDS } from '../cell/length-kinds';
-import { OUTPUTS } from './outputs';
 import type { LengthUnit } from '../exact/length';
 import { bare } from '../cell/treatment';
 import type { Unit } from '../exact/unit';
 
-/** Every figure of an order that can be worked out again; those two are window columns as well. */
-export type FigureKey =
-  | 'rodWidth'
-  | 'finishedDrop'
-  | 'finishedWidth'
-  | 'widths'
-  | 'deliveredFullness'
-  | 'cutLength'
-  | 'yardage'
-  | 'liningYardage'
-  | 'railroadedYardage'
-  | 'stack'
-  | 'marks'
-  | 'rings'
-  | 'brackets'
-  | 'weight'
-  | 'labor';
-export type FigureMeasure = 'length' | 'yardage' | 'count' | 'share' | 'money';
-
-const MEASURES: Readonly<Record<FigureKey, FigureMeasure>> = {
-  rodWidth: 'length',
-  finishedDrop: 'length',
-  finishedWidth: 'length',
-  widths: 'count',
-  deliveredFullness: 'share',
-  cutLength: 'length',
-  yardage: 'yardage',
-  liningYardage: 'yardage',
-  railroadedYardage: 'yardage',
-  stack: 'length',
-  marks: 'count',
-  rings: 'count',
-  brackets: 'count',
-  weight: 'share',
-  labor: 'money',
-};
-export const FIGURE_KEYS = Object.keys(MEASURES) as readonly FigureKey[];
-export const measureOf = (key: FigureKey): FigureMeasure => MEASURES[key];
-
-const AMOUNT_FIGURE: Kind<number> = {
-  noun: MONEY.noun,
-  shape: 'cell',
-  read: (raw, place) => MONEY.read(raw, place)?.toNumber(),
-};
-const KINDS: Readonly<Record<FigureMeasure, Kind<number>>> = {
-  length: SIZE,
-  yardage: YARDS,
-  count: QUANTITY,
-  share: QUANTITY,
-  money: AMOUNT_FIGURE,
-};
-
-export type OrderKey = ColumnKey | FigureKey | FactKey;
-type Group = 'window' | 'figure' | 'fact';
-
-/** What a column may mean. */
-interface Meaning {
-  readonly key: OrderKey;
-  readonly group: Group;
-  readonly heading: string;
-  readonly also: readonly string[];
-  readonly kind: Kind<unknown>;
-}
-
-export const MEANINGS: readonly Meaning[] = [
-  ...COLUMN_KEYS.map((key): Meaning => {
-    const { heading, also, field } = WINDOW_COLUMNS[key];
-    return { key, group: 'window', heading, also, kind: field.kind as Kind<unknown> };
-  }),
-  ...OUTPUTS.filter((one) => one.key in MEASURES && !(one.key in WINDOW_COLUMNS)).map((one): Meaning => {
-    const key = one.key as FigureKey;
-    return { key, group: 'figure', heading: one.heading, also: one.also, kind: KINDS[MEASURES[key]] };
-  }),
-  ...(Object.keys(FACTS) as FactKey[]).map((key): Meaning => {
-    const { heading, also, kind } = FACTS[key];
-    return { key, group: 'fact', heading, also, kind: kind as Kind<unknown> };
-  }),
-];
-const HEADING_OF = new Map(MEANINGS.map(({ key, heading }) => [key, heading]));
-export const usualHeading = (key: OrderKey): string => HEADING_OF.get(key) ?? key;
-
 /** A column of the sheet: where it stands, its heading as the sheet has it, and what it means. */
 export interface OrderColumn {
   readonly key: OrderKey;
-  readonly group: Group;
+  readonly group: MeaningGroup;
   readonly at: number;
   readonly heading: string;
   readonly kind: Kind<unknown>;
@@ -188,7 +105,7 @@ export function orderColumns(
         const words = spelled(heading);
         const money = words !== priced(heading);
         const of = MEANINGS.find(
-          (one) => !taken.has(one.key) && (!money || one.kind.noun === MONEY.noun) && way(words, one),
+          (one) => !taken.has(one.key) && (!money || one.kind.quantity === 'money') && way(words, one),
         );
         if (of !== undefined) take(at, of);
       }
@@ -278,10 +195,10 @@ export class OrderReader {
     if (isLength(kind)) {
       const unit = UNIT_IN_TEXT.exec(raw)?.[1]?.toLowerCase();
       this.remember(column, unit === undefined ? 'bare' : METRIC.has(unit) ? 'metric' : 'imperial', raw);
-    } else if (kind === (MONEY as Kind<unknown>)) {
+    } else if (kind.quantity === 'money' && column.group === 'fact') {
       const sign = /[$€£¥]|[a-z]{3}/i.exec(raw)?.[0];
       if (sign !== undefined) this.remember(column, sign, sign);
-    } else if (kind === (DATE as Kind<unknown>) && !/^\d{4}-\d{2}-\d{2}|^\d{5}$/.test(raw))
+    } else if (kind.quantity === 'date' && !/^\d{4}-\d{2}-\d{2}|^\d{5}$/.test(raw))
       this.remember(column, 'text', raw);
   }
 
@@ -293,8 +210,7 @@ export class OrderReader {
 }
 
 const METRIC = new Set(['mm', 'cm', 'm']);
-const isLength = (kind: Kind<unknown>): boolean =>
-  kind.noun === SIZE.noun || kind === (YARDS as Kind<unknown>);
+const isLength = ({ quantity }: Kind<unknown>): boolean => quantity === 'length' || quantity === 'yardage';
 
 function readCell({ kind, heading, unit }: OrderColumn, raw: CellIn): Held {
   try {

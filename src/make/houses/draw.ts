@@ -94,7 +94,7 @@ function makingIsWhole(line: Line, { prices }: Style): boolean {
 function undisputed(line: Line, style: Style): boolean {
   const { house, prices } = style;
   // Which way of turned cloth shrinks, the texts do not say.
-  if (isTurned(line)) return house.shrinkage === 0 && fitsTurned(line, house);
+  if (isTurned(line) && (house.shrinkage !== 0 || !fitsTurned(line, house))) return false;
   if (isLined(line) && line['lining yardage'] === undefined) return false;
   const { together, apart } = taxesOf(line, house, prices);
   const most = exact(house.unit === 'inches' ? 400 : 1000);

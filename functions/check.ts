@@ -3,7 +3,7 @@ import { answer, refuse } from '../src/core/cell/answer';
 import { Auditor } from '../src/core/audit/audit';
 import type { OrderFinding } from '../src/core/audit/finding';
 import { readPrices } from '../src/core/audit/price-list';
-import { oneCell, optional, readBack, required, TABLE, type CellIn } from '../src/core/cell/fields';
+import { oneCell, optional, readBack, required, TABLE, widestOf, type CellIn } from '../src/core/cell/fields';
 import { orderColumns } from '../src/core/window/order';
 import type { House } from '../src/core/house/house';
 import { periodsOf } from '../src/core/audit/periods';
@@ -27,7 +27,7 @@ function audited(
   const named = headers.map((cell) => oneCell(cell, { name: 'headers', unit: house.unit }));
   const columns = orderColumns(named, house.unit);
   if (columns.found.length === 0) return refuse('noColumns', 'headers', readBack(named.join(', ')));
-  const width = Math.max(...rows.map((row) => row.length));
+  const width = widestOf(rows);
   if (width !== headers.length) return refuse('rowsAndHeaders', 'rows', headers.length, width);
   const auditor = new Auditor(columns, { periods: periodsOf(house), prices: readPrices(list) });
   const found = auditor.header();

@@ -1,6 +1,6 @@
 /** Parameters that several functions share, in the same words everywhere. */
 import { choiceKind, optional, required } from '../src/core/cell/fields';
-import { COUNT, FULLNESS as FULLNESS_KIND, WIDTH_COUNT } from '../src/core/cell/figure-kinds';
+import { FULLNESS as FULLNESS_KIND, WIDTH_COUNT, WINDOWS } from '../src/core/cell/figure-kinds';
 import { ALLOWANCE, REPEAT, SIZE } from '../src/core/cell/length-kinds';
 import { DRAWS, HEADINGS, LININGS, MATCHES } from '../src/core/cell/treatment';
 
@@ -27,7 +27,7 @@ export const FULLNESS = optional(
 export const FINISHED_DROP = required(SIZE, 'the finished drop, top edge to bottom edge');
 export const VERTICAL_REPEAT = optional(REPEAT, 'the pattern’s height; blank or 0 is no repeat');
 export const HORIZONTAL_REPEAT = optional(REPEAT, 'the pattern’s width; blank or 0 is no repeat');
-export const QUANTITY = optional(COUNT, 'windows alike; blank is 1');
+export const QUANTITY = optional(WINDOWS, 'windows alike, 1 or more; blank is 1');
 export const MATCH = optional(
   choiceKind('a match', MATCHES),
   'how the pattern meets: straight (default) or half-drop',

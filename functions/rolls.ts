@@ -2,7 +2,16 @@
 import { answer, finding, refuse, type Finding } from '../src/core/cell/answer';
 import type { CutLine, CuttingJob, Roll } from '../src/core/rolls/cutting';
 import type { CutPlan, PlannedRoll } from '../src/core/rolls/plan';
-import { listKind, optional, required, rowsOf, TEXT, type CellOut, type Kind } from '../src/core/cell/fields';
+import {
+  filledRows,
+  listKind,
+  optional,
+  required,
+  rowsOf,
+  TEXT,
+  type CellOut,
+  type Kind,
+} from '../src/core/cell/fields';
 import { COUNT } from '../src/core/cell/figure-kinds';
 import { SIZE, YARDS } from '../src/core/cell/length-kinds';
 import { toUnit, type Length } from '../src/core/exact/length';
@@ -20,9 +29,14 @@ function columnKind<T>(kind: Kind<T>, noun: string): Kind<readonly (T | undefine
     shape: 'range',
     read(raw, place) {
       const cells = rowsOf(raw).flat();
-      const column = cells.map((cell, at) =>
-        kind.read(cell, cells.length === 1 ? place : { ...place, name: `${place.name} row ${at + 1}` }),
-      );
+      // Below its last filled cell a column is blank, as a whole column is.
+      const column: (T | undefined)[] = Array.from(cells, () => undefined);
+      const filled = filledRows(rowsOf(raw), place).flat().length;
+      for (let at = 0; at < filled; at++)
+        column[at] = kind.read(
+          cells[at],
+          cells.length === 1 ? place : { ...place, name: `${place.name} row ${at + 1}` },
+        );
       return column.every((one) => one === undefined) ? undefined : column;
     },
   };

@@ -3,18 +3,21 @@ import { answer, Refusal, refuse, type Finding } from '../src/core/cell/answer';
 import { findColumns, headingWords, readWindow } from '../src/core/window/columns';
 import {
   isBlank,
+  isBlankRow,
   oneCell,
   optional,
   readBack,
   required,
   rowsOf,
   TABLE,
+  widestOf,
   type CellIn,
   type CellOut,
   type Kind,
 } from '../src/core/cell/fields';
 import { workedOut, type WindowFigure } from '../src/core/window/figure';
 import { FIGURES } from '../src/core/window/figures';
+import { repeatsHeadings } from '../src/core/window/order';
 import { WindowWork } from '../src/core/window/job';
 import { cellFigure } from '../src/core/cell/steps';
 import { cellFunction, type Gives } from './declare';
@@ -107,9 +110,10 @@ export const SCHEDULE = cellFunction({
   answer({ headers, rows, outputs }, rules, house) {
     const found = findColumns(headers);
     if (found.length === 0) return refuse('noColumns', 'headers', readBack(headers.join(', ')));
-    const columns = Math.max(...rows.map((row) => row.length));
+    const columns = widestOf(rows);
     if (columns !== headers.length) return refuse('rowsAndHeaders', 'rows', headers.length, columns);
     const asked = outputs ?? USUAL_FIGURES;
+    const words = headers.map((cell) => String(cell ?? ''));
     const names = Object.fromEntries(found.map(({ key, heading }) => [key, heading]));
     const heard = new Map<string, { finding: Finding; rows: number[] }>();
     const hear = (found: Finding, row: number): void => {
@@ -119,7 +123,7 @@ export const SCHEDULE = cellFunction({
     };
     const works: WindowWork[] = [];
     const cells = rows.map((row, at): readonly CellOut[] => {
-      if (row.every(isBlank)) return asked.map(() => '');
+      if (isBlankRow(row) || repeatsHeadings(row, words)) return asked.map(() => '');
       try {
         const work = new WindowWork(readWindow(row, found, house.unit), rules, names);
         if (rows.length === 1) works.push(work);

@@ -10,7 +10,7 @@ import {
   type Range,
 } from './cells';
 import { circular } from './circle';
-import { ourFunctions, type Call } from './functions';
+import { ourFunctions, type Call, type Empties } from './functions';
 import type { Library } from './library';
 import { guardReading, partsOf, type Parts, type Univer } from './services';
 import { guard, repair } from './repairs';
@@ -55,7 +55,7 @@ export class Engine {
   readonly #faults = new Map<string, string>();
   #asked: Call[] | undefined;
 
-  constructor(library: Library, book: WorkbookOf) {
+  constructor(library: Library, book: WorkbookOf, empties: Empties = 'null') {
     this.#library = library;
     for (const [at, sheet] of book.sheets.entries()) {
       const cells: ByCell<EngineCell> = {};
@@ -77,9 +77,13 @@ export class Engine {
     repair(library, functions);
     functions.registerExecutors(
       singleFunction(library),
-      ...ourFunctions(library, ({ sheet, row, column }, call) => {
-        this.#callsAt(placeOf(sheet, row, column)).push(call);
-      }),
+      ...ourFunctions(
+        library,
+        ({ sheet, row, column }, call) => {
+          this.#callsAt(placeOf(sheet, row, column)).push(call);
+        },
+        () => empties,
+      ),
     );
     guard(library, functions, (of, thrown) => {
       this.#fault(`${of.name} stumbled: ${String(thrown)}`);

@@ -20,13 +20,19 @@ export interface Call {
 
 export type Listener = (caller: Caller, call: Call) => void;
 
-/** As a cell hands it over: null where blank, an error as an object, one cell plain, a range as rows. */
-export function fromEngine(value: BaseValueObject | null | undefined): CellIn {
+/** What an empty cell is handed over as: null on the web, 0 by Excel on Windows and Mac. */
+export type Empties = 'null' | 'zero';
+
+/** As a cell hands it over: null or 0 where empty, an error as an object, one cell plain, a range as rows. */
+export function fromEngine(value: BaseValueObject | null | undefined, empties: Empties = 'null'): CellIn {
   if (value === null || value === undefined || value.isNull()) return null;
   if (value.isError()) return { type: 'Error', basicValue: String(value.getValue()) };
   if (value.isArray()) {
     const rows = (value as unknown as { getArrayValue(): (BaseValueObject | null)[][] }).getArrayValue();
-    const cells = rows.map((row) => Array.from(row, fromEngine));
+    // What was left out is no array, on any host: only cells are.
+    const cells = rows.map((row) =>
+      Array.from(row, (cell) => fromEngine(cell, empties) ?? (empties === 'zero' ? 0 : null)),
+    );
     return cells.length === 1 && cells[0]?.length === 1 ? cells[0][0] : cells;
   }
   const plain = value.getValue();
@@ -40,7 +46,11 @@ function toEngine({ formula }: Library, cell: CellOut): BaseValueObject {
 }
 
 /** Make these after the first workbook stands, and register them with the engine's IFunctionService. */
-export function ourFunctions(library: Library, listener?: Listener): BaseFunction[] {
+export function ourFunctions(
+  library: Library,
+  listener?: Listener,
+  empties: () => Empties = () => 'null',
+): BaseFunction[] {
   const { BaseFunction, ErrorValueObject, ArrayValueObject, ErrorType } = library.formula;
 
   class Ours extends BaseFunction {
@@ -56,7 +66,7 @@ export function ourFunctions(library: Library, listener?: Listener): BaseFunctio
     }
 
     override calculate(...given: BaseValueObject[]): BaseValueObject {
-      const outcome = this.of.call(given.map(fromEngine));
+      const outcome = this.of.call(given.map((one) => fromEngine(one, empties())));
       listener?.(
         { sheet: this.subUnitId ?? '', row: this.row, column: this.column },
         { of: this.of, outcome },

@@ -31,6 +31,7 @@ export function monthsOn(serial: number, months: number): number | undefined {
 export function repair(library: Library, functions: IFunctionService): void {
   const { formula } = library;
   repairArrayText(library);
+  repairBlankTest(library);
   for (const name of HAND_TEXT_ON) {
     const one = functions.getExecutor(name);
     if (one) one.isArgumentsIgnoreNumberPattern = () => true;
@@ -74,6 +75,7 @@ export function repair(library: Library, functions: IFunctionService): void {
 }
 
 const repaired = new WeakSet<object>();
+const blankTested = new WeakSet<object>();
 const ITEM = /\s*("(?:[^"]|"")*"|[^,;]*)\s*([,;]|$)/y;
 
 /** {"Smith, J."} is one text: the engine cuts a constant array at every comma, in quotes or not. */
@@ -103,6 +105,38 @@ function repairArrayText({ formula }: Library): void {
     this._rowCount = rows.length;
     this._columnCount = Math.max(...rows.map((row) => row.length));
     return rows;
+  };
+}
+
+const COMPARES = 5;
+/** A whole column compared with one value, as the engine does it. */
+interface Columns {
+  readonly _rowCount: number;
+  getUnitId(): string;
+  getSheetId(): string;
+  getCurrentRow(): number;
+  getCurrentColumn(): number;
+  _batchOperatorValue(this: Columns, ...given: unknown[]): void;
+  __batchOperatorRowValue(this: Columns, ...given: unknown[]): void;
+}
+
+/** A1:A9="" is no longer true of a 0: the engine's index of a column holds 0 and blank as one value. */
+function repairBlankTest({ formula }: Library): void {
+  const prototype = formula.ArrayValueObject.prototype as unknown as Columns & object;
+  if (blankTested.has(prototype)) return;
+  blankTested.add(prototype);
+  const usual = prototype._batchOperatorValue;
+  prototype._batchOperatorValue = function (...given) {
+    const [value, column, result, kind, operator, isCaseSensitive] = given;
+    const compared = value as BaseValueObject;
+    const read: unknown = compared.isNull() ? '' : compared.getValue();
+    if (kind !== COMPARES || (read !== '' && read !== 0)) {
+      usual.apply(this, given);
+      return;
+    }
+    const place = [this.getUnitId(), this.getSheetId(), this.getCurrentRow(), this.getCurrentColumn()];
+    for (let row = 0; row < this._rowCount; row++)
+      this.__batchOperatorRowValue(value, column, result, kind, row, ...place, operator, isCaseSensitive);
   };
 }
 

@@ -7,9 +7,12 @@ import { CATALOGUE } from '../../functions';
 import type { CellFunction, Outcome } from '../../functions/declare';
 import type { CellIn, CellOut } from '../core/cell/fields';
 
+const isObject = (cell: unknown): boolean => typeof cell === 'object' && cell !== null;
+
 /** An error cell comes as an error object, or as one with a code; the core knows it by its text. */
 function withErrorsAsText(raw: unknown): CellIn {
-  if (Array.isArray(raw)) return raw.map(withErrorsAsText);
+  // A range of plain cells stays as it is: a whole column is a million of them.
+  if (Array.isArray(raw)) return raw.some(isObject) ? raw.map(withErrorsAsText) : raw;
   const code = typeof raw === 'object' && raw !== null ? (raw as { code?: unknown }).code : undefined;
   return typeof code === 'string' && code.startsWith('#') ? code : raw;
 }

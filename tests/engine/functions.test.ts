@@ -25,3 +25,23 @@ it('nothing given, too much given: a refusal, never a fault', async () => {
     }
   }
 });
+
+it('an empty cell is handed over as nothing or as 0, as the host does; what was left out never is 0', async () => {
+  const cells = [
+    // The extension in B1 is empty: 0 is none, blank the usual 11 in (common practice, no source).
+    { row: 0, column: 2, value: null, formula: '=HEM.RODWIDTH(72,B1,B1)' },
+    { row: 1, column: 2, value: null, formula: '=HEM.RODWIDTH(72,IF(B1="","",B1),IF(B1="","",B1))' },
+    { row: 2, column: 2, value: null, formula: '=HEM.RODWIDTH(72,,)' },
+    { row: 3, column: 2, value: null, formula: '=HEM.RODWIDTH(72,A9,B9)' },
+    { row: 4, column: 2, value: null, formula: '=HEM.HOUSERULE("return",E1:F2)' },
+    { row: 5, column: 2, value: null, formula: '=HEM.HOUSERULE("return",IF(E1:F2="","",E1:F2))' },
+    { row: 0, column: 4, value: 'return' },
+    { row: 8, column: 0, value: 0 },
+    { row: 8, column: 1, value: 0 },
+  ];
+  const book = { sheets: [{ name: 'One', cells }], names: [] };
+  const values = async (empties: 'null' | 'zero'): Promise<unknown[]> =>
+    (await new Engine(library, book, empties).calculate()).map(({ value }) => value);
+  expect(await values('null')).toEqual([94, 94, 94, 72, 3.5, 3.5]);
+  expect(await values('zero')).toEqual([72, 94, 94, 72, 0, 3.5]);
+});

@@ -57,6 +57,33 @@ describe('mended in the engine', () => {
     );
   });
 
+  it('a 0 is not blank, and a blank cell is, however often a range is asked', async () => {
+    const list = [0, null, '', 5].map((value, row) => ({ row, column: 0, value }));
+    const asks = ['=CONCAT(IF(A1:A4="","b","f"))', '=CONCAT(IF(A1:A2=0,"0","f"))'];
+    const engine = new Engine(library, {
+      names: [],
+      sheets: [
+        {
+          name: 'One',
+          cells: [
+            ...list,
+            ...[2, 3, 4].flatMap((column) =>
+              asks.map((formula, row) => ({ row, column, value: null, formula })),
+            ),
+          ],
+        },
+      ],
+    });
+    const all = await engine.calculate();
+    expect(all.map(({ row, value }) => [row, value])).toEqual(
+      expect.arrayContaining([
+        [0, 'fbbf'],
+        [1, '00'],
+      ]),
+    );
+    expect(new Set(all.map(({ row, value }) => `${row} ${String(value)}`)).size).toBe(2);
+  });
+
   it.each([
     ['=LEN("1/2")', 3],
     ['=IF(TRUE,"1/2")', '1/2'],

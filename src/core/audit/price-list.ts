@@ -1,7 +1,7 @@
 /** A price list by fabric and date, and the price in force on a day. */
 import { refuse } from '../cell/answer';
 import { DATE, showDay } from '../cell/day';
-import { isBlank, oneCell, readBack, type CellIn, type Place } from '../cell/fields';
+import { isBlankRow, oneCell, readBack, type CellIn, type Place } from '../cell/fields';
 import { MONEY } from '../cell/figure-kinds';
 import type { Money } from '../exact/money';
 import { bare } from '../cell/treatment';
@@ -20,7 +20,7 @@ const PLACE: Place = { name: 'prices', unit: INCHES };
 export function readPrices(rows: readonly (readonly CellIn[])[] = []): PriceList | undefined {
   const list = new Map<string, Listed[]>();
   for (const [at, row] of rows.entries()) {
-    if (row.every(isBlank)) continue;
+    if (isBlankRow(row)) continue;
     if (row.length < 2)
       return refuse(
         'rangeTooNarrow',

@@ -63,6 +63,10 @@ export const optional = <T>(kind: Kind<T>, says: string): Field<T | undefined> =
 export const rowsOf = (raw: CellIn): readonly (readonly CellIn[])[] =>
   Array.isArray(raw) ? (raw as CellIn[][]).map((row) => (Array.isArray(row) ? row : [row])) : [[raw]];
 
+/** The columns of the widest row. */
+export const widestOf = (rows: readonly (readonly CellIn[])[]): number =>
+  rows.reduce((most, row) => Math.max(most, row.length), 0);
+
 const ERROR_TEXT =
   /^#(NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A|SPILL!|CALC!|BUSY!|FIELD!|CONNECT!|BLOCKED!|UNKNOWN!)$/;
 
@@ -83,11 +87,26 @@ export const isBlank = (raw: CellIn): boolean =>
   (typeof raw === 'string' && raw.trim() === '') ||
   (Array.isArray(raw) && raw.every(isBlank));
 
+/** A row of nothing but blanks and zeros: an empty cell is handed over as 0 by some hosts. */
+export const isBlankRow = (row: readonly CellIn[]): boolean =>
+  row.every((cell) => cell === 0 || isBlank(cell));
+
+/** More filled rows than this are not taken in one call. */
+export const MOST_ROWS = 100_000;
+
+/** Without the blank rows a range ends with, as a whole column does; refuses what is too long to work out. */
+export function filledRows<R extends readonly CellIn[]>(rows: readonly R[], place: Place): readonly R[] {
+  let count = rows.length;
+  while (count > 0 && isBlankRow(rows[count - 1] as R)) count--;
+  if (count > MOST_ROWS) return refuse('tooManyRows', place.name, place.name, count, MOST_ROWS);
+  return count === rows.length ? rows : rows.slice(0, count);
+}
+
 /** One cell's plain content; refuses a larger range and an error cell. */
 export function oneCell(raw: CellIn, place: Place): number | string | boolean | undefined {
   if (Array.isArray(raw)) {
     const rows = rowsOf(raw);
-    const columns = Math.max(0, ...rows.map((row) => row.length));
+    const columns = widestOf(rows);
     if (rows.length !== 1 || columns !== 1) {
       return refuse('oneCellWanted', place.name, place.name, rows.length, columns);
     }
@@ -140,8 +159,11 @@ export function choiceKind<W extends string>(noun: string, of: Choices<W>): Kind
     read(raw, place) {
       const cell = oneCell(raw, place);
       if (cell === undefined || cell === 0) return undefined;
+      const word = of.find(String(cell));
+      // An empty cell that went through a formula as text.
+      if (word === undefined && String(cell).trim() === '0') return undefined;
       return (
-        of.find(String(cell)) ??
+        word ??
         refuse(
           'unknownChoice',
           place.name,
@@ -186,7 +208,8 @@ export const TABLE: Kind<readonly (readonly CellIn[])[]> = {
     const rows = rowsOf(raw);
     // A range that could not be had at all comes as one error.
     if (rows.length === 1 && rows[0]?.length === 1) oneCell(raw, place);
-    return rows.every((row) => row.every(isBlank)) ? undefined : rows;
+    const filled = filledRows(rows, place);
+    return filled.every((row) => row.every(isBlank)) ? undefined : filled;
   },
 };
 

@@ -1,7 +1,7 @@
 /** Figures as cells hold them: fullness, shares, counts, weights, money. */
 import { refuse } from './answer';
 import { oneCell, readBack, type CellOut, type Kind, type Place, type Quantity } from './fields';
-import { money, type Money } from '../exact/money';
+import { money, NOTHING, type Money } from '../exact/money';
 import { ratio, toFigure, type Ratio } from '../exact/ratio';
 import { digits } from '../exact/unit';
 import { DIGITS, readDecimal } from '../exact/written';
@@ -161,6 +161,20 @@ export const COUNT = figureKind<number>(
   plainFigure,
   plainFigure,
 );
+/** How many windows are alike, as a function is asked; 0 is what an empty cell is on some hosts, and no window. */
+export const WINDOWS: Kind<number> = windowCount('noWindowGiven');
+/** The same in a row of a table. */
+export const WINDOWS_OF_ROW: Kind<number> = windowCount('noWindowInRow');
+
+function windowCount(code: 'noWindowGiven' | 'noWindowInRow'): Kind<number> {
+  return {
+    ...COUNT,
+    read(raw, place) {
+      const count = COUNT.read(raw, place);
+      return count === 0 ? refuse(code, place.name, place.name) : count;
+    },
+  };
+}
 /** What is ordered, in whatever unit its price list has. */
 export const QUANTITY = figureKind<number>(
   { quantity: 'count', noun: 'a quantity', example: '120.5', zero: 'figure', least: 0, most: 1e9 },
@@ -236,3 +250,23 @@ export const PRICE = figureKind<Money>(
   money,
   (amount) => amount.toNumber(),
 );
+
+const NONE = /^\s*none\s*$/i;
+/** An amount or a rate that may be written `none`, which is 0. */
+export const orNone = (kind: Kind<Money>): Kind<Money> => ({
+  ...kind,
+  read: (raw, place) => {
+    const cell = oneCell(raw, place);
+    return typeof cell === 'string' && NONE.test(cell) ? NOTHING : kind.read(cell, place);
+  },
+});
+/** A rule that must be set: 0, which an empty cell is on some hosts, is not set, and `none` says that nothing is charged. */
+export const setOrNone = (kind: Kind<Money>): Kind<Money> => ({
+  ...kind,
+  read: (raw, place) => {
+    const value = orNone(kind).read(raw, place);
+    const cell = oneCell(raw, place);
+    return value?.isZero() === true && !(typeof cell === 'string' && NONE.test(cell)) ? undefined : value;
+  },
+  write: (value, unit) => (value.isZero() ? 'none' : (kind.write?.(value, unit) ?? value.toNumber())),
+});

@@ -20,7 +20,7 @@ import { showLength } from '../exact/unit';
 import { unitOf, type Rules } from '../house/rules';
 import { liningCut, liningCutWithSteps } from './cuts';
 import { countWidths, flatInAll, usableWidth, workWidths, type Usable } from './widths';
-import { cutsOf, NO_WINDOWS, roundedYardage, yardageSteps, type Covered } from './yardage';
+import { cutsOf, roundedYardage, yardageSteps, type Covered } from './yardage';
 
 export interface Lined extends Omit<Covered, 'fabricWidth' | 'verticalRepeat' | 'match'> {
   /** The face's bolt width; undefined takes the house's usual one. */
@@ -138,7 +138,7 @@ function widthsStepsOf(of: Lined, { across }: WholeWork, layer: string): Step[] 
 export function lining(of: Lined, rules: Rules): Answer<Length> {
   const work = workLayer(of, rules);
   const layer = of.layer ?? 'lining';
-  const findings: Finding[] = of.quantity === 0 ? [NO_WINDOWS] : [];
+  const findings: Finding[] = [];
   const unit = unitOf(rules);
   if (of.liningWidth > work.cut)
     findings.push(

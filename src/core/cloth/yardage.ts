@@ -77,8 +77,6 @@ export function yardageSteps(cuts: number, cloth: Length, yards: Length, rules: 
   ];
 }
 
-export const NO_WINDOWS = finding('noWindows', 'quantity');
-
 export interface YardageWork {
   readonly work: WidthsWork;
   readonly cut: Length;
@@ -124,7 +122,6 @@ export function yardage(of: Covered, rules: Rules): Answer<Length> {
   const findings = widthsFindings(of, work.work, rules);
   if (of.match === 'half-drop' && of.verticalRepeat === undefined)
     findings.push(finding('matchWithoutRepeat', 'match'));
-  if (of.quantity === 0) findings.push(NO_WINDOWS);
   const quantity = of.quantity ?? 1;
   const cloth =
     rules.yardageRoundedBy === 'window'
@@ -192,7 +189,6 @@ export function railroaded(of: Covered, rules: Rules): Answer<Length> {
   const panel = turnedPanel(of, rules);
   const rule = repeatRuleFor(undefined, rules);
   const findings = [finding('mayNotTurn', 'fabric_width')];
-  if (of.quantity === 0) findings.push(NO_WINDOWS);
   const upright = workYardage(of, rules).yardage;
   if (upright < turned)
     findings.push(

@@ -12,6 +12,16 @@ export const CELL_FINDINGS = table({
     weight: 'stop',
     says: (name: string, noun: string) => `${name} is 0 or blank. Enter ${noun} above 0.`,
   },
+  noWindowGiven: {
+    weight: 'stop',
+    says: (name: string) =>
+      `${name} reads 0, which is no window. Write 1 or more. For one window leave it out, or hand the cell over as IF(D7="","",D7): an empty cell may arrive as 0.`,
+  },
+  noWindowInRow: {
+    weight: 'stop',
+    says: (name: string) =>
+      `${name} reads 0, so the row is no window. Write how many windows are alike; blank is one. A formula hands blank cells over as IF(A7:M52="","",A7:M52).`,
+  },
   errorCell: {
     weight: 'stop',
     says: (name: string, read: string) =>
@@ -71,6 +81,11 @@ export const CELL_FINDINGS = table({
   },
 
   // Whole rows
+  tooManyRows: {
+    weight: 'stop',
+    says: (name: string, rows: number, most: number) =>
+      `${name} is filled down to row ${rows}, more than the most taken here, ${most} rows. Point at fewer rows, in several formulas.`,
+  },
   sameColumnTwice: {
     weight: 'stop',
     says: (one: string, other: string, meaning: string) =>
@@ -138,7 +153,8 @@ export const CELL_FINDINGS = table({
   },
   priceNotSet: {
     weight: 'stop',
-    says: (rule: string) => `No price is set for this: add the house rule “${rule}” with your figure.`,
+    says: (rule: string) =>
+      `No price is set for this: add the house rule “${rule}” with your figure, or none where nothing is charged.`,
   },
 
   // Rules by date

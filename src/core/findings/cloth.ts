@@ -60,11 +60,6 @@ export const CLOTH_FINDINGS = table({
   },
 
   // Cuts and yardage
-  noWindows: {
-    weight: 'check',
-    says: () =>
-      'quantity reads 0: no window, so no cloth. An empty cell arrives as 0 in some programs; leave it out where one window is meant.',
-  },
   dropTooShortToCut: {
     weight: 'stop',
     says: (drop: string, layer: string) =>

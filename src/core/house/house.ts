@@ -1,6 +1,6 @@
 /** A rules range as it is read: the rules in force, and what was odd about it. */
 import { finding, refuse, type Finding } from '../cell/answer';
-import { isBlank, oneCell, readBack, rowsOf, type CellIn } from '../cell/fields';
+import { filledRows, isBlank, oneCell, readBack, rowsOf, type CellIn } from '../cell/fields';
 import { nearestRule, RULE_LINES, ruleLine, RULES, type RuleLine, type Rules } from './rules';
 import { bare } from '../cell/treatment';
 import { CENTIMETRES, INCHES, type Unit } from '../exact/unit';
@@ -107,23 +107,32 @@ function readSet(rows: Rows): House {
   return { rules: lookedUpOften(rules), unit, findings: found, set: new Set(set.keys()), earlier: [] };
 }
 
-let lastRows: readonly (readonly CellIn[])[] = [];
-let lastHouse: House | undefined;
+interface Known {
+  readonly rows: Rows;
+  readonly house: House;
+}
+/** The ranges read last, the latest first: a workbook has a few sets of rules. */
+let known: readonly Known[] = [];
+const MOST_KNOWN = 6;
 
 const sameRows = (one: readonly (readonly CellIn[])[], other: readonly (readonly CellIn[])[]): boolean =>
   one.length === other.length &&
   one.every((row, i) => row.length === other[i]?.length && row.every((cell, j) => cell === other[i]?.[j]));
 
 /**
- * Reads a rules range: columns rule, value. Thousands of cells point at one range,
- * so the last one read is kept; it is compared cell by cell, never by identity.
+ * Reads a rules range: columns rule, value. Thousands of cells point at one range, so what was read is kept;
+ * a range is known again by its contents, never by its array, and blank rows at its end are passed over.
  */
 export function readHouse(raw: CellIn): House {
   if (isBlank(raw)) return DEFAULT_HOUSE;
-  const rows = rowsOf(raw);
-  if (lastHouse !== undefined && sameRows(rows, lastRows)) return lastHouse;
-  const house = readAfresh(rows);
-  lastRows = rows.map((row) => [...row]);
-  lastHouse = house;
+  const rows = filledRows(rowsOf(raw), { name: 'rules', unit: INCHES });
+  const at = known.findIndex((one) => sameRows(rows, one.rows));
+  const found = known[at];
+  if (found !== undefined) {
+    if (at > 0) known = [found, ...known.filter((one) => one !== found)];
+    return found.house;
+  }
+  const house = rows.length === 0 ? DEFAULT_HOUSE : readAfresh(rows);
+  known = [{ rows: rows.map((row) => [...row]), house }, ...known].slice(0, MOST_KNOWN);
   return house;
 }

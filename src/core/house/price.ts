@@ -1,7 +1,7 @@
 /** House rules: making charge and the price of a job. */
 import { ATTIC_STOCK } from '../cell/attic';
 import { choiceKind } from '../cell/fields';
-import { AREAL_WEIGHT, COUNT, PRICE, RATE, WEIGHT } from '../cell/figure-kinds';
+import { AREAL_WEIGHT, COUNT, orNone, PRICE, RATE, setOrNone, WEIGHT } from '../cell/figure-kinds';
 import { SIZE } from '../cell/length-kinds';
 import { inches } from '../exact/length';
 import { MAKING_BREAKS } from '../cell/making-breaks';
@@ -21,14 +21,20 @@ import {
   type MockUpOf,
 } from '../cell/ways';
 
+/** Prices and rates that only the house can say. */
+const CHARGE = setOrNone(PRICE);
+const SET_RATE = setOrNone(RATE);
+/** Rates that are 0 where nothing is set. */
+const RATE_OR_NONE = orNone(RATE);
+
 export const PRICE_RULES = {
   // Making charge
-  labor: ownEach(PRICE, 'making charge a width'),
-  laborLined: own(PRICE, 'added a width where lined'),
-  laborInterlined: own(PRICE, 'added a width where interlined'),
-  laborBlackout: own(PRICE, 'added a width where blackout lined'),
+  labor: ownEach(CHARGE, 'making charge a width'),
+  laborLined: own(CHARGE, 'added a width where lined'),
+  laborInterlined: own(CHARGE, 'added a width where interlined'),
+  laborBlackout: own(CHARGE, 'added a width where blackout lined'),
   laborHeightFrom: rule(SIZE, inches(108), 'a drop above this bears the height surcharge', HOUSE),
-  laborHeightSurcharge: own<Money>(RATE, 'height surcharge, a share of the making charge'),
+  laborHeightSurcharge: own<Money>(SET_RATE, 'height surcharge, a share of the making charge'),
   centRounding: rule(
     choiceKind('a rounding', ROUNDING_WORDS),
     'half up' as Rounding,
@@ -49,15 +55,15 @@ export const PRICE_RULES = {
   ),
 
   // The job's price
-  pricePerRing: own(PRICE, 'cost of a ring or carrier'),
-  pricePerBracket: own(PRICE, 'cost of a bracket'),
-  pricePerRodFoot: own(PRICE, 'cost of the rod, a foot (a metre in a centimetre house)'),
-  pricePerFinial: own(PRICE, 'cost of a finial; two a rod'),
-  installationPerWindow: own(PRICE, 'charge for hanging one window, not marked up'),
-  freight: own(PRICE, 'freight of the job, not marked up'),
-  freightPerWeight: own(PRICE, 'freight by weight, a pound of cloth (a kilogram in a centimetre house)'),
+  pricePerRing: own(CHARGE, 'cost of a ring or carrier'),
+  pricePerBracket: own(CHARGE, 'cost of a bracket'),
+  pricePerRodFoot: own(CHARGE, 'cost of the rod, a foot (a metre in a centimetre house)'),
+  pricePerFinial: own(CHARGE, 'cost of a finial; two a rod'),
+  installationPerWindow: own(CHARGE, 'charge for hanging one window, not marked up'),
+  freight: own(CHARGE, 'freight of the job, not marked up'),
+  freightPerWeight: own(CHARGE, 'freight by weight, a pound of cloth (a kilogram in a centimetre house)'),
   cartonHolds: own(WEIGHT, 'cloth a carton holds (lb or kg), where freight goes by the carton'),
-  freightPerCarton: own(PRICE, 'freight of a carton'),
+  freightPerCarton: own(CHARGE, 'freight of a carton'),
   liningWeight: own(AREAL_WEIGHT, 'areal weight of the lining (oz/yd² or g/m²), for brackets and freight'),
   blackoutLiningWeight: own(AREAL_WEIGHT, 'areal weight of a blackout lining; blank is the lining’s'),
   interliningWeight: own(AREAL_WEIGHT, 'areal weight of the interlining'),
@@ -67,9 +73,9 @@ export const PRICE_RULES = {
     'how materials and making are priced up',
     HOUSE,
   ),
-  sellRate: rule<Money>(RATE, money(0), 'the markup or margin; 0 sells at cost', HOUSE),
-  discount: rule<Money>(RATE, money(0), 'off the whole before tax', HOUSE),
-  taxRate: rule<Money>(RATE, money(0), 'sales tax', YOURS),
+  sellRate: rule<Money>(RATE_OR_NONE, money(0), 'the markup or margin; 0 sells at cost', HOUSE),
+  discount: rule<Money>(RATE_OR_NONE, money(0), 'off the whole before tax', HOUSE),
+  taxRate: rule<Money>(RATE_OR_NONE, money(0), 'sales tax', YOURS),
   taxBasis: rule(
     choiceKind('a basis', TAX_BASES),
     'line' as TaxBasis,
@@ -88,9 +94,9 @@ export const PRICE_RULES = {
     'whether installation is taxed',
     'your state or country decides',
   ),
-  deposit: rule<Money>(RATE, money('0.5'), 'asked with the order, a share of the total', HOUSE),
+  deposit: rule<Money>(SET_RATE, money('0.5'), 'asked with the order, a share of the total', HOUSE),
   spareWindows: rule<Money>(
-    RATE,
+    RATE_OR_NONE,
     money(0),
     'cloth ordered beyond the windows, a share of the cuts of each fabric',
     HOUSE,

@@ -13,7 +13,7 @@ import {
   type Finding,
   type Step,
 } from '../cell/answer';
-import { isBlank, oneCell, readBack, type CellIn, type Place } from '../cell/fields';
+import { isBlankRow, oneCell, readBack, type CellIn, type Place } from '../cell/fields';
 import { PRICE } from '../cell/figure-kinds';
 import { money, NOTHING, toCent, type Money, type Rounding } from '../exact/money';
 import { unitOf, type Rules } from '../house/rules';
@@ -32,7 +32,7 @@ export function readPriceBreaks(rows: readonly (readonly CellIn[])[]): readonly 
   const place: Place = { name: 'price_breaks', unit: INCHES };
   const breaks: PriceBreak[] = [];
   for (const [at, row] of rows.entries()) {
-    if (row.every(isBlank)) continue;
+    if (isBlankRow(row)) continue;
     if (row.length < 2)
       return refuse(
         'rangeTooNarrow',

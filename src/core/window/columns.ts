@@ -4,7 +4,7 @@
  */
 import { refuse } from '../cell/answer';
 import { choiceKind, optional, readField, TEXT, type CellIn, type Field, type Kind } from '../cell/fields';
-import { AREAL_WEIGHT, COUNT, FULLNESS } from '../cell/figure-kinds';
+import { AREAL_WEIGHT, FULLNESS, WINDOWS_OF_ROW } from '../cell/figure-kinds';
 import { ALLOWANCE, REPEAT, SIZE } from '../cell/length-kinds';
 import { DRAWS, FLOOR_FINISHES, HEADINGS, LININGS, MATCHES, MEASURED_TO } from '../cell/treatment';
 import type { Unit } from '../exact/unit';
@@ -152,7 +152,7 @@ export const WINDOW_COLUMNS = {
   quantity: column(
     'quantity',
     ['qty', 'count', 'no of windows', 'number of windows', 'windows', 'pcs', 'how many'],
-    COUNT,
+    WINDOWS_OF_ROW,
     'windows alike',
   ),
 } as const;

@@ -227,6 +227,21 @@ function sameText(raw: string, heading: string): boolean {
   return one === other && tidy(raw).toLowerCase() === heading.toLowerCase();
 }
 
+/** Whether a row says the headings once more, as a list of several pages does. */
+export function repeatsHeadings(row: readonly CellIn[], headings: readonly string[]): boolean {
+  let cells = 0;
+  let repeated = 0;
+  for (let at = 0; at < row.length; at++) {
+    const raw = row[at];
+    if (raw === '' || raw === 0 || isBlank(raw)) continue;
+    cells++;
+    const heading = headings[at];
+    if (typeof raw === 'string' && heading !== undefined && heading !== '' && sameText(raw, heading))
+      repeated++;
+  }
+  return repeated >= 2 && repeated * 2 > cells;
+}
+
 const TOTAL = /^((grand|sub|floor|job|order)[\s-]*)?totals?\b|^sum\b|\btotals?:?$/i;
 export type RowKind = 'order' | 'blank' | 'total' | 'section' | 'heading';
 
@@ -234,18 +249,15 @@ export type RowKind = 'order' | 'blank' | 'total' | 'section' | 'heading';
 export function rowKind(row: readonly CellIn[], { headings, found }: OrderColumns): RowKind {
   let cells = 0;
   let words = '';
-  let repeated = 0;
   for (let at = 0; at < row.length; at++) {
     const raw = row[at];
-    if (raw === '' || isBlank(raw)) continue;
+    // An empty cell is 0 on some hosts.
+    if (raw === '' || raw === 0 || isBlank(raw)) continue;
     cells++;
-    if (typeof raw !== 'string') continue;
-    if (words === '') words = raw;
-    const heading = headings[at];
-    if (heading !== undefined && heading !== '' && sameText(raw, heading)) repeated++;
+    if (typeof raw === 'string' && words === '') words = raw;
   }
   if (cells === 0) return 'blank';
-  if (repeated >= 2 && repeated * 2 > cells) return 'heading';
+  if (words !== '' && repeatsHeadings(row, headings)) return 'heading';
   if (words !== '' && cells < found.length && TOTAL.test(words.trim())) return 'total';
   return cells === 1 && words !== '' && !/^[\d\s.,]+$/.test(words) ? 'section' : 'order';
 }

@@ -151,8 +151,19 @@ describe('the weight of the cloth', () => {
 });
 
 describe('no windows', () => {
-  it('need no cloth, and it is said, since an empty cell may arrive as 0', () => {
-    const outcome = functionNamed('YARDAGE')?.call([104, 96, 'pinch', 54, null, 0]);
-    expect(outcome).toMatchObject({ cells: 0, findings: [{ code: 'noWindows', weight: 'check' }] });
+  it.each([
+    ['YARDAGE', [104, 96, 'pinch', 54, null, 0]],
+    ['LINING', [104, 96, 'pinch', 54, 0]],
+    ['RAILROADED', [104, 96, 'pinch', 118, '0']],
+  ])('are never 0 yards in silence: %s says what to write', (name, inputs) => {
+    expect(functionNamed(name)?.call(inputs)).toMatchObject({
+      error: '#VALUE!',
+      finding: {
+        code: 'noWindowGiven',
+        sentence: expect.stringMatching(
+          /^quantity reads 0, which is no window\. Write 1 or more\..*IF\(D7="","",D7\)/,
+        ),
+      },
+    });
   });
 });

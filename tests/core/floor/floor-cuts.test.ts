@@ -102,10 +102,6 @@ describe('the cloths of a floor', () => {
       'lining, 118 in wide',
     ]);
   });
-
-  it('a window without cloth asks for none', () => {
-    expect(clothsOf(floorOf([{ ...KING, quantity: 0 }])).map(({ cuts }) => cuts)).toEqual([[]]);
-  });
 });
 
 describe('half widths', () => {

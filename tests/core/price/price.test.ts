@@ -31,9 +31,9 @@ describe('a price at its break', () => {
         [0, 6],
       ]),
     ).toThrow(/two prices from 0/);
-    expect(() => readPriceBreaks([[0, '']])).toThrow(/row 1/);
+    expect(() => readPriceBreaks([[5, '']])).toThrow(/row 1/);
     expect(() => readPriceBreaks([[-5, 3]])).toThrow(/row 1/);
-    expect(() => readPriceBreaks([[0]])).toThrow(/two columns/);
+    expect(() => readPriceBreaks([[5]])).toThrow(/two columns/);
     expect(
       readPriceBreaks([
         [0, 5],

@@ -39,7 +39,7 @@ describe('a finding in the sheet’s own words', () => {
     [finding('fabricTooNarrow', 'fabric_width', '1 in', '2 in'), /^Goods W reads 1 in,/],
     [finding('doesNotCover', 'widths', '2', '3 in'), /Check widths and Goods W\.$/],
     [finding('dropTooShort', 'measured', '1 in'), /^Ht reads 1 in,/],
-    [finding('noWindows', 'quantity'), /^Qty reads 0:/],
+    [finding('noWindowGiven', 'quantity', 'quantity'), /^Qty reads 0, which/],
     // Without a column of hers, the plain heading.
     [finding('matchWithoutRepeat', 'match'), /^match says half-drop, but no vertical repeat is given/],
     [finding('repeatWiderThanCloth', 'horizontal_repeat', '60 in', '54 in'), /^horizontal repeat is 60 in,/],

@@ -249,8 +249,7 @@ export type RowKind = 'order' | 'blank' | 'total' | 'section' | 'heading';
 export function rowKind(row: readonly CellIn[], { headings, found }: OrderColumns): RowKind {
   let cells = 0;
   let words = '';
-  for (let at = 0; at < row.length; at++) {
-    const raw = row[at];
+  for (const raw of row) {
     // An empty cell is 0 on some hosts.
     if (raw === '' || raw === 0 || isBlank(raw)) continue;
     cells++;

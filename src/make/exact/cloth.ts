@@ -1,0 +1,119 @@
+/** Cut lengths and yardage of the face, by every repeat rule, and of the cloth turned. */
+import { HALF, NONE, ONE, METRE, YARD, below, upToStep, type Exact } from './figures';
+import { halfDropCloth, lettersOf, type Letters } from './halfdrop';
+import type { House } from './house';
+import { boltOf, edgesOf, edging, flatWanted, panelsOf, rodShare, widthsOf, type Treatment } from './panel';
+import type { Draw, Heading } from './words';
+
+export interface Cloth {
+  readonly drop: Exact;
+  readonly verticalRepeat: Exact | undefined;
+  readonly match: 'straight' | 'half-drop' | undefined;
+  readonly quantity: number;
+}
+
+export const shrunk = (drop: Exact, shrinkage: Exact): Exact => drop.div(ONE.sub(shrinkage));
+
+/** What hangs and is turned over, before any repeat. */
+export const bareCut = (drop: Exact, heading: Heading, house: House): Exact =>
+  shrunk(drop, house.ratios.shrinkage)
+    .add(house.lengths[`top allowance ${heading}`])
+    .add(house.lengths['bottom allowance']);
+
+/** The longest cut under the house's rule; without a repeat the bare cut. */
+export function longestCut(bare: Exact, repeat: Exact | undefined, house: House): Exact {
+  if (repeat === undefined) return bare;
+  const added =
+    house.words['repeat rule'] === 'one repeat each' ||
+    house.words['repeat rule'] === 'one repeat with every length';
+  return added ? bare.add(repeat) : upToStep(bare, repeat);
+}
+
+/** The cloth of so many cuts, one after the other off the bolt. */
+export function cuttings(count: Exact, bare: Exact, repeat: Exact | undefined, house: House): Exact {
+  if (repeat === undefined || count.equals(NONE)) return bare.mul(count);
+  const further = longestCut(bare, repeat, house);
+  const exactFirst = ['first cut exact', 'one repeat each'].includes(house.words['repeat rule']);
+  return exactFirst ? bare.add(further.mul(count.sub(ONE))) : further.mul(count);
+}
+
+/** What a patterned order gives up to reach the motif. */
+export function patternStart(repeat: Exact | undefined, house: House): Exact {
+  if (repeat === undefined || house.words['pattern start'] === 'none') return NONE;
+  return house.words['pattern start'] === 'one repeat' ? repeat : YARD;
+}
+
+export interface Bought {
+  /** Each order of so many windows is bought, and rounded, by itself. */
+  readonly orders: Exact;
+  readonly windows: Exact;
+}
+
+/** By order the windows are bought together; by window each by itself. */
+export const boughtAs = (quantity: number, house: House): Bought =>
+  house.words['yardage rounded by'] === 'order'
+    ? { orders: ONE, windows: ONE.mul(quantity) }
+    : { orders: ONE.mul(quantity), windows: ONE };
+
+/** Whole cuts of so many windows: a half left over is a whole cut, unless windows share it. */
+export function cutsOf(widths: Exact, windows: Exact, house: House): Exact {
+  const shared = house.words['share half widths'] === 'yes';
+  return shared ? widths.mul(windows).ceil() : widths.ceil().mul(windows);
+}
+
+/** Cuts of each letter for so many windows. The two halves of a shared width carry one letter. */
+export function lettersOfWindows(widths: Exact, draw: Draw, windows: Exact, house: House): Letters {
+  const panels = panelsOf(draw);
+  const { whole, half } = lettersOf(widths.div(panels));
+  const count = (letter: 'a' | 'b'): number => {
+    const each = panels.mul(whole[letter]).add(half === letter ? panels.mul(HALF) : NONE);
+    return cutsOf(each, windows, house).valueOf();
+  };
+  return { a: count('a'), b: count('b') };
+}
+
+/** Yards or metres, up to the house's step. */
+export function bought(cloth: Exact, orders: Exact, house: House): Exact {
+  const measure = cloth.div(house.unit === 'inches' ? YARD : METRE);
+  const stepped = house.step.equals(NONE) ? measure : upToStep(measure, house.step);
+  return stepped.mul(orders);
+}
+
+export function yardageOf(treatment: Treatment, cloth: Cloth, house: House): Exact {
+  const widths = widthsOf(treatment, house);
+  const bare = bareCut(cloth.drop, treatment.heading, house);
+  const { orders, windows } = boughtAs(cloth.quantity, house);
+  const repeat = cloth.verticalRepeat;
+  const start = patternStart(repeat, house);
+  if (cloth.match !== 'half-drop' || repeat === undefined) {
+    const cuts = cutsOf(widths, windows, house);
+    return bought(cuttings(cuts, bare, repeat, house).add(start), orders, house);
+  }
+  const letters = lettersOfWindows(widths, treatment.draw, windows, house);
+  const last = house.words['repeat rule'] === 'first cut exact' ? bare : upToStep(bare, repeat);
+  return bought(halfDropCloth(letters, bare, repeat, last).add(start), orders, house);
+}
+
+/** Undefined where the cloth is too narrow to be turned. */
+export function railroadedOf(treatment: Treatment, cloth: Cloth, house: House): Exact | undefined {
+  const { draw, heading, fullness, rod, fabric } = treatment;
+  const bare = bareCut(cloth.drop, heading, house);
+  const { usable } = boltOf(fabric, undefined, house);
+  if (below(usable, bare)) return undefined;
+  const edges = edging(draw, edgesOf(heading, draw, house), house);
+  const along = flatWanted(rodShare(rod, draw), edges, fullness, house).add(house.lengths['side hem'].mul(2));
+  const { orders, windows } = boughtAs(cloth.quantity, house);
+  const repeat = cloth.verticalRepeat;
+  const each = repeat === undefined ? along : upToStep(along, repeat);
+  return bought(each.mul(panelsOf(draw)).mul(windows).add(patternStart(repeat, house)), orders, house);
+}
+
+/** A made-up layer of one window: its cuts, before the repeat, by the cloth's own weight. */
+export function weightOf(treatment: Treatment, drop: Exact, areal: Exact, house: House): Exact {
+  const square = treatment.fabric
+    .mul(widthsOf(treatment, house))
+    .mul(bareCut(drop, treatment.heading, house));
+  return house.unit === 'inches'
+    ? square.div(YARD).div(YARD).mul(areal).div(16)
+    : square.div(METRE).div(METRE).mul(areal).div(1000);
+}

@@ -1,0 +1,37 @@
+/** The whole comparison: so many houses, every heading and draw in each, and seeded chance for the rest. */
+import { chance as seeded } from './chance';
+import { compareCloth } from './compare-cloth';
+import { compareHeading } from './compare-heading';
+import { compareMeasures } from './compare-measure';
+import { compareMoney } from './compare-money';
+import { STANDARD, anyHouse } from './house';
+import { Tally, type Result } from './tally';
+import { windowsOf } from './windows';
+
+export interface Size {
+  readonly houses: number;
+  /** Every heading with every draw so often in a house. */
+  readonly times: number;
+  readonly cloths: number;
+  readonly seed: number;
+}
+
+export function compare(
+  { houses, times, cloths, seed }: Size,
+  told: (house: number) => void = () => undefined,
+): Result {
+  const chance = seeded(seed);
+  const tally = new Tally();
+  for (let at = 0; at < houses; at += 1) {
+    const house = at % 8 === 0 ? STANDARD : anyHouse(chance);
+    const ground = { house, chance, tally };
+    for (const window of windowsOf(house, times, chance)) {
+      compareCloth(ground, window, cloths);
+      compareHeading(ground, window);
+      compareMeasures(ground, window);
+      compareMoney(ground);
+    }
+    told(at + 1);
+  }
+  return tally.result;
+}

@@ -1,0 +1,116 @@
+/** Pleats of one panel: counted by width, space or take-up, then moved into the bands of the trade. */
+import type { Unit } from './cells';
+import { NONE, ONE, atMost, exact, inches, nearest, type Exact } from './figures';
+import type { House } from './house';
+import { boltOf, edgesOf, edging, flatOf, panelsOf, rodShare, type Edges } from './panel';
+import { FACED, isOneWay, type Draw, type Heading } from './words';
+
+export interface Panel {
+  readonly rod: Exact;
+  readonly widths: Exact;
+  readonly heading: Heading;
+  readonly fabric: Exact;
+  readonly draw: Draw;
+}
+
+export interface Pleats {
+  readonly count: number;
+  readonly space: Exact;
+  readonly takeUp: Exact;
+  /** Which bands hold: the usual ones, the wider ones, or none. */
+  readonly bands: 'usual' | 'wider' | 'none';
+  readonly moved: boolean;
+}
+
+interface Band {
+  readonly least: Exact;
+  readonly most: Exact;
+}
+interface Bands {
+  readonly space: Band;
+  readonly takeUp: Band;
+}
+
+const band = (least: string, most: string): Band => ({ least: inches(least), most: inches(most) });
+const USUAL: Bands = { space: band('3', '5'), takeUp: band('4', '8') };
+const WIDER: Bands = { space: band('2.5', '5'), takeUp: band('4', '9') };
+const within = (figure: Exact, { least, most }: Band): boolean =>
+  atMost(least, figure) && atMost(figure, most);
+
+/** What of the finished panel is not spaced out: the overlap or the house's edge, and the returns. */
+export function unspaced(draw: Draw, edges: Edges, house: House): Exact {
+  const all = edging(draw, edges, house);
+  if (house.pleatEdge === undefined) return all;
+  if (draw === 'pair') return edges.return.add(house.pleatEdge);
+  // The leading edge of a one-way panel has the house's edge; its other edge keeps the return.
+  return isOneWay(draw) ? edges.return.add(house.pleatEdge) : all;
+}
+
+const PLEATS_A_WIDTH = 5;
+const WIDTH_OF_FIVE: Readonly<Record<Unit, Exact>> = { inches: inches(54), centimetres: inches(54) };
+const WISHED_SPACE: Readonly<Record<Unit, Exact>> = { inches: inches(4), centimetres: inches(4) };
+
+export interface Laid {
+  readonly flat: Exact;
+  readonly finished: Exact;
+  /** Over which the pleats are spaced. */
+  readonly spaced: Exact;
+}
+
+export function laid(panel: Panel, house: House): Laid {
+  const { draw, heading, rod } = panel;
+  const edges = edgesOf(heading, draw, house);
+  const bolt = boltOf(panel.fabric, undefined, house);
+  const flat = flatOf(panel.widths.div(panelsOf(draw)), bolt, house);
+  const finished = rodShare(rod, draw).add(edging(draw, edges, house));
+  return { flat, finished, spaced: finished.sub(unspaced(draw, edges, house)) };
+}
+
+/** The count that the house wishes for, before any band. */
+function wished(panel: Panel, { flat, finished, spaced }: Laid, house: House): Exact {
+  const by = house.words['pleats by'];
+  if (by === 'space') return nearest(spaced.div(WISHED_SPACE[house.unit])).add(ONE);
+  if (by === 'take-up') return nearest(flat.sub(finished).div(house.lengths['take up']));
+  const of54 = WIDTH_OF_FIVE[house.unit];
+  if (panel.fabric.equals(of54)) return panel.widths.div(panelsOf(panel.draw)).mul(PLEATS_A_WIDTH).floor();
+  return flat.div(of54).mul(PLEATS_A_WIDTH).floor();
+}
+
+interface Setting {
+  readonly space: Exact;
+  readonly takeUp: Exact;
+}
+
+function setting(count: number, heading: Heading, { flat, finished, spaced }: Laid, house: House): Setting {
+  const faces = FACED.includes(heading) ? house.lengths['box face'].mul(count) : NONE;
+  return { space: spaced.sub(faces).div(count - 1), takeUp: flat.sub(finished).div(count) };
+}
+
+/** The count nearest to the wish that meets the bands; of two as near, the smaller. */
+function nearestWithin(wish: number, most: number, meets: (count: number) => boolean): number | undefined {
+  for (let away = 0; away <= most; away += 1) {
+    if (wish - away >= 2 && meets(wish - away)) return wish - away;
+    if (meets(wish + away)) return wish + away;
+  }
+  return undefined;
+}
+
+export function pleatsOf(panel: Panel, house: House): Pleats {
+  const lay = laid(panel, house);
+  const wish = Math.max(2, wished(panel, lay, house).valueOf());
+  // No more pleats than the cloth taken up gives at the least of a pleat.
+  const most = wish + lay.flat.div(exact(WIDER.takeUp.least.valueOf())).ceil().valueOf();
+  const meeting = (bands: Bands) => (count: number) => {
+    const { space, takeUp } = setting(count, panel.heading, lay, house);
+    return within(space, bands.space) && within(takeUp, bands.takeUp);
+  };
+  const usual = nearestWithin(wish, most, meeting(USUAL));
+  const wider = usual ?? nearestWithin(wish, most, meeting(WIDER));
+  const count = usual ?? wider ?? wish;
+  return {
+    count,
+    ...setting(count, panel.heading, lay, house),
+    bands: usual !== undefined ? 'usual' : wider !== undefined ? 'wider' : 'none',
+    moved: count !== wish,
+  };
+}

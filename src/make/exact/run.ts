@@ -1,0 +1,26 @@
+/** `npm run exact`: the catalogue against exact fractions. Exit 1 on a difference that is not expected. */
+import { compare } from './compare';
+
+const SIZE = { houses: +(process.argv[2] ?? 40), times: 1, cloths: 2, seed: 48 };
+
+const started = performance.now();
+let told = started;
+const { counts, differing, shown, met } = compare(SIZE, (house) => {
+  if (performance.now() - told < 10_000) return;
+  told = performance.now();
+  process.stderr.write(`  ${house} of ${SIZE.houses} houses\n`);
+});
+const seconds = (performance.now() - started) / 1000;
+const total = Object.values(counts).reduce((sum, one) => sum + one, 0);
+const show = (count: number): string => count.toLocaleString('en-US');
+
+for (const line of shown) console.log(line);
+for (const [kind, count] of Object.entries(counts))
+  console.log(`  ${kind.padEnd(14)}${show(count).padStart(12)}`);
+for (const { entry, times } of met)
+  console.log(`  differs for now${show(times).padStart(12)}  ${entry.kind}: ${entry.because}`);
+const stale = met.filter(({ times }) => times === 0);
+for (const { entry } of stale) console.log(`  no longer differs: ${entry.kind}: ${entry.because}`);
+console.log(`in ${seconds.toFixed(1)} s`);
+console.log(`${show(total)} answers, ${show(differing)} differences`);
+process.exitCode = differing === 0 && stale.length === 0 ? 0 : 1;

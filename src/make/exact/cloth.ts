@@ -94,18 +94,22 @@ export function yardageOf(treatment: Treatment, cloth: Cloth, house: House): Exa
   return bought(halfDropCloth(letters, bare, repeat, last).add(start), orders, house);
 }
 
-/** Undefined where the cloth is too narrow to be turned. */
-export function railroadedOf(treatment: Treatment, cloth: Cloth, house: House): Exact | undefined {
+/**
+ * Undefined where the cloth is too narrow to be turned. Lengthwise shrinkage goes with the bolt's length, which
+ * now runs across the window; so does the vertical repeat: each panel is a cut by the house’s repeat rule, so that panels begin alike.
+ */
+export function railroadedOf(treatment: Treatment, hung: Cloth, house: House): Exact | undefined {
   const { draw, heading, fullness, rod, fabric } = treatment;
-  const bare = bareCut(cloth.drop, heading, house);
-  const { usable } = boltOf(fabric, undefined, house);
-  if (below(usable, bare)) return undefined;
+  const { lengths } = house;
+  const upTheDrop = hung.drop.add(lengths[`top allowance ${heading}`]).add(lengths['bottom allowance']);
+  if (below(boltOf(fabric, undefined, house).usable, upTheDrop)) return undefined;
   const edges = edging(draw, edgesOf(heading, draw, house), house);
-  const along = flatWanted(rodShare(rod, draw), edges, fullness, house).add(house.lengths['side hem'].mul(2));
-  const { orders, windows } = boughtAs(cloth.quantity, house);
-  const repeat = cloth.verticalRepeat;
-  const each = repeat === undefined ? along : upToStep(along, repeat);
-  return bought(each.mul(panelsOf(draw)).mul(windows).add(patternStart(repeat, house)), orders, house);
+  const flat = flatWanted(rodShare(rod, draw), edges, fullness, house);
+  const along = shrunk(flat, house.ratios.shrinkage).add(lengths['side hem'].mul(2));
+  const { orders, windows } = boughtAs(hung.quantity, house);
+  const repeat = hung.verticalRepeat;
+  const cloth = cuttings(panelsOf(draw).mul(windows), along, repeat, house);
+  return bought(cloth.add(patternStart(repeat, house)), orders, house);
 }
 
 /** A made-up layer of one window: its cuts, before the repeat, by the cloth's own weight. */

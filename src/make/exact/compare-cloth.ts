@@ -94,7 +94,7 @@ function compareWidths({ house, chance, tally }: Ground, window: Window): Exact 
   return widths;
 }
 
-function clothOf({ house, chance }: Ground): Cloth {
+export function clothOf({ house, chance }: Ground): Cloth {
   const verticalRepeat = chance.inHundred(35) ? undefined : listed(VERTICAL, house, chance);
   return {
     drop: measured(24, 150, house, chance),

@@ -25,6 +25,10 @@ const cents = (chance: Chance, most: number): Exact => exact(chance.below(most))
 const figureCell = (figure: Exact, chance: Chance): Cell =>
   chance.inHundred(70) ? figure.valueOf() : residue(figure.valueOf(), chance);
 
+/** Whether a cell holds more than the figure that was meant. */
+const residueOf = (cells: readonly Cell[], figures: readonly Exact[]): string =>
+  cells.every((cell, at) => typeof cell === 'string' || cell === figures[at]?.valueOf()) ? 'none' : 'some';
+
 function compareBreaks({ chance, tally }: Ground): void {
   const breaks: Break[] = [];
   let from = chance.pick([NONE, exact(1), exact('0.5')]);
@@ -36,14 +40,15 @@ function compareBreaks({ chance, tally }: Ground): void {
   const at = chance.pick(breaks).from;
   const quantity = chance.pick([at, at.add('0.125'), at.sub('0.125'), exact(1 + chance.below(800)).div(8)]);
   if (!below(NONE, quantity)) return;
+  const cell = figureCell(quantity, chance);
   const price = breakPrice(quantity, breaks);
   const range: Range = breaks.map((one) => [one.from.valueOf(), one.price.valueOf()]);
   tally.compare(
     'break price',
     'BREAKPRICE',
-    [figureCell(quantity, chance), range],
+    [cell, range],
     [price === undefined ? { as: 'refused' } : money(price)],
-    { first: price === undefined ? 'below' : 'reached' },
+    { first: price === undefined ? 'below' : 'reached', residue: residueOf([cell], [quantity]) },
   );
 }
 
@@ -52,13 +57,15 @@ const RATES = ['0.4', '0.5', '0.333', '0.25', '0.0725', '0.6', '0.15', '0'];
 function compareSelling({ chance, tally }: Ground): void {
   const cost = cents(chance, 400_000);
   const rate = exact(chance.pick(RATES));
+  const costCell = figureCell(cost, chance);
+  const rateCell = ratioCell(rate, chance);
   const basis = chance.pick<Basis>(['markup on cost', 'margin on selling price']);
   tally.compare(
     'sell price',
     'SELLPRICE',
-    [figureCell(cost, chance), ratioCell(rate, chance), wordCell(basis, chance)],
+    [costCell, rateCell, wordCell(basis, chance)],
     [money(sellPrice(cost, rate, basis, 'half up'))],
-    { basis },
+    { basis, residue: residueOf([costCell, rateCell], [cost, rate]) },
   );
 }
 
@@ -71,19 +78,19 @@ function compareTax({ chance, tally }: Ground): void {
   const rate = exact(chance.pick(TAXES));
   const basis = chance.pick(['line', 'invoice'] as const);
   const rounding = chance.pick(CENT_ROUNDINGS);
-  const cells = amounts.map((amount) => [figureCell(amount, chance)]);
+  const cells = amounts.map((amount) => figureCell(amount, chance));
   const rateCell = chance.inHundred(80) ? ratioCell(rate, chance) : `${rate.mul(100).valueOf()} %`;
   tally.compare(
     'sales tax',
     'SALESTAX',
     [
-      cells,
+      cells.map((cell) => [cell]),
       rateCell,
       basis === 'line' ? blankCell(chance) : basis,
       rounding === 'half up' ? blankCell(chance) : rounding,
     ],
     [money(salesTax(amounts, rate, basis, rounding))],
-    { basis, rounding },
+    { basis, rounding, residue: residueOf([...cells, rateCell], [...amounts, rate]) },
   );
 }
 

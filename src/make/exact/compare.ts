@@ -4,6 +4,7 @@ import { compareCloth } from './compare-cloth';
 import { compareHeading } from './compare-heading';
 import { compareMeasures } from './compare-measure';
 import { compareMoney } from './compare-money';
+import { compareRow } from './compare-schedule';
 import { STANDARD, anyHouse } from './house';
 import { Tally, type Result } from './tally';
 import { windowsOf } from './windows';
@@ -23,10 +24,16 @@ export function compare(
   const chance = seeded(seed);
   const tally = new Tally();
   for (let at = 0; at < houses; at += 1) {
-    const house = at % 8 === 0 ? STANDARD : anyHouse(chance);
+    const house = at % 8 === 0 ? STANDARD : anyHouse(at, chance);
+    tally.enter({
+      ...house.words,
+      house: house.rows === undefined ? 'standard' : 'own',
+      shrinkage: house.ratios.shrinkage.equals(0) ? 'none' : 'given',
+    });
     const ground = { house, chance, tally };
     for (const window of windowsOf(house, times, chance)) {
       compareCloth(ground, window, cloths);
+      compareRow(ground, window);
       compareHeading(ground, window);
       compareMeasures(ground, window);
       compareMoney(ground);

@@ -201,13 +201,24 @@ export const STANDARD: House = {
   rows: undefined,
 };
 
+/** Each choice of these comes in turn, so that a few houses already have them all. */
+const IN_TURN: Readonly<Record<string, (at: number) => number>> = {
+  'repeat rule': (at) => at,
+  'widths rounding': (at) => at + Math.floor(at / 4),
+  'pattern start': (at) => at,
+  'pleats by': (at) => at,
+  'hang on': (at) => Math.floor(at / 2),
+};
+
 /** A house that has set every rule, often to the default. */
-export function anyHouse(chance: Chance): House {
+export function anyHouse(at: number, chance: Chance): House {
   const unit: Unit = chance.inHundred(65) ? 'inches' : 'centimetres';
   const length = unit === 'inches' ? inches : metric;
-  const figures = figuresOf(unit, (rule, list) =>
-    rule in WORDS || chance.inHundred(60) ? chance.pick(list) : (list[0] ?? ''),
-  );
+  const figures = figuresOf(unit, (rule, list) => {
+    const turn = IN_TURN[rule];
+    if (turn !== undefined) return list[turn(at) % list.length] ?? '';
+    return rule in WORDS || chance.inHundred(60) ? chance.pick(list) : (list[0] ?? '');
+  });
   const edge = (list: readonly string[]): Exact | undefined =>
     chance.inHundred(70) ? undefined : length(chance.pick(list));
   const grommetEdge = edge(['2', '1.5', '3']);

@@ -18,9 +18,9 @@ for (const line of shown) console.log(line);
 for (const [kind, count] of Object.entries(counts))
   console.log(`  ${kind.padEnd(14)}${show(count).padStart(12)}`);
 for (const { entry, times } of met)
-  console.log(`  differs for now${show(times).padStart(12)}  ${entry.kind}: ${entry.because}`);
+  console.log(`  differs for now${show(times).padStart(12)}  ${entry.because}`);
 const stale = met.filter(({ times }) => times === 0);
-for (const { entry } of stale) console.log(`  no longer differs: ${entry.kind}: ${entry.because}`);
+for (const { entry } of stale) console.log(`  no longer differs: ${entry.because}`);
 console.log(`in ${seconds.toFixed(1)} s`);
 console.log(`${show(total)} answers, ${show(differing)} differences`);
 process.exitCode = differing === 0 && stale.length === 0 ? 0 : 1;

@@ -17,7 +17,8 @@ export type Figure =
   | { readonly as: 'refused' };
 
 export interface Known {
-  readonly kind: string;
+  /** Of these kinds of answers; none named is every kind. */
+  readonly kinds?: readonly string[];
   /** Each of these must be so; a list means one of them. */
   readonly where: Readonly<Record<string, string | readonly string[]>>;
   readonly because: string;
@@ -77,6 +78,12 @@ export class Tally {
   readonly #met = (KNOWN as readonly Known[]).map((entry) => ({ entry, times: 0 }));
   readonly #among: Record<string, Map<string, number>> = {};
   #differing = 0;
+  #house: About = {};
+
+  /** The circumstances of all answers from here on. */
+  enter(house: About): void {
+    this.#house = house;
+  }
 
   /** Each figure of the answer's first row, in order; undefined is one that is not compared. */
   compare(
@@ -84,8 +91,9 @@ export class Tally {
     name: string,
     given: Given,
     meant: readonly (Figure | undefined)[],
-    about: About,
+    circumstances: About,
   ): void {
+    const about = { ...this.#house, ...circumstances };
     const named = functionNamed(name);
     if (named === undefined) throw new Error(`no function ${name}`);
     const outcome = named.call(given as Inputs);
@@ -138,8 +146,8 @@ export class Tally {
   }
 }
 
-const matches = ({ kind, where }: Known, ofKind: string, about: About): boolean =>
-  kind === ofKind &&
+const matches = ({ kinds, where }: Known, kind: string, about: About): boolean =>
+  (kinds?.includes(kind) ?? true) &&
   Object.entries(where).every(([key, value]) =>
     typeof value === 'string' ? about[key] === value : value.includes(about[key] ?? ''),
   );

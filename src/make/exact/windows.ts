@@ -60,22 +60,22 @@ const drawCell = (draw: Draw, chance: Chance): Cell =>
 
 function window(treatment: Treatment, given: boolean, house: House, chance: Chance): Window {
   const { heading, draw, rod, fabric, fullness, horizontalRepeat } = treatment;
+  const fullnessCell = given ? ratioCell(fullness, chance) : blankOrNought(chance);
   return {
     ...treatment,
     cells: {
       rod: lengthCell(rod, house.unit, chance),
       heading: wordCell(heading, chance),
       draw: drawCell(draw, chance),
-      fullness: given ? ratioCell(fullness, chance) : blankOrNought(chance),
+      fullness: fullnessCell,
       fabric: lengthCell(fabric, house.unit, chance),
       horizontalRepeat: optional(horizontalRepeat, house, chance),
     },
     about: {
       heading,
       draw,
-      ...house.words,
       'horizontal repeat': horizontalRepeat === undefined ? 'none' : 'given',
-      house: house.rows === undefined ? 'standard' : 'own',
+      'fullness cell': typeof fullnessCell === 'number' && fullnessCell < 1 ? 'below 1' : 'as it should be',
     },
   };
 }

@@ -1,0 +1,53 @@
+/** A sample of `npm run exact`, with a seed of its own. */
+import { describe, expect, it } from 'vitest';
+import { compare } from '../../../src/make/exact/compare';
+
+const SAMPLE = { houses: 10, times: 1, cloths: 1, seed: 1959 };
+
+describe('a sample of the exact comparison', () => {
+  const { counts, differing, shown, met } = compare(SAMPLE);
+
+  it('differs nowhere but where the data file says that the rules are still to change', () => {
+    expect(shown).toEqual([]);
+    expect(differing).toBe(0);
+  });
+
+  it('meets each entry of that file, so that an entry goes when its difference is gone', () => {
+    expect(met.filter(({ times }) => times === 0).map(({ entry }) => entry.because)).toEqual([]);
+  });
+
+  it('holds answers of every kind', () => {
+    expect(Object.keys(counts).sort()).toEqual([
+      'brackets',
+      'break price',
+      'cut',
+      'delivered',
+      'drop',
+      'extension',
+      'finished',
+      'grommets',
+      'lining',
+      'lining cut',
+      'making',
+      'panels',
+      'pleats',
+      'pocket',
+      'railroaded',
+      'rings',
+      'rod height',
+      'rod pieces',
+      'rod width',
+      'roll cuts',
+      'row',
+      'sales tax',
+      'saved',
+      'sell price',
+      'snaps',
+      'stack',
+      'weight',
+      'widths',
+      'yardage',
+    ]);
+    expect(Object.values(counts).reduce((sum, one) => sum + one)).toBeGreaterThan(15_000);
+  });
+});

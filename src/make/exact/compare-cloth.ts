@@ -121,10 +121,13 @@ function compareCuts(ground: Ground, window: Window, { drop, verticalRepeat }: C
     'lining cut',
     'CUTLENGTH',
     [dropCell, cells.heading, undefined, layer, house.rows],
-    [length(layerCut(drop, window, layer, house), house)],
+    [length(layerCut(drop, heading, layer, house), house)],
     { ...about, layer },
   );
 }
+
+/** Whether a length comes out in whole nanometres. */
+export const wholeness = (bare: Exact): string => (bare.d === 1n ? 'whole nanometres' : 'broken');
 
 function compareYardage(ground: Ground, window: Window): void {
   const { house, chance, tally } = ground;
@@ -136,6 +139,7 @@ function compareYardage(ground: Ground, window: Window): void {
   const repeatCell = optional(verticalRepeat, house, chance);
   const about = {
     ...window.about,
+    'bare cut': wholeness(bareCut(drop, window.heading, house)),
     repeat: verticalRepeat === undefined ? 'none' : 'given',
     match: verticalRepeat === undefined ? 'none' : (match ?? 'straight'),
   };
@@ -193,7 +197,13 @@ function compareLayers(
   const sameBolt = chance.inHundred(40);
   const fabric = sameBolt ? window.fabric : listed(LININGS, house, chance);
   const cell = sameBolt ? cells.fabric : lengthCell(fabric, house.unit, chance);
-  const about = { ...window.about, layer, bolt: fabric.equals(window.fabric) ? 'same' : 'other' };
+  const cut = layerCut(given.drop, window.heading, layer, house);
+  const about = {
+    ...window.about,
+    layer,
+    'bare cut': wholeness(cut),
+    bolt: fabric.equals(window.fabric) ? 'same' : 'other',
+  };
   tally.compare(
     'lining',
     'LINING',

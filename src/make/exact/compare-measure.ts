@@ -49,7 +49,7 @@ function compareExtensions({ house, chance, tally }: Ground, { heading, draw, ce
       'stack',
       'STACK',
       [cell, cells.heading, cells.draw, wordCell(lining, chance), house.rows],
-      [length(stack, house)],
+      [{ as: 'twice worked length', unit: house.unit, value: stack }],
       { ...about, lining },
     );
   }

@@ -1,7 +1,7 @@
 /** One row of a table through all its steps, where the face's cloth is known to each of them. */
 import { blankCell, lengthCell, plain, wordCell, type Range } from './cells';
-import { yardageOf } from './cloth';
-import { clothOf, type Ground } from './compare-cloth';
+import { bareCut, yardageOf } from './cloth';
+import { clothOf, wholeness, type Ground } from './compare-cloth';
 import { listed, optional, type Window } from './windows';
 import { layerYardage } from './lining';
 import { stackOf } from './measure';
@@ -64,7 +64,7 @@ export function compareRow(ground: Ground, window: Window): void {
       figure('cloth', yardageOf(window, given, house)),
       lining === 'unlined' ? undefined : layer('lining'),
       lining === 'interlined' ? layer('interlining') : undefined,
-      { as: 'length', unit: house.unit, value: stackOf(rod, heading, draw, lining, house) },
+      { as: 'twice worked length', unit: house.unit, value: stackOf(rod, heading, draw, lining, house) },
       figure('ratio', delivered(window, widths, house)),
     ],
     {
@@ -72,6 +72,7 @@ export function compareRow(ground: Ground, window: Window): void {
       repeat: given.verticalRepeat === undefined ? 'none' : 'given',
       match: given.verticalRepeat === undefined ? 'none' : (given.match ?? 'straight'),
       lining,
+      'bare cut': wholeness(bareCut(given.drop, heading, house)),
       bolt: liningFabric.equals(window.fabric) ? 'same' : 'other',
     },
   );

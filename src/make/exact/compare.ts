@@ -28,6 +28,7 @@ export function compare(
     tally.enter({
       ...house.words,
       house: house.rows === undefined ? 'standard' : 'own',
+      selvage: house.lengths.selvage.equals(0) ? 'none' : 'given',
       shrinkage: house.ratios.shrinkage.equals(0) ? 'none' : 'given',
     });
     const ground = { house, chance, tally };

@@ -101,6 +101,7 @@ const STACKS: Readonly<Record<Heading, string>> = {
 
 const RATIOS = {
   shrinkage: ['0', '0.01', '0.03', '0.025', '0.04'],
+  'lining shrinkage': ['0', '0.02', '0.03', '0.015'],
   'stack lined': ['1.1', '1', '1.2', '1.05'],
   'stack interlined': ['1.25', '1.2', '1.4'],
 } as const;
@@ -114,6 +115,7 @@ const WORDS = {
   'repeat rule': ['every cut up', 'first cut exact', 'one repeat each', 'one repeat with every length'],
   'pattern start': ['none', 'one repeat', 'one yard'],
   'lining cut': ['own allowances', 'less than face'],
+  'interlining cut': ['as the face', 'as the lining', 'own allowances'],
   'yardage rounded by': ['order', 'window'],
   'share half widths': ['no', 'yes'],
   'pleats by': ['width', 'space', 'take-up'],

@@ -1,27 +1,32 @@
 /** Lining and interlining: they line the cloth that hangs there. */
 import type { Exact } from './figures';
-import { bareCut, boughtAs, bought, cutsOf, type Cloth } from './cloth';
+import { bareCut, bought, boughtAs, cutsOf, shrunk, type Cloth } from './cloth';
 import type { House } from './house';
+import type { Heading } from './words';
 import { boltOf, fewestWidths, panelsOf, seamed, widthsOf, type Treatment } from './panel';
 
 export type Layer = 'lining' | 'interlining';
 
-/** Own allowances, no repeat; or so much less than the face's cut. */
-export function layerCut(
-  drop: Exact,
-  treatment: Pick<Treatment, 'heading'>,
-  layer: Layer,
-  house: House,
-): Exact {
+/** A lining by its own allowances and shrinkage, without a repeat; or so much less than the face's cut. */
+function liningCut(drop: Exact, heading: Heading, house: House): Exact {
   const { lengths } = house;
-  if (layer === 'interlining')
-    return drop
-      .sub(lengths['interlining shorter'])
-      .add(lengths['interlining top'])
-      .add(lengths['interlining bottom']);
   if (house.words['lining cut'] === 'less than face')
-    return bareCut(drop, treatment.heading, house).sub(lengths['lining less']);
-  return drop.sub(lengths['lining shorter']).add(lengths['lining top']).add(lengths['lining bottom']);
+    return bareCut(drop, heading, house).sub(lengths['lining less']);
+  return shrunk(drop.sub(lengths['lining shorter']), house.ratios['lining shrinkage'])
+    .add(lengths['lining top'])
+    .add(lengths['lining bottom']);
+}
+
+/** An interlining has the face's length, or the lining's, or allowances of its own. */
+export function layerCut(drop: Exact, heading: Heading, layer: Layer, house: House): Exact {
+  const { lengths } = house;
+  const rule = house.words['interlining cut'];
+  if (layer === 'lining' || rule === 'as the lining') return liningCut(drop, heading, house);
+  if (rule === 'as the face') return bareCut(drop, heading, house);
+  return drop
+    .sub(lengths['interlining shorter'])
+    .add(lengths['interlining top'])
+    .add(lengths['interlining bottom']);
 }
 
 /** The face is turned over the lining by the two margins at each of them, its own turnings in it. */
@@ -30,12 +35,13 @@ export const marginsOf = (house: House): Exact =>
 
 /** What the lining of one panel must have, as seamed. */
 export function layerWanted(faceSeamed: Exact, layer: Layer, house: House): Exact {
-  return layer === 'interlining' ? faceSeamed : faceSeamed.sub(marginsOf(house));
+  const full = layer === 'interlining' && house.words['interlining cut'] !== 'as the lining';
+  return full ? faceSeamed : faceSeamed.sub(marginsOf(house));
 }
 
 /**
  * Widths of a lining of its own bolt width behind a face of so many widths. Of the face's bolt width: as many
- * widths as the face, its seams in line. Of another: by what the face delivers, as the house rounds.
+ * widths as the face, its seams in line. Of another: by what the face delivers, by the house’s step, and never less.
  */
 export function layerWidths(treatment: Treatment, liningFabric: Exact, layer: Layer, house: House): Exact {
   const face = widthsOf(treatment, house);
@@ -55,6 +61,6 @@ export function layerYardage(
 ): Exact {
   const widths = layerWidths(treatment, liningFabric, layer, house);
   const { orders, windows } = boughtAs(cloth.quantity, house);
-  const cut = layerCut(cloth.drop, treatment, layer, house);
+  const cut = layerCut(cloth.drop, treatment.heading, layer, house);
   return bought(cut.mul(cutsOf(widths, windows, house)), orders, house);
 }

@@ -88,21 +88,20 @@ export function stepOf(draw: Draw, house: House): Exact {
   return house.words['widths rounding'] === 'whole per panel' ? panels : ONE;
 }
 
-/** The fewest widths of the whole treatment whose panels, as seamed, hold what each must have. */
-export function fewestWidths(wanted: Exact, draw: Draw, bolt: Bolt, house: House): Exact {
+/** The fewest widths of the whole treatment, by the house's step, whose panels as seamed lack at most so much. */
+export function fewestWidths(
+  wanted: Exact,
+  draw: Draw,
+  bolt: Bolt,
+  house: House,
+  enough = (lacking: Exact): boolean => atMost(lacking, NONE),
+): Exact {
   const step = stepOf(draw, house);
   const panels = panelsOf(draw);
-  // Nearest: a rest of less than half a width is let go, for the treatment as a whole.
-  const nearestWhole = house.words['widths rounding'] === 'nearest';
-  const spare = bolt.usable.mul(HALF).div(panels);
-  const enough = (all: Exact): boolean => {
-    const rest = wanted.sub(seamed(all.div(panels), bolt));
-    return nearestWhole ? below(rest, spare) : atMost(rest, NONE);
-  };
   // From a count that cannot be enough even without seams, each count is tried: seams change it.
   const bare = wanted.mul(panels).div(bolt.usable).div(step).floor().sub(ONE);
   let all = greater(bare, ONE).mul(step);
-  while (!enough(all)) all = all.add(step);
+  while (!enough(wanted.sub(seamed(all.div(panels), bolt)))) all = all.add(step);
   return all;
 }
 
@@ -114,7 +113,10 @@ export function widthsOf(treatment: Treatment, house: House): Exact {
   const wanted = flatWanted(rodShare(rod, draw), edges, fullness, house).add(
     house.lengths['side hem'].mul(2),
   );
-  return fewestWidths(wanted, draw, bolt, house);
+  if (house.words['widths rounding'] !== 'nearest') return fewestWidths(wanted, draw, bolt, house);
+  // Nearest: less than half a width is let go, for the treatment as a whole.
+  const half = bolt.usable.mul(HALF).div(panelsOf(draw));
+  return fewestWidths(wanted, draw, bolt, house, (lacking) => below(lacking, half));
 }
 
 /** Finished width of one panel, stationary ones from their cloth. */

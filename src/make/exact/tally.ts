@@ -13,6 +13,8 @@ export type About = Readonly<Record<string, string>>;
 /** What a figure is: lengths to the nanometre, cloth to the step or the nanometre, all else exactly. */
 export type Figure =
   | { readonly as: 'length'; readonly unit: Unit; readonly value: Exact }
+  /** Worked out by two ratios one after the other: each may leave a nanometre. */
+  | { readonly as: 'twice worked length'; readonly unit: Unit; readonly value: Exact }
   | { readonly as: 'count' | 'money' | 'cloth' | 'ratio'; readonly value: Exact }
   | { readonly as: 'refused' };
 
@@ -52,8 +54,10 @@ function same(ours: unknown, figure: Figure): boolean {
       const grains = Math.round(ours * unitOf(figure.unit).valueOf());
       return figure.value.d === 1n ? grains === meant : Math.abs(grains - meant) < 1;
     }
+    case 'twice worked length':
+      return near(ours * unitOf(figure.unit).valueOf(), meant, 2.5);
     case 'cloth':
-      return near(ours, meant, meant * 1e-9);
+      return near(ours, meant, meant * 4e-9);
     case 'ratio':
       return near(ours, meant, meant * BINARY * 10);
     default:
@@ -63,7 +67,7 @@ function same(ours: unknown, figure: Figure): boolean {
 
 const shownOf = (figure: Figure): string => {
   if (figure.as === 'refused') return 'no answer';
-  return figure.as === 'length'
+  return 'unit' in figure
     ? `${figure.value.div(unitOf(figure.unit)).valueOf()} (${figure.value.toFraction()} nm)`
     : `${figure.value.valueOf()} (${figure.value.toFraction()})`;
 };

@@ -132,6 +132,14 @@ describe('the reckoning in fractions', () => {
     expect(beside / all).toBeCloseTo(0.059, 3);
   });
 
+  it('knows where floats fail: 180 × 2.7 ÷ 54 is 9, and 180 × 2.2 ÷ 36 is 11', () => {
+    const oneWay = { draw: 'one-way left' } as const;
+    expect(Math.ceil((180 * 2.7) / 54)).toBe(10);
+    expect(widthsOf({ ...pair(180, '2.7', 54), ...oneWay }, BARE).valueOf()).toBe(9);
+    expect(Math.ceil((180 * 2.2) / 36)).toBe(12);
+    expect(widthsOf({ ...pair(180, '2.2', 36), ...oneWay }, BARE).valueOf()).toBe(11);
+  });
+
   it('stitches a pocket 3¾ in round for a pole of 3⅛ (Cutting and Draping, Project Gutenberg #70586)', () => {
     expect(asInches(pocketOf(inches('3.125'), STANDARD).mul(2))).toBe(3.75);
   });

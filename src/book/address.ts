@@ -1,5 +1,9 @@
 /** Where things stand in a workbook. Rows and columns count from 0, as the hosts count them. */
 
+import { letters } from '../core/cell/letters';
+
+export { letters };
+
 export interface Area {
   readonly sheet: string;
   readonly row: number;
@@ -18,15 +22,6 @@ export const areaAt = (sheet: string, row: number, column: number, rows = 1, col
   rows,
   columns,
 });
-
-/** 0 is A, 26 is AA. */
-export function letters(column: number): string {
-  let text = '';
-  for (let left = column + 1; left > 0; left = Math.floor((left - 1) / 26)) {
-    text = String.fromCharCode(65 + ((left - 1) % 26)) + text;
-  }
-  return text;
-}
 
 export const columnOf = (text: string): number =>
   [...text.toUpperCase()].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;

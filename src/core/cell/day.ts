@@ -34,8 +34,8 @@ function readText(text: string): Day | undefined {
     );
     return readings.length === 0 ? undefined : { early: Math.min(...readings), late: Math.max(...readings) };
   }
-  const named = /^(\d{1,2})[. ]+([a-z]{3})[a-z]*\.?,? +(\d{4})$/i.exec(text);
-  const american = /^([a-z]{3})[a-z]*\.? +(\d{1,2}),? +(\d{4})$/i.exec(text);
+  const named = /^(\d{1,2})(?:st|nd|rd|th)?[-/. ]*([a-z]{3})[a-z]*\.?,?[-/ ]*(\d{4}|\d{2})$/i.exec(text);
+  const american = /^([a-z]{3})[a-z]*\.?[- ]+(\d{1,2})(?:st|nd|rd|th)?,?[- ]+(\d{4}|\d{2})$/i.exec(text);
   const [month, day, year] =
     named !== null
       ? [named[2], named[1], named[3]]

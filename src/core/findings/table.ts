@@ -8,6 +8,7 @@ import { CLOTH_FINDINGS } from './cloth';
 import { HEADING_FINDINGS } from './heading';
 import { MEASURE_FINDINGS } from './measure';
 import { PRICE_FINDINGS } from './price';
+import { READING_FINDINGS } from './reading';
 import { ROLL_FINDINGS } from './rolls';
 
 export const FINDINGS = {
@@ -18,6 +19,7 @@ export const FINDINGS = {
   ...PRICE_FINDINGS,
   ...ROLL_FINDINGS,
   ...AUDIT_FINDINGS,
+  ...READING_FINDINGS,
 };
 
 export type FindingCode = keyof typeof FINDINGS;

@@ -1,0 +1,76 @@
+/** How a table was read: what is taken, asked, assumed and left unread. */
+import { table } from './entry';
+
+const headed = (column: string, heading: string): string =>
+  heading === '' ? `Column ${column}` : `Column ${column}, headed “${heading}”,`;
+
+export const READING_FINDINGS = table({
+  columnTaken: {
+    weight: 'check',
+    says: (column: string, heading: string, meaning: string) =>
+      `${headed(column, heading)} is taken for ${meaning}. If it is another, say which.`,
+  },
+  columnAsked: {
+    weight: 'check',
+    says: (column: string, heading: string, meanings: string) =>
+      `${headed(column, heading)} could be ${meanings}, and nothing in the table tells which. It is left unread: say what it is.`,
+  },
+  columnNotRead: {
+    weight: 'note',
+    says: (column: string, heading: string) => `${headed(column, heading)} is not read.`,
+  },
+  cellsUnread: {
+    weight: 'check',
+    says: (column: string, meaning: string, count: number, cell: string, text: string) =>
+      count === 1
+        ? `${cell} reads “${text}”, which cannot be read as ${meaning}. It is left out.`
+        : `${count} cells of column ${column} cannot be read as ${meaning} and are left out; the first, ${cell}, reads “${text}”.`,
+  },
+  dayOrderAsked: {
+    weight: 'check',
+    says: (column: string, cell: string) =>
+      `No date of column ${column} tells whether the day or the month comes first (${cell}). They are left out: say which comes first.`,
+  },
+  dateAmongFractions: {
+    weight: 'check',
+    says: (cell: string, fraction: string) =>
+      `${cell} holds a date where its column holds fractions; it is read as ${fraction}. Check it.`,
+  },
+  dateNoFigure: {
+    weight: 'check',
+    says: (cell: string, meaning: string) =>
+      `${cell} holds a date, and ${meaning} is a figure. It is left out: type it again.`,
+  },
+  tableAssumes: {
+    weight: 'note',
+    says: (what: string, rows: number) =>
+      `${rows === 1 ? 'One row says' : `${rows} rows say`} nothing of ${what}: ${
+        what === 'draw' ? 'a pair' : what === 'quantity' ? 'one window' : 'the house’s usual point'
+      } is assumed there.`,
+  },
+  unitTaken: {
+    weight: 'check',
+    says: (unit: string, house: string) =>
+      `No heading names a unit, and the figures are taken for ${unit} rather than ${house}. Write the unit into the headings.`,
+  },
+  unitOfNote: {
+    weight: 'note',
+    says: (unit: string, note: string) =>
+      `Sizes are read in ${unit}, as a line of the sheet says: “${note}”.`,
+  },
+  perTold: {
+    weight: 'note',
+    says: (column: string, meaning: string, per: string) =>
+      `The ${meaning} of column ${column} is for one ${per}, as the figures of the rows show.`,
+  },
+  tableBelow: {
+    weight: 'check',
+    says: (row: number) =>
+      `Another table begins at row ${row}. It is not read: read it by itself, its headings in row ${row}.`,
+  },
+  figuresDisagree: {
+    weight: 'check',
+    says: (meanings: string) =>
+      `The figures of the columns read as ${meanings} do not agree with each other. Check what these columns are.`,
+  },
+});

@@ -1,0 +1,155 @@
+/** The best reading of all the columns at once: each meaning is used once, and the figures have their say. */
+import type { Arithmetic, Assigned, Sums } from './arithmetic';
+import type { Candidate } from './candidates';
+import type { MeaningKey } from './meanings';
+
+export type Sureness = 'sure' | 'likely' | 'asked';
+
+export interface Choice {
+  readonly key: MeaningKey | undefined;
+  readonly sure: Sureness;
+  /** What the column could be where it is asked. */
+  readonly couldBe: readonly MeaningKey[];
+  readonly said: number;
+}
+
+/** Meanings several columns may have. */
+const MANY: ReadonlySet<MeaningKey> = new Set<MeaningKey>([
+  'remarks',
+  'fraction',
+  'code',
+  'otherDate',
+  'rate',
+  'hem',
+  'trim',
+  'control',
+  'contact',
+  'payroll',
+  'percent',
+  'mark',
+  'color',
+  'status',
+  'supplier',
+  'storey',
+  'amountEach',
+  'item',
+  'deduction',
+]);
+const BEAM = 400;
+const LATE = 260;
+/** A reading must be better than the next by so much to be sure, and to be taken at all. */
+const SURE_BY = 0.16;
+const TAKEN_BY = 0.075;
+
+/** A reading of some columns: the last one chosen, and the reading before it. */
+interface State {
+  readonly score: number;
+  readonly candidate: Candidate | undefined;
+  readonly before: State | undefined;
+}
+
+/** A second column of one meaning, like two rates, costs a little. */
+const AGAIN = 0.05;
+/** Candidates and readings that are so far behind are not followed. */
+const FAR_BEHIND = 0.62;
+
+function uses(state: State, key: MeaningKey): boolean {
+  for (let at: State | undefined = state; at !== undefined; at = at.before)
+    if (at.candidate?.key === key) return true;
+  return false;
+}
+
+function grownBy(beam: readonly State[], list: readonly Candidate[]): State[] {
+  const next: State[] = [];
+  for (const state of beam)
+    for (const candidate of list) {
+      const { key } = candidate;
+      const twice = key !== undefined && uses(state, key);
+      if (twice && !MANY.has(key)) continue;
+      next.push({ score: state.score + candidate.score - (twice ? AGAIN : 0), candidate, before: state });
+    }
+  next.sort((a, b) => b.score - a.score);
+  const least = (next[0]?.score ?? 0) - 2 * FAR_BEHIND;
+  const most = next.slice(0, BEAM);
+  return most.filter(({ score }) => score >= least);
+}
+
+function search(
+  candidates: readonly (readonly Candidate[])[],
+): readonly { score: number; picks: readonly Candidate[] }[] {
+  const gap = (list: readonly Candidate[]): number => (list[0]?.score ?? 0) - (list[1]?.score ?? 0);
+  const order = candidates
+    .map((_, at) => at)
+    .sort((a, b) => gap(candidates[b] ?? []) - gap(candidates[a] ?? []));
+  let beam: State[] = [{ score: 0, candidate: undefined, before: undefined }];
+  for (const at of order) {
+    const list = candidates[at] ?? [];
+    const least = (list[0]?.score ?? 0) - FAR_BEHIND;
+    const near = list.filter(({ score, key }) => score >= least || key === undefined);
+    beam = grownBy(beam, near);
+  }
+  return beam.map((state) => {
+    const picks: Candidate[] = [];
+    let from: State | undefined = state;
+    for (let place = order.length - 1; place >= 0; place--) {
+      picks[order[place] ?? 0] = from?.candidate as Candidate;
+      from = from?.before;
+    }
+    return { score: state.score, picks };
+  });
+}
+
+const asAssigned = (picks: readonly Candidate[]): Assigned => {
+  const map = new Map<MeaningKey, number>();
+  for (const [at, { key }] of picks.entries()) if (key !== undefined && !map.has(key)) map.set(key, at);
+  return map;
+};
+
+export interface Assignment {
+  readonly choices: readonly Choice[];
+  readonly assigned: Assigned;
+  readonly sums: Sums;
+}
+
+/** Chooses for all columns together. */
+export function assign(candidates: readonly (readonly Candidate[])[], arithmetic: Arithmetic): Assignment {
+  const readings = search(candidates)
+    .slice(0, LATE)
+    .map(({ score, picks }) => {
+      const sums = arithmetic.judge(asAssigned(picks));
+      return { score: score + sums.score, picks, sums };
+    })
+    .sort((a, b) => b.score - a.score);
+  const best = readings[0];
+  if (best === undefined) return { choices: [], assigned: new Map(), sums: arithmetic.judge(new Map()) };
+  const choices = best.picks.map((pick, at): Choice => {
+    const rivals = readings.filter((one) => one.picks[at]?.key !== pick.key);
+    const next = rivals[0];
+    const margin = next === undefined ? 1 : best.score - next.score;
+    return judged(
+      pick,
+      margin,
+      best.sums,
+      rivals.filter((one) => best.score - one.score < TAKEN_BY * 2).map((one) => one.picks[at]?.key),
+    );
+  });
+  return { choices, assigned: asAssigned(best.picks), sums: best.sums };
+}
+
+function judged(
+  pick: Candidate,
+  margin: number,
+  sums: Sums,
+  rivals: readonly (MeaningKey | undefined)[],
+): Choice {
+  const { key, said } = pick;
+  const near = [...new Set(rivals.filter((one): one is MeaningKey => one !== undefined))];
+  if (key === undefined) return { key, sure: margin > 0.1 ? 'sure' : 'likely', couldBe: [], said };
+  const couldBe = [key, ...near.filter((one) => one !== key)];
+  const proven = sums.proven.has(key);
+  if (proven && margin >= TAKEN_BY) return { key, sure: said >= 0.3 ? 'sure' : 'likely', couldBe, said };
+  if (margin < TAKEN_BY) return { key, sure: 'asked', couldBe, said };
+  const plain = pick.score >= 0.8 && said >= 0.72 && !sums.against.has(key);
+  if (margin >= SURE_BY && plain) return { key, sure: 'sure', couldBe, said };
+  return { key, sure: pick.score < 0.5 && !proven ? 'asked' : 'likely', couldBe, said };
+}

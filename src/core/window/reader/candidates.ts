@@ -1,0 +1,97 @@
+/** What each column may mean, and how much its heading, its cells and its neighbours speak for each. */
+import type { Evidence } from './evidence';
+import { betrayed, fitOf, NEVER } from './fit';
+import { holdsOf, type MeaningKey } from './meanings';
+
+export interface Candidate {
+  /** Undefined: none that is known here. */
+  readonly key: MeaningKey | undefined;
+  readonly score: number;
+  /** How far the heading's words alone say it. */
+  readonly said: number;
+}
+
+/** A meaning must speak louder than this not to be left as none. */
+const NONE = 0.42;
+const NONE_UNNAMED = 0.5;
+const MOST_CANDIDATES = 7;
+
+const bestSaid = (of: Evidence | undefined): MeaningKey | undefined => {
+  let best: MeaningKey | undefined;
+  let most = 0.5;
+  for (const [key, said] of of?.said ?? []) if (said > most) [best, most] = [key, said];
+  return best;
+};
+
+const onlySays = (of: Evidence, ...ideas: readonly string[]): boolean =>
+  of.heading.words.length > 0 &&
+  of.heading.words.every((word) => word.weight < 0.3 || word.stands.some(({ idea }) => ideas.includes(idea)));
+
+/** What stands beside a column speaks for some of its meanings. */
+function beside(key: MeaningKey, at: number, all: readonly Evidence[]): number {
+  const own = all[at] as Evidence;
+  const [before, after] = [all[at - 1], all[at + 1]];
+  const anywhere = (wanted: MeaningKey, least = 0.8): boolean =>
+    all.some((one) => one !== own && (one.said.get(wanted) ?? 0) >= least && fitOf(wanted, one) > -0.5);
+  if (onlySays(own, 'width', 'widths')) {
+    if (key === 'fabricWidth') {
+      if (bestSaid(before) === 'fabric' && (before?.texts ?? 0) > 0) return 0.3;
+      if (bestSaid(after) === 'verticalRepeat') return 0.25;
+    }
+    if (key === 'liningWidth' && bestSaid(before) === 'lining') return 0.3;
+    if (key === 'openingWidth') {
+      if (anywhere('measured') || anywhere('leftExtension')) return 0.14;
+      if (anywhere('rodWidth')) return 0.1;
+    }
+    if (key === 'rodWidth' && anywhere('openingWidth', 0.85)) return 0.12;
+    if (key === 'finishedWidth' && anywhere('rodWidth', 0.85) && anywhere('openingWidth', 0.85)) return 0.12;
+  }
+  const side = (other: Evidence | undefined, wanted: MeaningKey): number => other?.said.get(wanted) ?? 0;
+  if (key === 'leftExtension' && side(after, 'rightExtension') > 0.5) return 0.1;
+  if (key === 'rightExtension' && side(before, 'leftExtension') > 0.5) return 0.1;
+  if (key === 'measuredRight' || key === 'measuredCentre')
+    return side(before, 'measured') + side(before, 'measuredCentre') > 0.5 ? 0.04 : -0.04;
+  if (key === 'storey' && own.numbers + own.texts > 0) return 0;
+  return 0;
+}
+
+function valued(key: MeaningKey, said: number, at: number, all: readonly Evidence[]): number {
+  const own = all[at] as Evidence;
+  const fit = fitOf(key, own);
+  if (fit <= NEVER) return NEVER;
+  let score = said + fit + beside(key, at, all);
+  const { per, money, unit } = own.heading;
+  if (unit !== undefined && unit !== 'm' && holdsOf(key) === 'money') score -= 0.6;
+  if (per === 'window' && key === 'yardage') score -= 0.06;
+  if (key === 'yardsEach') score += per === 'window' ? -0.02 : -0.6;
+  if (key === 'amountEach') score += per === 'window' || per === 'pair' ? 0 : -0.6;
+  if (per === 'yard' && (key === 'amount' || key === 'total')) score -= 0.5;
+  if (money && key === 'unitPrice' && per === 'yard') score = Math.max(score, 0.97 + fit);
+  if (money && key === 'rate' && (per === 'width' || per === 'panel')) score = Math.max(score, 0.9 + fit);
+  if (key === 'widths' && per === 'panel' && said >= 0.4) score += 0.3;
+  return score;
+}
+
+/** The candidates of every column, the likeliest first; the last resort is none. */
+export function candidatesOf(all: readonly Evidence[]): Candidate[][] {
+  return all.map((own, at) => {
+    if (own.addsTo !== undefined) return [{ key: 'fraction', score: 1, said: 1 }];
+    const list: Candidate[] = [];
+    const keys = new Map(own.said);
+    const { per, money } = own.heading;
+    if (per === 'yard') keys.set('unitPrice', Math.max(keys.get('unitPrice') ?? 0, 0.6));
+    if (money && (per === 'width' || per === 'panel')) keys.set('rate', keys.get('rate') ?? 0.5);
+    for (const [key, said] of keys) {
+      const score = valued(key, said, at, all);
+      if (score > 0.2) list.push({ key, score, said });
+    }
+    for (const [key, score] of betrayed(own)) {
+      const known = list.find((one) => one.key === key);
+      if (known !== undefined) list.splice(list.indexOf(known), 1);
+      list.push({ key, score: Math.max(score, (known?.score ?? 0) + 0.1), said: known?.said ?? 0 });
+    }
+    list.sort((a, b) => b.score - a.score);
+    const none = own.text === '' ? NONE_UNNAMED : NONE;
+    return [...list.slice(0, MOST_CANDIDATES), { key: undefined, score: none, said: 0 }];
+  });
+}

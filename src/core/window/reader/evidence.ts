@@ -1,0 +1,243 @@
+/** What the cells of a column are, seen over a bounded number of rows: the evidence every meaning is weighed by. */
+import { UNITS, type LengthUnit } from '../../exact/length';
+import {
+  countOf,
+  figureOf,
+  fullnessOf,
+  isDay,
+  isDitto,
+  lengthOf,
+  moneyOf,
+  saysNothing,
+  twoOf,
+  type Cell,
+  type Row,
+} from './cells';
+import { readHeading, type HeadingRead } from './heading';
+import { saidBy, type MeaningKey } from './meanings';
+
+/** One column, or one half of a column whose cells hold two figures. */
+export interface Evidence {
+  readonly at: number;
+  readonly part: 0 | 1 | undefined;
+  readonly heading: HeadingRead;
+  readonly text: string;
+  readonly said: ReadonlyMap<MeaningKey, number>;
+  /** Unit of a bare figure. */
+  readonly unit: LengthUnit;
+  readonly cells: readonly Cell[];
+  readonly filled: number;
+  readonly numbers: number;
+  readonly texts: number;
+  readonly days: number;
+  /** Inches by row; NaN where there is no length. */
+  readonly inches: Float64Array;
+  /** The bare figure by row; NaN where there is none. */
+  readonly figures: Float64Array;
+  /** The column whose lengths this one's parts are added to. */
+  addsTo: number | undefined;
+}
+
+const FRACTION = /^(?:\d{1,2}\s*\/\s*(?:2|4|8|16|32|64)|[½¼¾⅛⅜⅝⅞]|0|[-–—]|\.\d+)["”″]?$/;
+/** “1/2” that a sheet took for 2 January; undefined where day and month are no fraction. */
+export function fractionOfDay(day: number): number | undefined {
+  const date = new Date(Date.UTC(1899, 11, 30) + day * 86_400_000);
+  const [month, of] = [date.getUTCMonth() + 1, date.getUTCDate()];
+  const parts = [2, 4, 8, 16, 32, 64];
+  if (parts.includes(of) && month < of) return month / of;
+  return parts.includes(month) && of < month ? of / month : undefined;
+}
+
+/** The part of an inch in a cell of its own; undefined where it is none. */
+export function fractionOf(cell: Cell, parts: number | undefined): number | undefined {
+  if (cell === null) return undefined;
+  if (isDay(cell)) return fractionOfDay(cell.day);
+  if (typeof cell === 'string' && saysNothing(cell)) return 0;
+  const figure = figureOf(typeof cell === 'string' ? cell.replace(/["”″]$/, '') : cell);
+  if (figure === undefined) return undefined;
+  return parts !== undefined && Number.isInteger(figure)
+    ? figure / parts
+    : figure < 1 && figure >= 0
+      ? figure
+      : undefined;
+}
+
+/** Eighths or sixteenths, where a heading says so. */
+export const partsOf = (text: string): number | undefined =>
+  /\b(?:8ths?|eighths?)\b/i.test(text) ? 8 : /\b(?:16ths?|sixteenths?)\b/i.test(text) ? 16 : undefined;
+
+function isFractions(cells: readonly Cell[], text: string): boolean {
+  const filled = cells.filter((cell) => cell !== null);
+  if (filled.length === 0) return false;
+  const parts = partsOf(text);
+  const fractions = filled.filter((cell) => fractionOf(cell, parts) !== undefined).length;
+  const written = filled.filter(
+    (cell) => typeof cell === 'string' && FRACTION.test(cell) && cell !== '0' && !/^[-–—]/.test(cell),
+  ).length;
+  return (
+    fractions >= filled.length * 0.9 &&
+    (written >= filled.length * 0.4 || parts !== undefined || /\bfrac/i.test(text))
+  );
+}
+
+const HALVES = /\s*(?:\s[x×*]\s|[×*]|\bx\b|\bby\b|\/|&|\+)\s*/i;
+
+/** The headings of both halves of a column of two figures. */
+function halves(text: string): readonly [string, string] {
+  const inBrackets = /\(([^)]*)\)/.exec(text)?.[1] ?? '';
+  for (const whole of [text, inBrackets]) {
+    const [one = '', other = '', ...more] = whole.replace(/[()]/g, ' ').split(HALVES);
+    if (one.trim() !== '' && other.trim() !== '' && more.length === 0) {
+      const shared = whole === inBrackets ? text.replace(/\([^)]*\)/, '').replace(/\bsizes?\b/i, '') : '';
+      return [`${shared} ${one}`.trim(), `${shared} ${other}`.trim()];
+    }
+  }
+  return [`${text} width`, `${text} height`];
+}
+
+interface Look {
+  readonly rows: readonly Row[];
+  readonly unitOf: (heading: HeadingRead) => LengthUnit;
+}
+
+function one(
+  at: number,
+  part: 0 | 1 | undefined,
+  text: string,
+  heading: HeadingRead,
+  cells: readonly Cell[],
+  look: Look,
+): Evidence {
+  const unit = look.unitOf(heading);
+  const [inches, figures] = [new Float64Array(cells.length), new Float64Array(cells.length)];
+  let [filled, numbers, texts, days] = [0, 0, 0, 0];
+  for (let row = 0; row < cells.length; row++) {
+    const cell = cells[row] ?? null;
+    inches[row] = figures[row] = NaN;
+    if (cell === null) continue;
+    filled++;
+    if (typeof cell === 'number') numbers++;
+    else if (isDay(cell)) days++;
+    else if (figureOf(cell) !== undefined) numbers++;
+    else texts++;
+    if (typeof cell === 'string' && saysNothing(cell)) {
+      inches[row] = figures[row] = 0;
+      continue;
+    }
+    const length = lengthOf(cell, unit);
+    if (length !== undefined) inches[row] = length / UNITS.in;
+    const figure = figureOf(cell) ?? moneyOf(cell) ?? countOf(cell) ?? fullnessOf(cell);
+    if (figure !== undefined) figures[row] = figure;
+  }
+  return {
+    at,
+    part,
+    heading,
+    text,
+    said: saidBy(heading),
+    unit,
+    cells,
+    filled,
+    numbers,
+    texts,
+    days,
+    inches,
+    figures,
+    addsTo: undefined,
+  };
+}
+
+/** Cells of one column down the rows, ditto marks repeating what stands above. */
+function down(rows: readonly Row[], at: number): Cell[] {
+  let above: Cell = null;
+  return rows.map((row) => {
+    const cell = row[at] ?? null;
+    if (isDitto(cell)) return above;
+    if (cell !== null) above = cell;
+    return cell;
+  });
+}
+
+/** Whether so many cells hold two figures that the column is read as two. */
+function holdsTwo(cells: readonly Cell[], text: string): boolean {
+  const texts = cells.filter((cell): cell is string => typeof cell === 'string' && /\d/.test(cell));
+  const filled = cells.filter((cell) => cell !== null).length;
+  if (texts.length === 0 || texts.length < filled * 0.6) return false;
+  const two = texts.filter((cell) => splitCell(cell, text) !== undefined).length;
+  return two >= texts.length * 0.6;
+}
+
+const crossed = /(?:\d|['"½¼¾⅛⅜⅝⅞]|[a-z])\s*(?:[xX×*✕]|\bby\b)\s*(?:\d|none|plain|nil)/i;
+/** Both figures of a cell; a slash parts them only where the heading has one too. */
+export function splitCell(cell: string, heading: string): readonly [string, string] | undefined {
+  if (crossed.test(cell)) return twoOf(cell);
+  if (!/[/&+]/.test(heading)) return undefined;
+  for (let at = cell.indexOf('/'); at >= 0; at = cell.indexOf('/', at + 1)) {
+    const [left, right] = [cell.slice(0, at).trim(), cell.slice(at + 1).trim()];
+    const [over, under] = [/(?:^|[\s-])(\d+)$/.exec(left)?.[1], /^(\d+)/.exec(right)?.[1]];
+    const fraction =
+      over !== undefined &&
+      under !== undefined &&
+      ['2', '4', '8', '16', '32', '64'].includes(under) &&
+      Number(over) < Number(under);
+    if (!fraction && /\d/.test(left) && right !== '') return [left, right];
+  }
+  return undefined;
+}
+
+/** The evidence of every column under a header. */
+export function gather(
+  texts: readonly (readonly string[])[],
+  reads: readonly HeadingRead[],
+  look: Look,
+): Evidence[] {
+  const all: Evidence[] = [];
+  for (const [at, heading] of reads.entries()) {
+    const text = (texts[at] ?? []).join(' | ');
+    const cells = down(look.rows, at);
+    if (text === '' && cells.every((cell) => cell === null)) continue;
+    if (holdsTwo(cells, text)) {
+      for (const [part, half] of halves((texts[at] ?? []).join(' ')).entries()) {
+        const own = cells.map((cell) =>
+          typeof cell === 'string' ? (splitCell(cell, text)?.[part] ?? null) : cell,
+        );
+        all.push(
+          one(
+            at,
+            part as 0 | 1,
+            half,
+            { ...readHeading(half), unit: readHeading(half).unit ?? heading.unit },
+            own,
+            look,
+          ),
+        );
+      }
+      continue;
+    }
+    const seen = one(at, undefined, text, heading, cells, look);
+    const before = all.at(-1);
+    if (before?.at === at - 1 && before.part === undefined && adds(before, seen)) {
+      seen.addsTo = before.addsTo ?? before.at;
+      addUp(before, seen);
+    }
+    all.push(seen);
+  }
+  return all;
+}
+
+/** Whether a column holds the parts of the figures on its left: fractions, or inches after feet. */
+function adds(before: Evidence, seen: Evidence): boolean {
+  if (before.numbers + before.texts === 0) return false;
+  if (isFractions(seen.cells, seen.text)) return true;
+  if (before.heading.unit !== 'ft' || seen.heading.unit !== 'in') return false;
+  return seen.cells.every((_, row) => Number.isNaN(seen.inches[row]) || (seen.inches[row] ?? 0) < 12);
+}
+
+function addUp(before: Evidence, seen: Evidence): void {
+  const parts = partsOf(seen.text);
+  for (const [row, cell] of seen.cells.entries()) {
+    const more =
+      seen.heading.unit === 'in' && before.heading.unit === 'ft' ? seen.inches[row] : fractionOf(cell, parts);
+    if (more !== undefined && !Number.isNaN(more)) before.inches[row] = (before.inches[row] ?? NaN) + more;
+  }
+}

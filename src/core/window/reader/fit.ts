@@ -1,0 +1,241 @@
+/** How well the cells of a column fit a meaning: above nothing they speak for it, below against it. */
+import { dayOf } from './dates';
+import type { Evidence } from './evidence';
+import { fullnessOf, isDay, moneyOf, type Cell } from './cells';
+import type { MeaningKey } from './meanings';
+import { holdsOf } from './meanings';
+import {
+  drawOfText,
+  floorOfText,
+  goodsOf,
+  headingOfText,
+  liningOfText,
+  matchOfText,
+  measuredOfText,
+  treatmentOf,
+} from './treatment-text';
+
+/** Cells of this kind are not this meaning's at all. */
+const NEVER = -9;
+
+/** Where figures of a meaning usually lie, in inches. */
+const USUAL_INCHES: Partial<Record<MeaningKey, readonly [number, number]>> = {
+  openingWidth: [8, 400],
+  leftExtension: [0, 45],
+  rightExtension: [0, 45],
+  rodWidth: [10, 460],
+  measured: [18, 280],
+  measuredCentre: [18, 280],
+  measuredRight: [18, 280],
+  finishedDrop: [10, 280],
+  return: [0, 16],
+  overlap: [0, 10],
+  fabricWidth: [26, 132],
+  liningWidth: [26, 132],
+  verticalRepeat: [0, 90],
+  horizontalRepeat: [0, 90],
+  finishedWidth: [8, 420],
+  cutLength: [14, 330],
+  stack: [1, 80],
+};
+const BOLTS = [
+  36, 45, 48, 50, 54, 55, 56, 58, 60, 72, 96, 110, 118, 120, 126, 47.24, 53.94, 55.12, 51.18, 59.06, 54.33,
+  57.09, 110.24, 118.11, 122.05, 125.98,
+];
+const isBolt = (inches: number): boolean => BOLTS.some((bolt) => Math.abs(bolt - inches) < 0.3);
+
+interface Figures {
+  readonly values: readonly number[];
+  readonly distinct: number;
+}
+function figuresIn(of: Float64Array): Figures {
+  const values = [...of].filter((figure) => !Number.isNaN(figure));
+  return { values, distinct: new Set(values.map((figure) => Math.round(figure * 64))).size };
+}
+const share = (values: readonly number[], test: (value: number) => boolean): number =>
+  values.length === 0 ? 0 : values.filter(test).length / values.length;
+
+function fitLength(key: MeaningKey, { inches, filled }: Evidence): number {
+  const { values, distinct } = figuresIn(inches);
+  if (filled === 0) return -0.05;
+  const readable = values.length / filled;
+  if (readable < 0.5) return NEVER;
+  const [least, most] = USUAL_INCHES[key] ?? [0, 500];
+  const optional = least === 0 || key === 'verticalRepeat';
+  const counted = optional ? values : values.filter((value) => value > 0);
+  const within = share(counted, (value) => value >= least && value <= most);
+  if (counted.length > 0 && within < 0.5) return key === 'widths' ? NEVER : -0.75;
+  let fit = -(1 - readable) * 0.25 - (1 - within) * 0.4;
+  const bolts = share(counted, isBolt);
+  if (key === 'fabricWidth' || key === 'liningWidth')
+    fit += bolts >= 0.7 ? 0.22 : distinct > 5 && distinct > counted.length * 0.5 ? -0.35 : -0.1;
+  else if (key !== 'verticalRepeat' && bolts >= 0.9 && counted.length >= 3 && distinct <= 3) fit -= 0.12;
+  if ((key === 'leftExtension' || key === 'rightExtension') && share(values, (value) => value > 30) > 0.3)
+    fit -= 0.4;
+  return fit;
+}
+
+function fitFigure(key: MeaningKey, evidence: Evidence): number {
+  const { values } = figuresIn(evidence.figures);
+  if (evidence.filled === 0) return -0.05;
+  const readable = values.length / evidence.filled;
+  if (readable < 0.5) return NEVER;
+  const halves = share(values, (value) => Math.abs(value * 2 - Math.round(value * 2)) < 1e-6);
+  const whole = share(values, (value) => Math.abs(value - Math.round(value)) < 1e-6);
+  const lost = -(1 - readable) * 0.25;
+  switch (key) {
+    case 'widths':
+      return share(values, (value) => value >= 0.5 && value <= 60) < 0.7 || halves < 0.8 ? NEVER : lost;
+    case 'quantity':
+    case 'panels':
+      return whole < 0.9 || share(values, (value) => value <= 500) < 0.9 ? NEVER : lost;
+    case 'lineNumber':
+      return running(values) ? 0.36 + lost : NEVER;
+    case 'yardage':
+    case 'liningYardage':
+    case 'yardsEach':
+      return share(values, (value) => value >= 0 && value < 3_000) < 0.9 ? NEVER : lost;
+    default:
+      return share(values, (value) => value >= 0) < 0.7 ? NEVER : lost;
+  }
+}
+
+/** 1, 2, 3 … down the rows. */
+function running(values: readonly number[]): boolean {
+  if (values.length < 2) return false;
+  let up = 0;
+  for (let at = 1; at < values.length; at++) if ((values[at] ?? 0) - (values[at - 1] ?? 0) === 1) up++;
+  return up >= (values.length - 1) * 0.8;
+}
+
+const filledCells = ({ cells }: Evidence): readonly Cell[] => cells.filter((cell) => cell !== null);
+
+/** The share of filled cells that a reader of words understands. */
+function understood(evidence: Evidence, reads: (text: string) => unknown): number {
+  const cells = filledCells(evidence);
+  const read = cells.filter((cell) => typeof cell === 'string' && reads(cell) !== undefined).length;
+  return cells.length === 0 ? 0 : read / cells.length;
+}
+
+const YES_NO =
+  /^(?:y|yes|n|no|x|true|false|✓|✔|-|–|—|none|turned|railroaded|rr|up the roll|vertical|upright|normal|across)$/i;
+const DRAWN_BY =
+  /^(?:cord|corded|cord loop|loop|chain|wand|baton|hand|hand drawn|by hand|motor|motori[sz]ed|electric|cordless|none)$/i;
+const choiceReader = (key: MeaningKey): ((text: string) => unknown) => {
+  switch (key) {
+    case 'heading':
+      return headingOfText;
+    case 'draw':
+      return (text) => drawOfText(text) ?? (treatmentOf(text).oneWay ? 'one way' : undefined);
+    case 'lining':
+      return liningOfText;
+    case 'measuredTo':
+      return measuredOfText;
+    case 'floorFinish':
+      return floorOfText;
+    case 'match':
+      return matchOfText;
+    case 'drawnBy':
+      return (text) => (DRAWN_BY.test(text) ? text : undefined);
+    default:
+      return (text) => (YES_NO.test(text) ? text : undefined);
+  }
+};
+
+function fitChoice(key: MeaningKey, evidence: Evidence): number {
+  if (evidence.filled === 0) return -0.05;
+  const known = understood(evidence, choiceReader(key));
+  if (
+    key === 'draw' &&
+    known >= 0.2 &&
+    evidence.texts === evidence.filled &&
+    understood(evidence, headingOfText) > 0.5
+  )
+    return -0.3;
+  return known < 0.45 ? NEVER : 0.08 - (1 - known) * 0.3;
+}
+
+function fitText(key: MeaningKey, evidence: Evidence): number {
+  const { filled, texts, numbers, days } = evidence;
+  if (filled === 0) return -0.05;
+  if (days > filled * 0.5) return NEVER;
+  if (key === 'fabric' || key === 'customer' || key === 'job' || key === 'remarks' || key === 'color') {
+    if (texts < filled * 0.5) return NEVER;
+    const lined = key === 'fabric' ? understood(evidence, headingOfText) : 0;
+    return lined > 0.6 ? -0.4 : 0;
+  }
+  if (key === 'order') return texts + numbers === filled ? 0 : -0.1;
+  if (key === 'item') {
+    const goods = understood(evidence, goodsOf);
+    return texts < filled * 0.6 ? NEVER : goods >= 0.5 ? 0.35 : -0.1;
+  }
+  if (key === 'control' && understood(evidence, drawOfText) < 0.3) return 0;
+  return 0;
+}
+
+function fitDate(evidence: Evidence): number {
+  if (evidence.filled === 0) return -0.05;
+  const days = filledCells(evidence).filter(
+    (cell) =>
+      isDay(cell) || dayOf(cell, 'day first') !== undefined || dayOf(cell, 'month first') !== undefined,
+  );
+  const bare = days.filter((cell) => typeof cell === 'number' && cell < 20_000).length;
+  const known = (days.length - bare) / evidence.filled;
+  return known < 0.5 ? NEVER : 0.1;
+}
+
+/** How well a column's cells fit a meaning. */
+export function fitOf(key: MeaningKey, evidence: Evidence): number {
+  switch (holdsOf(key)) {
+    case 'length':
+      return fitLength(key, evidence);
+    case 'yardage':
+    case 'count':
+      return fitFigure(key, evidence);
+    case 'money': {
+      const read = filledCells(evidence).filter((cell) => moneyOf(cell) !== undefined).length;
+      return evidence.filled > 0 && read < evidence.filled * 0.5 ? NEVER : evidence.filled === 0 ? -0.05 : 0;
+    }
+    case 'weight':
+      return fitFigure(key, evidence);
+    case 'ratio': {
+      const read = filledCells(evidence).filter((cell) => fullnessOf(cell) !== undefined).length;
+      return evidence.filled > 0 && read < evidence.filled * 0.6 ? NEVER : 0.03;
+    }
+    case 'choice':
+      return fitChoice(key, evidence);
+    case 'text':
+      return fitText(key, evidence);
+    case 'date':
+      return fitDate(evidence);
+    case 'any':
+      return 0;
+  }
+}
+
+/** Meanings the cells alone betray, whatever the heading says: “pinch, grommet, pinch”. */
+export function betrayed(evidence: Evidence): ReadonlyMap<MeaningKey, number> {
+  const found = new Map<MeaningKey, number>();
+  if (evidence.filled < 2 || evidence.texts < evidence.filled * 0.8) return found;
+  if (understood(evidence, headingOfText) >= 0.8) found.set('heading', 0.62);
+  const draws = filledCells(evidence).filter(
+    (cell) => typeof cell === 'string' && drawOfText(cell) === 'pair',
+  ).length;
+  if (draws > 0 && understood(evidence, drawOfText) >= 0.8 && !found.has('heading')) found.set('draw', 0.58);
+  const linings = filledCells(evidence).filter(
+    (cell) => typeof cell === 'string' && /lined|lining|black|b\/?o\b/i.test(cell),
+  );
+  if (linings.length > 0 && understood(evidence, liningOfText) >= 0.8) found.set('lining', 0.56);
+  if (understood(evidence, goodsOf) >= 0.6) found.set('item', 0.55);
+  const floors = filledCells(evidence).filter(
+    (cell) => typeof cell === 'string' && /kiss|break|puddle|clear|float/i.test(cell),
+  );
+  if (floors.length > 0 && understood(evidence, floorOfText) >= 0.8) found.set('floorFinish', 0.62);
+  const points = filledCells(evidence).filter(
+    (cell) => typeof cell === 'string' && /ring|ceiling|clg|rod|track/i.test(cell),
+  );
+  if (points.length > evidence.filled * 0.7 && understood(evidence, measuredOfText) >= 0.8)
+    found.set('measuredTo', 0.56);
+  return found;
+}
+export { NEVER };

@@ -1,0 +1,187 @@
+/** What a heading says: its words with the ideas they stand for, a unit, what one figure is for, money. */
+import { ideasOf, isFiller, runTogether, type Stands } from './vocabulary';
+
+export type UnitWord = 'in' | 'ft' | 'yd' | 'mm' | 'cm' | 'm';
+/** What one figure of a column is for. */
+export type Per = 'panel' | 'window' | 'width' | 'pair' | 'yard';
+
+const UNIT_WORDS = new Map<string, UnitWord>(
+  (
+    [
+      ['in', "in ins inch inches \" ″ ” '' pulgadas"],
+      ['ft', "ft feet foot '"],
+      ['yd', 'yd yds yard yards'],
+      ['mm', 'mm mms millimetre millimetres millimeter millimeters'],
+      ['cm', 'cm cms centimetre centimetres centimeter centimeters'],
+      ['m', 'm mtr mtrs metre metres meter meters'],
+    ] as const
+  ).flatMap(([unit, words]) => words.split(' ').map((word): [string, UnitWord] => [word, unit])),
+);
+export const unitWord = (text: string): UnitWord | undefined =>
+  UNIT_WORDS.get(
+    text
+      .trim()
+      .toLowerCase()
+      .replace(/^["″”]$/, '"')
+      .replace(/[.,]$/, ''),
+  );
+
+const PER_WORDS = new Map<string, Per>(
+  (
+    [
+      ['panel', 'panel pnl pan panels curtain leaf side pnls'],
+      ['window', 'window win wdw each ea opening unit one'],
+      ['width', 'width w wd wdth drop'],
+      ['pair', 'pair pr set prs'],
+      ['yard', 'yd yard yds yards m mtr metre meter metres meters y lm lin'],
+    ] as const
+  ).flatMap(([per, words]) => words.split(' ').map((word): [string, Per] => [word, per])),
+);
+
+export interface Word {
+  readonly text: string;
+  readonly stands: readonly Stands[];
+  /** How much it counts where nothing of a meaning answers to it. */
+  readonly weight: number;
+}
+
+export interface HeadingRead {
+  readonly words: readonly Word[];
+  readonly unit: UnitWord | undefined;
+  readonly per: Per | undefined;
+  readonly money: boolean;
+}
+
+/** Invisible signs and odd spaces out, white space to one blank. */
+export const tidy = (text: string): string =>
+  text
+    .replace(/[\u200B-\u200F\u202A-\u202E\u2060-\u2069\uFEFF\u00AD]/g, '')
+    .replace(/[\s\u00A0_]+/g, ' ')
+    .trim();
+
+const PER = /(?:\/|\bper\b|\bp(?=\/)|(?<=[$€£¥] ?)\ba\b|\bby the\b)\s*(?:each\s+)?([a-z]+)\b\.?/g;
+
+function wordOf(text: string, share: number, alone: boolean): readonly Word[] {
+  const apart = runTogether(text);
+  const own = ideasOf(text);
+  // “FL” alone is a finished length; “fl to rod” begins at the floor.
+  if (apart !== undefined && (own.length === 0 || alone)) {
+    return (apart[0] ?? '').split(' ').map((part) => ({
+      text: part,
+      stands: apart.flatMap((reading) =>
+        ideasOf(reading.split(' ')[(apart[0] ?? '').split(' ').indexOf(part)] ?? part),
+      ),
+      weight: share,
+    }));
+  }
+  const filler = isFiller(text);
+  return [{ text, stands: own, weight: (filler ? 0.12 : own.length === 0 ? 0.55 : 1) * share }];
+}
+
+/** “V.R.” and “O/L” are letters run together where they then say something. */
+const joined = (text: string): string =>
+  text.replace(/\b([a-z])(?:\.|\/)([a-z])\b(?:\.|\/)?(?![a-z])/g, (all, one: string, two: string) =>
+    runTogether(one + two) !== undefined || ideasOf(one + two).length > 0 ? ` ${one}${two} ` : all,
+  );
+
+/** Reads one heading. `share` is how much its words count: a group's name over several columns counts less. */
+export function readHeading(raw: string, share = 1): HeadingRead {
+  let unit: UnitWord | undefined;
+  let per: Per | undefined;
+  let text = tidy(raw)
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .replace(/([a-z])([A-Z])/g, '$1 $2')
+    .toLowerCase()
+    .replace(/['’]s\b/g, '')
+    .replace(/\bmade[- ]?up\b/g, 'finished')
+    .replace(/\bmake[- ]up\b/g, 'making')
+    .replace(/\bi\/s\b/g, 'inside')
+    .replace(/\bo\/s\b/g, 'outside')
+    .replace(/^@$/, 'price')
+    .replace(/[([{]\s*([^)\]}]*?)\s*[)\]}]/g, (_all, inside: string) => {
+      const found = unitWord(inside);
+      if (found !== undefined) unit = found;
+      return found === undefined ? ` ${inside} ` : ' ';
+    })
+    .replace(/(?<=[a-z. ])["″”]\s*$/, () => {
+      unit ??= 'in';
+      return ' ';
+    });
+  const money = /[$€£¥]|\b(usd|gbp|cad|aud|nzd|zar|eur)\b|^r\/|\br$/.test(text) && !/^r$/.test(text.trim());
+  text = text.replace(/^r\/(?=m|mtr|metre)/, '$/').replace(PER, (all, what: string) => {
+    const found = PER_WORDS.get(what);
+    if (found === undefined) return all;
+    per = found;
+    return ' ';
+  });
+  const one = /\b(ea|each)\b\.?/.exec(text);
+  if (one !== null) {
+    per ??= 'window';
+    text = text.replace(/\b(ea|each)\b\.?/g, ' ');
+  }
+  const paren = /\b(pair|panel)\b/.exec(raw.toLowerCase().match(/\(([^)]*)\)/)?.[1] ?? '');
+  if (paren !== null) {
+    per ??= paren[1] as Per;
+    text = text.replace(/\b(per |a |of )?(pair|panel)\b/, ' ');
+  }
+  text = joined(text)
+    .replace(/#/g, ' number ')
+    .replace(/@\s*[\d.,]+/g, ' ');
+  let parts = text.split(/[^a-z0-9½¼⅛]+/).filter((word) => word !== '' && !/^\d+$/.test(word));
+  const last = parts.at(-1) ?? '';
+  const trailing = unitWord(last);
+  if (unit === undefined && trailing !== undefined && parts.length > 1 && !/^(yd|yard)/.test(last)) {
+    unit = trailing;
+    // Cloth is bought by the metre: there the unit is the noun.
+    if (trailing !== 'm') parts = parts.slice(0, -1);
+  }
+  const words = parts.flatMap((word) => wordOf(word, share, parts.length === 1));
+  // “Cloth (m)” is cloth by the metre, where its figures fit.
+  if (unit === 'm' || unit === 'yd')
+    words.push({ text: unit, stands: [{ idea: 'yards', weight: 0.95 }], weight: 0.05 * share });
+  if (money) words.push({ text: '$', stands: [{ idea: 'money', weight: 1 }], weight: 0.6 * share });
+  return { words, unit, per, money };
+}
+
+/** A heading of several rows, the lowest last: what stands above counts for less. */
+export function joinHeadings(rows: readonly string[]): HeadingRead {
+  const reads = rows
+    .filter((row) => row !== '')
+    .map((row, at, all) => readHeading(row, at === all.length - 1 ? 1 : 0.6));
+  const low = reads.at(-1);
+  const pick = <T>(of: (read: HeadingRead) => T | undefined): T | undefined =>
+    reads.reduceRight<T | undefined>((found, read) => found ?? of(read), undefined);
+  return {
+    words: reads.flatMap((read) => read.words),
+    unit: pick((read) => read.unit),
+    per: pick((read) => read.per),
+    money: low?.money === true || reads.some((read) => read.money),
+  };
+}
+
+/** How well a heading's words say a phrase of ideas, 0 to 1. */
+export function saysPhrase(words: readonly Word[], phrase: readonly string[]): number {
+  const left = [...words];
+  let shared = 0;
+  let missing = 0;
+  for (const idea of phrase) {
+    let best = 0;
+    let at = -1;
+    for (const [index, word] of left.entries()) {
+      const weight = word.stands.find((one) => one.idea === idea)?.weight ?? 0;
+      if (weight > best) [best, at] = [weight, index];
+    }
+    if (at < 0) missing++;
+    else {
+      shared += best;
+      left.splice(at, 1);
+    }
+  }
+  if (shared === 0) return 0;
+  // “Breedte (Width)” says one thing twice.
+  const again = (word: Word): boolean => word.stands.some(({ idea }) => phrase.includes(idea));
+  const over = left.reduce((sum, word) => sum + word.weight * (again(word) ? 0.12 : 1), 0);
+  const matched = phrase.length - missing;
+  return (shared / matched) * (matched / (matched + missing * 1.5 + over * 0.55));
+}

@@ -1,0 +1,309 @@
+/**
+ * What a column may mean, said in ideas. A phrase is the ideas of a heading that says it outright;
+ * a share behind a colon is how far such a heading alone is believed.
+ */
+import { usualHeading, type OrderKey } from '../order';
+import type { HeadingRead } from './heading';
+import { saysPhrase } from './heading';
+
+/** Columns a table of windows often has and that are none of ours: known, so that they are not mistaken. */
+export type OtherKey =
+  | 'fraction'
+  | 'lineNumber'
+  | 'mark'
+  | 'item'
+  | 'layer'
+  | 'remarks'
+  | 'panels'
+  | 'rate'
+  | 'yardsEach'
+  | 'amountEach'
+  | 'control'
+  | 'measuredBy'
+  | 'otherDate'
+  | 'mount'
+  | 'projection'
+  | 'supplier'
+  | 'code'
+  | 'contact'
+  | 'hem'
+  | 'trim'
+  | 'status'
+  | 'storey'
+  | 'percent'
+  | 'payroll'
+  | 'color'
+  | 'space'
+  | 'deduction';
+export type MeaningKey = OrderKey | OtherKey;
+
+/** What stands in the cells. */
+export type Holds =
+  'length' | 'yardage' | 'money' | 'count' | 'ratio' | 'choice' | 'text' | 'date' | 'weight' | 'any';
+
+interface Said {
+  readonly holds: Holds;
+  readonly phrases: string;
+}
+
+const said = (holds: Holds, phrases: string): Said => ({ holds, phrases });
+
+const OURS: Readonly<Record<OrderKey, Said>> = {
+  room: said(
+    'text',
+    'room, room number, window:.8, window number:.8, room name, item:.5, number:.35, piece:.4, story:.5',
+  ),
+  openingWidth: said(
+    'length',
+    'inside width, opening width, opening, window width, inside, inside window width, opening inside width, window opening, window:.4, width:.7, window opening width',
+  ),
+  leftExtension: said(
+    'length',
+    'left extension, extension left, left:.86, left side:.8, left window extension, left opening extension, rod left extension, left clear:.7',
+  ),
+  rightExtension: said(
+    'length',
+    'right extension, extension right, right:.86, right side:.8, right window extension, right opening extension, rod right extension, right clear:.7',
+  ),
+  rodWidth: said(
+    'length',
+    'rod width, rod, rod length, rod face, rods:.6, width:.66, outside width:.7, total width:.7, rod extension width, rod finished width, rod cut:.7, bracket width:.8, rod size, rod number:.4',
+  ),
+  measured: said(
+    'length',
+    'height, measured height, measured, floor height, rod height, floor rod, height rod, floor ceiling, height ceiling, ceiling height, floor ring, ring floor, floor rod height, floor ceiling height, ring height, height left, measured left, floor left, window height:.5, opening height:.4, inside height:.4, length:.3',
+  ),
+  measuredCentre: said(
+    'length',
+    'height center, measured center, center, floor center, floor ceiling center',
+  ),
+  measuredRight: said('length', 'height right, measured right, floor right, floor ceiling right'),
+  measuredTo: said(
+    'choice',
+    'measured, measured taken, taken, height taken, height measured, measured taken height',
+  ),
+  floorFinish: said(
+    'choice',
+    'floor finished, floor, floor hem, floor style, floor clear:.9, hem finished, breaks:.75, breaks style, floor breaks',
+  ),
+  finishedDrop: said(
+    'length',
+    'finished drop, finished length, drop, finished height, length:.82, drop length, finished:.35, finished drop length, total drop, total length:.9, panel length:.9, rod drop:.7',
+  ),
+  heading: said(
+    'choice',
+    'heading, style, heading style, pleat style, pleat, heading kind, pleat kind, style pleat, top:.75, top style, kind:.6, item:.3',
+  ),
+  draw: said(
+    'choice',
+    'draw, draw style, draw kind, pair panel, pair, panel:.6, control:.6, stack:.6, stack draw, left right, pair left right, draw left right, draw pair, control draw, opening:.56, opening style:.6, item:.3',
+  ),
+  return: said('length', 'return, return length, return width, return left:.8, left right return'),
+  overlap: said('length', 'overlap, center overlap'),
+  fullness: said('ratio', 'fullness, fullness kind:.9'),
+  fabric: said(
+    'text',
+    'fabric, fabric name, fabric pattern, pattern:.8, fabric color:.85, name:.6, color:.5, fabric code:.8, pattern color:.75, pattern name, item:.3, fabric item',
+  ),
+  fabricWidth: said(
+    'length',
+    'fabric width, bolt width, bolt, fabric:.5, fabric bolt width, width:.6, pattern width:.5, fabric bolt',
+  ),
+  verticalRepeat: said(
+    'length',
+    'vertical repeat, repeat, vertical, pattern repeat, fabric repeat, vertical pattern repeat, fabric vertical repeat, pattern:.5, repeat height:.8, repeat length:.8',
+  ),
+  horizontalRepeat: said('length', 'horizontal repeat, horizontal, fabric horizontal repeat, repeat width'),
+  match: said('choice', 'match, pattern match, match kind, repeat match, repeat kind:.8'),
+  lining: said(
+    'choice',
+    'lining, lining kind, lining style, lining fabric:.8, lining name:.8, blackout:.7, lining color:.6, lining item:.8',
+  ),
+  liningWidth: said('length', 'lining width, lining bolt width, lining fabric width, lining bolt'),
+  arealWeight: said('weight', 'fabric weight, weight areal, weight:.5'),
+  quantity: said(
+    'count',
+    'quantity, windows, number windows, many windows, many, window quantity, number many, number needed, pair:.62, number pair:.75, needed:.4, piece:.62, number:.6, number piece:.62, number window:.7, many pair:.7, pair:.55, line quantity:.9, each:.5',
+  ),
+  finishedWidth: said(
+    'length',
+    'finished width, finished panel width, finished width panel, panel width:.86, pair width:.8, width:.6, finished pair width, finished:.45, finished size:.6',
+  ),
+  widths: said(
+    'count',
+    'widths, number widths, fabric widths, total widths, cut:.45, number cut, width:.45, number width:.9, fabric cut number, many widths, number drop, lining widths:.5',
+  ),
+  deliveredFullness: said('ratio', 'delivered fullness, finished fullness:.7'),
+  cutLength: said(
+    'length',
+    'cut length, cut, cut drop, cut height, cut size, length:.62, cut finished length:.8, fabric cut length, fabric cut',
+  ),
+  yardage: said(
+    'yardage',
+    'yards, fabric yards, total yards, fabric total yards, fabric quantity:.55, order yards, yards needed, fabric needed:.6, yards order, fabric total:.4, yards quantity, quantity yards, line yards',
+  ),
+  liningYardage: said(
+    'yardage',
+    'lining yards, total lining yards, lining fabric yards, lining needed:.6, lining total yards, lining quantity:.6',
+  ),
+  railroadedYardage: said('yardage', 'turned yards'),
+  stack: said('length', 'stack, stack width, stack space, stack length'),
+  marks: said('count', 'pleat:.5, number pleat, snaps, number snaps, pleat panel:.8, snaps panel'),
+  rings: said('count', 'ring, number ring, ring quantity'),
+  brackets: said('count', 'bracket, number bracket, bracket quantity'),
+  weight: said('weight', 'weight:.9, total weight'),
+  labor: said(
+    'money',
+    'labor, labor money, labor amount, labor total, labor cost, labor charge, total labor, line labor',
+  ),
+  customer: said('text', 'customer, customer name, name:.5, customer account'),
+  job: said('text', 'job, job name'),
+  order: said('text', 'order, order number, job number:.7, number:.3, code:.3'),
+  date: said('date', 'date, order date, date order, date order date'),
+  publicJob: said('choice', 'public, public job'),
+  certificate: said('text', 'flame certificate, certificate, flame, flame certificate number'),
+  drawnBy: said('choice', 'control, control kind'),
+  children: said('choice', 'children, children room'),
+  childSafe: said('choice', 'safe, children safe'),
+  railroaded: said('choice', 'turned, fabric turned, fabric draw:.6'),
+  clearGlass: said('choice', 'clear opening, stack clear opening, stack clear'),
+  leftWidths: said('count', 'left widths, widths left'),
+  rightWidths: said('count', 'right widths, widths right'),
+  unitPrice: said(
+    'money',
+    'price, fabric price, money fabric:.8, price yards, price money, fabric price money, money:.5, cost yards:.8, cost:.4, money yards:.8, fabric yards price',
+  ),
+  amount: said(
+    'money',
+    'amount, fabric amount, extension money, extension price, fabric money:.8, money:.8, fabric cost:.85, fabric total money, fabric total:.8, line amount, amount money, cost:.62, extension:.5, fabric charge:.8, fabric cost money',
+  ),
+  liningAmount: said(
+    'money',
+    'lining amount, lining money, lining cost, lining total money, lining total:.8, lining charge',
+  ),
+  hardware: said(
+    'money',
+    'hardware, hardware money, hardware cost, rods:.8, rods money, rod money:.9, hardware amount, rod cost, hardware total, rod price:.7',
+  ),
+  installation: said(
+    'money',
+    'install, install money, install cost, install charge, install amount, install total, install labor:.9',
+  ),
+  freight: said('money', 'freight, freight money, freight cost'),
+  discount: said('money', 'discount, discount money, discount amount'),
+  tax: said('money', 'tax, tax money, tax amount, sales tax'),
+  total: said(
+    'money',
+    'total, total money, total amount, line total, total price, order total, total cost, total all, cost:.6, line amount:.5, price:.45, amount:.5',
+  ),
+  deposit: said('money', 'deposit, deposit money, deposit amount, amount deposit, deposit received'),
+};
+
+const OTHERS: Readonly<Record<OtherKey, Said>> = {
+  fraction: said('any', 'fraction'),
+  lineNumber: said(
+    'count',
+    'number:.62, item:.55, line, line number, item number, window number:.6, line item',
+  ),
+  mark: said('text', 'window:.62, mark, window mark, window letter, number:.4, window number:.7, kind:.4'),
+  item: said('text', 'item, kind:.62, style:.3'),
+  layer: said('text', 'layer, layer kind'),
+  remarks: said('text', 'remarks, special remarks, line remarks, remarks instructions'),
+  panels: said(
+    'count',
+    'panel, number panel, panel quantity, piece:.62, number piece:.62, many panel, pair:.4',
+  ),
+  rate: said(
+    'money',
+    'labor rate, labor price, labor cost width, rate, money width:.9, money panel:.9, lining price, lining rate, lining price money, lining price yards, install rate, hardware rate',
+  ),
+  yardsEach: said('yardage', 'yards each'),
+  amountEach: said('money', 'amount each, price each, price window, cost each'),
+  control: said(
+    'text',
+    'control, control draw, control left right, control side, control length, control location, motor',
+  ),
+  measuredBy: said('text', 'by, measured by'),
+  otherDate: said(
+    'date',
+    'needed, date needed, needed date, install, install date, date install, labor date, measured date, freight, freight date, deposit date',
+  ),
+  mount: said('text', 'mount, mount kind, inside outside, mount inside outside, kind mount'),
+  projection: said('any', 'projection, bracket projection, rod projection, rod:.2, rod diameter'),
+  supplier: said('text', 'vendor, fabric vendor'),
+  code: said('any', 'code, fabric code:.7, item code, color code, color number, pattern number:.8'),
+  contact: said('any', 'contact'),
+  hem: said('any', 'hem:.9, bottom hem, side hem, hem allowance, top hem, hem length'),
+  trim: said('any', 'trim'),
+  status: said('any', 'status'),
+  storey: said('any', 'story, floor:.75, floor number'),
+  percent: said('any', 'percent'),
+  payroll: said('any', 'hours, payroll'),
+  color: said('text', 'color:.9, lining color, color name'),
+  space: said('any', 'space, pleat space, snaps space'),
+  deduction: said('any', 'allowance, floor allowance, rod drop:.5'),
+};
+
+export interface Meaning {
+  readonly key: MeaningKey;
+  readonly ours: boolean;
+  readonly holds: Holds;
+  readonly phrases: readonly { readonly ideas: readonly string[]; readonly share: number }[];
+}
+
+const parsed = (key: MeaningKey, ours: boolean, { holds, phrases }: Said): Meaning => ({
+  key,
+  ours,
+  holds,
+  phrases: phrases.split(',').map((phrase) => {
+    const [ideas = '', share = '1'] = phrase.trim().split(':');
+    return { ideas: ideas.split(' '), share: Number(share) };
+  }),
+});
+
+export const MEANINGS: ReadonlyMap<MeaningKey, Meaning> = new Map([
+  ...(Object.keys(OURS) as OrderKey[]).map((key): [MeaningKey, Meaning] => [
+    key,
+    parsed(key, true, OURS[key]),
+  ]),
+  ...(Object.keys(OTHERS) as OtherKey[]).map((key): [MeaningKey, Meaning] => [
+    key,
+    parsed(key, false, OTHERS[key]),
+  ]),
+]);
+
+const IDEAS_USED = new Map<string, MeaningKey[]>();
+for (const { key, phrases } of MEANINGS.values())
+  for (const { ideas } of phrases)
+    for (const idea of ideas) {
+      const keys = IDEAS_USED.get(idea) ?? [];
+      if (!keys.includes(key)) keys.push(key);
+      IDEAS_USED.set(idea, keys);
+    }
+
+const OURS_KEYS: ReadonlySet<string> = new Set(Object.keys(OURS));
+export const isOurs = (key: MeaningKey): key is OrderKey => OURS_KEYS.has(key);
+export const holdsOf = (key: MeaningKey): Holds => MEANINGS.get(key)?.holds ?? 'any';
+/** As our own sheets head it. */
+export const headingOf = (key: OrderKey): string => usualHeading(key);
+
+/** How far a heading's words alone say each meaning, 0 to 1; those below a tenth are left out. */
+export function saidBy(heading: HeadingRead): ReadonlyMap<MeaningKey, number> {
+  const near = new Set(
+    heading.words.flatMap((word) => word.stands.flatMap(({ idea }) => IDEAS_USED.get(idea) ?? [])),
+  );
+  const found = new Map<MeaningKey, number>();
+  for (const key of near) {
+    let best = 0;
+    for (const { ideas, share } of MEANINGS.get(key)?.phrases ?? [])
+      best = Math.max(best, saysPhrase(heading.words, ideas) * share);
+    if (best > 0.1) found.set(key, best);
+  }
+  return found;
+}
+
+/** The meaning that our own sheets head so; undefined where none is. */
+export const keyNamed = (heading: string): OrderKey | undefined => {
+  const plain = heading.trim().toLowerCase();
+  return (Object.keys(OURS) as OrderKey[]).find((key) => headingOf(key).toLowerCase() === plain);
+};

@@ -1,0 +1,414 @@
+/** Rows read one by one through a fixed reading, with a bounded memory of what carries down. */
+import { UNITS, type LengthUnit } from '../../exact/length';
+import type { Unit } from '../../exact/unit';
+import type { OrderKey } from '../order';
+import { isDay, isDitto, type Cell, type Row } from './cells';
+import type { DayOrder } from './dates';
+import { fractionOf, partsOf, splitCell } from './evidence';
+import type { Per } from './heading';
+import type { OtherKey } from './meanings';
+import { goodsOf, headingOfText, treatmentOf } from './treatment-text';
+import { partOfInch, plus, readCell, roomAndCount, type Value } from './values';
+
+export type RowKind = 'window' | 'section' | 'total' | 'note' | 'repeat header' | 'blank' | 'other goods';
+export type Values = Partial<Record<OrderKey, Value | undefined>>;
+
+export interface RowRead {
+  /** Row of the sheet, from 0. */
+  readonly row: number;
+  readonly is: RowKind;
+  readonly values: Values;
+  readonly unread: readonly { readonly at: number; readonly key: OrderKey; readonly text: string }[];
+  /** Dates among fractions, by column. */
+  readonly dated: readonly number[];
+}
+
+/** How one column's cells are read. */
+export interface Slot {
+  readonly at: number;
+  readonly part: 0 | 1 | undefined;
+  readonly heading: string;
+  readonly keys: readonly OrderKey[];
+  readonly other: OtherKey | undefined;
+  readonly unit: LengthUnit;
+  readonly per: Per | undefined;
+  /** The column whose figure this one's part is added to. */
+  readonly addsTo: number | undefined;
+}
+
+export interface Plan {
+  readonly slots: readonly Slot[];
+  /** The header's rows, for finding them again further down. */
+  readonly headings: readonly (readonly string[])[];
+  readonly unit: Unit;
+  readonly order: DayOrder | undefined;
+  /** Measured to, where a line above the headings or a heading says it for every row. */
+  readonly measuredTo: string | undefined;
+  /** How many facts a usual window row has. */
+  readonly usual: ReadonlySet<OrderKey>;
+}
+
+/** Facts only a window has: of trims and totals they stay blank. */
+const OF_A_WINDOW: ReadonlySet<OrderKey> = new Set<OrderKey>([
+  'openingWidth',
+  'leftExtension',
+  'rightExtension',
+  'rodWidth',
+  'measured',
+  'measuredCentre',
+  'measuredRight',
+  'measuredTo',
+  'floorFinish',
+  'finishedDrop',
+  'heading',
+  'draw',
+  'return',
+  'overlap',
+  'fullness',
+  'finishedWidth',
+  'cutLength',
+  'stack',
+  'lining',
+]);
+const ADDED_UP: ReadonlySet<OrderKey> = new Set<OrderKey>([
+  'quantity',
+  'widths',
+  'yardage',
+  'liningYardage',
+  'railroadedYardage',
+  'labor',
+  'amount',
+  'liningAmount',
+  'hardware',
+  'installation',
+  'freight',
+  'discount',
+  'tax',
+  'total',
+  'deposit',
+  'rings',
+  'brackets',
+  'marks',
+  'weight',
+]);
+const CARRIED: readonly OrderKey[] = ['room', 'order', 'date', 'customer', 'job'];
+
+const TOTAL =
+  /^(?:grand |sub-?\s?|floor |job |order |line |page )?tot(?:al|als)?\b|^sum\b|\btot(?:al|als)?\.?:?$|^(?:carried|brought|c\/?f|b\/?f|b\/fwd|c\/fwd)\b(?: forward| fwd| down| over)?|^in all\b|^balance\b|^all (?:floors?|rooms?|windows?)$|\btotals?\s*(?:yds?|yards?|m|metres?|ex\b|inc\b|£|\$)|^sub ?t(?:ot)?\b/i;
+const CANCELLED =
+  /\bcancel|\bvoid(?:ed)?\b|\bdeleted?\b|\bomit(?:ted)?\b|\bscrapped\b|\bnot (?:needed|required|wanted|proceeding|going ahead)\b|\bno longer\b|\bwithdrawn\b|\bstruck (?:out|off)\b|\bcxl'?d?\b|\bcnx\b/i;
+const NOTE_WORDS =
+  /[.;!?]|, |\b(?:not|see|by|please|check|call|note|from|under|with|are|is|was|hold|ship|prices?|all|measured|incl|excl|per|must|to be|client|confirm|approx|deposit|terms|signed|page)\b|\*|^n\.?b\b/i;
+
+const words = (cell: Cell): string => (typeof cell === 'string' ? cell : '');
+
+interface Waiting {
+  readonly row: number;
+  readonly cells: Row;
+}
+
+export class RowReader {
+  private carried: Values = {};
+  private before: Cell[] = [];
+  private waiting: Waiting[] = [];
+  private readonly heads: readonly ReadonlySet<string>[];
+  private readonly carries: readonly OrderKey[];
+
+  constructor(private readonly plan: Plan) {
+    this.carries = CARRIED.filter((key) => plan.slots.some(({ keys }) => keys.includes(key)));
+    this.heads = plan.headings.map((texts) => new Set(texts.map((text) => text.toLowerCase())));
+  }
+
+  /** Takes the next row and gives the rows that are certain now: a line of words waits for what follows it. */
+  push(row: number, cells: Row): RowRead[] {
+    const kind = this.kindOf(cells);
+    if (kind === 'words') {
+      this.waiting.push({ row, cells });
+      return [];
+    }
+    if (kind === 'blank') {
+      if (this.waiting.length === 0) return [plain(row, 'blank')];
+      this.waiting.push({ row, cells });
+      return [];
+    }
+    const before = this.settle(kind === 'window' || kind === 'other goods');
+    if (kind === 'window') return [...before, this.window(row, cells)];
+    if (kind === 'other goods') {
+      this.carry(row, cells);
+      this.remember(cells);
+    }
+    if (kind === 'total') this.carried = {};
+    return [...before, plain(row, kind)];
+  }
+
+  end(): RowRead[] {
+    return this.settle(false);
+  }
+
+  /** Lines of words before a window are sections where they are short; at the end they are notes. */
+  private settle(windowFollows: boolean): RowRead[] {
+    const list = this.waiting.map(({ row, cells }): RowRead => {
+      const texts = cells.filter((cell) => cell !== null);
+      if (texts.length === 0) return plain(row, 'blank');
+      const text = texts.map(words).join(' ');
+      const titled = texts.length === 1 && text.length <= 40 && text.split(' ').length <= 5;
+      const section =
+        windowFollows &&
+        titled &&
+        (!NOTE_WORDS.test(text) ||
+          (/^[\w\s&'’/-]+(?:\(cont'?d?\.?\))?$/i.test(text) &&
+            !/\b(?:not|see|please|check|call|note|are|is|was|hold|must)\b/i.test(text)));
+      if (section) this.carried = {};
+      return plain(row, section ? 'section' : 'note');
+    });
+    this.waiting = [];
+    return list;
+  }
+
+  private repeats(cells: Row): boolean {
+    let [same, filled] = [0, 0];
+    for (const [at, cell] of cells.entries()) {
+      if (cell === null) continue;
+      filled++;
+      if (typeof cell === 'string' && this.heads[at]?.has(cell.toLowerCase()) === true) same++;
+    }
+    return same >= 2 && same * 2 > filled;
+  }
+
+  kindOf(cells: Row): RowKind | 'words' {
+    const filled = cells.filter((cell) => cell !== null);
+    if (filled.length === 0) return 'blank';
+    if (filled.some((cell) => typeof cell === 'string') && this.repeats(cells)) return 'repeat header';
+    const texts = filled.filter((cell): cell is string => typeof cell === 'string');
+    const seen = this.facts(cells);
+    const total = texts.some((text) => text.length < 40 && TOTAL.test(text));
+    if (total && seen.window < 3) return 'total';
+    const figures =
+      filled.some((cell) => typeof cell !== 'string' && typeof cell !== 'boolean') || seen.figures > 0;
+    if (seen.window >= 2 || (seen.window === 1 && this.plan.usual.size <= 2)) {
+      if (texts.some((text) => CANCELLED.test(text))) return 'note';
+      if (this.isGoods(cells, seen)) return 'other goods';
+      if (!figures && seen.window < 3) return 'words';
+      return 'window';
+    }
+    if (!figures) return 'words';
+    if (this.isGoods(cells, seen)) return 'other goods';
+    if (seen.others === 0 && seen.added > 0) return 'total';
+    if (seen.window === 1 && seen.added + seen.others > 0) return 'window';
+    return seen.added > 0 ? 'other goods' : texts.length > 0 ? 'note' : 'total';
+  }
+
+  /** How many of a row's filled cells are facts of a window, sums, and the rest. */
+  private facts(cells: Row): {
+    window: number;
+    added: number;
+    others: number;
+    figures: number;
+    keys: Set<OrderKey>;
+  } {
+    const found = { window: 0, added: 0, others: 0, figures: 0, keys: new Set<OrderKey>() };
+    for (const slot of this.plan.slots) {
+      const cell = cells[slot.at] ?? null;
+      const key = slot.keys[0];
+      if (cell === null || key === undefined || slot.part === 1 || slot.addsTo !== undefined) continue;
+      if (OF_A_WINDOW.has(key)) {
+        const reads = isDitto(cell) || slot.part !== undefined || this.reads(slot, cell);
+        if (!reads) continue;
+        found.window++;
+        found.keys.add(key);
+      } else if (ADDED_UP.has(key)) {
+        if (typeof cell === 'number' || /^[^a-z]*\d/i.test(words(cell))) found.added++;
+        if (typeof cell === 'string' && /\d/.test(cell)) found.figures++;
+      } else if (key !== 'room' && !CARRIED.includes(key)) found.others++;
+      if (typeof cell === 'string' && /^\s*[\d½¼¾]/.test(cell) && key !== 'room') found.figures++;
+    }
+    return found;
+  }
+
+  private reads(slot: Slot, cell: Cell): boolean {
+    return (
+      slot.keys.some((key) => typeof readCell(key, cell, slot.unit, this.plan.order) === 'object') ||
+      (slot.keys.includes('draw') && typeof cell === 'string' && treatmentOf(cell).oneWay)
+    );
+  }
+
+  private isGoods(cells: Row, seen: { window: number; keys: ReadonlySet<OrderKey> }): boolean {
+    let named: 'window' | 'other goods' | undefined;
+    for (const { at, keys, other } of this.plan.slots) {
+      const cell = cells[at] ?? null;
+      if (typeof cell !== 'string') continue;
+      const tells =
+        other === 'item' ||
+        other === 'layer' ||
+        (keys.includes('draw') && !keys.includes('heading')) ||
+        (keys[0] === 'heading' && headingOfText(cell) === undefined);
+      if (tells) named ??= goodsOf(cell);
+      else if (
+        (keys[0] === 'room' || keys[0] === 'fabric') &&
+        seen.window < 2 &&
+        goodsOf(cell) === 'other goods'
+      )
+        named ??= 'other goods';
+    }
+    if (named === 'other goods') return true;
+    if (named === 'window') return false;
+    const usual = this.plan.usual;
+    const missing = [...usual].filter((key) => !seen.keys.has(key)).length;
+    return (
+      usual.size >= 3 &&
+      seen.window < 2 &&
+      missing >= usual.size - 1 &&
+      this.has(cells, ['fabric', 'unitPrice'], 1)
+    );
+  }
+
+  private has(cells: Row, keys: readonly OrderKey[], least: number): boolean {
+    return (
+      this.plan.slots.filter(
+        (slot) => slot.keys.some((key) => keys.includes(key)) && (cells[slot.at] ?? null) !== null,
+      ).length >= least
+    );
+  }
+
+  private resolved(cells: Row): Cell[] {
+    return this.plan.slots.map(({ at }, place) => {
+      const cell = cells[at] ?? null;
+      return isDitto(cell) ? (this.before[place] ?? null) : cell;
+    });
+  }
+
+  private remember(cells: Row): void {
+    this.before = this.resolved(cells).map((cell, place) => cell ?? this.before[place] ?? null);
+  }
+
+  /** Room, order, date and client belong to the lines below too. */
+  private carry(row: number, cells: Row): void {
+    const read = this.cellsOf(row, this.resolved(cells));
+    for (const key of CARRIED) if (read.values[key] !== undefined) this.carried[key] = read.values[key];
+  }
+
+  private window(row: number, cells: Row): RowRead {
+    const read = this.cellsOf(row, this.resolved(cells));
+    this.remember(cells);
+    const { values } = read;
+    for (const key of this.carries) {
+      if (values[key] === undefined) {
+        const above = this.carried[key];
+        if (above !== undefined) values[key] = above;
+      } else this.carried[key] = values[key];
+    }
+    if (
+      values.measuredTo === undefined &&
+      this.plan.measuredTo !== undefined &&
+      values.measured !== undefined
+    )
+      values.measuredTo = this.plan.measuredTo;
+    return read;
+  }
+
+  private cellsOf(row: number, cells: readonly Cell[]): RowRead & { values: Values } {
+    const values: Values = {};
+    const unread: { at: number; key: OrderKey; text: string }[] = [];
+    const dated: number[] = [];
+    let oneWay = false;
+    let beside: string | undefined;
+    let panels: number | undefined;
+    const pers: [OrderKey, Per][] = [];
+    const { slots, order } = this.plan;
+    for (let place = 0; place < slots.length; place++) {
+      const slot = slots[place] as Slot;
+      let cell = cells[place] ?? null;
+      if (cell === null) continue;
+      if (slot.part !== undefined && typeof cell === 'string')
+        cell = splitCell(cell, slot.heading)?.[slot.part] ?? (slot.part === 0 ? cell : null);
+      if (slot.other === 'panels') {
+        const figure = readCell('quantity', cell, slot.unit, order);
+        if (typeof figure === 'object') panels = Number(figure.value);
+        continue;
+      }
+      if (slot.addsTo !== undefined) {
+        if (isDay(cell)) dated.push(slot.at);
+        const base = slots.find(({ at }) => at === slot.addsTo)?.keys[0];
+        const part =
+          slot.unit === 'in' && slots.find(({ at }) => at === slot.addsTo)?.unit === 'ft'
+            ? typeof cell === 'number'
+              ? cell
+              : undefined
+            : fractionOf(cell, partsOf(slot.heading));
+        if (base !== undefined && part !== undefined)
+          values[base] = plus(values[base] ?? 0, partOfInch(part));
+        continue;
+      }
+      for (const [nth, key] of slot.keys.entries()) {
+        if (key === 'quantity' && slot.keys[0] === 'room') {
+          const { count } = roomAndCount(String(cell));
+          if (count !== undefined) values.quantity ??= count;
+          continue;
+        }
+        let read = readCell(key, cell, slot.unit, order);
+        if (key === 'room' && slot.keys.includes('quantity') && typeof cell === 'string')
+          read = { value: roomAndCount(cell).room };
+        if (key === 'draw' && typeof cell === 'string') {
+          const treatment = treatmentOf(cell);
+          if (treatment.oneWay) {
+            oneWay = true;
+            if (typeof read !== 'object') read = 'nothing';
+          }
+          // Its own column has the word; what stands in the treatment's text fills in.
+          if (slot.keys.length > 1 && typeof read === 'object') {
+            beside = String(read.value);
+            continue;
+          }
+        }
+        if (typeof read === 'object') values[key] ??= read.value;
+        else if (read === 'unread' && nth === 0 && slot.keys.length === 1)
+          unread.push({ at: slot.at, key, text: isDay(cell) ? 'a date' : String(cell) });
+      }
+      const first = slot.keys[0];
+      if (slot.per !== undefined && first !== undefined) pers.push([first, slot.per]);
+    }
+    if (values.draw === undefined && beside !== undefined) values.draw = beside;
+    if (values.draw === undefined && oneWay)
+      unread.push({
+        at: slots.find(({ keys }) => keys.includes('draw'))?.at ?? 0,
+        key: 'draw',
+        text: 'one way, to a side that is not said',
+      });
+    multiply(values, pers, panels);
+    return { row, is: 'window', values, unread, dated };
+  }
+}
+
+const plain = (row: number, is: RowKind): RowRead => ({ row, is, values: {}, unread: [], dated: [] });
+
+const panelsIn = (values: Values, panels: number | undefined): number | undefined =>
+  panels ??
+  (values.draw === undefined ? undefined : values.draw === 'pair' ? 2 : values.draw === 'stationary' ? 2 : 1);
+
+/** Widths are a window's and yardage the row's: what is for one of several is multiplied out. */
+function multiply(
+  values: Values,
+  pers: readonly (readonly [OrderKey, Per])[],
+  panels: number | undefined,
+): void {
+  for (const [key, per] of pers) {
+    const value = values[key];
+    if (typeof value !== 'number') continue;
+    const pieces = panelsIn(values, panels);
+    const many = Number(values.quantity ?? 1);
+    if (key === 'widths' && per === 'panel')
+      put(values, key, pieces === undefined ? undefined : value * pieces);
+    if (key !== 'yardage' && key !== 'liningYardage' && key !== 'railroadedYardage') continue;
+    if (per === 'window' || per === 'pair') put(values, key, value * many);
+    else if (per === 'panel') put(values, key, pieces === undefined ? undefined : value * pieces * many);
+    else if (per === 'width')
+      put(values, key, typeof values.widths === 'number' ? value * values.widths * many : undefined);
+  }
+}
+
+function put(values: Values, key: OrderKey, value: number | undefined): void {
+  values[key] = value;
+}
+
+export const isWindowFact = (key: OrderKey): boolean => OF_A_WINDOW.has(key);
+export const inUnit = (nanometres: number, unit: LengthUnit): number => nanometres / UNITS[unit];

@@ -1,0 +1,271 @@
+/** Headings, draws, linings and the rest as people write them, alone or together: “PP pr”, “Wave 1 way R”. */
+import type { Draw, FloorFinish, Heading, Lining, Match, MeasuredTo } from '../../cell/treatment';
+
+type Phrases<W extends string> = readonly (readonly [W, string])[];
+
+const HEADING_PHRASES: Phrases<Heading> = [
+  [
+    'pinch',
+    'pinch,pp,pinch pleat,pinch pl,pinch pleated,triple pinch,double pinch,french,french pleat,french pinch,3 finger,2 finger,three finger,two finger,2 fold,3 fold,euro,euro pleat,dutch pleat,pnch,pinched,triple pleat,double pleat,tp,fr pl,pin pl',
+  ],
+  ['goblet', 'goblet,gob,goblets,goblet pleat,gblt'],
+  ['cartridge', 'cartridge,cart,cartridge pleat,cart pl,cartr,crtg'],
+  ['box', 'box,box pleat,box pl,bx,box pleated,bp'],
+  ['inverted', 'inverted,inv,inverted pleat,inverted box,inv box,inverted box pleat,inv pl,invert,inv bp'],
+  [
+    'pencil',
+    'pencil,penc,pencil pleat,pencil pl,pcl,gathered tape,pencil tape,gathered,shirred,standard tape,std tape',
+  ],
+  [
+    'rod pocket',
+    'rod pocket,rp,rod pkt,rod pckt,rod pock,pocket,pkt,pole pocket,slot,slot head,slot headed,slot top,casing,pole top,rod pockets',
+  ],
+  ['tab top', 'tab top,tab,tabs,tab tops,tabbed,tt'],
+  ['grommet', 'grommet,grommets,grom,gromm,grm,grommet top,eyelet,eyelets,eyelet top,eyl,gr'],
+  [
+    'wave',
+    'wave,s fold,sfold,s wave,swave,ripple,ripple fold,ripplefold,rf,snap tape,wave fold,waves,wave tape',
+  ],
+  ['flat', 'flat,flat panel,flat on rings,flat w rings,on rings,clip rings,flat top,on clips'],
+];
+
+const DRAW_PHRASES: Phrases<Draw> = [
+  [
+    'pair',
+    'pair,pr,prs,pairs,split,c o,co,centre,center,ctr,centre open,center open,centre opening,center opening,centre draw,center draw,ctr draw,centre split,center split,two way,2 way,2way,two ways,bi part,bi parting,biparting,both,both ways,l r,lr,l and r,left and right,split draw,pair draw,split pair,2 panels,two panels,meet,meets in centre,centre meet,paired,r l',
+  ],
+  [
+    'one-way left',
+    'one way left,1 way left,one way l,1 way l,1way l,1w l,1wl,owl,ow l,o w l,left,l,lh,lft,lhs,left stack,stack left,stacks left,stack l,single left,single l,sgl l,left draw,draw left,draws left,l draw,to left,left only,1 left,pull left,l hand,left hand,lt,left side,1 l,owdl,stacks l',
+  ],
+  [
+    'one-way right',
+    'one way right,1 way right,one way r,1 way r,1way r,1w r,1wr,owr,ow r,o w r,right,r,rh,rgt,rhs,right stack,stack right,stacks right,stack r,single right,single r,sgl r,right draw,draw right,draws right,r draw,to right,right only,1 right,pull right,r hand,right hand,rt,right side,1 r,owdr,stacks r',
+  ],
+  [
+    'stationary',
+    'stat,stationary,fixed,fix,st,st pr,stat pr,stat pair,stationary pair,stationary panel,stationary panels,fixed pair,fixed panel,fixed panels,stat panel,stat panels,side panels,dress,dress curtain,dress curtains,dress panel,dress panels,dummy,static,non operable,non operating,non draw,not drawn,decorative,inoperable,stnry,stny,stats,fixed pr,does not draw,tied back,stationery',
+  ],
+];
+const ONE_WAY =
+  'one way,1 way,1way,1w,ow,single,sgl,one sided,o w,single panel,one panel,1 panel,single curtain';
+
+const LINING_PHRASES: Phrases<Lining> = [
+  [
+    'unlined',
+    'unlined,u,ul,un,unl,none,no,n,nil,no lining,not lined,without,n a,na,0,no lin,unlnd,self lined none',
+  ],
+  [
+    'lined',
+    'lined,l,lnd,ln,lining,yes,y,std,standard,sateen,sat,cotton,cotton sateen,poly cotton,polycotton,standard lining,std lining,sateen lining,thermal,thermal lining,x,ivory,white,lin,fr lining,lined only,plain lining,reg,regular',
+  ],
+  [
+    'interlined',
+    'interlined,i,il,i l,intl,int,interlining,bump,domette,bump and lining,lined interlined,lined and interlined,l i,lining and interlining,l int,inter,interlnd,flannel,english bump,table felt,inter lined,lined inter',
+  ],
+  [
+    'blackout',
+    'blackout,bo,b o,black out,blk out,blkout,blockout,block out,dimout,dim out,room darkening,blackout lining,bo lining,blackout lined,3 pass,2 pass,three pass,bl,blk,thermal blackout,bo lined,b out,bout,bk out,fr blackout,lined blackout,blackout interlined',
+  ],
+];
+
+const MEASURED_PHRASES: Phrases<MeasuredTo> = [
+  [
+    'new rod',
+    'new rod,rod to be hung,rod not up,rods not up,future rod,planned rod,new pole,pole to be hung,rod line,rod to come,pole not up,rod mark,proposed rod,new rods',
+  ],
+  [
+    'hung ring',
+    'ring,rings,hung ring,bottom of ring,ring bottom,bottom of rings,hung rings,to ring,eye of ring,underside of ring,ring eye,ring up,existing ring,b o ring,ring hung',
+  ],
+  [
+    'hung rod',
+    'rod,hung rod,rod up,existing rod,rod hung,pole,hung pole,existing pole,rod in place,centre of rod,center of rod,top of rod,pole up,old rod,rods up,pole hung,rod existing',
+  ],
+  [
+    'track',
+    'track,underside of track,u s track,existing track,track up,trk,rail,new track,bottom of track,under track',
+  ],
+  ['ceiling', 'ceiling,clg,ceil,to ceiling,ceilg,soffit'],
+];
+
+const FLOOR_PHRASES: Phrases<FloorFinish> = [
+  [
+    'clear',
+    'clear,floating,float,floats,hover,hovers,off,off floor,just off,above,clears,1 2 off,clear of floor,just clear',
+  ],
+  ['kiss', 'kiss,kissing,touch,touching,touches,kisses,just touching,to floor,skim'],
+  ['break', 'break,breaking,breaks,slight break,trouser,brk,1 break'],
+  ['puddle', 'puddle,puddling,puddled,pool,pooled,pools,puddles,pooling'],
+];
+
+const MATCH_PHRASES: Phrases<Match> = [
+  ['straight', 'straight,str,straight match,set,set match,st,straight across,level'],
+  ['half-drop', 'half drop,1 2 drop,hd,half drop match,drop,drop match,half,½ drop,half dr'],
+];
+
+const splitWords = (text: string): readonly string[] =>
+  text
+    .toLowerCase()
+    .replace(/½/g, ' 1 2 ')
+    .split(/[^a-z0-9]+/)
+    .filter((word) => word !== '');
+
+class Lexicon<W extends string> {
+  private readonly phrases = new Map<string, W>();
+  private longest = 1;
+
+  constructor(all: Phrases<W>) {
+    for (const [meant, list] of all)
+      for (const phrase of list.split(',')) {
+        this.phrases.set(phrase, meant);
+        this.longest = Math.max(this.longest, phrase.split(' ').length);
+      }
+  }
+
+  /** The longest phrase that begins at a word; undefined where none does. */
+  at(words: readonly string[], from: number): { readonly meant: W; readonly words: number } | undefined {
+    for (let count = Math.min(this.longest, words.length - from); count > 0; count--) {
+      const meant = this.phrases.get(words.slice(from, from + count).join(' '));
+      if (meant !== undefined) return { meant, words: count };
+    }
+    return undefined;
+  }
+
+  whole(text: string): W | undefined {
+    const words = splitWords(text);
+    return this.phrases.get(words.join(' ')) ?? this.phrases.get(words.join(''));
+  }
+}
+
+const HEADINGS = new Lexicon(HEADING_PHRASES);
+const DRAWS = new Lexicon(DRAW_PHRASES);
+const LININGS = new Lexicon(LINING_PHRASES);
+const MEASURED = new Lexicon(MEASURED_PHRASES);
+const FLOORS = new Lexicon(FLOOR_PHRASES);
+const MATCHES = new Lexicon(MATCH_PHRASES);
+const ONE_WAYS = new Lexicon<'one way'>([['one way', ONE_WAY]]);
+
+/** Words beside a treatment that change nothing of it. */
+const BESIDE = new Set(
+  'triple double pleat pleats pleated pl panel panels top tops lined heading style hand sewn in of with on w and the drapery drapes drape curtain curtains door to a 2 3 4 5 in per set rings ring high deep extra soft tape hook hooks buckram face sheer sheers voile track traverse draw draws stack stacks way side wide full length blackout bo tailored fan new'.split(
+    ' ',
+  ),
+);
+
+export interface TreatmentRead {
+  readonly heading: Heading | undefined;
+  readonly draw: Draw | undefined;
+  /** One panel, to a side that is not said. */
+  readonly oneWay: boolean;
+  /** Words that say nothing of these. */
+  readonly unknown: readonly string[];
+}
+
+const treatments = new Map<string, TreatmentRead>();
+
+/** Heading and draw of one text. */
+export function treatmentOf(text: string): TreatmentRead {
+  const kept = treatments.get(text);
+  if (kept !== undefined) return kept;
+  const read = readTreatment(text);
+  if (treatments.size > 5_000) treatments.clear();
+  treatments.set(text, read);
+  return read;
+}
+
+function readTreatment(text: string): TreatmentRead {
+  const words = splitWords(text);
+  let heading: Heading | undefined;
+  let draw: Draw | undefined;
+  let oneWay = false;
+  const unknown: string[] = [];
+  for (let at = 0; at < words.length;) {
+    const headed = HEADINGS.at(words, at);
+    const drawn = DRAWS.at(words, at);
+    const single = ONE_WAYS.at(words, at);
+    const most = Math.max(headed?.words ?? 0, drawn?.words ?? 0, single?.words ?? 0);
+    if (most === 0) {
+      const word = words[at] ?? '';
+      if (!BESIDE.has(word) && !/^\d+$/.test(word)) unknown.push(word);
+      at++;
+    } else if (headed !== undefined && headed.words === most && heading === undefined) {
+      heading = headed.meant;
+      at += most;
+    } else if (drawn !== undefined && drawn.words === most) {
+      // Of “pr st” the side panels are meant, not the drawn pair.
+      if (draw === undefined || drawn.meant === 'stationary') draw = drawn.meant;
+      at += most;
+    } else {
+      if (single !== undefined) oneWay = true;
+      at += most;
+    }
+  }
+  return { heading, draw, oneWay, unknown };
+}
+
+export const headingOfText = (text: string): Heading | undefined => treatmentOf(text).heading;
+export function drawOfText(text: string): Draw | undefined {
+  return DRAWS.whole(text) ?? treatmentOf(text).draw;
+}
+
+/** A phrase anywhere in the text, the longest first. */
+function anywhere<W extends string>(lexicon: Lexicon<W>, text: string): W | undefined {
+  const whole = lexicon.whole(text);
+  if (whole !== undefined) return whole;
+  const words = splitWords(text);
+  let best: { meant: W; words: number } | undefined;
+  for (const at of words.keys()) {
+    const found = lexicon.at(words, at);
+    if (found !== undefined && found.words > (best?.words ?? 0)) best = found;
+  }
+  return best?.meant;
+}
+
+export function liningOfText(text: string): Lining | undefined {
+  if (/^[-–—.]+$/.test(text.trim())) return 'unlined';
+  const whole = LININGS.whole(text);
+  if (whole !== undefined) return whole;
+  const words = splitWords(text);
+  // Single letters say a lining only where nothing else stands in the cell.
+  const found = words.flatMap((word, at) => (word.length > 1 ? (LININGS.at(words, at)?.meant ?? []) : []));
+  return (['blackout', 'interlined', 'unlined', 'lined'] as const).find((one) => found.includes(one));
+}
+export const measuredOfText = (text: string): MeasuredTo | undefined => anywhere(MEASURED, text);
+export const floorOfText = (text: string): FloorFinish | undefined => anywhere(FLOORS, text);
+export const matchOfText = (text: string): Match | undefined =>
+  MATCHES.whole(text) ?? anywhere(MATCHES, text);
+
+/** The point measured to as a line beside the table says it: “rods are up”, “to center of rod, not up yet”. */
+export function measuredOfNote(text: string): MeasuredTo | undefined {
+  if (
+    !/\b(?:ht|hts|height|heights|high|size|sizes|measured|measurements?|taken|meas|floor to|drops?)\b/i.test(
+      text,
+    )
+  )
+    return undefined;
+  if (/\brings?\b/i.test(text)) return 'hung ring';
+  if (/\b(?:rods?|poles?)\b/i.test(text))
+    return /\b(?:not|to be|yet|new|before|will be|to go up|no rods?)\b/i.test(text)
+      ? 'new rod'
+      : /\b(?:up|hung|existing|in place|fixed|already|installed)\b/i.test(text)
+        ? 'hung rod'
+        : undefined;
+  if (/\b(?:track|rail)s?\b/i.test(text)) return 'track';
+  return /\b(?:ceiling|clg)s?\b/i.test(text) ? 'ceiling' : undefined;
+}
+
+const GOODS =
+  /\b(?:poles?|rods?(?! ?(?:pocket|pkt|pckt|pock))|tracks?|rails?|tie ?-?backs?|fringes?|cushions?|pillows?|pelmets?|valances?|swags?|jabots?|cascades?|cornices?|lambrequins?|bed ?spreads?|coverlets?|duvets?|bed ?skirts?|dust ruffles?|bolsters?|shams?|throws?|table ?cloths?|toppers?|napkins?|runners?|skirts?|upholster\w*|chairs?|ottomans?|bench(?:es)?|headboards?|blinds?|shades?|romans?|shutters?|rollers?|hardware|brackets?|finials?|hold ?-?backs?|trims?|braids?|tassels?|hooks?|wallpapers?|carpets?|rugs?|sofas?|slip ?covers?|quilts?|bed scarf|scarf|scarves|delivery|freight|installation|labou?r|fitting|steam\w*|motors?|remotes?|samples?|swatch\w*|screens?|seat pads?|wands?|eyelets only|rings only|batons?|gimp|piping|cord(?:s|ing)?|spreads?|mattress|towels?|place ?mats?)\b/i;
+const WINDOW_NOUN =
+  /\b(?:curtains?|drapes?|draper(?:y|ies)|sheers?|voiles?|panels?|nets?|eyelet curtains?|pairs?|pr)\b/i;
+const HUNG_ON = /\b(?:curtain|drapery|drape)\s+(?:poles?|rods?|tracks?|rails?|wands?|tie)/i;
+
+/** What a text names: something at a window, other goods, or neither. */
+export function goodsOf(text: string): 'window' | 'other goods' | undefined {
+  const goods = GOODS.exec(text);
+  const hung = WINDOW_NOUN.exec(text);
+  if (goods === null) return hung === null ? undefined : 'window';
+  if (hung === null || HUNG_ON.test(text)) return 'other goods';
+  return goods.index < hung.index ? 'other goods' : 'window';
+}

@@ -1,0 +1,454 @@
+/** The first look at a sheet: its headings, what every column means, and how its rows are to be read. */
+import { letters } from '../../cell/letters';
+import type { LengthUnit } from '../../exact/length';
+import type { Unit } from '../../exact/unit';
+import type { OrderKey } from '../order';
+import { Arithmetic } from './arithmetic';
+import { assign, type Assignment, type Choice, type Sureness } from './assign';
+import { candidatesOf, type Candidate } from './candidates';
+import { figureOf, type Cell, type Row } from './cells';
+import { DayOrders, type DayOrder } from './dates';
+import { gather, type Evidence } from './evidence';
+import { findHeader, headingScore, type Header, type Merged } from './header';
+import type { HeadingRead, Per } from './heading';
+import { isOurs, type MeaningKey, type OtherKey } from './meanings';
+import type { Plan, Slot } from './rows';
+import { drawOfText, goodsOf, headingOfText, measuredOfNote, treatmentOf } from './treatment-text';
+import { roomAndCount } from './values';
+import { unitOfFigures, unitOfNotes, type UnitRead } from './units';
+
+export interface ColumnRead {
+  /** Sheet column, from 0. */
+  readonly at: number;
+  /** Headings of several rows joined by “ | ”. */
+  readonly heading: string;
+  readonly means: readonly OrderKey[];
+  /** What it is where it is none of ours. */
+  readonly other: OtherKey | undefined;
+  readonly unit: LengthUnit | undefined;
+  readonly per: Per | undefined;
+  /** Whether the figures, not the heading, tell what one figure is for. */
+  readonly perTold: boolean;
+  readonly sure: Sureness;
+  readonly couldBe: readonly OrderKey[];
+  /** The column this one’s parts are added to. */
+  readonly addsTo: number | undefined;
+}
+
+/** The user’s word for a column, by its place: meanings, or none. */
+export type Corrections = ReadonlyMap<number, readonly OrderKey[]>;
+
+export interface Understanding {
+  readonly header: Header;
+  readonly columns: readonly ColumnRead[];
+  readonly plan: Plan;
+  readonly units: UnitRead;
+  readonly order: DayOrder | undefined;
+  readonly dayOrderAsked: number | undefined;
+  readonly disagree: readonly OrderKey[];
+  /** The first row of another table below. */
+  readonly next: number | undefined;
+}
+
+export interface Sheet {
+  readonly rows: readonly Cell[][];
+  readonly merged: readonly Merged[];
+}
+
+/** So many rows, spread over the sheet, are the evidence. */
+const EVIDENCE_ROWS = 2_000;
+const TOTAL = /^(?:sub|grand)?[\s-]*tot(?:al)?s?\b|\btotals?\b|^carried|^brought|^in all$/i;
+
+/** Rows below the headings that look like the table’s own. */
+export function evidenceRows(rows: readonly Row[], header: Header): Row[] {
+  const from = (header.rows.at(-1) ?? 0) + 1;
+  const step = Math.max(1, Math.ceil((rows.length - from) / EVIDENCE_ROWS));
+  const heads = header.texts.map((texts) => new Set(texts.map((text) => text.toLowerCase())));
+  const seen: { row: Row; filled: number }[] = [];
+  for (let at = from; at < rows.length; at += step) {
+    const row = rows[at] ?? [];
+    let [filled, same, figures, total] = [0, 0, 0, false];
+    for (const [column, cell] of row.entries()) {
+      if (cell === null) continue;
+      filled++;
+      if (typeof cell !== 'string') figures++;
+      else {
+        if (heads[column]?.has(cell.toLowerCase()) === true) same++;
+        if (/\d/.test(cell)) figures++;
+        if (cell.length < 40 && TOTAL.test(cell)) total = true;
+      }
+    }
+    if (filled < 2 || figures === 0 || total || (same >= 2 && same * 2 > filled)) continue;
+    seen.push({ row, filled });
+  }
+  const usual = seen.map(({ filled }) => filled).sort((a, b) => a - b)[seen.length >> 1] ?? 0;
+  return seen.filter(({ filled }) => filled >= Math.max(2, usual * 0.45)).map(({ row }) => row);
+}
+
+/** How many panels a row’s window has, by the column that counts them or by its draw. */
+function panelsBy(
+  evidence: readonly Evidence[],
+  candidates: readonly (readonly Candidate[])[],
+): (row: number) => number {
+  const top = (key: MeaningKey, least: number): Evidence | undefined => {
+    const at = candidates.findIndex((list) => list[0]?.key === key && list[0].score >= least);
+    return at < 0 ? undefined : evidence[at];
+  };
+  const counted = top('panels', 0.7);
+  const texts = [top('draw', 0.5), top('heading', 0.5), top('item', 0.4)].filter((one) => one !== undefined);
+  return (row) => {
+    const figure = figureOf(counted?.cells[row] ?? null);
+    if (figure !== undefined) return figure;
+    for (const { cells } of texts) {
+      const cell = cells[row];
+      const draw = typeof cell === 'string' ? drawOfText(cell) : undefined;
+      if (draw !== undefined) return draw === 'pair' || draw === 'stationary' ? 2 : 1;
+      if (typeof cell === 'string' && treatmentOf(cell).oneWay) return 1;
+    }
+    return 2;
+  };
+}
+
+const shareOf = (cells: readonly Cell[], test: (text: string) => boolean): number => {
+  const texts = cells.filter((cell): cell is string => typeof cell === 'string');
+  return texts.length === 0 ? 0 : texts.filter(test).length / texts.length;
+};
+
+/** All that one column’s cells hold: a treatment’s text has the heading and the draw. */
+function meansOf(choice: Choice, evidence: Evidence, has: (key: MeaningKey) => boolean): OrderKey[] {
+  const { key } = choice;
+  if (key === undefined || choice.sure === 'asked') return [];
+  const { cells } = evidence;
+  const headed = shareOf(cells, (text) => headingOfText(text) !== undefined);
+  const drawn = shareOf(cells, (text) => treatmentOf(text).draw !== undefined || treatmentOf(text).oneWay);
+  if (key === 'heading') return drawn >= 0.15 ? ['heading', 'draw'] : ['heading'];
+  if (key === 'draw') return headed >= 0.3 && !has('heading') ? ['heading', 'draw'] : ['draw'];
+  if (key === 'item' && shareOf(cells, (text) => goodsOf(text) === 'window') > 0) {
+    const means: OrderKey[] = [];
+    if (headed >= 0.3 && !has('heading')) means.push('heading');
+    if (drawn >= 0.1 && !has('draw')) means.push('draw');
+    return means;
+  }
+  if (
+    key === 'room' &&
+    !has('quantity') &&
+    shareOf(cells, (text) => roomAndCount(text).count !== undefined) > 0
+  )
+    return ['room', 'quantity'];
+  return isOurs(key) ? [key] : [];
+}
+
+const LENGTHS = /\b(?:m|mtrs?|mts|metres?|meters?|metros|metrage|meterage)\b/i;
+const YARDS = /\b(?:yds?|yards?|yrds?|yd)\b/i;
+/** Yards or metres, as the heading’s own noun says. */
+const yardageUnit = (heading: string, read: HeadingRead, house: Unit): LengthUnit =>
+  read.unit === 'm' || LENGTHS.test(heading)
+    ? 'm'
+    : read.unit === 'yd' || YARDS.test(heading)
+      ? 'yd'
+      : house.large;
+
+const YARDAGES: ReadonlySet<MeaningKey> = new Set<MeaningKey>([
+  'yardage',
+  'liningYardage',
+  'railroadedYardage',
+]);
+const LENGTH_KEYS: ReadonlySet<MeaningKey> = new Set<MeaningKey>([
+  'openingWidth',
+  'leftExtension',
+  'rightExtension',
+  'rodWidth',
+  'measured',
+  'measuredCentre',
+  'measuredRight',
+  'finishedDrop',
+  'return',
+  'overlap',
+  'fabricWidth',
+  'verticalRepeat',
+  'horizontalRepeat',
+  'liningWidth',
+  'finishedWidth',
+  'cutLength',
+  'stack',
+]);
+export const isLengthKey = (key: MeaningKey): boolean => LENGTH_KEYS.has(key);
+export const isYardageKey = (key: MeaningKey): boolean => YARDAGES.has(key);
+
+/** For how much one figure of the column stands: said by its heading, or told by the figures. */
+function perOf(
+  key: OrderKey | undefined,
+  evidence: Evidence,
+  told: ReadonlyMap<MeaningKey, Per | 'row'>,
+): { per: Per | undefined; told: boolean } {
+  const said = evidence.heading.per;
+  const shown = key === undefined ? undefined : told.get(key);
+  if (key === 'yardage' || key === 'liningYardage') {
+    if (shown !== undefined)
+      return { per: shown === 'row' ? undefined : shown, told: shown !== 'row' && said === undefined };
+    return { per: said === 'yard' ? undefined : said, told: false };
+  }
+  if (key === 'widths') {
+    if (said === 'panel' || said === 'pair') return { per: said, told: false };
+    return { per: shown === 'panel' ? 'panel' : undefined, told: shown === 'panel' };
+  }
+  if (key === 'finishedWidth')
+    return said !== undefined
+      ? { per: said, told: false }
+      : { per: shown === 'row' ? undefined : shown, told: shown !== undefined };
+  if (key === 'unitPrice') {
+    const by = said === 'yard' ? undefined : (said ?? (shown === 'row' ? undefined : shown));
+    return { per: by, told: said === undefined && by !== undefined };
+  }
+  return { per: undefined, told: false };
+}
+
+function columnsOf(
+  evidence: readonly Evidence[],
+  { choices, sums }: Assignment,
+  arithmetic: Arithmetic,
+  assigned: Assignment['assigned'],
+  house: Unit,
+): ColumnRead[] {
+  const has = (key: MeaningKey): boolean => assigned.has(key);
+  const told = new Map(sums.per);
+  const lining = arithmetic.liningPer(assigned);
+  if (lining !== undefined) told.set('liningYardage', lining);
+  return evidence.map((own, place): ColumnRead => {
+    const choice = choices[place] as Choice;
+    const base = own.addsTo === undefined ? undefined : evidence.findIndex(({ at }) => at === own.addsTo);
+    const means =
+      base === undefined
+        ? meansOf(choice, own, has)
+        : meansOf(choices[base] as Choice, evidence[base] as Evidence, has);
+    const [key] = means;
+    const { per, told: perTold } = perOf(key, own, told);
+    const unit =
+      key === undefined
+        ? undefined
+        : YARDAGES.has(key)
+          ? yardageUnit(own.text, own.heading, house)
+          : LENGTH_KEYS.has(key)
+            ? own.unit
+            : undefined;
+    const sure = base === undefined ? choice.sure : (choices[base]?.sure ?? choice.sure);
+    return {
+      at: own.at,
+      heading: own.text,
+      means,
+      other:
+        choice.key !== undefined && !isOurs(choice.key) && choice.sure !== 'asked' ? choice.key : undefined,
+      unit,
+      per,
+      perTold,
+      sure,
+      couldBe: choice.couldBe.filter(isOurs),
+      addsTo: own.addsTo,
+    };
+  });
+}
+
+/** Both halves of a column of two figures are one column again. */
+function joinHalves(columns: readonly ColumnRead[], texts: readonly (readonly string[])[]): ColumnRead[] {
+  const joined: ColumnRead[] = [];
+  for (const column of columns) {
+    const before = joined.at(-1);
+    if (before?.at !== column.at) {
+      joined.push({ ...column, heading: (texts[column.at] ?? []).join(' | ') });
+      continue;
+    }
+    const sure = [before.sure, column.sure].includes('asked')
+      ? 'asked'
+      : [before.sure, column.sure].includes('likely')
+        ? 'likely'
+        : 'sure';
+    joined[joined.length - 1] = {
+      ...before,
+      means: sure === 'asked' ? [] : [...before.means, ...column.means],
+      unit: before.unit ?? column.unit,
+      sure,
+      couldBe: [...before.couldBe, ...column.couldBe],
+    };
+  }
+  return joined;
+}
+
+const slotsOf = (
+  evidence: readonly Evidence[],
+  columns: readonly ColumnRead[],
+  texts: Header['texts'],
+): Slot[] =>
+  evidence.map((own, place): Slot => {
+    const column = columns[place] as ColumnRead;
+    return {
+      at: own.at,
+      part: own.part,
+      heading: own.part === undefined ? own.text : (texts[own.at] ?? []).join(' '),
+      keys: column.means,
+      other: column.other,
+      unit: column.unit ?? own.unit,
+      per: column.per,
+      addsTo: own.addsTo,
+    };
+  });
+
+/** Facts that most evidence rows have. */
+function usualFacts(evidence: readonly Evidence[], columns: readonly ColumnRead[]): ReadonlySet<OrderKey> {
+  const usual = new Set<OrderKey>();
+  for (const [place, own] of evidence.entries()) {
+    const key = columns[place]?.means[0];
+    if (
+      key !== undefined &&
+      ['finishedDrop', 'measured', 'heading', 'openingWidth', 'rodWidth', 'finishedWidth', 'draw'].includes(
+        key,
+      ) &&
+      own.filled >= own.cells.length * 0.5
+    )
+      usual.add(key);
+  }
+  return usual;
+}
+
+export interface Trouble {
+  readonly none: string;
+}
+
+/** Two tables beside each other, parted by a blank column and headed alike. */
+function sideBySide(header: Header, rows: readonly Row[]): readonly [number, number] | undefined {
+  const blank = header.texts.flatMap((texts, at) =>
+    texts.length === 0 && rows.every((row) => (row[at] ?? null) === null) ? [at] : [],
+  );
+  for (const gap of blank) {
+    const part = (from: number, to: number): string[] =>
+      header.texts
+        .slice(from, to)
+        .map((texts) => texts.join(' ').toLowerCase())
+        .filter((text) => text !== '');
+    const [left, right] = [part(0, gap), part(gap + 1, header.texts.length)];
+    const known = (list: readonly string[]): number =>
+      list.filter((text) => headingScore(text) >= 0.6).length;
+    const same = right.filter((text) => left.includes(text)).length;
+    if (known(left) >= 3 && known(right) >= 3 && same >= 3 && same * 2 >= Math.min(left.length, right.length))
+      return [gap, gap + 1];
+  }
+  return undefined;
+}
+
+export interface Look {
+  readonly unit: Unit;
+  /** Rows somebody says the headings stand in, from 0. */
+  readonly header?: readonly number[];
+  readonly said?: Corrections;
+}
+
+const NO_TABLE =
+  'No row of this sheet heads a table of windows: its headings should say things like inside width, rod width, finished drop, heading and fabric width.';
+
+/** A merged range below the headings speaks for each of its rows. */
+function spread(rows: readonly Cell[][], merged: readonly Merged[], below: number): void {
+  for (const { row, column, rows: down } of merged) {
+    const value = rows[row]?.[column] ?? null;
+    if (down < 2 || row <= below || value === null) continue;
+    for (let at = row + 1; at < Math.min(row + down, rows.length); at++) {
+      const line = rows[at] as Cell[];
+      while (line.length <= column) line.push(null);
+      line[column] ??= value;
+    }
+  }
+}
+
+/** Everything about a sheet that its headings and a bounded number of its rows tell. */
+export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
+  const found = findHeader(sheet.rows, sheet.merged, look.header);
+  if (found === undefined) return { none: NO_TABLE };
+  const { header, others } = found;
+  const first = header.rows[0] ?? 0;
+  spread(sheet.rows, sheet.merged, header.rows.at(-1) ?? 0);
+  const next = others.find((row) => (sheet.rows[row - 1] ?? []).filter((cell) => cell !== null).length <= 1);
+  const body = next === undefined ? sheet.rows : sheet.rows.slice(0, next);
+  const rows = evidenceRows(body, header);
+  const beside = sideBySide(header, rows);
+  if (beside !== undefined)
+    return {
+      none: `Two tables stand side by side: one up to column ${letters(beside[0] - 1)}, another from column ${letters(beside[1])}. Move one to a sheet of its own.`,
+    };
+  const lone = body
+    .slice((header.rows.at(-1) ?? 0) + 1)
+    .filter((row) => row.filter((cell) => cell !== null).length === 1);
+  const noted = unitOfNotes([...sheet.rows.slice(0, first), ...lone.slice(0, 200)]);
+  const guessed = noted === undefined ? unitOfFigures(header.reads, rows, look.unit) : undefined;
+  const units: UnitRead = {
+    small: noted?.unit ?? guessed ?? look.unit.small,
+    note: noted?.note,
+    guessed: guessed !== undefined,
+  };
+  const evidence = gather(header.texts, header.reads, { rows, unitOf: ({ unit }) => unit ?? units.small });
+  const candidates = corrected(candidatesOf(evidence), evidence, look.said);
+  const arithmetic = new Arithmetic(evidence, panelsBy(evidence, candidates), look.unit.small !== 'in');
+  const assignment = assign(candidates, arithmetic);
+  const columns = columnsOf(evidence, assignment, arithmetic, assignment.assigned, look.unit);
+  const dateAt = evidence[assignment.assigned.get('date') ?? -1];
+  const orders = new DayOrders();
+  for (const place of [...assignment.assigned.entries()]
+    .filter(([key]) => key === 'date' || key === 'otherDate')
+    .map(([, at]) => at))
+    for (const cell of evidence[place]?.cells ?? []) orders.see(cell);
+  const plan: Plan = {
+    slots: slotsOf(evidence, columns, header.texts),
+    headings: header.texts,
+    unit: look.unit,
+    order: orders.order,
+    measuredTo: measuredPoint(evidence, columns, sheet.rows.slice(0, first)),
+    usual: usualFacts(evidence, columns),
+  };
+  return {
+    header,
+    columns: joinHalves(columns, header.texts).map((column) =>
+      orders.asks && column.at === dateAt?.at ? { ...column, sure: 'asked' } : column,
+    ),
+    plan,
+    units,
+    order: orders.order,
+    dayOrderAsked: orders.asks && dateAt !== undefined ? dateAt.at : undefined,
+    disagree: [...assignment.sums.against].filter(isOurs),
+    next,
+  };
+}
+
+/** The user’s word comes before all. */
+function corrected(
+  candidates: Candidate[][],
+  evidence: readonly Evidence[],
+  said: Corrections | undefined,
+): Candidate[][] {
+  if (said === undefined) return candidates;
+  const taken = new Set([...said.values()].flat());
+  return candidates.map((list, place) => {
+    const own = evidence[place] as Evidence;
+    const word = said.get(own.at);
+    if (word === undefined) return list.filter(({ key }) => key === undefined || !taken.has(key as OrderKey));
+    const key = word[own.part ?? 0];
+    return [{ key, score: 9, said: 1 }];
+  });
+}
+
+/** The point measured to, where a heading or a line above says it for every row. */
+function measuredPoint(
+  evidence: readonly Evidence[],
+  columns: readonly ColumnRead[],
+  above: readonly Row[],
+): string | undefined {
+  const at = columns.findIndex(({ means }) => means.includes('measured'));
+  const heading = evidence[at]?.text.toLowerCase() ?? '';
+  if (/\b(?:ceiling|clg|ceil)\b/.test(heading)) return 'ceiling';
+  if (/\brings?\b/.test(heading)) return 'hung ring';
+  if (/\b(?:track|rail)\b/.test(heading)) return 'track';
+  if (/\bnew (?:rod|pole)\b/.test(heading)) return 'new rod';
+  if (/\b(?:hung|existing) (?:rod|pole)\b/.test(heading)) return 'hung rod';
+  for (const row of above)
+    for (const cell of row) {
+      const found = typeof cell === 'string' ? measuredOfNote(cell) : undefined;
+      if (found !== undefined) return found;
+    }
+  return undefined;
+}

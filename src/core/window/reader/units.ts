@@ -1,0 +1,86 @@
+/** In which unit a sheet’s bare figures stand: a heading says it, or a line beside the table, or the figures themselves. */
+import type { LengthUnit } from '../../exact/length';
+import type { Unit } from '../../exact/unit';
+import type { Cell, Row } from './cells';
+import type { HeadingRead } from './heading';
+import { saidBy } from './meanings';
+
+export interface UnitRead {
+  readonly small: LengthUnit;
+  /** The line that says so. */
+  readonly note: string | undefined;
+  /** Whether the figures alone speak for it, against the house’s own. */
+  readonly guessed: boolean;
+}
+
+const SAYS_SIZES = /\b(?:all|sizes?|meas\w*|dims?|dimensions?|tape|units?|figures?|in (?:cm|mm|inches))\b/i;
+const CLOTH = /\b(?:cloth|fabric|goods|material)s?\b/i;
+const UNIT =
+  /(?<![\d½¼¾.]\s?)(?:\b(mm|millimet(?:re|er)s?)\b|\b(cms?|centimet(?:re|er)s?)\b|\b(inch(?:es)?|ins)\b)/i;
+
+const unitIn = (text: string): LengthUnit | undefined => {
+  for (const sentence of text.split(/[.;]/)) {
+    if (!SAYS_SIZES.test(sentence) || CLOTH.test(sentence)) continue;
+    const found = UNIT.exec(sentence);
+    if (found !== null) return found[1] !== undefined ? 'mm' : found[2] !== undefined ? 'cm' : 'in';
+  }
+  return undefined;
+};
+
+/** The unit a line of words says for the sizes of the table. */
+export function unitOfNotes(rows: readonly Row[]): { unit: LengthUnit; note: string } | undefined {
+  for (const row of rows)
+    for (const cell of row) {
+      const unit = typeof cell === 'string' ? unitIn(cell) : undefined;
+      if (unit !== undefined) return { unit, note: String(cell) };
+    }
+  return undefined;
+}
+
+const middleOf = (values: readonly number[]): number =>
+  [...values].sort((a, b) => a - b)[values.length >> 1] ?? NaN;
+
+/** The unit the figures themselves speak for: bolts are 54 in, 137 cm or 1370 mm wide. */
+export function unitOfFigures(
+  reads: readonly HeadingRead[],
+  rows: readonly Row[],
+  house: Unit,
+): LengthUnit | undefined {
+  const bare = (at: number): number[] =>
+    rows.flatMap((row) => {
+      const cell: Cell | undefined = row[at];
+      const figure =
+        typeof cell === 'number'
+          ? cell
+          : typeof cell === 'string' && /^\d+(?:\.\d+)?$/.test(cell)
+            ? Number(cell)
+            : NaN;
+      return Number.isFinite(figure) && figure > 0 ? [figure] : [];
+    });
+  const votes: LengthUnit[] = [];
+  for (const [at, heading] of reads.entries()) {
+    if (heading.unit !== undefined) continue;
+    const said = saidBy(heading);
+    const says = (
+      key: 'fabricWidth' | 'finishedDrop' | 'measured' | 'rodWidth' | 'openingWidth',
+      least: number,
+    ): boolean => (said.get(key) ?? 0) >= least;
+    const values = bare(at);
+    if (values.length === 0) continue;
+    const middle = middleOf(values);
+    if (says('fabricWidth', 0.85)) {
+      if (middle >= 900) votes.push('mm');
+      else if (middle >= 133) votes.push('cm');
+      else if (middle >= 36 && middle <= 80) votes.push('in');
+    } else if (says('finishedDrop', 0.8) || says('measured', 0.9)) {
+      if (middle >= 900) votes.push('mm');
+      else if (middle > 180 && middle < 500) votes.push('cm');
+      else if (middle < 124 && middle > 60) votes.push('in');
+    } else if ((says('rodWidth', 0.9) || says('openingWidth', 0.9)) && middle >= 900) votes.push('mm');
+  }
+  const units = new Set(votes);
+  const [only] = votes;
+  if (units.size !== 1 || only === undefined || only === house.small) return undefined;
+  // A drop of 110 may be inches or centimetres: one column alone does not turn a house’s unit.
+  return votes.length >= 2 || only === 'mm' ? only : undefined;
+}

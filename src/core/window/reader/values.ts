@@ -1,0 +1,132 @@
+/** One cell read as its column’s meaning: lengths exact, choices by their words, days by the column’s order. */
+import { UNITS, type Length, type LengthUnit } from '../../exact/length';
+import type { OrderKey } from '../order';
+import { countOf, figureOf, fullnessOf, isDay, lengthOf, moneyOf, saysNothing, type Cell } from './cells';
+import { dayOf, type DayOrder } from './dates';
+import { holdsOf } from './meanings';
+import {
+  drawOfText,
+  floorOfText,
+  headingOfText,
+  liningOfText,
+  matchOfText,
+  measuredOfText,
+} from './treatment-text';
+
+/** What a cell gave. Lengths and yardages are whole nanometres, days are counted as spreadsheets count. */
+export type Value = string | number;
+export type CellRead =
+  | { readonly value: Value }
+  /** Nothing stands there, or it says that nothing is known. */
+  | 'nothing'
+  | 'unread';
+
+/** Under these, “none” and 0 say that there is none. */
+const NONE_IS_ZERO: ReadonlySet<OrderKey> = new Set<OrderKey>([
+  'verticalRepeat',
+  'horizontalRepeat',
+  'leftExtension',
+  'rightExtension',
+  'return',
+  'overlap',
+]);
+const UNKNOWN =
+  /^(?:tbc|tba|tbd|\?+|n\/k|see notes?|poa|incl\.?|included|n\/c|com|various|as is|to follow|by others|ask|later|pending)$/i;
+const DASH = /^[-–—.]+$/;
+
+const YES = /^(?:y|yes|x|true|✓|✔|1|turned|railroaded|rr|railroad|ja|oui|across|horizontal)$/i;
+const NO = /^(?:n|no|false|-|–|—|none|0|up the roll|vertical|upright|normal|std)$/i;
+const DRAWN: readonly (readonly [string, RegExp])[] = [
+  ['motor', /motor|electric/i],
+  ['wand', /wand|baton|rod/i],
+  ['hand', /hand|none|cordless/i],
+  ['cord', /cord|loop|chain/i],
+];
+
+function choiceOf(key: OrderKey, text: string): string | undefined {
+  switch (key) {
+    case 'heading':
+      return headingOfText(text);
+    case 'draw':
+      return drawOfText(text);
+    case 'lining':
+      return liningOfText(text);
+    case 'measuredTo':
+      return measuredOfText(text);
+    case 'floorFinish':
+      return floorOfText(text);
+    case 'match':
+      return matchOfText(text);
+    case 'railroaded':
+      return YES.test(text) ? 'railroaded' : NO.test(text) ? 'up the roll' : undefined;
+    case 'drawnBy':
+      return DRAWN.find(([, words]) => words.test(text))?.[0];
+    default:
+      return YES.test(text) ? 'yes' : NO.test(text) ? 'no' : undefined;
+  }
+}
+
+const read = (value: Value | undefined): CellRead => (value === undefined ? 'unread' : { value });
+
+const ROOM_COUNT =
+  /\s*(?:\(\s*[x×]?\s*(\d{1,3})\s*(?:[x×]|off|no\.?|windows?|pr)?\s*\)|[x×]\s*(\d{1,3})|\b(\d{1,2})\s*[x×])\s*$/i;
+/** “Bed 2 (x2)” is a room and how many windows it has. */
+export function roomAndCount(text: string): { readonly room: string; readonly count: number | undefined } {
+  const found = ROOM_COUNT.exec(text);
+  if (found === null || !/[x×]|off|window|no/i.test(found[0])) return { room: text, count: undefined };
+  return { room: text.slice(0, found.index).trim(), count: Number(found[1] ?? found[2] ?? found[3]) };
+}
+
+const LENGTH_UNIT = /^\s*[\d.,\s/½¼¾⅛⅜⅝⅞]+\s*(yds?|yards?|m|mtrs?|metres?|meters?|cm|mm|in|ft)?\.?$/i;
+
+/** Reads a filled cell as its meaning. */
+export function readCell(key: OrderKey, cell: Cell, unit: LengthUnit, order: DayOrder | undefined): CellRead {
+  if (cell === null) return 'nothing';
+  const text = typeof cell === 'string' ? cell : undefined;
+  if (text !== undefined && UNKNOWN.test(text)) return 'nothing';
+  switch (holdsOf(key)) {
+    case 'length': {
+      if (isDay(cell)) return 'unread';
+      if (text !== undefined && saysNothing(text)) return NONE_IS_ZERO.has(key) ? { value: 0 } : 'nothing';
+      const length = lengthOf(cell, unit);
+      if (length === undefined || length < 0) return 'unread';
+      return length === 0 && !NONE_IS_ZERO.has(key) ? 'nothing' : { value: length };
+    }
+    case 'yardage': {
+      if (text !== undefined && saysNothing(text)) return 'nothing';
+      const length = text === undefined || LENGTH_UNIT.test(text) ? lengthOf(cell, unit) : undefined;
+      return length === 0 ? 'nothing' : read(length);
+    }
+    case 'money':
+      return text !== undefined && DASH.test(text) ? 'nothing' : read(moneyOf(cell));
+    case 'count':
+    case 'weight': {
+      if (text !== undefined && DASH.test(text)) return 'nothing';
+      return read(countOf(cell) ?? figureOf(cell));
+    }
+    case 'ratio':
+      return text !== undefined && saysNothing(text)
+        ? 'nothing'
+        : cell === 0
+          ? 'nothing'
+          : read(fullnessOf(cell));
+    case 'date':
+      return read(dayOf(cell, order));
+    case 'choice': {
+      const words =
+        text ??
+        (typeof cell === 'boolean' ? (cell ? 'yes' : 'no') : typeof cell === 'number' ? String(cell) : '');
+      if (words === '') return 'unread';
+      if (DASH.test(words) && key !== 'lining' && key !== 'railroaded') return 'nothing';
+      return read(choiceOf(key, words));
+    }
+    case 'text':
+    case 'any':
+      if (isDay(cell)) return 'unread';
+      return { value: String(cell) };
+  }
+}
+
+/** A length plus the part of it that stands in a cell of its own. */
+export const plus = (length: Value, part: number): Length => (Number(length) + part) as Length;
+export const partOfInch = (share: number): number => Math.round(share * UNITS.in);

@@ -1,0 +1,245 @@
+/**
+ * The words of headings: every idea a heading may hold, with the ways people write it. A short form
+ * may stand for several ideas; what stands beside it, below it and the figures of the rows decide.
+ */
+
+/** An idea a heading is made of. */
+export type Idea = string;
+
+const IDEAS: Readonly<Record<Idea, string>> = {
+  width: 'width w wd wdth wid wide wth breadth across largeur ancho breedte breite',
+  widths: 'widths wds wdths wths drops cuts lengths lths',
+  height: 'height h ht hgt hght high hts tall hauteur alto altura hoogte heights',
+  length: 'length l len lg lgth lngth lnth lgt lgh lth ln lng long longueur largo lengte',
+  drop: 'drop drp dp chute caida val',
+  rod: 'rod pole track trk rail traverse tringle barra reling spoor rd batten bar',
+  rods: 'rods poles tracks rails',
+  opening:
+    'opening opng opg opn opening openg open op recess reveal rebate aperture frame glass abertura ouverture pane',
+  inside: 'inside ins insd inner internal interior in ib id',
+  outside: 'outside outer overall outs ob',
+  window: 'window win wdw wndw wind fenetre ventana venster bay',
+  windows: 'windows wins wdws',
+  left: 'left l lft lh lhs lt gauche izq links izquierda',
+  right: 'right r rt rgt rh rhs droite der regs derecha',
+  center: 'center centre c ctr cntr mid middle',
+  extension: 'extension ext extn exten extends extend past beyond overhang extra oversail side',
+  return: 'return ret rtn rets r retour',
+  overlap: 'overlap olap ol ovl ovlp lap crossover',
+  fullness: 'fullness full fulness fln gather ratio fll ampleur ampleness gathering',
+  finished: 'finished fin finish fnsh f fini finis finshd fnd',
+  cut: 'cut ct cutting coupe corte',
+  fabric: 'fabric fab fabr fb cloth material matl goods gds textile face tissu tela stof mat',
+  bolt: 'bolt roll usable selvage',
+  pattern: 'pattern patt patn design motif pat',
+  color: 'color colour colourway clr col colorway shade',
+  name: 'name nom nombre naam',
+  repeat: 'repeat rpt rep rept rpts r raccord repete repetition reps rapport',
+  vertical: 'vertical v vert vrt',
+  horizontal: 'horizontal h hor horiz horz hz',
+  match: 'match matching matches',
+  lining: 'lining liner liners lng lin lined l ln linings backing doublure forro voering lnd',
+  blackout: 'blackout bo blockout dimout',
+  interlining: 'interlining interlined bump interl il',
+  yards:
+    'yards yardage yards yd yds ydg ydge yard yrds metres meters metre meter m mtr mtrs mts metrage meterage yardas metros mtg',
+  quantity: 'quantity qty qnty quant q count cantidad quantite qte hoeveelheid aantal kol cant',
+  many: 'many off sets set alike units',
+  number: 'number no nos nr num nbr #',
+  piece: 'piece pieces pcs pc pce',
+  panel: 'panel panels pnl pnls pan pans leaf leaves curtain curtains',
+  pair: 'pair pr prs pairs paire',
+  heading: 'heading hdg hd head hdng header headings tete cabeza kop tape headg',
+  style: 'style stl treatment tmt trtmt treat trt tx',
+  pleat: 'pleat pl pleats plt pleating pleated',
+  kind: 'type kind typ desc',
+  draw: 'draw dr opens drw draws operation oper operates direction dir splits split traverses opn hand op config configuration',
+  control: 'control controls ctrl cord cords wand pull operated corded',
+  measured: 'measured meas measure msd measd mesure',
+  taken: 'taken point to ref from',
+  floor: 'floor flr fl f ground aff fflr',
+  story: 'level storey story',
+  ceiling: 'ceiling clg ceil',
+  ring: 'ring rings carriers carrier glider gliders hooks',
+  bracket: 'bracket brackets brkt brkts brk',
+  stack: 'stack stackback stacks stk stacking',
+  price: 'price prices precio prix prys rate cst unit pr',
+  money: 'money dollars pounds usd gbp cad aud nzd zar eur',
+  amount: 'amount amt ext extd extended extension value montant importe bedrag xtd',
+  cost: 'cost charge charges fee',
+  total: 'total tot ttl totals sum all totaal grand',
+  line: 'line net',
+  labor: 'labor labour lab making make makeup sewing fabrication workroom sew mano mkg lbr',
+  hardware: 'hardware hdwe hdw hdwr hwd hw hrdwr rods poles tracks',
+  install: 'install inst installation fitting fit installing fixing fix hang hanging instl',
+  freight: 'freight shipping ship delivery del carriage cartage frt handling',
+  discount: 'discount disc less reduction dis',
+  tax: 'tax vat gst hst pst qst btw sales taxes',
+  deposit: 'deposit dep paid down retainer prepaid depos',
+  date: 'date dt day ordered datum fecha dates dated',
+  order: 'order ord po so orders purchase invoice ref inv ticket docket wo',
+  customer: 'customer client cust acct account sold guest klient cliente buyer',
+  job: 'job project site property sidemark proj',
+  room: 'room rm location loc area space suite ste ward apt where mark tag kamer cuarto piece habitacion rooms apartment unit zone place position',
+  weight: 'weight wt gsm areal',
+  flame: 'flame fr fire flammability nfpa',
+  certificate: 'certificate cert certif',
+  children: 'children child kids kid',
+  safe: 'safe safety secured cleat',
+  public: 'public contract commercial',
+  clear: 'clear off',
+  turned: 'turned railroaded rr railroad turn rrd',
+  remarks:
+    'remarks remark notes note comments comment special instructions memo nb observations rmks details',
+  by: 'by measurer fitter initials rep who checked sewer maker',
+  item: 'item description desc article product what goods',
+  layer: 'layer layers',
+  mount: 'mount mounting mnt im om',
+  needed: 'fitted due needed required wanted promised delivered installed shipped fit deliver completed done',
+  projection: 'projection proj depth standoff',
+  vendor: 'vendor supplier mill source maker manufacturer mfr brand',
+  top: 'top tops',
+  breaks: 'break puddle breaks',
+  code: 'code sku style stock ref book',
+  phone: 'phone tel email address contact',
+  hem: 'hem hems heading allowance allow allowances hm',
+  trim: 'trim fringe braid banding edging tieback tiebacks valance pelmet cornice swag tiebk border',
+  hours: 'hours hrs hour wage salary gross employee wages pay overtime payroll',
+  fraction: 'frac fraction fracs fr eighths 8ths 8th 16ths sixteenths',
+  status: 'status ok chk check approved invoiced ordered received recd',
+  each: 'each ea',
+  allowance: 'clearance deduct deduction less',
+  snaps: 'snaps grommets hooks eyelets grom',
+  space: 'space spacing spaces takeup',
+  delivered: 'delivered actual',
+  motor: 'motor motorised motorized',
+  surface: 'sqft sqm area m2 sq',
+  percent: 'percent pct markup margin mu',
+};
+
+/** Words that tell one column from another little or not at all. */
+const FILLERS = new Set(
+  (
+    'the of to a an per for each and or is are how from which what in with this these like by at on type our out ' +
+    'drapery draperies drape drapes treatment curtain curtains one your its long approx about size sizes dim dims ' +
+    'measurement measurements du de la le le las el del des det'
+  ).split(' '),
+);
+
+/** Letters run together, each standing for a word. */
+const RUN_TOGETHER: Readonly<Record<string, readonly string[]>> = {
+  iw: ['inside width'],
+  ow: ['opening width'],
+  ww: ['window width'],
+  rw: ['rod width'],
+  tw: ['rod width'],
+  pw: ['panel width', 'rod width'],
+  rl: ['rod length'],
+  fl: ['finished length'],
+  fd: ['finished drop'],
+  fh: ['finished height'],
+  fw: ['fabric width', 'finished width'],
+  fabw: ['fabric width'],
+  finw: ['finished width'],
+  finl: ['finished length'],
+  bw: ['bolt width'],
+  lw: ['lining width'],
+  cl: ['cut length'],
+  cd: ['cut drop'],
+  vr: ['vertical repeat'],
+  hr: ['horizontal repeat'],
+  vrpt: ['vertical repeat'],
+  vrep: ['vertical repeat'],
+  hrpt: ['horizontal repeat'],
+  ih: ['inside height'],
+  oh: ['opening height'],
+  wh: ['window height'],
+  le: ['left extension'],
+  re: ['right extension'],
+  lx: ['left extension'],
+  rx: ['right extension'],
+  extl: ['left extension'],
+  extr: ['right extension'],
+  ftc: ['floor ceiling'],
+  ftr: ['floor rod'],
+  hfc: ['height floor ceiling'],
+  now: ['number widths'],
+  up: ['unit price'],
+  ppy: ['price yards'],
+  ppm: ['price yards'],
+};
+
+/** What a written word may stand for, and how well. */
+export interface Stands {
+  readonly idea: Idea;
+  readonly weight: number;
+}
+
+const SPELLED = new Map<string, Stands[]>();
+for (const [idea, spellings] of Object.entries(IDEAS)) {
+  for (const [at, spelling] of [...new Set(spellings.split(' '))].entries()) {
+    const known = SPELLED.get(spelling) ?? [];
+    const short = spelling.length <= 2 ? 0.93 : 0.97;
+    known.push({ idea, weight: at === 0 ? 1 : short });
+    SPELLED.set(spelling, known);
+  }
+}
+const LONG_SPELLINGS = [...SPELLED.keys()].filter((spelling) => spelling.length >= 5);
+
+export const isFiller = (word: string): boolean => FILLERS.has(word);
+const TOGETHER = new Map(Object.entries(RUN_TOGETHER));
+export const runTogether = (word: string): readonly string[] | undefined => TOGETHER.get(word);
+
+/** Whether two words differ by one letter wrong, missing, doubled or two changed about. */
+export function oneSlip(one: string, other: string): boolean {
+  const [long, short] = one.length >= other.length ? [one, other] : [other, one];
+  if (long.length - short.length > 1) return false;
+  let at = 0;
+  while (at < short.length && long[at] === short[at]) at++;
+  if (long.length > short.length) return long.slice(at + 1) === short.slice(at);
+  return (
+    long.slice(at + 1) === short.slice(at + 1) ||
+    (long[at] === short[at + 1] && long[at + 1] === short[at] && long.slice(at + 2) === short.slice(at + 2))
+  );
+}
+
+/** Plurals that count where the singular measures. */
+const COUNTED = new Set([
+  'widths',
+  'cuts',
+  'drops',
+  'rods',
+  'poles',
+  'tracks',
+  'windows',
+  'lengths',
+  'snaps',
+]);
+const slips = new Map<string, readonly Stands[]>();
+const MOST_KEPT = 2_000;
+
+/** The ideas a word may stand for; a slip of the pen in a long word is read through. */
+export function ideasOf(word: string): readonly Stands[] {
+  const known = SPELLED.get(word);
+  if (known !== undefined) return known;
+  const kept = slips.get(word);
+  if (kept !== undefined) return kept;
+  const found = looked(word);
+  if (slips.size > MOST_KEPT) slips.clear();
+  slips.set(word, found);
+  return found;
+}
+
+function looked(word: string): readonly Stands[] {
+  if (word.length > 3 && word.endsWith('s')) {
+    const single = SPELLED.get(word.slice(0, -1));
+    if (single !== undefined) return single;
+  }
+  if (word.length < 5) return [];
+  const near = LONG_SPELLINGS.filter(
+    (spelling) => oneSlip(word, spelling) && (!COUNTED.has(spelling) || word.endsWith('s')),
+  );
+  return near.flatMap((spelling) =>
+    (SPELLED.get(spelling) ?? []).map(({ idea, weight }) => ({ idea, weight: weight * 0.88 })),
+  );
+}

@@ -1,6 +1,6 @@
 /** The user’s word for columns on the command line: --columns "K=vertical repeat; M=". */
 import { columnOf } from '../book/address';
-import type { OrderKey } from '../core/window/order';
+import type { OrderKey } from '../core/window/meanings';
 import { keyNamed } from '../core/window/reader/meanings';
 import type { Corrections } from '../core/window/reader/understand';
 import { Problem, USAGE } from './problem';

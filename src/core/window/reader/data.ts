@@ -3,7 +3,7 @@ import { showDay } from '../../cell/day';
 import { letters } from '../../cell/letters';
 import { toUnit } from '../../exact/length';
 import { digits, type Unit } from '../../exact/unit';
-import type { OrderKey } from '../order';
+import type { OrderKey } from '../meanings';
 import { headingOf } from './meanings';
 import type { NoTable, TableRead } from './read';
 import type { Values } from './rows';

@@ -2,7 +2,7 @@
  * What a column may mean, said in ideas. A phrase is the ideas of a heading that says it outright;
  * a share behind a colon is how far such a heading alone is believed.
  */
-import { usualHeading, type OrderKey } from '../order';
+import { usualHeading, type OrderKey } from '../meanings';
 import type { HeadingRead } from './heading';
 import { saysPhrase } from './heading';
 

@@ -7,7 +7,7 @@ import { finding, type Finding } from '../../cell/answer';
 import type { CellIn } from '../../cell/fields';
 import { letters } from '../../cell/letters';
 import type { Unit } from '../../exact/unit';
-import type { OrderKey } from '../order';
+import type { OrderKey } from '../meanings';
 import { cellOf, type Cell, type Row } from './cells';
 import { fractionOfDay } from './evidence';
 import type { Merged } from './header';

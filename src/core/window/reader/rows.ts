@@ -1,7 +1,7 @@
 /** Rows read one by one through a fixed reading, with a bounded memory of what carries down. */
 import { UNITS, type LengthUnit } from '../../exact/length';
 import type { Unit } from '../../exact/unit';
-import type { OrderKey } from '../order';
+import type { OrderKey } from '../meanings';
 import { isDay, isDitto, type Cell, type Row } from './cells';
 import type { DayOrder } from './dates';
 import { fractionOf, partsOf, splitCell } from './evidence';

@@ -2,7 +2,7 @@
 import { letters } from '../../cell/letters';
 import type { LengthUnit } from '../../exact/length';
 import type { Unit } from '../../exact/unit';
-import type { OrderKey } from '../order';
+import type { OrderKey } from '../meanings';
 import { Arithmetic } from './arithmetic';
 import { assign, type Assignment, type Choice, type Sureness } from './assign';
 import { candidatesOf, type Candidate } from './candidates';

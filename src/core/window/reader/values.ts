@@ -1,6 +1,6 @@
 /** One cell read as its column’s meaning: lengths exact, choices by their words, days by the column’s order. */
 import { UNITS, type Length, type LengthUnit } from '../../exact/length';
-import type { OrderKey } from '../order';
+import type { OrderKey } from '../meanings';
 import { countOf, figureOf, fullnessOf, isDay, lengthOf, moneyOf, saysNothing, type Cell } from './cells';
 import { dayOf, type DayOrder } from './dates';
 import { holdsOf } from './meanings';

@@ -1,7 +1,10 @@
 /** Where the heading is marked. */
 import { optional, required } from '../src/core/cell/fields';
 import { SIZE } from '../src/core/cell/length-kinds';
-import { grommets, pleats, pocket, rings, type Grommets, type Pleats } from '../src/core/heading/heading';
+import { grommets, type Grommets } from '../src/core/heading/grommets';
+import { pleats, type Pleats } from '../src/core/heading/pleats';
+import { pocket } from '../src/core/heading/pocket';
+import { rings } from '../src/core/heading/rings';
 import { toUnit } from '../src/core/exact/length';
 import { cellFunction } from './declare';
 import { COUNT, LENGTH, spill } from './gives';
@@ -25,14 +28,19 @@ export const PLEATS = cellFunction({
   ),
   examples: [
     {
-      formula: 'HEM.PLEATS(105,6,"pinch",54)',
-      gives: [[16, 15, 3.5, 5.9375]],
-      because: 'Flat 154 less finished 59 is 95; 16 pleats take 5.94 each, and 52½ ÷ 15 spaces is 3½.',
+      formula: 'HEM.PLEATS(112,6,"pinch",54,"pair",{"overlap",0})',
+      gives: [[15, 14, 4, 6.3]],
+      because: '5 to a width; 56 ÷ 14 spaces is 4; flat 154 less finished 59½ is 94½, ÷ 15 is 6.30.',
     },
     {
-      formula: 'HEM.PLEATS(60,3,"pinch",52,"one-way right",{"side hem",0;"seam",0;"return",0})',
-      gives: [[18, 17, 60 / 17, 96 / 18]],
-      because: '156 − 60 = 96; 18 pleats take 5⅓ each, and 60 ÷ 17 spaces is 3.53.',
+      formula: 'HEM.PLEATS(65,3,"pinch",52,"one-way right",{"side hem",0;"seam",0;"return",0})',
+      gives: [[14, 13, 5, 6.5]],
+      because: '156 in hold 14 at 5 to each 54 in; 65 ÷ 13 spaces is 5; 156 − 65 is 91, ÷ 14 is 6.50.',
+    },
+    {
+      formula: 'HEM.PLEATS(60,3,"pinch",54,"one-way right",{"pleats by","space";"return",0})',
+      gives: [[16, 15, 4, 94 / 16]],
+      because: 'The nearest to 4 in apart: 60 ÷ 4 is 15 spaces; 154 − 60 = 94, ÷ 16 pleats is 5.88.',
     },
   ],
   answer: pleats,
@@ -71,7 +79,7 @@ export const RINGS = cellFunction({
   joined: { fabricWidth: optional(SIZE, 'the bolt’s width; blank takes the house’s usual one') },
   gives: COUNT,
   examples: [
-    { formula: 'HEM.RINGS(105,6,"pinch")', gives: 36, because: 'Each panel has 16 pleats and 2 ends.' },
+    { formula: 'HEM.RINGS(105,6,"pinch")', gives: 34, because: 'Each panel has 15 pleats and 2 ends.' },
     { formula: 'HEM.RINGS(105,6,"grommet")', gives: 0, because: 'The rod runs through the heading.' },
   ],
   answer: rings,

@@ -175,6 +175,20 @@ function windowCount(code: 'noWindowGiven' | 'noWindowInRow'): Kind<number> {
     },
   };
 }
+export const PLEAT_COUNT = figureKind<number>(
+  {
+    quantity: 'count',
+    noun: 'a number of pleats',
+    example: '5',
+    zero: 'blank',
+    least: 1,
+    most: 100,
+    steps: 1,
+    stepsNoun: 'whole pleats',
+  },
+  plainFigure,
+  plainFigure,
+);
 /** What is ordered, in whatever unit its price list has. */
 export const QUANTITY = figureKind<number>(
   { quantity: 'count', noun: 'a quantity', example: '120.5', zero: 'figure', least: 0, most: 1e9 },

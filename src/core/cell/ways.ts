@@ -68,6 +68,17 @@ export const REPEAT_RULES = choices<RepeatRule>(
   },
 );
 
+export type PleatsBy = 'width' | 'space' | 'take-up';
+export const PLEATS_BY = choices<PleatsBy>(
+  { word: 'width', says: 'so many pleats to each width of cloth', also: ['by width', 'a width'] },
+  { word: 'space', says: 'by the space between them', also: ['by space', 'spacing'] },
+  {
+    word: 'take-up',
+    says: 'by the cloth each takes up',
+    also: ['by take-up', 'takeup', 'cloth'],
+  },
+);
+
 export type RollStart = 'none' | 'one repeat';
 export const ROLL_STARTS = choices<RollStart>(
   { word: 'none', says: 'cutting begins at the end of the roll', also: ['no', 'nothing'] },

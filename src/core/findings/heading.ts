@@ -12,15 +12,15 @@ export const HEADING_FINDINGS = table({
     says: (flat: string, finished: string) =>
       `The flat cloth of a panel is ${flat} and its finished width ${finished}: nothing is left to pleat. Check widths and fabric_width.`,
   },
-  takeUpOutside: {
-    weight: 'check',
-    says: (read: string, low: string, high: string) =>
-      `A pleat takes up ${read}; ${low} to ${high} is usual. Change the widths or the fullness.`,
+  pleatsOutsideUsual: {
+    weight: 'note',
+    says: (space: string, takeUp: string, spaces: string, takeUps: string) =>
+      `The pleats stand ${space} apart and take up ${takeUp} each: no count of pleats keeps both the usual space (${spaces}) and the usual take-up (${takeUps}).`,
   },
-  spaceOutside: {
+  noPleatsSuit: {
     weight: 'check',
-    says: (read: string, low: string, high: string) =>
-      `The space between pleats is ${read}; ${low} to ${high} is usual.`,
+    says: (delivers: string, space: string, takeUp: string, beside: string) =>
+      `${delivers}, and no count of pleats suits that: they would stand ${space} apart and take up ${takeUp} each.${beside === '' ? '' : ` Of other widths, ${beside}.`} Change the widths or the fullness.`,
   },
   underfoldOutside: {
     weight: 'note',

@@ -1,20 +1,68 @@
 /** House rules: heading marks and hardware. */
-import { PROPORTION, WEIGHT } from '../cell/figure-kinds';
+import { choiceKind } from '../cell/fields';
+import { PLEAT_COUNT, PROPORTION, WEIGHT } from '../cell/figure-kinds';
 import { ALLOWANCE, SIZE } from '../cell/length-kinds';
 import { inches } from '../exact/length';
 import { ratio } from '../exact/ratio';
 import { rule, own, each, heads, listOf, COMMON, HOUSE, BOOKLET, STEPHENSON } from '../cell/rule';
+import { PLEATS_BY, type PleatsBy } from '../cell/ways';
 import { INCHES, type Unit } from '../exact/unit';
 
 const STOCK = listOf(SIZE, 'rod lengths, like 48, 72, 96');
 
 export const HEADING_RULES = {
   // Heading marks
-  takeUp: rule(SIZE, inches(5), 'cloth a pleat takes up, as near as it goes', HOUSE),
+  pleatsBy: rule(
+    choiceKind('width, space or take-up', PLEATS_BY),
+    'width' as PleatsBy,
+    'how pleats are counted, before the bands below',
+    `${COMMON}; a pinch-pleat brochure prints pleats by the width`,
+  ),
+  pleatsAWidth: rule(
+    PLEAT_COUNT,
+    5,
+    'pleats in a width, where counted by width; a half width takes the smaller number',
+    `a pinch-pleat brochure: 5; ${COMMON}: 4 in some houses`,
+  ),
+  pleatsCountedOn: rule(
+    SIZE,
+    inches(54),
+    'the bolt width that holds so many; other bolts hold them for each such width of flat cloth',
+    'a pinch-pleat brochure: 54 in',
+  ),
+  pleatSpace: rule(
+    SIZE,
+    inches(4),
+    'space between pleats, as near as it goes, where counted by space',
+    COMMON,
+  ),
+  takeUp: rule(
+    SIZE,
+    inches(5),
+    'cloth a pleat takes up, as near as it goes, where counted by take-up',
+    HOUSE,
+  ),
   takeUpLow: rule(SIZE, inches(4), 'cloth a pleat takes up, at least', COMMON),
-  takeUpHigh: rule(SIZE, inches(6.5), 'cloth a pleat takes up, at most', COMMON),
-  spaceLow: rule(SIZE, inches(3.5), 'space between pleats, at least', COMMON),
-  spaceHigh: rule(SIZE, inches(4), 'space between pleats, at most', COMMON),
+  takeUpHigh: rule(SIZE, inches(8), 'cloth a pleat takes up, at most', `${COMMON}; ${BOOKLET} has 7 in`),
+  takeUpMost: rule(
+    SIZE,
+    inches(9),
+    'the same, where no count of pleats keeps the usual space and take-up',
+    HOUSE,
+  ),
+  spaceLow: rule(SIZE, inches(3), 'space between pleats, at least', COMMON),
+  spaceHigh: rule(SIZE, inches(5), 'space between pleats, at most', COMMON),
+  spaceLeast: rule(
+    SIZE,
+    inches(2.5),
+    'space between pleats, at least, where no count keeps the usual space and take-up',
+    HOUSE,
+  ),
+  edgeToFirstPleat: own(
+    ALLOWANCE,
+    'leading edge to the first pleat; blank is the overlap; at the return it is the return',
+    `${BOOKLET}: 2 in beside an overlap of 1`,
+  ),
   underfold: rule(SIZE, inches(1), 'depth of each underfold of a box pleat', BOOKLET),
   boxFace: rule(SIZE, inches(2), 'face of a box pleat', BOOKLET),
   grommetSpacing: rule(SIZE, inches(6), 'grommets from centre to centre, at most', HOUSE),

@@ -7,7 +7,9 @@ import { arealOf, behindOf, layerOf, type Behind } from '../cloth/behind';
 import { WINDOW_COLUMNS, type ColumnKey, type Window } from './columns';
 import { cutLength, furtherCut, plainCut, repeatRuleFor } from '../cloth/cuts';
 import { brackets, rodPieces, stack, type RodPieces } from '../heading/hardware';
-import { pleats, rings, isPleated, grommets } from '../heading/heading';
+import { grommets } from '../heading/grommets';
+import { isPleated, pleats, type PleatsOfWidth } from '../heading/pleats';
+import { rings } from '../heading/rings';
 import { exact, NO_LENGTH, toUnit, type Length } from '../exact/length';
 import { drop, rodWidth } from '../measure/measure';
 import { labor } from '../price/price';
@@ -35,6 +37,8 @@ export interface SetOut {
   /** Between pleats, or from centre to centre of grommets; of a wave, between its carriers. */
   readonly space: number | undefined;
   readonly takeUp: number | undefined;
+  /** Pleats from seam to seam, from the leading edge to the return. */
+  readonly byWidth?: readonly PleatsOfWidth[];
 }
 
 /** A window as measured, and everything that follows from it under the house rules. */
@@ -289,9 +293,9 @@ export class WindowWork {
       const of = this.madeUp();
       if (isPleated(of.heading) || of.heading === 'wave') {
         const set = pleats(of, this.rules);
-        const { pleats: count, space } = set.value;
+        const { pleats: count, space, byWidth } = set.value;
         const takeUp = of.heading === 'wave' ? undefined : set.value.takeUp;
-        return answer({ count, space, takeUp }, () => set.steps, set.findings);
+        return answer({ count, space, takeUp, byWidth }, () => set.steps, set.findings);
       }
       if (of.heading !== 'grommet') return answer({ count: 0, space: undefined, takeUp: undefined });
       const flat = exact(Math.floor(this.cloth().work.flat / panelsOf(of.draw ?? 'pair')));

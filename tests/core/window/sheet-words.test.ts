@@ -61,8 +61,8 @@ describe('a finding in the sheet’s own words', () => {
     expect(say(finding('unreadable', 'W', 'W', '“fabric_width”', 'a length', '84 1/2'))).toContain(
       '“fabric_width”',
     );
-    const takeUp = finding('takeUpOutside', 'widths', '9 in', '4 in', '6 in');
-    expect(say(takeUp)).toBe(takeUp.sentence);
+    const pleats = finding('pleatsOutsideUsual', 'widths', '2 3/4 in', '9 in', '3 to 5 in', '4 to 8 in');
+    expect(say(pleats)).toBe(pleats.sentence);
   });
 
   it('leaves no name of a parameter in any sentence of the table', () => {

@@ -1,0 +1,40 @@
+/** Where the grommets of one panel stand. */
+import { answer, lengthFigure, numberFigure, refuse, step, type Answer } from '../cell/answer';
+import type { Length } from '../exact/length';
+import { showLength } from '../exact/unit';
+import { unitOf, type Rules } from '../house/rules';
+import { wholeShare, type Share } from './panel';
+
+export interface Grommets {
+  readonly count: number;
+  readonly spacing: Share;
+  readonly firstCentre: Share;
+}
+
+/** An even count of grommets, so that both edges turn to the wall. */
+export function grommets(of: { flatWidth: Length }, rules: Rules): Answer<Grommets> {
+  const edge = rules.grommetEdge;
+  const between = edge === undefined ? of.flatWidth : of.flatWidth - 2 * edge;
+  if (between <= 0)
+    return refuse('rodTooNarrowForPanels', 'flat_width', showLength(of.flatWidth, unitOf(rules)));
+  const spaces = Math.ceil(between / rules.grommetSpacing);
+  const least = edge === undefined ? spaces : spaces + 1;
+  const count = Math.max(2, least + (least % 2));
+  const spacing = between / (edge === undefined ? count : count - 1);
+  const firstCentre = edge ?? of.flatWidth / (2 * count);
+  return answer({ count, spacing, firstCentre }, () => [
+    step(
+      'grommets',
+      '{} at {} or less, up to an even count',
+      [lengthFigure(of.flatWidth), lengthFigure(rules.grommetSpacing)],
+      numberFigure(count),
+    ),
+    step('centre to centre', '', [], lengthFigure(wholeShare(spacing))),
+    step(
+      'first centre from the edge',
+      edge === undefined ? 'half the spacing' : 'house rule',
+      [],
+      lengthFigure(wholeShare(firstCentre)),
+    ),
+  ]);
+}

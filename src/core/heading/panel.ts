@@ -1,0 +1,62 @@
+/** A panel as its heading is set out on it: its cloth before and after, and what hangs flat at its edges. */
+import { refuse } from '../cell/answer';
+import { panelsOf } from '../cell/treatment';
+import { finishedInAll, flatInAll, perPanel, usableWidth, type Clothed, type Usable } from '../cloth/widths';
+import { exact, type Length } from '../exact/length';
+import { showLength, type Unit } from '../exact/unit';
+import { unitOf, type Rules } from '../house/rules';
+
+/** Nanometres shared in equal parts: a mark, not a cut, so it need not be whole. */
+export type Share = number;
+export const wholeShare = (of: Share): Length => exact(Math.round(of));
+export const showShare = (of: Share, unit: Unit): string => showLength(wholeShare(of), unit);
+
+/** A treatment of so many widths. */
+export type MadeUp = Clothed & { readonly widths: number };
+
+/** A panel's cloth before and after pleating, and the parts of it that hang flat. */
+export interface Panel {
+  readonly widths: number;
+  readonly usable: Usable;
+  readonly flat: Length;
+  readonly finished: Length;
+  /** Its share of the rod. */
+  readonly share: Length;
+  /** Flat beyond the first pleat at the leading edge. */
+  readonly lead: Length;
+  /** Flat beyond the last pleat at the other edge. */
+  readonly outer: Length;
+}
+
+export function panelOf(of: MadeUp, rules: Rules): Panel {
+  const draw = of.draw ?? 'pair';
+  const panels = panelsOf(draw);
+  const usable = usableWidth(of, rules);
+  const flat = Math.floor(flatInAll(of.widths, panels, usable) / panels);
+  const finished = perPanel(finishedInAll(of, rules), panels);
+  if (flat <= finished) {
+    const unit = unitOf(rules);
+    return refuse(
+      'nothingToPleat',
+      'widths',
+      showLength(exact(Math.max(0, flat)), unit),
+      showLength(finished, unit),
+    );
+  }
+  const share = perPanel(of.rodWidth, panels);
+  const outer = exact(Math.min(finished - share, of.return ?? rules.return));
+  // Both edges of a panel that is not drawn are returns.
+  const edge = draw === 'stationary' ? undefined : rules.edgeToFirstPleat;
+  return {
+    widths: of.widths / panels,
+    usable,
+    flat: exact(flat),
+    finished,
+    share,
+    lead: edge ?? exact(finished - share - outer),
+    outer,
+  };
+}
+
+/** What is pleated of a panel: between its first pleat and its last. */
+export const zoneOf = ({ finished, lead, outer }: Panel): Length => exact(finished - lead - outer);

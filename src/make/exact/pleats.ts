@@ -86,6 +86,12 @@ function setting(count: number, heading: Heading, { flat, finished, spaced }: La
   return { space: spaced.sub(faces).div(count - 1), takeUp: flat.sub(finished).div(count) };
 }
 
+/** The most pleats whose faces alone leave a space between them; never fewer than two. */
+function roomFor(heading: Heading, { spaced }: Laid, house: House): number {
+  if (!FACED.includes(heading)) return Infinity;
+  return Math.max(2, spaced.div(house.lengths['box face']).ceil().sub(ONE).valueOf());
+}
+
 /** The count nearest to the wish that meets the bands; of two as near, the smaller. */
 function nearestWithin(wish: number, most: number, meets: (count: number) => boolean): number | undefined {
   for (let away = 0; away <= most; away += 1) {
@@ -106,7 +112,7 @@ export function pleatsOf(panel: Panel, house: House): Pleats {
   };
   const usual = nearestWithin(wish, most, meeting(USUAL));
   const wider = usual ?? nearestWithin(wish, most, meeting(WIDER));
-  const count = usual ?? wider ?? wish;
+  const count = usual ?? wider ?? Math.min(wish, roomFor(panel.heading, lay, house));
   return {
     count,
     ...setting(count, panel.heading, lay, house),

@@ -213,7 +213,7 @@ export async function plan(book: Book, given: PlanGiven): Promise<Plan> {
     const output = outputs.find((one) => one.key === wish.key);
     const by = way(wish.key)?.by ?? 'columns';
     const row =
-      output !== undefined && by === 'row' ? handed(output.whole, usable(sources, given), given.unit) : [];
+      output !== undefined && by === 'row' ? handed(output, usable(sources, given), given.unit) : [];
     const formula =
       wish.same === undefined ? formulaOf(given, wish.key, sources, row, way, first) : undefined;
     const level = wish.same === undefined ? (way(wish.key)?.level ?? 1) : 0;

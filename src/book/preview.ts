@@ -10,7 +10,7 @@ import { readFigure } from '../core/exact/written';
 import type { CellValue } from './book';
 import { filled } from './header';
 import type { Plan, PlanGiven, PlannedColumn } from './plan';
-import type { OutputColumn, Source } from './row-formula';
+import { countsWindows, QUANTITY, type OutputColumn, type Source } from './row-formula';
 
 export interface PreviewCell {
   readonly key: string;
@@ -73,6 +73,9 @@ function converted(raw: CellValue, from: Source['unit'], unit: Unit): CellValue 
 
 type Seen = Pick<PreviewCell, 'value' | 'findings'>;
 const NOTHING: Seen = { value: '', findings: [] };
+const NO_WINDOW: Seen = { value: 0, findings: [] };
+const isNoWindow = (output: OutputColumn, values: Values): boolean =>
+  countsWindows(output) && String(values.get(QUANTITY) ?? '') === '0';
 
 const firstCell = (outcome: Extract<Outcome, { cells: unknown }>): CellValue => {
   const { cells } = outcome;
@@ -98,6 +101,7 @@ function byColumns(output: OutputColumn, values: Values, rules: CellIn, naming: 
       .toLowerCase();
     if (word === '' || none.words.includes(word)) return { value: 0, findings: [] };
   }
+  if (isNoWindow(output, values)) return NO_WINDOW;
   const inputs = of.parameters.map((one) => input(one.name));
   const outcome = of.call(inputs);
   if ('error' in outcome) {
@@ -121,6 +125,7 @@ function ofWholeRow(output: OutputColumn, column: PlannedColumn, values: Values,
   const of = functionNamed(output.whole);
   const first = column.handed[0];
   if (of === undefined || first === undefined || !filled(values.get(first.key))) return NOTHING;
+  if (output.whole === 'SCHEDULE' && isNoWindow(output, values)) return NO_WINDOW;
   const headings = [column.handed.map((one) => one.heading)];
   const row = [column.handed.map((one) => values.get(one.key) ?? null)];
   const outcome = of.call(

@@ -1,9 +1,8 @@
 /** The formula of one column, for one row, from whatever columns her sheet has. */
 import type { CellFunction, Parameter } from '../../functions/declare';
 import { NAMESPACE } from '../../functions/index';
-import { Refusal } from '../core/cell/answer';
 import type { FigureGroup } from '../core/window/figure';
-import { INCHES, type Unit } from '../core/exact/unit';
+import type { Unit } from '../core/exact/unit';
 import { cellText } from './address';
 import type { UnitWord } from './headings';
 
@@ -52,17 +51,22 @@ export interface RowPlace {
   readonly rules: string;
 }
 
-/** An empty cell arrives as 0 on some hosts: whether 0 says something else than blank here. */
-export function zeroIsFigure({ kind }: Parameter): boolean {
-  try {
-    return kind.read(0, { name: '', unit: INCHES }) !== undefined;
-  } catch (thrown) {
-    if (thrown instanceof Refusal) return true;
-    throw thrown;
-  }
-}
+/** An empty cell arrives as 0 on some hosts; handed over so it is blank on all of them. */
+export const orBlank = (cell: string): string => `IF(${cell}="","",${cell})`;
+/** Cells side by side as one row, on hosts that do not spill too. */
+export const inOneRow = (cells: readonly string[]): string =>
+  cells.length === 1
+    ? (cells[0] ?? '')
+    : `CHOOSE({${cells.map((_, at) => at + 1).join(',')}},${cells.join(',')})`;
+/** A quantity typed as 0 is no window, and the figure of the row 0: totals stand, and CHECK says it. */
+export const unlessNoWindow = (quantity: string, figure: string): string =>
+  `IF(${quantity}&""="0",0,${figure})`;
 
-const blankable = (cell: string): string => `IF(${cell}="","",${cell})`;
+/** Whether the figure is of all the windows of the row. */
+export const countsWindows = ({ times, takes }: OutputColumn): boolean =>
+  times !== undefined || Object.values(takes).includes(QUANTITY);
+export const QUANTITY = 'quantity';
+
 const converted = (cell: string, from: UnitWord, { small }: Unit): string =>
   `IF(ISNUMBER(${cell}),CONVERT(${cell},"${from}","${small}"),IF(${cell}="","",${cell}&" ${from}"))`;
 
@@ -70,23 +74,20 @@ const converted = (cell: string, from: UnitWord, { small }: Unit): string =>
 function argument(parameter: Parameter, source: Source, row: number, unit: Unit): string {
   const cell = cellText(row, source.column);
   if (source.unit !== undefined) return converted(cell, source.unit, unit);
-  return parameter.optional && zeroIsFigure(parameter) ? blankable(cell) : cell;
+  return parameter.optional ? orBlank(cell) : cell;
 }
 
 /** Floor readings at the left, the centre and the right are one argument: the shortest rules. */
-function readings(
-  parameter: Parameter,
-  sources: ReadonlyMap<string, Source>,
-  row: number,
-  unit: Unit,
-): string | undefined {
+function readings(sources: ReadonlyMap<string, Source>, row: number, unit: Unit): string | undefined {
   const found = ['measured', 'measuredCentre', 'measuredRight'].flatMap((key) => sources.get(key) ?? []);
-  const [first] = found;
-  if (found.length < 2 || first === undefined) return undefined;
-  const side = found.every((one, at) => one.column === first.column + at && one.unit === undefined);
-  if (side) return `${cellText(row, first.column)}:${cellText(row, first.column + found.length - 1)}`;
-  const cells = found.map((one) => argument(parameter, one, row, unit));
-  return `CHOOSE({${cells.map((_, at) => at + 1).join(',')}},${cells.join(',')})`;
+  if (found.length < 2) return undefined;
+  return inOneRow(
+    found.map((one) =>
+      one.unit === undefined
+        ? orBlank(cellText(row, one.column))
+        : converted(cellText(row, one.column), one.unit, unit),
+    ),
+  );
 }
 
 /** “=IF(B4="","",HEM.RODWIDTH(B4,…))”: a row without its first figure stays blank. */
@@ -103,7 +104,7 @@ export function rowFormula(
     const source = sources.get(key);
     if (source === undefined) return '';
     if (!parameter.optional) guard ??= cellText(at.row, source.column);
-    const several = key === 'measured' ? readings(parameter, sources, at.row, at.unit) : undefined;
+    const several = key === 'measured' ? readings(sources, at.row, at.unit) : undefined;
     return several ?? argument(parameter, source, at.row, at.unit);
   });
   while (inputs.at(-1) === '') inputs.pop();
@@ -119,6 +120,8 @@ export function rowFormula(
     const words = ['', ...(output.none?.words ?? [])].map((word) => `${cell}="${word}"`);
     call = `IF(OR(${words.join(',')}),0,${call})`;
   }
+  const quantity = countsWindows(output) ? sources.get(QUANTITY) : undefined;
+  if (quantity !== undefined) call = unlessNoWindow(cellText(at.row, quantity.column), call);
   return guard === undefined ? `=${call}` : `=IF(${guard}="","",${call})`;
 }
 
@@ -132,14 +135,15 @@ export function wholeRowFormula(output: OutputColumn, list: readonly Handed[], a
   const cells = list.map(({ source }, place) => {
     const cell = cellText(at.row, source.column);
     if (source.unit !== undefined) return converted(cell, source.unit, at.unit);
-    // In a list an empty cell would be 0.
-    return place === 0 ? cell : blankable(cell);
+    return place === 0 ? cell : orBlank(cell);
   });
   const headings = `{${list.map((one) => quoted(one.heading)).join(',')}}`;
-  const row =
-    cells.length === 1 ? guard : `CHOOSE({${cells.map((_, n) => n + 1).join(',')}},${cells.join(',')})`;
   const asks = output.whole === 'CHECK' ? [] : [quoted(output.heading)];
-  const inputs = [headings, row, ...asks, at.rules];
+  const inputs = [headings, inOneRow(cells), ...asks, at.rules];
   while (inputs.at(-1) === '') inputs.pop();
-  return `=IF(${guard}="","",${NAMESPACE}.${output.whole}(${inputs.join(',')}))`;
+  const call = `${NAMESPACE}.${output.whole}(${inputs.join(',')})`;
+  const quantity = output.whole === 'SCHEDULE' ? list.find(({ key }) => key === QUANTITY) : undefined;
+  const figure =
+    quantity === undefined ? call : unlessNoWindow(cellText(at.row, quantity.source.column), call);
+  return `=IF(${guard}="","",${figure})`;
 }

@@ -7,7 +7,8 @@ import { CENTIMETRES, INCHES, type Unit } from '../core/exact/unit';
 import { areaAt, areaText, readAddress, type Area } from './address';
 import { apply } from './apply';
 import type { Book, CellPut, CellValue } from './book';
-import { ruleDefault, ruleUnit } from './sheets/house-rules';
+import { orBlank } from './row-formula';
+import { ownFigure, ruleDefault, ruleUnit } from './sheets/house-rules';
 import { trouble } from './trouble';
 
 export interface RuleSeen {
@@ -19,6 +20,8 @@ export interface RuleSeen {
   readonly differs: boolean;
   /** Where it is written, followed through to the cell that feeds it; undefined where the sheet lacks it. */
   readonly at: Area | undefined;
+  /** What its cell holds where the default is in force. */
+  readonly unset: CellValue;
   /** Why the value cannot be used. */
   readonly fault: string | undefined;
 }
@@ -26,8 +29,10 @@ export interface RuleSeen {
 export interface RulesSeen {
   /** Two columns: rule, value. */
   readonly area: Area;
-  /** As it stands in a formula. */
+  /** Its name. */
   readonly refersTo: string;
+  /** As a formula hands it over: blank cells stay blank on every host. */
+  readonly handedOver: string;
   readonly unit: Unit;
   readonly lines: readonly RuleSeen[];
   /** What is odd about the range: unknown names, a rule twice. */
@@ -97,8 +102,9 @@ export async function readRules(book: Book, name = 'House_rules'): Promise<Rules
   const { names } = await book.contents();
   const area = names.find((one) => one.name.toLowerCase() === name.toLowerCase())?.area;
   if (area === undefined || area.columns < 2) throw trouble('missing', `The range “${name}”`);
-  const [block] = await book.read([area], 'cells');
-  const rows = block?.values ?? [];
+  // Beside what is in force stands the house's own figure, on the sheet of a new job.
+  const [block] = await book.read([{ ...area, columns: 3 }], 'cells');
+  const rows = (block?.values ?? []).map((row) => row.slice(0, 2));
   const unit = unitOf(rows);
   const lines = RULE_LINES.map((line): RuleSeen => {
     const at = rows.findLastIndex((row) => ruleLine(String(row[0] ?? '')) === line);
@@ -107,7 +113,9 @@ export async function readRules(book: Book, name = 'House_rules'): Promise<Rules
     const blank = isBlank(raw);
     const fault = blank ? undefined : sentenceOf(line, raw, unit);
     const place = at < 0 ? undefined : areaAt(area.sheet, area.row + at, area.column + 1);
-    const formula = at < 0 ? null : (block?.formulas[at]?.[1] ?? null);
+    const own = at < 0 ? undefined : ownFigure(block?.formulas[at]?.[1] ?? null);
+    const formula = at < 0 ? null : (block?.formulas[at]?.[own === undefined ? 1 : 2] ?? null);
+    const figure = own === undefined ? place : readAddress(own, area.sheet);
     return {
       line,
       inForce: blank
@@ -118,11 +126,15 @@ export async function readRules(book: Book, name = 'House_rules'): Promise<Rules
       standard,
       unit: ruleUnit(line, unit),
       differs: !blank && (fault !== undefined || !same(line, raw, standard, unit)),
-      at: formula === null ? place : followed(formula, area.sheet),
+      at: formula === null ? figure : followed(formula, area.sheet),
+      unset: own === undefined ? standard : null,
       fault,
     };
   });
-  return { area, refersTo: name, unit, lines, findings: findingsOf(rows), rows };
+  // Where formulas say what is in force no cell is empty.
+  const whole = block?.formulas.every((row) => (row[1] ?? null) !== null) === true;
+  const handedOver = whole ? name : orBlank(name);
+  return { area, refersTo: name, handedOver, unit, lines, findings: findingsOf(rows), rows };
 }
 
 /** Why a value cannot stand for this rule, in a sentence; undefined where it can. Blank is the default. */
@@ -147,10 +159,7 @@ export async function setRule(
     return `The house rule “unit” is ${seen.unit.name}, and the figures of these sheets are in it. Add a new job in ${String(read)} instead.`;
   if (one?.at === undefined)
     return `The house rule “${line.name}” is worked out by a formula or missing in ${areaText(seen.area)}. Change it there.`;
-  const value: CellPut =
-    read === undefined
-      ? ((ruleDefault(line, seen.unit) ?? null) as CellValue)
-      : (line.kind.write?.(read, seen.unit) ?? raw);
+  const value: CellPut = read === undefined ? one.unset : (line.kind.write?.(read, seen.unit) ?? raw);
   await apply(
     book,
     `Set “${line.name}”`,

@@ -8,7 +8,7 @@ import { FIGURE_KEYS, usualHeading, type OrderKey } from '../core/window/meaning
 import { orderColumns } from '../core/window/order';
 import type { Unit } from '../core/exact/unit';
 import { readHeading } from './headings';
-import type { Handed, OutputColumn, Source } from './row-formula';
+import { countsWindows, QUANTITY, type Handed, type OutputColumn, type Source } from './row-formula';
 
 /** They say which window it is, not how it is made. */
 const NAMES_ONLY: ReadonlySet<string> = new Set(['room', 'fabric']);
@@ -38,17 +38,20 @@ function headingFor(key: string, source: Source, reads: (heading: string) => str
 
 /** The columns of the row that SCHEDULE or CHECK is given, in the order of our own sheets. */
 export function handed(
-  whole: OutputColumn['whole'],
+  output: OutputColumn,
   sources: ReadonlyMap<string, Source>,
   unit: Unit,
 ): readonly Handed[] {
+  const { whole } = output;
   const measured = Object.keys(WINDOW_COLUMNS);
+  // A figure of one window stands whatever the quantity.
+  const leftOut = whole === 'SCHEDULE' && !countsWindows(output) ? QUANTITY : undefined;
   const keys = whole === 'CHECK' ? [...new Set([...measured, ...FIGURE_KEYS])] : measured;
   const reads = (heading: string): string | undefined =>
     whole === 'CHECK' ? orderColumns([heading], unit).found[0]?.key : columnOf(heading);
   const list = keys.flatMap((key): Handed[] => {
     const source = sources.get(key);
-    if (source === undefined || NAMES_ONLY.has(key)) return [];
+    if (source === undefined || NAMES_ONLY.has(key) || key === leftOut) return [];
     const again = BASES[key];
     if (source.level > 0 && (again === undefined || sources.has(again))) return [];
     return [{ key, heading: headingFor(key, source, reads), source }];

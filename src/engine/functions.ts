@@ -1,5 +1,5 @@
 /** Every function of the catalogue, as the engine calls one: nothing here knows any of them by name. */
-import type { BaseFunction, BaseValueObject } from '@univerjs/engine-formula';
+import type { BaseFunction, BaseReferenceObject, BaseValueObject } from '@univerjs/engine-formula';
 import type { CellFunction, Outcome } from '../../functions/declare';
 import { CATALOGUE, NAMESPACE } from '../../functions/index';
 import type { CellIn, CellOut } from '../core/cell/fields';
@@ -23,17 +23,36 @@ export type Listener = (caller: Caller, call: Call) => void;
 /** What an empty cell is handed over as: null on the web, 0 by Excel on Windows and Mac. */
 export type Empties = 'null' | 'zero';
 
+/** The engine takes a formula's "" for an empty cell; the cell itself knows better. */
+function withTexts(range: BaseReferenceObject): CellIn {
+  const { startRow, startColumn } = range.getRangePosition();
+  const rows = rowsIn(range.toArrayValueObject());
+  return oneOrRows(
+    rows.map((row, at) =>
+      Array.from(
+        row,
+        (cell, column) =>
+          fromEngine(cell) ?? (range.getCellData(startRow + at, startColumn + column)?.v === '' ? '' : 0),
+      ),
+    ),
+  );
+}
+
+const rowsIn = (value: unknown): (BaseValueObject | null)[][] =>
+  (value as { getArrayValue(): (BaseValueObject | null)[][] }).getArrayValue();
+const oneOrRows = (cells: CellIn[][]): CellIn =>
+  cells.length === 1 && cells[0]?.length === 1 ? cells[0][0] : cells;
+
 /** As a cell hands it over: null or 0 where empty, an error as an object, one cell plain, a range as rows. */
 export function fromEngine(value: BaseValueObject | null | undefined, empties: Empties = 'null'): CellIn {
-  if (value === null || value === undefined || value.isNull()) return null;
+  // What was left out is null on every host: only cells are 0.
+  if (value === null || value === undefined) return null;
+  if (value.isReferenceObject()) return withTexts(value as unknown as BaseReferenceObject);
+  if (value.isNull()) return null;
   if (value.isError()) return { type: 'Error', basicValue: String(value.getValue()) };
   if (value.isArray()) {
-    const rows = (value as unknown as { getArrayValue(): (BaseValueObject | null)[][] }).getArrayValue();
-    // What was left out is no array, on any host: only cells are.
-    const cells = rows.map((row) =>
-      Array.from(row, (cell) => fromEngine(cell, empties) ?? (empties === 'zero' ? 0 : null)),
-    );
-    return cells.length === 1 && cells[0]?.length === 1 ? cells[0][0] : cells;
+    const empty = empties === 'zero' ? 0 : null;
+    return oneOrRows(rowsIn(value).map((row) => Array.from(row, (cell) => fromEngine(cell) ?? empty)));
   }
   const plain = value.getValue();
   return typeof plain === 'number' && value.isBoolean() ? plain === 1 : plain;
@@ -58,6 +77,7 @@ export function ourFunctions(
       super(`${NAMESPACE}.${of.name}`);
       this.minParams = -1;
       this.maxParams = -1;
+      Object.defineProperty(this, 'needsReferenceObject', { get: () => empties() === 'zero' });
     }
 
     /** Text stays text: "1/2" is half an inch, never the second of January. */

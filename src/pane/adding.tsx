@@ -86,7 +86,7 @@ export function Adding({ book, survey, read, rules }: Props) {
     outputs: ROW_OUTPUTS,
     wishes: wishesOf(chosen, lacking, same, at),
     unit: rules?.unit ?? INCHES,
-    rules: rules?.refersTo ?? '',
+    rules: rules?.handedOver ?? '',
   });
 
   const look = (at = places): void => {

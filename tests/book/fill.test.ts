@@ -9,7 +9,7 @@ import { mappings, survey } from '../../src/book/survey';
 import { trouble, Trouble } from '../../src/book/trouble';
 import { ROW_OUTPUTS, WANTED } from '../../src/book/wanted';
 import { CENTIMETRES, INCHES, type Unit } from '../../src/core/exact/unit';
-import { engineBook } from './engine-book';
+import { engineBook as bookOn, HOSTS } from './engine-book';
 
 const SCHEDULE: SheetGiven['rows'] = [
   ['Marsh Lane Inn: windows', null, null, null, null, null, null, null],
@@ -54,359 +54,365 @@ const troubleOf = async (work: Promise<unknown>): Promise<Trouble> => {
   return thrown as Trouble;
 };
 
-describe('her own table', () => {
-  it('is given the columns asked for and those they are worked out from', async () => {
-    const book = engineBook({ Floor: { rows: SCHEDULE } });
-    const { plan: of } = await planned(book, wish('yardage'));
-    expect(of.columns.map((one) => `${letters(one.column)} ${one.heading}`)).toEqual([
-      'I rod width',
-      'J finished drop',
-      'K yardage',
-    ]);
-    expect(of.says).toBe('I2:K5');
-    expect(of.columns[0]?.formula).toBe('=IF(B3="","",HEM.RODWIDTH(B3,IF(C3="","",C3),IF(D3="","",D3)))');
-  });
+describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties) => {
+  const engineBook = (sheets = {}): ReturnType<typeof bookOn> => bookOn(sheets, empties);
 
-  it('shows beforehand what the cells hold afterwards', async () => {
-    const book = engineBook({ Floor: { rows: SCHEDULE } });
-    const { given, plan: of } = await planned(book, wish('widths', 'yardage', 'labor'));
-    const shown = preview(of, given, null);
-    await fill(book, of);
-    const cells = await values(book, 2, 8, 3, of.columns.length);
-    expect(shown.map((row) => row.cells.map((cell) => cell.value))).toEqual(cells);
-    // Worked by hand from TRADE's rules: 72 + 11 + 11 = 94; 84½ + 12 + 0 = 96½; drops 98 − 2 and 98 + 2.
-    expect(cells[0]?.slice(0, 2)).toEqual([94, 6]);
-    expect(cells[1]?.[0]).toBe(96.5);
-    expect(cells[2]?.[0]).toBe('#VALUE!');
-    expect(shown[2]?.cells[0]?.findings.join()).toMatch(/^Width reads “tbc”, which is not a length/);
-    expect(shown[1]?.cells[0]?.findings.join()).toMatch(/^Ext R is 0 in; for an opening/);
-  });
+  describe('her own table', () => {
+    it('is given the columns asked for and those they are worked out from', async () => {
+      const book = engineBook({ Floor: { rows: SCHEDULE } });
+      const { plan: of } = await planned(book, wish('yardage'));
+      expect(of.columns.map((one) => `${letters(one.column)} ${one.heading}`)).toEqual([
+        'I rod width',
+        'J finished drop',
+        'K yardage',
+      ]);
+      expect(of.says).toBe('I2:K5');
+      expect(of.columns[0]?.formula).toBe('=IF(B3="","",HEM.RODWIDTH(B3,IF(C3="","",C3),IF(D3="","",D3)))');
+    });
 
-  it('0 is a figure and blank is not, in an extension', async () => {
-    const book = engineBook({
-      Floor: {
+    it('shows beforehand what the cells hold afterwards', async () => {
+      const book = engineBook({ Floor: { rows: SCHEDULE } });
+      const { given, plan: of } = await planned(book, wish('widths', 'yardage', 'labor'));
+      const shown = preview(of, given, null);
+      await fill(book, of);
+      const cells = await values(book, 2, 8, 3, of.columns.length);
+      expect(shown.map((row) => row.cells.map((cell) => cell.value))).toEqual(cells);
+      // Worked by hand from TRADE's rules: 72 + 11 + 11 = 94; 84½ + 12 + 0 = 96½; drops 98 − 2 and 98 + 2.
+      expect(cells[0]?.slice(0, 2)).toEqual([94, 6]);
+      expect(cells[1]?.[0]).toBe(96.5);
+      expect(cells[2]?.[0]).toBe('#VALUE!');
+      expect(shown[2]?.cells[0]?.findings.join()).toMatch(/^Width reads “tbc”, which is not a length/);
+      expect(shown[1]?.cells[0]?.findings.join()).toMatch(/^Ext R is 0 in; for an opening/);
+    });
+
+    it('0 is a figure and blank is not, in an extension', async () => {
+      const book = engineBook({
+        Floor: {
+          rows: [
+            ['Width', 'Ext L', 'Ext R', 'Drop', 'Style'],
+            [60, 0, null, 84, 'pinch'],
+            [60, null, null, 84, 'pinch'],
+          ],
+        },
+      });
+      await fill(book, (await planned(book, wish('rodWidth'), { at: areaAt('Floor', 0, 0) })).plan);
+      // An opening over 44 up to 96 in takes 11 each side where none is given (common practice, no source).
+      expect((await values(book, 1, 5, 2, 1)).flat()).toEqual([71, 82]);
+    });
+
+    it('a blank row stays blank', async () => {
+      const book = engineBook({
+        Floor: {
+          rows: [
+            ['Room', 'Width', 'Drop', 'Style'],
+            ['1', 60, 84, 'pinch'],
+            ['2', null, 84, 'pinch'],
+          ],
+        },
+      });
+      await fill(book, (await planned(book, wish('rodWidth'), { at: areaAt('Floor', 0, 0) })).plan);
+      expect((await values(book, 1, 4, 2, 1)).flat()).toEqual([82, '']);
+    });
+
+    it('in centimetres in an inch house is converted by name, text too', async () => {
+      const rows = [
+        ['Room', 'Width (cm)', 'Drop', 'Style'],
+        ['1', 152.4, 84, 'pinch'],
+        ['2', '152,4', 84, 'pinch'],
+      ];
+      const book = engineBook({ Floor: { rows } });
+      const { given, plan: of } = await planned(book, wish('rodWidth'), { at: areaAt('Floor', 0, 0) });
+      expect(of.columns[0]?.formula).toContain('CONVERT(B2,"cm","in")');
+      await fill(book, of);
+      // 152.4 cm is 60 in exactly (NIST SP 811): 60 + 11 + 11.
+      expect((await values(book, 1, 4, 2, 1)).flat()).toEqual([82, 82]);
+      expect(preview(of, given, null).map((row) => row.cells[0]?.value)).toEqual([82, 82]);
+      const metric = await planned(book, wish('rodWidth'), { unit: CENTIMETRES, at: areaAt('Floor', 0, 0) });
+      expect(metric.plan.columns[0]?.formula).not.toContain('CONVERT');
+    });
+
+    it('three floor readings go in together', async () => {
+      const rows = [
+        ['Room', 'Width', 'Height', 'Measured centre', 'Measured right', 'Style'],
+        ['1', 60, 98.25, 98, 98.5, 'pinch'],
+      ];
+      const book = engineBook({ Floor: { rows } });
+      const { given, plan: of } = await planned(book, wish('finishedDrop'), { at: areaAt('Floor', 0, 0) });
+      expect(of.columns[0]?.formula).toContain(
+        'HEM.DROP(CHOOSE({1,2,3},IF(C2="","",C2),IF(D2="","",D2),IF(E2="","",E2)),F2',
+      );
+      await fill(book, of);
+      expect((await values(book, 1, 6, 1, 1)).flat()).toEqual([96]);
+      expect(preview(of, given, null)[0]?.cells[0]?.value).toBe(96);
+    });
+
+    it('an unlined window needs no lining, and labor is for all the windows of the row', async () => {
+      const rows = [
+        ['Room', 'Rod width', 'Finished drop', 'Style', 'Fabric W', 'Lining', 'Lining W', 'Qty'],
+        ['1', 94, 96, 'pinch', 54, 'unlined', 54, 2],
+        ['2', 94, 96, 'pinch', 54, 'lined', 54, 2],
+      ];
+      const rules: SheetGiven = {
         rows: [
-          ['Width', 'Ext L', 'Ext R', 'Drop', 'Style'],
-          [60, 0, null, 84, 'pinch'],
-          [60, null, null, 84, 'pinch'],
+          ['labor pinch', 10],
+          ['labor lined', 2],
         ],
-      },
+      };
+      const book = engineBook({ Floor: { rows }, Rules: rules });
+      const { given, plan: of } = await planned(book, wish('liningYardage', 'labor'), {
+        at: areaAt('Floor', 0, 0),
+        rules: 'Rules!$A$1:$B$2',
+      });
+      await fill(book, of);
+      const cells = await values(book, 1, 8, 2, of.columns.length);
+      expect(cells[0]?.[0]).toBe(0);
+      expect(cells[1]?.[0]).toBeGreaterThan(0);
+      // 6 widths × 10 × 2 windows; lined 6 × 12 × 2.
+      expect(cells.map((row) => row.at(-1))).toEqual([120, 144]);
+      expect(preview(of, given, rules.rows).map((row) => row.cells.map((cell) => cell.value))).toEqual(cells);
     });
-    await fill(book, (await planned(book, wish('rodWidth'), { at: areaAt('Floor', 0, 0) })).plan);
-    // An opening over 44 up to 96 in takes 11 each side where none is given (common practice, no source).
-    expect((await values(book, 1, 5, 2, 1)).flat()).toEqual([71, 82]);
+
+    it('totals, sections and repeated headers are left alone', async () => {
+      const rows = [
+        ['Room', 'Width', 'Drop', 'Style'],
+        ['Ground floor', null, null, null],
+        ['G1', 60, 84, 'pinch'],
+        ['Total', 60, null, null],
+        ['Room', 'Width', 'Drop', 'Style'],
+        ['F1', 60, 90, 'pinch'],
+      ];
+      const book = engineBook({ Floor: { rows } });
+      const { plan: of } = await planned(book, wish('rodWidth'), { at: areaAt('Floor', 0, 0) });
+      expect(of.says).toBe('E1, E3, E6');
+      await fill(book, of);
+      expect((await formulas(book, 0, 4, 6, 1)).flat().map((one) => one?.slice(0, 7) ?? null)).toEqual([
+        null,
+        null,
+        '=IF(B3=',
+        null,
+        null,
+        '=IF(B6=',
+      ]);
+    });
   });
 
-  it('a blank row stays blank', async () => {
-    const book = engineBook({
-      Floor: {
-        rows: [
-          ['Room', 'Width', 'Drop', 'Style'],
-          ['1', 60, 84, 'pinch'],
-          ['2', null, 84, 'pinch'],
-        ],
-      },
+  describe('where the columns go', () => {
+    it('beside the table, past columns that are not empty', async () => {
+      const rows = SCHEDULE!.map((row, at) => (at === 4 ? [...row, 'call her'] : row)) as CellValue[][];
+      const book = new MemoryBook({ Floor: { rows } });
+      const { plan: of } = await planned(book, wish('rodWidth'), { at: areaAt('Floor', 1, 0, 1, 8) });
+      expect(of.columns[0]?.column).toBe(9);
     });
-    await fill(book, (await planned(book, wish('rodWidth'), { at: areaAt('Floor', 0, 0) })).plan);
-    expect((await values(book, 1, 4, 2, 1)).flat()).toEqual([82, '']);
+    it('into a column of hers that is headed so and empty, heading kept', async () => {
+      const rows = SCHEDULE!.map((row, at) => (at === 1 ? [...row, 'Yds'] : row)) as CellValue[][];
+      const book = new MemoryBook({ Floor: { rows } });
+      const { plan: of } = await planned(book, wish('yardage'));
+      const yardage = of.columns.find((one) => one.key === 'yardage');
+      expect(yardage).toMatchObject({ column: 8, keepsHeading: true, alreadyFilled: 0 });
+      await fill(book, of);
+      expect((await values(book, 1, 8, 1, 1)).flat()).toEqual(['Yds']);
+    });
+    it('an empty column headed like an output is worked out first, where it stands', async () => {
+      const rows = SCHEDULE!.map((row, at) =>
+        at === 1 ? ['Rod width', ...row] : [null, ...row],
+      ) as CellValue[][];
+      const book = new MemoryBook({ Floor: { rows } });
+      const { plan: of } = await planned(book, wish('widths'));
+      expect(of.columns.map((one) => [one.heading, letters(one.column)])).toEqual([
+        ['rod width', 'A'],
+        ['widths', 'J'],
+      ]);
+    });
+    it('never over a filled cell, unless she says so for that column', async () => {
+      const rows = SCHEDULE!.map((row, at) =>
+        at === 1 ? [...row, 'Yds'] : at > 1 ? [...row, 12] : row,
+      ) as CellValue[][];
+      const book = new MemoryBook({ Floor: { rows } });
+      const first = await planned(book, wish('yardage'));
+      const before = book.picture();
+      expect((await troubleOf(fill(book, first.plan))).message).toMatch(
+        /^I3 of “Floor” already holds something/,
+      );
+      expect(book.picture()).toBe(before);
+      const again = await planned(book, [{ key: 'yardage', overwrite: true }]);
+      await fill(book, again.plan);
+      expect((await formulas(book, 2, 8, 1, 1)).flat()[0]).toContain('HEM.YARDAGE');
+    });
+    it('where she points, and never over a column that is worked with', async () => {
+      const book = new MemoryBook({ Floor: { rows: SCHEDULE! } });
+      const { plan: of } = await planned(book, [{ key: 'rodWidth', at: 12 }]);
+      expect(of.says).toBe('M2:M5');
+      expect(await troubleOf(planned(book, [{ key: 'rodWidth', at: 1, overwrite: true }]))).toMatchObject({
+        code: 'ownInput',
+      });
+      expect(
+        await troubleOf(
+          planned(book, [
+            { key: 'rodWidth', at: 12 },
+            { key: 'stack', at: 12 },
+          ]),
+        ),
+      ).toMatchObject({ code: 'twice' });
+    });
+    it('one figure for every row becomes an input column of its own', async () => {
+      const rows = SCHEDULE!.map((row) => row.filter((_, at) => at !== 6));
+      const book = new MemoryBook({ Floor: { rows } });
+      expect((await troubleOf(planned(book, wish('widths')))).message).toMatch(/^widths needs fabric width/);
+      const { plan: of } = await planned(book, [{ key: 'fabricWidth', same: 54 }, { key: 'widths' }]);
+      await fill(book, of);
+      expect((await values(book, 1, 7, 4, 1)).flat()).toEqual(['fabric width', 54, 54, 54]);
+      expect((await formulas(book, 2, 9, 1, 1)).flat()[0]).toContain('HEM.WIDTHS(I3,F3,H3');
+    });
   });
 
-  it('in centimetres in an inch house is converted by name, text too', async () => {
-    const rows = [
-      ['Room', 'Width (cm)', 'Drop', 'Style'],
-      ['1', 152.4, 84, 'pinch'],
-      ['2', '152,4', 84, 'pinch'],
+  describe('an Excel table', () => {
+    const body = SCHEDULE!.slice(1) as CellValue[][];
+    const area = areaAt('Floor', 0, 0, 4, 8);
+    const totals = [...body, ['Total', null, null, null, null, null, null, 4]];
+    it('grows by the columns, its totals row left alone', async () => {
+      const book = new MemoryBook({ Floor: { rows: totals } }).withTable(
+        'Openings',
+        { ...area, rows: 5 },
+        true,
+      );
+      const { plan: of } = await planned(book, wish('rodWidth', 'stack'), { at: areaAt('Floor', 2, 2) });
+      await fill(book, of);
+      const [table] = (await book.contents()).tables;
+      expect(table).toMatchObject({ area: { rows: 5, columns: 10 } });
+      expect(table?.columns.slice(8)).toEqual(['rod width', 'stack']);
+      expect((await values(book, 4, 8, 1, 2)).flat()).toEqual([null, null]);
+      book.undo();
+      expect((await book.contents()).tables[0]?.area.columns).toBe(8);
+    });
+    it('cannot grow over a neighbour', async () => {
+      const rows = totals.map((row, at) => (at === 4 ? [...row, 'mine'] : row));
+      const book = new MemoryBook({ Floor: { rows } }).withTable('Openings', { ...area, rows: 5 }, true);
+      const said = await troubleOf(planned(book, wish('rodWidth'), { at: areaAt('Floor', 2, 2) }));
+      expect(said.message).toMatch(/^Column I beside the table “Openings” is not empty/);
+    });
+    it('stopped midway has its old size again', async () => {
+      const book = new MemoryBook({ Floor: { rows: body } }).withTable('Openings', area);
+      const { plan: of } = await planned(book, wish('rodWidth'), { at: areaAt('Floor', 2, 2) });
+      const before = book.picture();
+      const stop = new AbortController();
+      const said = await troubleOf(fill(book, of, { signal: stop.signal, progress: () => stop.abort() }));
+      expect(said.code).toBe('cancelled');
+      expect(book.picture()).toBe(before);
+    });
+  });
+
+  describe('in the way', () => {
+    const cases: [string, SheetGiven, RegExp][] = [
+      ['a protected sheet', { rows: SCHEDULE!, protected: true }, /“Floor” is protected/],
+      ['filtered rows', { rows: SCHEDULE!, hiddenRows: [3] }, /^Row 4 of “Floor” is hidden/],
     ];
-    const book = engineBook({ Floor: { rows } });
-    const { given, plan: of } = await planned(book, wish('rodWidth'), { at: areaAt('Floor', 0, 0) });
-    expect(of.columns[0]?.formula).toContain('CONVERT(B2,"cm","in")');
-    await fill(book, of);
-    // 152.4 cm is 60 in exactly (NIST SP 811): 60 + 11 + 11.
-    expect((await values(book, 1, 4, 2, 1)).flat()).toEqual([82, 82]);
-    expect(preview(of, given, null).map((row) => row.cells[0]?.value)).toEqual([82, 82]);
-    const metric = await planned(book, wish('rodWidth'), { unit: CENTIMETRES, at: areaAt('Floor', 0, 0) });
-    expect(metric.plan.columns[0]?.formula).not.toContain('CONVERT');
+    it.each(cases)('%s: a sentence, and the workbook as it was', async (_name, sheet, sentence) => {
+      const book = new MemoryBook({ Floor: sheet });
+      const before = book.picture();
+      const { plan: of } = await planned(book, wish('rodWidth'));
+      expect((await troubleOf(fill(book, of))).message).toMatch(sentence);
+      expect(book.picture()).toBe(before);
+    });
+    it('a merged cell below the headings is passed by; pointed at, it is refused', async () => {
+      const sheet: SheetGiven = { rows: SCHEDULE!, merged: [{ row: 2, column: 8, rows: 3, columns: 1 }] };
+      const book = new MemoryBook({ Floor: sheet });
+      expect((await planned(book, wish('rodWidth'))).plan.says).toBe('J2:J5');
+      const { plan: of } = await planned(book, [{ key: 'rodWidth', at: 8 }]);
+      expect((await troubleOf(fill(book, of))).message).toMatch(/^I3:I5 is a merged cell/);
+    });
+    it('no header, no rows, no sheet', async () => {
+      const book = new MemoryBook({
+        Floor: {
+          rows: [
+            ['Paint', 'Price'],
+            ['blue', 4],
+          ],
+        },
+        Empty: {},
+      });
+      expect(await troubleOf(planned(book, [], { at: areaAt('Floor', 0, 0) }))).toMatchObject({
+        code: 'noHeader',
+      });
+      expect(await troubleOf(planned(book, [], { at: areaAt('Empty', 0, 0) }))).toMatchObject({
+        code: 'missing',
+      });
+      const bare = new MemoryBook({ Floor: { rows: SCHEDULE!.slice(0, 2) } });
+      expect(await troubleOf(planned(bare, wish('rodWidth')))).toMatchObject({ code: 'noRows' });
+    });
+    it('a cell being edited while the plan is made', async () => {
+      const book = new MemoryBook({ Floor: { rows: SCHEDULE! } });
+      book.failNext = trouble('editing');
+      expect((await troubleOf(planned(book, wish('rodWidth')))).message).toMatch(/being edited/);
+    });
   });
 
-  it('three floor readings go in together', async () => {
+  describe('10,000 rows', () => {
     const rows = [
-      ['Room', 'Width', 'Height', 'Measured centre', 'Measured right', 'Style'],
-      ['1', 60, 98.25, 98, 98.5, 'pinch'],
+      SCHEDULE![1]!,
+      ...Array.from({ length: 10_000 }, (_, at) => [`${at}`, 40 + (at % 80), null, null, 98, 'pinch', 54, 1]),
     ];
-    const book = engineBook({ Floor: { rows } });
-    const { given, plan: of } = await planned(book, wish('finishedDrop'), { at: areaAt('Floor', 0, 0) });
-    expect(of.columns[0]?.formula).toContain('HEM.DROP(C2:E2,F2');
-    await fill(book, of);
-    expect((await values(book, 1, 6, 1, 1)).flat()).toEqual([96]);
-    expect(preview(of, given, null)[0]?.cells[0]?.value).toBe(96);
+    it('are filled in few requests', async () => {
+      const book = new MemoryBook({ Floor: { rows } });
+      const { plan: of } = await planned(book, wish('widths', 'yardage', 'cutLength', 'stack'), {
+        at: areaAt('Floor', 0, 0),
+      });
+      const before = book.trips;
+      await fill(book, of);
+      expect(book.trips - before).toBeLessThan(10);
+      expect((await formulas(book, 10_000, 8, 1, 1)).flat()[0]).toContain('B10001');
+    });
+    it('cancelled midway, the workbook is as it was', async () => {
+      const book = new MemoryBook({ Floor: { rows } });
+      const { plan: of } = await planned(book, wish('widths', 'yardage'), { at: areaAt('Floor', 0, 0) });
+      const before = book.picture();
+      const stop = new AbortController();
+      const said = await troubleOf(
+        fill(book, of, { signal: stop.signal, progress: (done) => void (done > 20_000 && stop.abort()) }),
+      );
+      expect(said.message).toBe('Stopped. The workbook is as it was.');
+      expect(book.picture()).toBe(before);
+    });
   });
 
-  it('an unlined window needs no lining, and labor is for all the windows of the row', async () => {
-    const rows = [
-      ['Room', 'Rod width', 'Finished drop', 'Style', 'Fabric W', 'Lining', 'Lining W', 'Qty'],
-      ['1', 94, 96, 'pinch', 54, 'unlined', 54, 2],
-      ['2', 94, 96, 'pinch', 54, 'lined', 54, 2],
-    ];
-    const rules: SheetGiven = {
-      rows: [
-        ['labor pinch', 10],
-        ['labor lined', 2],
-      ],
-    };
-    const book = engineBook({ Floor: { rows }, Rules: rules });
-    const { given, plan: of } = await planned(book, wish('liningYardage', 'labor'), {
-      at: areaAt('Floor', 0, 0),
-      rules: 'Rules!$A$1:$B$2',
-    });
-    await fill(book, of);
-    const cells = await values(book, 1, 8, 2, of.columns.length);
-    expect(cells[0]?.[0]).toBe(0);
-    expect(cells[1]?.[0]).toBeGreaterThan(0);
-    // 6 widths × 10 × 2 windows; lined 6 × 12 × 2.
-    expect(cells.map((row) => row.at(-1))).toEqual([120, 144]);
-    expect(preview(of, given, rules.rows).map((row) => row.cells.map((cell) => cell.value))).toEqual(cells);
-  });
+  describe('a mapping', () => {
+    it('is kept in the workbook and found again, also when the sheet was renamed', async () => {
+      const rows = SCHEDULE!.map((row, at) =>
+        at === 1 ? row.map((cell) => (cell === 'Style' ? 'Wishes' : cell)) : row,
+      );
+      const book = new MemoryBook({ Floor: { rows } });
+      const first = await survey(book, WANTED, INCHES, areaAt('Floor', 1, 0), {
+        'ext l': null,
+        wishes: 'heading',
+      });
+      const given: PlanGiven = {
+        read: first.read,
+        wanted: WANTED,
+        outputs: ROW_OUTPUTS,
+        wishes: wish('widths'),
+        unit: INCHES,
+        rules: '',
+      };
+      const of = await plan(book, given);
+      await fill(book, of);
+      await rememberFill(book, first.of, first.read, of);
+      expect((await mappings(book)).map((one) => one.outputs)).toEqual([['rodWidth', 'widths']]);
+      const again = await survey(book, WANTED, INCHES, areaAt('Floor', 1, 0));
+      expect(again.mapping?.outputs).toEqual(['rodWidth', 'widths']);
+      expect(again.read.columns.find((one) => one.id === 'wishes')).toMatchObject({
+        key: 'heading',
+        corrected: true,
+      });
+      expect(again.read.columns.find((one) => one.id === 'ext l')?.key).toBeUndefined();
 
-  it('totals, sections and repeated headers are left alone', async () => {
-    const rows = [
-      ['Room', 'Width', 'Drop', 'Style'],
-      ['Ground floor', null, null, null],
-      ['G1', 60, 84, 'pinch'],
-      ['Total', 60, null, null],
-      ['Room', 'Width', 'Drop', 'Style'],
-      ['F1', 60, 90, 'pinch'],
-    ];
-    const book = engineBook({ Floor: { rows } });
-    const { plan: of } = await planned(book, wish('rodWidth'), { at: areaAt('Floor', 0, 0) });
-    expect(of.says).toBe('E1, E3, E6');
-    await fill(book, of);
-    expect((await formulas(book, 0, 4, 6, 1)).flat().map((one) => one?.slice(0, 7) ?? null)).toEqual([
-      null,
-      null,
-      '=IF(B3=',
-      null,
-      null,
-      '=IF(B6=',
-    ]);
-  });
-});
-
-describe('where the columns go', () => {
-  it('beside the table, past columns that are not empty', async () => {
-    const rows = SCHEDULE!.map((row, at) => (at === 4 ? [...row, 'call her'] : row)) as CellValue[][];
-    const book = new MemoryBook({ Floor: { rows } });
-    const { plan: of } = await planned(book, wish('rodWidth'), { at: areaAt('Floor', 1, 0, 1, 8) });
-    expect(of.columns[0]?.column).toBe(9);
-  });
-  it('into a column of hers that is headed so and empty, heading kept', async () => {
-    const rows = SCHEDULE!.map((row, at) => (at === 1 ? [...row, 'Yds'] : row)) as CellValue[][];
-    const book = new MemoryBook({ Floor: { rows } });
-    const { plan: of } = await planned(book, wish('yardage'));
-    const yardage = of.columns.find((one) => one.key === 'yardage');
-    expect(yardage).toMatchObject({ column: 8, keepsHeading: true, alreadyFilled: 0 });
-    await fill(book, of);
-    expect((await values(book, 1, 8, 1, 1)).flat()).toEqual(['Yds']);
-  });
-  it('an empty column headed like an output is worked out first, where it stands', async () => {
-    const rows = SCHEDULE!.map((row, at) =>
-      at === 1 ? ['Rod width', ...row] : [null, ...row],
-    ) as CellValue[][];
-    const book = new MemoryBook({ Floor: { rows } });
-    const { plan: of } = await planned(book, wish('widths'));
-    expect(of.columns.map((one) => [one.heading, letters(one.column)])).toEqual([
-      ['rod width', 'A'],
-      ['widths', 'J'],
-    ]);
-  });
-  it('never over a filled cell, unless she says so for that column', async () => {
-    const rows = SCHEDULE!.map((row, at) =>
-      at === 1 ? [...row, 'Yds'] : at > 1 ? [...row, 12] : row,
-    ) as CellValue[][];
-    const book = new MemoryBook({ Floor: { rows } });
-    const first = await planned(book, wish('yardage'));
-    const before = book.picture();
-    expect((await troubleOf(fill(book, first.plan))).message).toMatch(
-      /^I3 of “Floor” already holds something/,
-    );
-    expect(book.picture()).toBe(before);
-    const again = await planned(book, [{ key: 'yardage', overwrite: true }]);
-    await fill(book, again.plan);
-    expect((await formulas(book, 2, 8, 1, 1)).flat()[0]).toContain('HEM.YARDAGE');
-  });
-  it('where she points, and never over a column that is worked with', async () => {
-    const book = new MemoryBook({ Floor: { rows: SCHEDULE! } });
-    const { plan: of } = await planned(book, [{ key: 'rodWidth', at: 12 }]);
-    expect(of.says).toBe('M2:M5');
-    expect(await troubleOf(planned(book, [{ key: 'rodWidth', at: 1, overwrite: true }]))).toMatchObject({
-      code: 'ownInput',
+      const renamed = new MemoryBook({ Attic: { rows } });
+      await renamed.remember('mappings', await book.recall('mappings'));
+      const found = await survey(renamed, WANTED, INCHES, areaAt('Attic', 1, 0));
+      expect(found.mapping?.of).toBe('Floor');
     });
-    expect(
-      await troubleOf(
-        planned(book, [
-          { key: 'rodWidth', at: 12 },
-          { key: 'stack', at: 12 },
-        ]),
-      ),
-    ).toMatchObject({ code: 'twice' });
-  });
-  it('one figure for every row becomes an input column of its own', async () => {
-    const rows = SCHEDULE!.map((row) => row.filter((_, at) => at !== 6));
-    const book = new MemoryBook({ Floor: { rows } });
-    expect((await troubleOf(planned(book, wish('widths')))).message).toMatch(/^widths needs fabric width/);
-    const { plan: of } = await planned(book, [{ key: 'fabricWidth', same: 54 }, { key: 'widths' }]);
-    await fill(book, of);
-    expect((await values(book, 1, 7, 4, 1)).flat()).toEqual(['fabric width', 54, 54, 54]);
-    expect((await formulas(book, 2, 9, 1, 1)).flat()[0]).toContain('HEM.WIDTHS(I3,F3,H3');
-  });
-});
-
-describe('an Excel table', () => {
-  const body = SCHEDULE!.slice(1) as CellValue[][];
-  const area = areaAt('Floor', 0, 0, 4, 8);
-  const totals = [...body, ['Total', null, null, null, null, null, null, 4]];
-  it('grows by the columns, its totals row left alone', async () => {
-    const book = new MemoryBook({ Floor: { rows: totals } }).withTable(
-      'Openings',
-      { ...area, rows: 5 },
-      true,
-    );
-    const { plan: of } = await planned(book, wish('rodWidth', 'stack'), { at: areaAt('Floor', 2, 2) });
-    await fill(book, of);
-    const [table] = (await book.contents()).tables;
-    expect(table).toMatchObject({ area: { rows: 5, columns: 10 } });
-    expect(table?.columns.slice(8)).toEqual(['rod width', 'stack']);
-    expect((await values(book, 4, 8, 1, 2)).flat()).toEqual([null, null]);
-    book.undo();
-    expect((await book.contents()).tables[0]?.area.columns).toBe(8);
-  });
-  it('cannot grow over a neighbour', async () => {
-    const rows = totals.map((row, at) => (at === 4 ? [...row, 'mine'] : row));
-    const book = new MemoryBook({ Floor: { rows } }).withTable('Openings', { ...area, rows: 5 }, true);
-    const said = await troubleOf(planned(book, wish('rodWidth'), { at: areaAt('Floor', 2, 2) }));
-    expect(said.message).toMatch(/^Column I beside the table “Openings” is not empty/);
-  });
-  it('stopped midway has its old size again', async () => {
-    const book = new MemoryBook({ Floor: { rows: body } }).withTable('Openings', area);
-    const { plan: of } = await planned(book, wish('rodWidth'), { at: areaAt('Floor', 2, 2) });
-    const before = book.picture();
-    const stop = new AbortController();
-    const said = await troubleOf(fill(book, of, { signal: stop.signal, progress: () => stop.abort() }));
-    expect(said.code).toBe('cancelled');
-    expect(book.picture()).toBe(before);
-  });
-});
-
-describe('in the way', () => {
-  const cases: [string, SheetGiven, RegExp][] = [
-    ['a protected sheet', { rows: SCHEDULE!, protected: true }, /“Floor” is protected/],
-    ['filtered rows', { rows: SCHEDULE!, hiddenRows: [3] }, /^Row 4 of “Floor” is hidden/],
-  ];
-  it.each(cases)('%s: a sentence, and the workbook as it was', async (_name, sheet, sentence) => {
-    const book = new MemoryBook({ Floor: sheet });
-    const before = book.picture();
-    const { plan: of } = await planned(book, wish('rodWidth'));
-    expect((await troubleOf(fill(book, of))).message).toMatch(sentence);
-    expect(book.picture()).toBe(before);
-  });
-  it('a merged cell below the headings is passed by; pointed at, it is refused', async () => {
-    const sheet: SheetGiven = { rows: SCHEDULE!, merged: [{ row: 2, column: 8, rows: 3, columns: 1 }] };
-    const book = new MemoryBook({ Floor: sheet });
-    expect((await planned(book, wish('rodWidth'))).plan.says).toBe('J2:J5');
-    const { plan: of } = await planned(book, [{ key: 'rodWidth', at: 8 }]);
-    expect((await troubleOf(fill(book, of))).message).toMatch(/^I3:I5 is a merged cell/);
-  });
-  it('no header, no rows, no sheet', async () => {
-    const book = new MemoryBook({
-      Floor: {
-        rows: [
-          ['Paint', 'Price'],
-          ['blue', 4],
-        ],
-      },
-      Empty: {},
+    it('that somebody spoilt is passed over', async () => {
+      const book = new MemoryBook({ Floor: { rows: SCHEDULE! } });
+      await book.remember('mappings', [{ of: 3 }, 'x', null]);
+      expect((await survey(book, WANTED, INCHES, areaAt('Floor', 1, 0))).mapping).toBeUndefined();
     });
-    expect(await troubleOf(planned(book, [], { at: areaAt('Floor', 0, 0) }))).toMatchObject({
-      code: 'noHeader',
-    });
-    expect(await troubleOf(planned(book, [], { at: areaAt('Empty', 0, 0) }))).toMatchObject({
-      code: 'missing',
-    });
-    const bare = new MemoryBook({ Floor: { rows: SCHEDULE!.slice(0, 2) } });
-    expect(await troubleOf(planned(bare, wish('rodWidth')))).toMatchObject({ code: 'noRows' });
-  });
-  it('a cell being edited while the plan is made', async () => {
-    const book = new MemoryBook({ Floor: { rows: SCHEDULE! } });
-    book.failNext = trouble('editing');
-    expect((await troubleOf(planned(book, wish('rodWidth')))).message).toMatch(/being edited/);
-  });
-});
-
-describe('10,000 rows', () => {
-  const rows = [
-    SCHEDULE![1]!,
-    ...Array.from({ length: 10_000 }, (_, at) => [`${at}`, 40 + (at % 80), null, null, 98, 'pinch', 54, 1]),
-  ];
-  it('are filled in few requests', async () => {
-    const book = new MemoryBook({ Floor: { rows } });
-    const { plan: of } = await planned(book, wish('widths', 'yardage', 'cutLength', 'stack'), {
-      at: areaAt('Floor', 0, 0),
-    });
-    const before = book.trips;
-    await fill(book, of);
-    expect(book.trips - before).toBeLessThan(10);
-    expect((await formulas(book, 10_000, 8, 1, 1)).flat()[0]).toContain('B10001');
-  });
-  it('cancelled midway, the workbook is as it was', async () => {
-    const book = new MemoryBook({ Floor: { rows } });
-    const { plan: of } = await planned(book, wish('widths', 'yardage'), { at: areaAt('Floor', 0, 0) });
-    const before = book.picture();
-    const stop = new AbortController();
-    const said = await troubleOf(
-      fill(book, of, { signal: stop.signal, progress: (done) => void (done > 20_000 && stop.abort()) }),
-    );
-    expect(said.message).toBe('Stopped. The workbook is as it was.');
-    expect(book.picture()).toBe(before);
-  });
-});
-
-describe('a mapping', () => {
-  it('is kept in the workbook and found again, also when the sheet was renamed', async () => {
-    const rows = SCHEDULE!.map((row, at) =>
-      at === 1 ? row.map((cell) => (cell === 'Style' ? 'Wishes' : cell)) : row,
-    );
-    const book = new MemoryBook({ Floor: { rows } });
-    const first = await survey(book, WANTED, INCHES, areaAt('Floor', 1, 0), {
-      'ext l': null,
-      wishes: 'heading',
-    });
-    const given: PlanGiven = {
-      read: first.read,
-      wanted: WANTED,
-      outputs: ROW_OUTPUTS,
-      wishes: wish('widths'),
-      unit: INCHES,
-      rules: '',
-    };
-    const of = await plan(book, given);
-    await fill(book, of);
-    await rememberFill(book, first.of, first.read, of);
-    expect((await mappings(book)).map((one) => one.outputs)).toEqual([['rodWidth', 'widths']]);
-    const again = await survey(book, WANTED, INCHES, areaAt('Floor', 1, 0));
-    expect(again.mapping?.outputs).toEqual(['rodWidth', 'widths']);
-    expect(again.read.columns.find((one) => one.id === 'wishes')).toMatchObject({
-      key: 'heading',
-      corrected: true,
-    });
-    expect(again.read.columns.find((one) => one.id === 'ext l')?.key).toBeUndefined();
-
-    const renamed = new MemoryBook({ Attic: { rows } });
-    await renamed.remember('mappings', await book.recall('mappings'));
-    const found = await survey(renamed, WANTED, INCHES, areaAt('Attic', 1, 0));
-    expect(found.mapping?.of).toBe('Floor');
-  });
-  it('that somebody spoilt is passed over', async () => {
-    const book = new MemoryBook({ Floor: { rows: SCHEDULE! } });
-    await book.remember('mappings', [{ of: 3 }, 'x', null]);
-    expect((await survey(book, WANTED, INCHES, areaAt('Floor', 1, 0))).mapping).toBeUndefined();
   });
 });

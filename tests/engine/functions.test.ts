@@ -35,13 +35,18 @@ it('an empty cell is handed over as nothing or as 0, as the host does; what was 
     { row: 3, column: 2, value: null, formula: '=HEM.RODWIDTH(72,A9,B9)' },
     { row: 4, column: 2, value: null, formula: '=HEM.HOUSERULE("return",E1:F2)' },
     { row: 5, column: 2, value: null, formula: '=HEM.HOUSERULE("return",IF(E1:F2="","",E1:F2))' },
+    // A formula's "" is a text on every host.
+    { row: 6, column: 2, value: null, formula: '=HEM.RODWIDTH(72,A7,A7)' },
+    { row: 6, column: 0, value: null, formula: '=IF(B1="","",1)' },
     { row: 0, column: 4, value: 'return' },
     { row: 8, column: 0, value: 0 },
     { row: 8, column: 1, value: 0 },
   ];
   const book = { sheets: [{ name: 'One', cells }], names: [] };
   const values = async (empties: 'null' | 'zero'): Promise<unknown[]> =>
-    (await new Engine(library, book, empties).calculate()).map(({ value }) => value);
-  expect(await values('null')).toEqual([94, 94, 94, 72, 3.5, 3.5]);
-  expect(await values('zero')).toEqual([72, 94, 94, 72, 0, 3.5]);
+    (await new Engine(library, book, empties).calculate())
+      .filter(({ column }) => column === 2)
+      .map(({ value }) => value);
+  expect(await values('null')).toEqual([94, 94, 94, 72, 3.5, 3.5, 94]);
+  expect(await values('zero')).toEqual([72, 94, 94, 72, 0, 3.5, 94]);
 });

@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { functionNamed } from '../../functions';
 import { MOST_ROWS } from '../../src/core/cell/fields';
 import type { CellIn } from '../../src/core/cell/fields';
+import { INCHES } from '../../src/core/exact/unit';
+import { RULE_LINES } from '../../src/core/house/rules';
 
 const call = (name: string, ...inputs: readonly CellIn[]) => functionNamed(name)!.call(inputs);
 const cells = (outcome: ReturnType<typeof call>): unknown =>
@@ -126,6 +128,13 @@ describe('a price or a rate of the house rules', () => {
     expect(cells(call('SELLPRICE', 0, 0, 'markup on cost'))).toBe(0);
   });
 });
+
+it.each(RULE_LINES.map((line) => [line.name, line] as const))(
+  'the rule “%s” reads 0 without a complaint, since a blank cell may arrive so',
+  (name, line) => {
+    expect(() => line.kind.read(0, { name, unit: INCHES })).not.toThrow();
+  },
+);
 
 describe('a choice', () => {
   it('that reads 0 is blank, as a figure and as text', () => {

@@ -212,7 +212,7 @@ export const NO_ZERO = 'General;-General;';
 export const oneOf = (
   words: readonly string[],
   says: string,
-  otherwise: 'stop' | 'warn' = 'stop',
+  otherwise: 'stop' | 'warn' = 'warn',
 ): Choice => ({
   words,
   says,
@@ -222,10 +222,10 @@ export const fromName = (name: string, says: string): Choice => ({ from: name, s
 export const atLeast = (
   least: number,
   says: string,
-  more: { most?: number; whole?: boolean } = {},
+  { otherwise = 'stop', ...more }: { most?: number; whole?: boolean; otherwise?: 'stop' | 'warn' } = {},
 ): Choice => ({
   number: { least, ...more },
   says,
-  otherwise: 'stop',
+  otherwise,
 });
 export const YES_OR_NO = ['yes', 'no'] as const;

@@ -35,20 +35,28 @@ export function ruleDefault(line: RuleLine, unit: Unit): CellPut {
   return standard === undefined ? null : (line.kind.write?.(standard, unit) ?? null);
 }
 
+const inForce = (own: string, standard: string): string =>
+  `=IF(${own}="",IF(${standard}="","",${standard}),${own})`;
+/** The cell of the house's own figure, where a formula says what is in force. */
+export const ownFigure = (formula: string | null): string | undefined => {
+  const [, own, standard] = /^=IF\(([^=(),]+)="",IF\(([^=(),]+)="","",\2\),\1\)$/.exec(formula ?? '') ?? [];
+  return standard === undefined ? undefined : own;
+};
+
 export function houseRulesSheet(job: Job): Draft {
   const sheet = job.sheet('House rules');
   const { unit } = job;
   const values = RULE_LINES.map((line): CellPut => {
     if (line.key === 'unit') return unit.name;
     const formula = ruleFormula(job, line);
-    return formula === undefined ? ruleDefault(line, unit) : { formula };
+    return formula === undefined ? null : { formula };
   });
   const first = RULES_HEADER + 1;
   return together(
     titled(
       sheet,
       'House rules',
-      'The value in force is yours to change; every formula of the job reads it here. Leave a name as it is.',
+      'Write your own figure where the house does otherwise; left blank, the default is in force. Every formula of the job reads what is in force. Leave a name as it is.',
     ),
     tableDraft(job, {
       sheet,
@@ -57,7 +65,14 @@ export function houseRulesSheet(job: Job): Draft {
       rows: RULE_LINES.length,
       columns: [
         { key: 'rule', heading: 'rule', role: 'note', cells: RULE_LINES.map((line) => line.name) },
-        { key: 'value', heading: 'value', role: 'input', cells: values },
+        {
+          key: 'inForce',
+          heading: 'in force',
+          role: 'working',
+          // Never an empty cell, which some hosts hand over as 0: a return of 0 is a figure.
+          formula: (cell) => inForce(cell('value'), cell('standard')),
+        },
+        { key: 'value', heading: 'your figure', role: 'input', cells: values },
         { key: 'unit', heading: 'unit', role: 'note', cells: RULE_LINES.map((line) => ruleUnit(line, unit)) },
         { key: 'words', heading: 'what it says', role: 'note', cells: RULE_LINES.map((line) => line.says) },
         { key: 'source', heading: 'source', role: 'note', cells: RULE_LINES.map((line) => line.source) },
@@ -83,12 +98,12 @@ export function houseRulesSheet(job: Job): Draft {
           ? []
           : [
               {
-                area: areaAt(sheet, first + at, 1),
+                area: areaAt(sheet, first + at, 2),
                 ...oneOf(words, `Choose ${line.kind.noun}: ${line.says}.`),
               },
             ];
       }),
     },
-    laidOut(job, sheet, { header: RULES_HEADER, landscape: true, widths: [28, 18, 8, 66, 44, 16, 8] }),
+    laidOut(job, sheet, { header: RULES_HEADER, landscape: true, widths: [28, 18, 18, 8, 66, 44, 16, 8] }),
   );
 }

@@ -13,6 +13,9 @@ export interface Term extends Pair {
 
 export const unlessBlank = (cell: string, then = cell): string => `=IF(${cell}="","",${then})`;
 
+/** A figure in so many parts; the word none stays. */
+const parted = (cell: string, parts: number): string => `IF(ISNUMBER(${cell}),${cell}/${parts},${cell})`;
+
 type More = Partial<Term>;
 
 const money = (label: string, name: string, says: string, more: More = {}): Term => ({
@@ -21,7 +24,7 @@ const money = (label: string, name: string, says: string, more: More = {}): Term
   says,
   role: 'input',
   format: MONEY_FORMAT,
-  choice: atLeast(0, 'An amount, 0 or more.'),
+  choice: atLeast(0, 'An amount, or none where nothing is charged.', { otherwise: 'warn' }),
   ...more,
 });
 
@@ -31,7 +34,7 @@ const share = (label: string, name: string, says: string, more: More = {}, most 
   says,
   role: 'input',
   format: SHARE_FORMAT,
-  choice: atLeast(0, 'A share like 7.25%.', { most }),
+  choice: atLeast(0, 'A share like 7.25%, or none.', { most, otherwise: 'warn' }),
   ...more,
 });
 
@@ -81,13 +84,13 @@ function goodsTerms({ unit }: Job): readonly Term[] {
     },
     money(`rod a ${large}`, 'Price_rod', 'rod or track', {
       rule: 'pricePerRodFoot',
-      asRule: (cell) => unlessBlank(cell, large === 'yd' ? `${cell}/3` : cell),
+      asRule: (cell) => unlessBlank(cell, large === 'yd' ? parted(cell, 3) : cell),
     }),
     money('ring or carrier', 'Price_ring', 'each', { rule: 'pricePerRing' }),
     money('bracket', 'Price_bracket', 'each', { rule: 'pricePerBracket' }),
     money('finials', 'Price_finials', 'a pair, for each rod', {
       rule: 'pricePerFinial',
-      asRule: (cell) => unlessBlank(cell, `${cell}/2`),
+      asRule: (cell) => unlessBlank(cell, parted(cell, 2)),
     }),
     money('installation', 'Price_installation', 'for each window; not marked up', {
       rule: 'installationPerWindow',
@@ -166,7 +169,8 @@ function sellTerms(job: Job): readonly Term[] {
 function workedTerms(job: Job): readonly Term[] {
   const { small, large, weight } = job.unit;
   const name = (base: string): string => job.name(base);
-  const ruled = (label: string, base: string, rule: string): Term => ({
+  const ruled = (label: string, base: string, rule: string, format = 'General'): Term => ({
+    format,
     label,
     name: base,
     role: 'working',
@@ -198,6 +202,7 @@ function workedTerms(job: Job): readonly Term[] {
       formula: makingLess(name),
       says: 'the share that the making breaks below take off for all the widths of the job',
     },
+    ruled('deposit in force', 'Deposit_in_force', 'deposit', SHARE_FORMAT),
     ruled(`yardage goes up by (${large})`, 'Yardage_step', 'yardage step'),
     ruled(`lining width counted (${small})`, 'Lining_bolt', 'usual lining width'),
   ];

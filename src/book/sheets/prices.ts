@@ -58,7 +58,7 @@ export function pricesSheet(job: Job): Draft {
     titled(
       sheet,
       'Prices',
-      'What things cost the house. A price left blank counts as nothing, except a making charge: that one is asked for.',
+      'What things cost the house. A price left blank counts as nothing, except a making charge: that one is asked for, or none.',
     ),
     pairs(job, sheet, TERMS, termsOf(job)),
     tableDraft(job, {
@@ -77,7 +77,11 @@ export function pricesSheet(job: Job): Draft {
           key: 'price',
           heading: 'your figure',
           role: 'input',
-          choice: atLeast(0, 'An amount, or for the height surcharge a share of the charge; 0 or more.'),
+          choice: atLeast(
+            0,
+            'An amount, for the height surcharge a share of the charge; none where nothing is charged.',
+            { otherwise: 'warn' },
+          ),
         },
         { key: 'says', heading: 'what it is', role: 'note', cells: LABOR_LINES.map((line) => line.says) },
       ],

@@ -48,7 +48,7 @@ export function quoteSheet(job: Job): Draft {
         label: 'deposit',
         role: 'output',
         format: MONEY_FORMAT,
-        formula: `=ROUND(${total(6)}*N(${name('Deposit_share')}),2)`,
+        formula: `=ROUND(${total(6)}*N(${name('Deposit_in_force')}),2)`,
       },
       { label: 'balance', role: 'output', format: MONEY_FORMAT, formula: `=${total(6)}-${total(7)}` },
       {

@@ -2,7 +2,8 @@
 import { functionNamed } from '../../../functions/index';
 import { WINDOW_COLUMNS, type ColumnKey } from '../../core/window/columns';
 import { DRAWS, FLOOR_FINISHES, HEADINGS, LININGS, MEASURED_TO } from '../../core/cell/treatment';
-import { areaAt, placeText } from '../address';
+import { areaAt } from '../address';
+import { inOneRow, orBlank, unlessNoWindow } from '../row-formula';
 import {
   atLeast,
   fromName,
@@ -20,6 +21,9 @@ import {
 } from './draft';
 
 const HEADER = 3;
+
+/** The same row's cell of a column. */
+type Cell = (key: string) => string;
 
 const CHOICES: Partial<Record<ColumnKey, Choice>> = {
   quantity: atLeast(1, 'How many windows are exactly alike: a whole number; blank is 1.', { whole: true }),
@@ -129,18 +133,20 @@ export function windowsSheet(job: Job): Draft {
   const inputs = [...given, ...looked];
   const guarded = (of: (key: string) => string, formula: string): string =>
     `=IF(${of('openingWidth')}="","",${formula})`;
-  const blankable = (cell: string): string => `IF(${cell}="","",${cell})`;
   // Figures that hang on several others are asked of the whole row, so that no chain is deeper than two.
-  const headers = placeText(areaAt(sheet, HEADER, 0, 1, inputs.length), true);
-  const schedule = (of: (key: string) => string, figure: string): string => {
-    const first = of(inputs[0]?.key ?? '');
-    const last = of(inputs.at(-1)?.key ?? '');
-    return `HEM.SCHEDULE(${headers},$${first}:$${last},"${figure}",${rules})`;
+  const rowOf = (cell: Cell, keys: readonly ColumnDraft[]): string => {
+    const headings = keys.map(({ heading }) => `"${heading}"`).join(',');
+    return `{${headings}},${inOneRow(keys.map(({ key }) => orBlank(cell(key))))}`;
   };
-  const row = (of: (key: string) => string, figure: string): string => guarded(of, schedule(of, figure));
+  const handed = inputs.filter(({ key }) => key !== 'room' && key !== 'fabric');
+  const ofOneWindow = handed.filter(({ key }) => key !== 'quantity');
+  const asked = (cell: Cell, keys: readonly ColumnDraft[], figure: string): string =>
+    `HEM.SCHEDULE(${rowOf(cell, keys)},"${figure}",${rules})`;
+  const row = (cell: Cell, figure: string): string => guarded(cell, asked(cell, ofOneWindow, figure));
+  const ofAll = (cell: Cell, figure: string): string => unlessNoWindow(cell('quantity'), figure);
   /** Asked of the whole row, so that the house rules alone say how wide the bolt is. */
-  const behind = (of: (key: string) => string, figure: string): string =>
-    guarded(of, `IF(${of('lining')}="",0,${schedule(of, figure)})`);
+  const behind = (cell: Cell, figure: string): string =>
+    guarded(cell, `IF(${cell('lining')}="",0,${ofAll(cell, asked(cell, handed, figure))})`);
   const worked: ColumnDraft[] = [
     {
       key: 'rodWidth',
@@ -150,7 +156,7 @@ export function windowsSheet(job: Job): Draft {
       formula: (of) =>
         guarded(
           of,
-          `HEM.RODWIDTH(${of('openingWidth')},${blankable(of('leftExtension'))},${blankable(of('rightExtension'))},${rules})`,
+          `HEM.RODWIDTH(${of('openingWidth')},${orBlank(of('leftExtension'))},${orBlank(of('rightExtension'))},${rules})`,
         ),
     },
     {
@@ -160,7 +166,7 @@ export function windowsSheet(job: Job): Draft {
       formula: (of) =>
         guarded(
           of,
-          `HEM.DROP(${of('measured')},${of('heading')},${of('measuredTo')},${of('floorFinish')},${rules})`,
+          `HEM.DROP(${of('measured')},${of('heading')},${orBlank(of('measuredTo'))},${orBlank(of('floorFinish'))},${rules})`,
         ),
     },
     {
@@ -171,7 +177,7 @@ export function windowsSheet(job: Job): Draft {
       formula: (of) =>
         guarded(
           of,
-          `HEM.WIDTHS(${of('rodWidth')},${of('heading')},${of('fabricWidth')},${of('draw')},${of('fullness')},${of('horizontalRepeat')},${rules})`,
+          `HEM.WIDTHS(${of('rodWidth')},${of('heading')},${of('fabricWidth')},${orBlank(of('draw'))},${orBlank(of('fullness'))},${orBlank(of('horizontalRepeat'))},${rules})`,
         ),
     },
     {
@@ -197,7 +203,10 @@ export function windowsSheet(job: Job): Draft {
       formula: (of) =>
         guarded(
           of,
-          `HEM.YARDAGE(${of('rodWidth')},${of('finishedDrop')},${of('heading')},${of('fabricWidth')},${of('verticalRepeat')},${of('quantity')},${of('draw')},${of('fullness')},${of('match')},${of('horizontalRepeat')},${rules})`,
+          ofAll(
+            of,
+            `HEM.YARDAGE(${of('rodWidth')},${of('finishedDrop')},${of('heading')},${of('fabricWidth')},${orBlank(of('verticalRepeat'))},${orBlank(of('quantity'))},${orBlank(of('draw'))},${orBlank(of('fullness'))},${orBlank(of('match'))},${orBlank(of('horizontalRepeat'))},${rules})`,
+          ),
         ),
     },
     {
@@ -224,7 +233,7 @@ export function windowsSheet(job: Job): Draft {
       formula: (of) =>
         guarded(
           of,
-          `IFERROR(HEM.SAVEWIDTH(${of('rodWidth')},${of('heading')},${of('fabricWidth')},${of('draw')},${of('fullness')},${rules}),"")`,
+          `IFERROR(HEM.SAVEWIDTH(${of('rodWidth')},${of('heading')},${of('fabricWidth')},${orBlank(of('draw'))},${orBlank(of('fullness'))},${rules}),"")`,
         ),
     },
     {
@@ -236,7 +245,7 @@ export function windowsSheet(job: Job): Draft {
       formula: (of) =>
         guarded(
           of,
-          `IFERROR(HEM.STACK(${of('rodWidth')},${of('heading')},${of('draw')},${of('lining')},${rules}),"")`,
+          `IFERROR(HEM.STACK(${of('rodWidth')},${of('heading')},${orBlank(of('draw'))},${orBlank(of('lining'))},${rules}),"")`,
         ),
     },
     {
@@ -263,7 +272,7 @@ export function windowsSheet(job: Job): Draft {
       format: MONEY_FORMAT,
       name: 'Window_labor',
       note: 'of all the windows of the row; set the charges on the sheet of prices',
-      formula: (of) => row(of, 'labor'),
+      formula: (of) => guarded(of, ofAll(of, asked(of, handed, 'labor'))),
     },
     ...(functionNamed('CHECK') === undefined
       ? []
@@ -274,11 +283,7 @@ export function windowsSheet(job: Job): Draft {
             role: 'check' as const,
             // So wide that printing on two pages breaks after what was entered.
             wide: 54,
-            formula: (of: (key: string) => string) =>
-              guarded(
-                of,
-                `HEM.CHECK(${headers},$${of(inputs[0]?.key ?? '')}:$${of(inputs.at(-1)?.key ?? '')},${rules})`,
-              ),
+            formula: (of: (key: string) => string) => guarded(of, `HEM.CHECK(${rowOf(of, handed)},${rules})`),
           },
         ]),
   ];

@@ -22,7 +22,7 @@ export const MAKING_BREAKS: Kind<readonly MakingBreak[]> = {
   shape: 'cell',
   read(raw, place) {
     const cell = oneCell(raw, place);
-    if (cell === undefined) return undefined;
+    if (cell === undefined || cell === 0) return undefined;
     const breaks = partsOf(String(cell)).map((part): MakingBreak => {
       const found = PART.exec(part);
       if (found === null) return refuse('makingBreakUnreadable', place.name, place.name, readBack(part));

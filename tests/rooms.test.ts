@@ -55,7 +55,7 @@ const ROOMS: Readonly<Record<string, Room>> = {
   },
   // It also measures: how fast, how exact, how near the best.
   make: {
-    rooms: ['core', 'functions', 'engine', 'solve'],
+    rooms: ['core', 'functions', 'book', 'engine', 'file', 'solve'],
     packages: ['node', 'fflate', 'prettier', 'playwright-core', 'fraction.js'],
     never: EXCEL,
   },

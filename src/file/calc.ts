@@ -3,17 +3,26 @@ import { errorOf } from '../core/cell/fields';
 import { Engine } from '../engine/engine';
 import { nodeLibrary } from '../engine/node';
 import type { Given } from '../engine/workbook';
+import type { Call } from '../engine/functions';
+import { compiled } from '../engine/native/compile';
+import { parse, Unreadable } from '../engine/native/parse';
+import { Refused, Unproven } from '../engine/native/values';
+import { World } from '../engine/native/world';
 import { openArchive } from './xlsx/archive';
 import { readWords, type Command, type Io } from './command';
-import { typed } from './recalculate/formula';
+import { otherWorkbook, typed } from './recalculate/formula';
+import { directoryOf, type Named } from './recalculate/directory';
+import { givenOf } from './recalculate/report';
+import { BookSheets } from './recalculate/sheets';
 import { counted, FINE, NOT_COMPUTED, Problem, USAGE } from './problem';
 import { progressOf } from './progress';
-import { recalculate } from './recalculate/recalculate';
+import { answered, recalculate } from './recalculate/recalculate';
 import { whyNot } from './recalculate/refused';
-import { resolverOf, Unresolved, withSpills } from './recalculate/resolve';
+import { resolverOf, Unresolved, withSpills, type Resolver } from './recalculate/resolve';
 import { findingsOf, show, stepsOf, table, whyError } from './recalculate/sentences';
 import { nearName } from './recalculate/near-name';
-import { readWorkbook } from './xlsx/workbook';
+import { NO_CELLS, readWorkbook } from './xlsx/workbook';
+import '../engine/native/all';
 
 const HELP = `npm run hem -- calc [options] FORMULA…
 
@@ -38,55 +47,85 @@ interface Asker {
   ask(formula: string): Promise<Given | { readonly refused: string }>;
 }
 
-const EMPTY = { sheets: [{ name: 'Sheet1', cells: [] }], names: [] };
-
-function withoutBook(): Asker {
-  const engine = new Engine(nodeLibrary(), EMPTY);
-  const resolver = resolverOf({ sheets: [], names: [], tables: [] }, (name) => engine.knows(name), typed);
-  return {
-    ask: (formula) => answer(engine, formula, undefined, (text) => resolver.resolve(text, FIRST_CELL)),
-  };
-}
-
 const FIRST_CELL = { sheet: 0, row: 0, column: 0 };
+const NOTHING = {
+  sheets: [{ name: 'Sheet1', part: undefined, xml: '', seen: NO_CELLS }],
+  names: [],
+  tables: [],
+  from1904: false,
+};
 
 async function withBook(path: string, io: Io): Promise<Asker> {
   const file = readWorkbook(await openArchive(path));
-  const { engine, resolver, results } = await recalculate(file, nodeLibrary(), progressOf(io));
-  const kept = results.filter(({ given }) => given === undefined);
-  if (kept.length > 0)
+  const done = recalculate(file, { progress: progressOf(io) });
+  const missing = done.answers.filter((one) => one !== undefined && one.value === undefined).length;
+  if (missing > 0)
     io.err(
-      `${counted(kept.length, 'formula')} of “${path}” could not be computed; the old values are used (see fill).`,
+      `${counted(missing, 'formula')} of “${path}” could not be computed; what needs ${missing === 1 ? 'it' : 'them'} is not either (see fill).`,
     );
-  const home = file.sheets[0]?.name ?? '';
-  const reach = (sheet: string, row: number, column: number): { rows: number; columns: number } => {
-    const at = file.sheets.findIndex((one) => one.name.toLowerCase() === sheet.toLowerCase());
-    const found = results.find(
-      ({ formula }) => formula.sheet === at && formula.row === row && formula.column === column,
-    )?.given?.spill;
-    return { rows: found?.length ?? 1, columns: found?.[0]?.length ?? 1 };
-  };
-  return {
-    ask: (formula) =>
-      answer(engine, formula, file, (text) => withSpills(resolver.resolve(text, FIRST_CELL), home, reach)),
-  };
+  return new Asking(file, done.sheets);
 }
 
-async function answer(
-  engine: Engine,
-  formula: string,
-  file: Parameters<typeof whyNot>[1],
-  plain: (formula: string) => string,
-): Promise<Given | { readonly refused: string }> {
-  const text = `=${typed(formula.trim().replace(/^=/, ''))}`;
-  const why = whyNot({ typed: text }, file, engine);
-  if (why !== undefined)
-    return { refused: `${capital(why)}.${nearName(text, (name) => engine.knows(name))}` };
-  try {
-    return await engine.ask(plain(text));
-  } catch (thrown) {
-    if (thrown instanceof Unresolved) return { refused: `${capital(thrown.message)}.` };
-    throw thrown;
+/** Formulas beside a workbook, as if typed on its first sheet. */
+class Asking implements Asker {
+  readonly #world: World;
+  readonly #directory;
+  readonly #calls: Call[] = [];
+  #engine: { readonly engine: Engine; readonly resolver: Resolver } | undefined;
+
+  constructor(
+    readonly file: Named & { readonly from1904: boolean },
+    readonly sheets: BookSheets,
+  ) {
+    this.#directory = directoryOf(file);
+    this.#world = new World(sheets);
+    this.#world.heard = (of, outcome) => {
+      this.#calls.push({ of, outcome });
+    };
+  }
+
+  async ask(formula: string): Promise<Given | { readonly refused: string }> {
+    const text = typed(formula.trim().replace(/^=/, ''));
+    this.#calls.length = 0;
+    try {
+      const other = otherWorkbook(text);
+      if (other !== undefined) return { refused: `It points into another workbook ([${other}]).` };
+      parse(text, 0, 0);
+      const { run } = compiled(text, FIRST_CELL, this.#directory, true);
+      this.#world.at(0, 0, 0);
+      return givenOf({ value: answered(run, this.#world), calls: [...this.#calls] });
+    } catch (thrown) {
+      if (thrown instanceof Refused) return { refused: `${capital(thrown.message)}.` };
+      if (!(thrown instanceof Unproven || thrown instanceof Unreadable)) throw thrown;
+      if (/^it (?:cannot be read|needs)|deep|longer/.test(thrown.message))
+        return { refused: `${capital(thrown.message)}.` };
+    }
+    return this.#askEngine(`=${text}`);
+  }
+
+  /** What is not computed here goes to the engine, which knows more functions; loading it takes a while. */
+  async #askEngine(text: string): Promise<Given | { readonly refused: string }> {
+    const { engine, resolver } = (this.#engine ??= this.#opened());
+    const why = whyNot({ typed: text }, this.file, engine);
+    if (why !== undefined)
+      return { refused: `${capital(why)}.${nearName(text, (name) => engine.knows(name))}` };
+    const home = this.sheets.names[0] ?? '';
+    try {
+      return await engine.ask(
+        withSpills(resolver.resolve(text, FIRST_CELL), home, (sheet, row, column) => {
+          const at = this.#directory.sheet(sheet) ?? 0;
+          return this.sheets.spill(at, row, column) ?? { rows: 1, columns: 1 };
+        }),
+      );
+    } catch (thrown) {
+      if (thrown instanceof Unresolved) return { refused: `${capital(thrown.message)}.` };
+      throw thrown;
+    }
+  }
+
+  #opened(): { readonly engine: Engine; readonly resolver: Resolver } {
+    const engine = new Engine(nodeLibrary(), { sheets: this.sheets.plain(), names: [] });
+    return { engine, resolver: resolverOf(this.file, (name) => engine.knows(name), typed) };
   }
 }
 
@@ -143,11 +182,14 @@ export const command: Command = {
       throw new Problem('calc wants a formula. See npm run hem -- calc --help.', USAGE);
     const formulas =
       piped === undefined ? positionals : (await piped).split(/\r?\n/).filter((line) => line.trim() !== '');
-    const { ask } = values.book === undefined ? withoutBook() : await withBook(values.book, io);
+    const asker =
+      values.book === undefined
+        ? new Asking(NOTHING, new BookSheets(NOTHING))
+        : await withBook(values.book, io);
     const steps = values.steps === true;
     let exit: number = FINE;
     for (const formula of formulas) {
-      const given = await ask(formula);
+      const given = await asker.ask(formula);
       if ('refused' in given || whyError(given) !== undefined) exit = NOT_COMPUTED;
       if (values.json === true) io.out(asJson(given, steps));
       else asText(given, steps, io);

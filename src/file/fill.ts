@@ -1,51 +1,89 @@
-/** npm run hem -- fill: a workbook computed anew and written back, everything else in it as it was. */
+/** npm run hem -- fill: what must be computed of a workbook, written back; everything else in it as it was. */
 import { extname, resolve } from 'node:path';
-import { nodeLibrary } from '../engine/node';
 import { checkWritable, openArchive, replaceFile, zipped } from './xlsx/archive';
 import { readWords, type Command, type Io } from './command';
+import { ceilings } from './ceilings';
 import { counted, FINE, NOT_COMPUTED, Problem, USAGE } from './problem';
 import { progressOf } from './progress';
+import { differencesOf, type Difference } from './recalculate/differences';
 import { refill } from './recalculate/refill';
 import { reportOf, type Report } from './recalculate/report';
 import { readWorkbook } from './xlsx/workbook';
 
 const HELP = `npm run hem -- fill IN.xlsx -o OUT.xlsx [options]
 
-Computes every formula of a workbook, HEM functions included, and writes values and spills
-back. Nothing else of the file changes. HEM formulas are stored as Excel stores them.
-IN and OUT may be the same: the old file is replaced only when the new one is whole.
+Computes the HEM functions of a workbook and writes values and spills back. HEM formulas are
+stored as Excel stores them. IN and OUT may be the same: the old file is replaced only when the
+new one is whole.
 
   npm run hem -- fill quote.xlsx -o filled.xlsx
 
+What is computed: every cell with a HEM function; every formula that has no value yet; and what
+depends on a cell whose value changed. What is kept: every other formula's value, as Excel left it.
+A workbook that says of itself that its values are to be computed on opening has no values yet.
+Ordinary functions are computed only where their answers were seen to agree with Excel's. A formula
+that needs another function, the day, chance or another workbook loses its value rather than keep a
+wrong one: it is named here, and marked so that a spreadsheet program computes it on opening. Until
+then the cell is empty, also in a viewer that does not compute. Circles keep their values.
+
   -o, --output FILE  the file to write, with the same ending as IN
-  --all              every finding; without it the first ${20} of a kind
+  --recalculate      every formula that can be computed; says by function what differs from the file
+  --seconds N        stop after so many seconds, and write nothing
+  --memory MB        stop where more memory than this is needed, and write nothing
+  --all              every finding; without it the first 20 of a kind
   --json             the report as one JSON object
   --help             this
 
-A formula that cannot be computed is named and keeps its old value; the others are computed.
 Exit code: 0 fine · 1 a formula could not be computed or spilled · 2 not used so ·
-           3 a file cannot be read or written`;
+           3 a file cannot be read or written, or a ceiling was reached`;
 
 const ENDINGS = new Set(['.xlsx', '.xlsm', '.xltx', '.xltm']);
 const SHOWN = 20;
 const WEIGHTS = ['stop', 'check', 'note'];
 
 function tell(report: Report, changed: number, path: string, all: boolean, io: Io): void {
-  const { formulas, computed, ours, errors, findings, left } = report;
+  const { formulas, computed, kept, ours, errors, findings, left, keptNotes } = report;
+  const keeping = kept > 0 ? `, ${kept.toLocaleString('en-US')} kept as they were` : '';
   io.out(
-    `${path}: ${computed.toLocaleString('en-US')} of ${counted(formulas, 'formula')} computed, ${ours.toLocaleString('en-US')} of them with HEM functions; ${counted(changed, 'cell')} changed.`,
+    `${path}: ${computed.toLocaleString('en-US')} of ${counted(formulas, 'formula')} computed, ${ours.toLocaleString('en-US')} of them with HEM functions${keeping}; ${counted(changed, 'cell')} changed.`,
   );
-  some(errors, all, io, ({ cell, error, message }) => `${cell} shows ${error}: ${message}`);
+  for (const note of keptNotes) io.out(note);
+  some(errors, all, io.out, ({ cell, error, message }) => `${cell} shows ${error}: ${message}`);
   const heavyFirst = [...findings].sort(
     (one, other) => WEIGHTS.indexOf(one.weight) - WEIGHTS.indexOf(other.weight),
   );
-  some(heavyFirst, all, io, ({ cell, weight, sentence }) => `${weight} ${cell}: ${sentence}`);
-  for (const { sentence } of left) io.err(sentence);
+  some(heavyFirst, all, io.out, ({ cell, weight, sentence }) => `${weight} ${cell}: ${sentence}`);
+  some(left, all, io.err, ({ sentence }) => sentence);
 }
 
-function some<T>(list: readonly T[], all: boolean, io: Io, line: (one: T) => string): void {
-  for (const one of all ? list : list.slice(0, SHOWN)) io.out(line(one));
-  if (!all && list.length > SHOWN) io.out(`… and ${list.length - SHOWN} more (see all with --all)`);
+function some<T>(
+  list: readonly T[],
+  all: boolean,
+  say: (line: string) => void,
+  line: (one: T) => string,
+): void {
+  for (const one of all ? list : list.slice(0, SHOWN)) say(line(one));
+  if (!all && list.length > SHOWN) say(`… and ${list.length - SHOWN} more (see all with --all)`);
+}
+
+function tellDifferences(list: readonly Difference[], io: Io): void {
+  if (list.length === 0) io.out('Every formula computed gives what the file held.');
+  for (const { name, formulas, differing, first } of list)
+    io.out(`${name}: ${differing} of ${counted(formulas, 'formula')} differ from the file, first ${first}`);
+}
+
+/** The two files asked for. */
+function filesAsked(positionals: readonly string[], to: string | undefined): readonly [string, string] {
+  const [from, ...others] = positionals;
+  if (from === undefined || others.length > 0 || to === undefined)
+    throw new Problem(
+      'fill wants one workbook and where to write it: fill IN.xlsx -o OUT.xlsx. See npm run hem -- fill --help.',
+      USAGE,
+    );
+  const endings = [from, to].map((path) => extname(path).toLowerCase());
+  if (ENDINGS.has(endings[0] ?? '') && endings[0] !== endings[1])
+    throw new Problem(`“${to}” must end in ${endings[0]}, as “${from}” does. Name it so after -o.`, USAGE);
+  return [from, to];
 }
 
 export const command: Command = {
@@ -53,30 +91,43 @@ export const command: Command = {
   async run(words, io) {
     const { values, positionals } = readWords(
       words,
-      { output: { type: 'string', short: 'o' }, all: { type: 'boolean' }, json: { type: 'boolean' } },
+      {
+        output: { type: 'string', short: 'o' },
+        recalculate: { type: 'boolean' },
+        seconds: { type: 'string' },
+        memory: { type: 'string' },
+        all: { type: 'boolean' },
+        json: { type: 'boolean' },
+      },
       'fill',
     );
-    const [from, ...others] = positionals;
-    const to = values.output;
-    if (from === undefined || others.length > 0 || to === undefined)
-      throw new Problem(
-        'fill wants one workbook and where to write it: fill IN.xlsx -o OUT.xlsx. See npm run hem -- fill --help.',
-        USAGE,
-      );
-    const endings = [from, to].map((path) => extname(path).toLowerCase());
-    if (ENDINGS.has(endings[0] ?? '') && endings[0] !== endings[1])
-      throw new Problem(`“${to}” must end in ${endings[0]}, as “${from}” does. Name it so after -o.`, USAGE);
+    const [from, to] = filesAsked(positionals, values.output);
+    const watch = ceilings(values);
     const archive = await openArchive(from);
     await checkWritable(to);
     const file = readWorkbook(archive, (sheet) => {
       io.progress(`… reading ${sheet}`);
+      watch();
     });
-    const { parts, results, changed } = await refill(file, nodeLibrary(), progressOf(io));
+    const everything = values.recalculate === true;
+    const { parts, done, changed } = refill(file, { everything, watch, progress: progressOf(io) });
     const same = [...parts].every(([name, bytes]) => archive.get(name) === bytes);
     if (!same || resolve(from) !== resolve(to)) await replaceFile(to, zipped(parts));
-    const report = reportOf(file, results);
-    if (values.json === true) io.out(JSON.stringify({ file: to, changed, ...report }));
-    else tell(report, changed, to, values.all === true, io);
+    const report = reportOf(done);
+    const differences = everything ? differencesOf(done) : undefined;
+    if (values.json === true)
+      io.out(
+        JSON.stringify({
+          file: to,
+          changed,
+          ...report,
+          ...(differences === undefined ? {} : { differences }),
+        }),
+      );
+    else {
+      tell(report, changed, to, values.all === true, io);
+      if (differences !== undefined) tellDifferences(differences, io);
+    }
     return report.left.length > 0 ? NOT_COMPUTED : FINE;
   },
 };

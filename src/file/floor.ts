@@ -6,7 +6,6 @@ import { clothsOf, type Cloth } from '../core/floor/floor-cuts';
 import { sameName, type Received } from '../core/rolls/received';
 import { tally } from '../core/floor/tally';
 import type { Unit } from '../core/exact/unit';
-import { nodeLibrary } from '../engine/node';
 import { checkWritable, openArchive } from './xlsx/archive';
 import { readWords, type Command, type Io } from './command';
 import { writeFloorSheets } from './floor/book';
@@ -160,7 +159,7 @@ export const command: Command = {
         USAGE,
       );
     if (out !== undefined) await checkWritable(out);
-    const { parts } = await refill(readWorkbook(await openArchive(path)), nodeLibrary(), progressOf(io));
+    const { parts } = refill(readWorkbook(await openArchive(path)), { progress: progressOf(io) });
     const file = readWorkbook(parts);
     const read = windowsAsked(readWindows(file, path), values, path);
     const { unit } = read.house;

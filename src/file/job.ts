@@ -3,7 +3,6 @@ import { mkdir } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { UNITS, type Length } from '../core/exact/length';
 import { tally } from '../core/floor/tally';
-import { nodeLibrary } from '../engine/node';
 import { openArchive, replaceFile, zipped } from './xlsx/archive';
 import { counted } from './problem';
 import { refill } from './recalculate/refill';
@@ -19,11 +18,11 @@ const say = (line = ''): void => void process.stdout.write(`${line}\n`);
 
 /** Computes one demo workbook and writes it; what came of it is said in a line or more. */
 async function compute(name: string): Promise<{ readonly file: WorkbookFile; readonly sound: boolean }> {
-  const { parts, results } = await refill(readWorkbook(await openArchive(demo(name))), nodeLibrary());
+  const { parts, done } = refill(readWorkbook(await openArchive(demo(name))));
   const file = readWorkbook(parts);
   const path = `${OUT}/${name}`;
   await replaceFile(path, zipped(parts));
-  const { computed, ours, left, errors } = reportOf(file, results);
+  const { computed, ours, left, errors } = reportOf(done);
   say(`  ${path}: ${counted(computed, 'formula')} computed, ${ours} of them with HEM functions`);
   for (const { sentence } of left) say(`  ${sentence}`);
   for (const { cell, error, message } of errors) say(`  ${cell} shows ${error}: ${message}`);

@@ -1,7 +1,6 @@
 /** The grid's workbook as an .xlsx file: written plainly, then computed and marked by the command's own code. */
 import { Workbook as FileBook, type Cell, type Worksheet } from '@cj-tech-master/excelts';
 import * as core from '@univerjs/core';
-import * as formula from '@univerjs/engine-formula';
 import type { FWorkbook, FWorksheet } from '@univerjs/preset-sheets-core';
 import { SheetsNoteModel } from '@univerjs/preset-sheets-note';
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
@@ -184,7 +183,7 @@ export async function saveFile(grid: Grid, workbook: FWorkbook, book: Book): Pro
     if (area !== undefined) file.definedNames.add(areaText(area, true), name);
   const plain = new Uint8Array(await file.xlsx.writeBuffer());
   const parts = new Map(Object.entries(unzipSync(plain)));
-  const computed = await refill(readWorkbook(parts), { core, formula });
+  const computed = refill(readWorkbook(parts));
   const all = new Map(computed.parts);
   await drawCharts(workbook, book, all);
   const kept = workbook.getCustomMetadata();

@@ -1,9 +1,9 @@
 /** Workbook files for tests: the golden ones, and small ones written on the spot. */
-import { mkdtempSync } from 'node:fs';
+import { mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { strToU8, zipSync } from 'fflate';
+import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import { cellText, readAddress } from '../../src/book/address';
 import type { CellValue } from '../../src/engine/workbook';
 import { openArchive } from '../../src/file/xlsx/archive';
@@ -72,4 +72,14 @@ export function smallBook(
     ...of.parts,
   };
   return zipSync(Object.fromEntries(Object.entries(parts).map(([name, text]) => [name, strToU8(text)])));
+}
+
+/** The same workbook, saying of itself that its values are to be computed when it is opened. */
+export function stale(path: string): Uint8Array {
+  const parts = unzipSync(readFileSync(path));
+  const xml = strFromU8(parts['xl/workbook.xml'] ?? new Uint8Array());
+  const marked = xml.includes('<calcPr')
+    ? xml.replace(/<calcPr[^>]*>/, '<calcPr fullCalcOnLoad="1"/>')
+    : xml.replace('</workbook>', '<calcPr fullCalcOnLoad="1"/></workbook>');
+  return zipSync({ ...parts, 'xl/workbook.xml': strToU8(marked) });
 }

@@ -17,11 +17,16 @@ const OTHERWISE: Readonly<Record<string, string>> = {
   'SUM(Data!B:B)': 'a TRUE in a cell is not summed',
   'SQRT(-1)': '#NUM!; LibreOffice stores its own error, which it writes as #VALUE!',
 };
-it('429 ordinary formulas give what LibreOffice gives', async ({ skip }) => {
+it('428 of 429 ordinary formulas give what LibreOffice gives', async ({ skip }) => {
   if (spawnSync('soffice', ['--version']).status !== 0) skip('soffice is not installed here');
   const folder = scratch();
   const mine = join(folder, 'mine.xlsx');
-  expect(await hem(['fill', golden('natives.xlsx'), '-o', mine], listening())).toBe(0);
+  const io = listening();
+  expect(await hem(['fill', golden('natives.xlsx'), '-o', mine], io)).toBe(1);
+  // A difference that only rounding leaves is not computed: what Excel makes of it is not sure.
+  expect(io.complained).toEqual([
+    'Sums!B187 could not be computed: it comes so near to nothing that only rounding is left. It shows no value until a spreadsheet program computes it.',
+  ]);
   mkdirSync(join(folder, 'profile', 'user'), { recursive: true });
   writeFileSync(join(folder, 'profile', 'user', 'registrymodifications.xcu'), SETTINGS);
   execFileSync(
@@ -43,7 +48,7 @@ it('429 ordinary formulas give what LibreOffice gives', async ({ skip }) => {
   let compared = 0;
   for (const [cell, value] of shown(file)) {
     const formula = formulaAt(file, cell)?.replaceAll('_xlfn.', '');
-    if (formula === undefined) continue;
+    if (formula === undefined || value === null) continue;
     const other = theirs.get(cell) ?? '';
     compared += 1;
     const same =
@@ -53,5 +58,5 @@ it('429 ordinary formulas give what LibreOffice gives', async ({ skip }) => {
     if (!same && OTHERWISE[formula] === undefined) differing.push({ cell, formula, value, other });
   }
   expect(differing).toEqual([]);
-  expect(compared).toBe(429);
+  expect(compared).toBe(428);
 }, 180_000);

@@ -4,7 +4,6 @@ import { floorPriceDraft } from '../../book/floor/price-sheet';
 import { floorDraft } from '../../book/floor/sheets';
 import { together } from '../../book/sheets/draft';
 import type { JobPrice } from '../../core/quote/mock-up';
-import { nodeLibrary } from '../../engine/node';
 import { addSheets, namesTaken } from '../xlsx/add-sheets';
 import { replaceFile, zipped } from '../xlsx/archive';
 import type { PlannedCloth } from './plan';
@@ -33,6 +32,6 @@ export async function writeFloorSheets(
   );
   const draft = priced === undefined ? lists : together(lists, floorPriceDraft(taken, floor, priced));
   // The sums of the new sheets are computed like every other formula.
-  const { parts } = await refill(readWorkbook(addSheets(file, draft)), nodeLibrary());
+  const { parts } = refill(readWorkbook(addSheets(file, draft)));
   await replaceFile(path, zipped(parts));
 }

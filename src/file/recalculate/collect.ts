@@ -1,33 +1,30 @@
-/** Every formula of a workbook file, spelled out: shared ones moved to their cell, arrays with their reach. */
+/** Every formula of a workbook file, as it is computed: its shape, where it fills, what the file shows for it. */
 import { readAddress, type Area } from '../../book/address';
-import { shifted } from '../../book/formula';
 import type { CellValue } from '../../engine/workbook';
+import { DATA_TABLE, type Shape, type Shapes } from './shapes';
+import { shifted } from '../../book/formula';
 import { callsOurs, typed } from './formula';
-import type { At } from './resolve';
+import type { At } from './table-reference';
 import type { CellSeen } from '../xlsx/sheet';
 import type { WorkbookFile } from '../xlsx/workbook';
 
 export interface FormulaCell extends At {
-  /** As the file holds it, without “=”. */
-  readonly stored: string;
-  /** As a person types it, with “=”. */
-  readonly typed: string;
+  readonly shape: Shape;
   /** plain gives one value; dynamic spills as far as it likes; array fills its reach, no more. */
   readonly kind: 'plain' | 'dynamic' | 'array' | 'table';
   /** The cells the file says it fills. */
   readonly reach: Area;
-  readonly ours: boolean;
   /** What the file shows for it. */
   readonly old: CellValue;
   readonly cell: CellSeen;
+  /** The cell that holds its text, where several share one. */
+  readonly master: CellSeen | undefined;
 }
 
 export interface Collected {
   readonly formulas: readonly FormulaCell[];
-  /** Everything else that is filled, by sheet; cells a spill filled are no contents of their own. */
-  readonly constants: readonly (readonly CellSeen[])[];
-  /** The cells a spill or an array had filled, by sheet. */
-  readonly inner: readonly (readonly CellSeen[])[];
+  /** The cells a spill or an array had filled, with the number of its formula. */
+  readonly inner: readonly { readonly owner: number; readonly cell: CellSeen }[];
 }
 
 export const keyOf = (row: number, column: number): number => row * 16_384 + column;
@@ -37,14 +34,24 @@ export const inArea = (area: Area, row: number, column: number): boolean =>
   column >= area.column &&
   column < area.column + area.columns;
 
-export function collect(file: WorkbookFile): Collected {
+/** As the file holds it, without “=”. */
+export function storedText({ cell, master }: Pick<FormulaCell, 'cell' | 'master'>): string {
+  const own = cell.formula?.text;
+  if (own !== undefined || master === undefined) return own ?? '';
+  return shifted(master.formula?.text ?? '', cell.row - master.row, cell.column - master.column);
+}
+/** As a person types it, with “=”. */
+export const typedText = (formula: Pick<FormulaCell, 'cell' | 'master'>): string =>
+  `=${typed(storedText(formula))}`;
+
+export function collect(file: WorkbookFile, shapes: Shapes): Collected {
   const formulas: FormulaCell[] = [];
-  const inner: (readonly CellSeen[])[] = [];
-  const constants = file.sheets.map(({ name, seen }, sheet) => {
+  const inner: { owner: number; cell: CellSeen }[] = [];
+  for (const [sheet, { name, seen }] of file.sheets.entries()) {
     const masters = new Map<string, CellSeen>();
-    const filled = new Set<number>();
+    const filled = new Map<number, number>();
     const rest: CellSeen[] = [];
-    for (const { cells } of seen.rows) {
+    for (const { cells } of seen.rows)
       for (const cell of cells) {
         const { formula } = cell;
         if (formula === undefined) {
@@ -52,55 +59,55 @@ export function collect(file: WorkbookFile): Collected {
           continue;
         }
         if (formula.shared !== undefined && formula.text !== undefined) masters.set(formula.shared, cell);
-        const stored = textOf(cell, masters);
+        const master = formula.text === undefined ? masters.get(formula.shared ?? '') : undefined;
         // An array's inner cells may carry an empty <f>: they belong to its first cell.
-        if (stored === undefined && formula.kind !== 'table') continue;
-        const one = asFormula(file, sheet, name, cell, stored ?? '');
+        if (formula.text === undefined && master === undefined && formula.kind !== 'table') continue;
+        const one = asFormula(file, { sheet, name, cell, master }, shapes);
         formulas.push(one);
-        if (one.kind === 'plain' || one.kind === 'table') continue;
-        for (let row = 0; row < one.reach.rows; row++) {
-          for (let column = 0; column < one.reach.columns; column++) {
-            if (row + column > 0) filled.add(keyOf(one.row + row, one.column + column));
-          }
-        }
+        if (one.kind === 'plain') continue;
+        for (let row = one.row; row < one.row + one.reach.rows; row++)
+          for (let column = one.column; column < one.column + one.reach.columns; column++)
+            if (row !== one.row || column !== one.column) filled.set(keyOf(row, column), formulas.length - 1);
       }
-    }
-    inner.push(rest.filter(({ row, column }) => filled.has(keyOf(row, column))));
-    return rest.filter(({ row, column }) => !filled.has(keyOf(row, column)));
-  });
-  return { formulas, constants, inner };
+    if (filled.size > 0)
+      for (const cell of rest) {
+        const owner = filled.get(keyOf(cell.row, cell.column));
+        if (owner !== undefined) inner.push({ owner, cell });
+      }
+  }
+  return { formulas, inner };
 }
 
-function textOf(cell: CellSeen, masters: ReadonlyMap<string, CellSeen>): string | undefined {
-  const { formula } = cell;
-  if (formula?.text !== undefined) return formula.text;
-  const master = formula?.shared === undefined ? undefined : masters.get(formula.shared);
-  const text = master?.formula?.text;
-  if (master === undefined || text === undefined) return undefined;
-  return shifted(text, cell.row - master.row, cell.column - master.column);
+interface Found {
+  readonly sheet: number;
+  readonly name: string;
+  readonly cell: CellSeen;
+  readonly master: CellSeen | undefined;
 }
 
-function asFormula(
-  file: WorkbookFile,
-  sheet: number,
-  name: string,
-  cell: CellSeen,
-  stored: string,
-): FormulaCell {
+function asFormula(file: WorkbookFile, { sheet, name, cell, master }: Found, shapes: Shapes): FormulaCell {
   const { row, column, formula } = cell;
-  const own: Area = { sheet: name, row, column, rows: 1, columns: 1 };
   const dynamic = cell.metadata !== undefined && file.dynamic.marks.has(cell.metadata);
-  const text = `=${typed(stored)}`;
-  const ours = callsOurs(text);
-  const reach = formula?.kind === 'array' ? (readAddress(formula.ref ?? '', name) ?? own) : own;
-  const single = reach.rows * reach.columns === 1;
-  const kind =
+  const spills = dynamic || formula?.kind === 'array';
+  const stored = formula?.text ?? master?.formula?.text ?? '';
+  const from = formula?.text === undefined && master !== undefined ? master : cell;
+  const shape =
     formula?.kind === 'table'
-      ? 'table'
-      : dynamic || (ours && single)
-        ? 'dynamic'
-        : formula?.kind === 'array'
-          ? 'array'
-          : 'plain';
-  return { sheet, row, column, stored, typed: text, kind, reach, ours, old: cell.value, cell };
+      ? DATA_TABLE
+      : shapes.of(stored, { sheet, row: from.row, column: from.column }, spills);
+  const own: Area = { sheet: name, row, column, rows: 1, columns: 1 };
+  const fills = formula?.kind === 'array' || formula?.kind === 'table';
+  const reach = fills ? (readAddress(formula.ref ?? '', name) ?? own) : own;
+  const single = reach.rows * reach.columns === 1;
+  const kind = kindOf(formula?.kind, dynamic || (single && callsOursAt(shape, stored)));
+  return { sheet, row, column, shape, kind, reach, old: cell.value, cell, master };
+}
+
+/** A call of ours may spill, though the program that wrote it did not say so. */
+const callsOursAt = (shape: Shape, stored: string): boolean => shape.ours && callsOurs(`=${typed(stored)}`);
+
+function kindOf(kind: string | undefined, spills: boolean): FormulaCell['kind'] {
+  if (kind === 'table') return 'table';
+  if (spills) return 'dynamic';
+  return kind === 'array' ? 'array' : 'plain';
 }

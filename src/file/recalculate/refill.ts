@@ -1,29 +1,23 @@
-/** A workbook file computed anew and written back: values, spills, and how calls of ours are stored. */
-import { cellText, placeText, type Area } from '../../book/address';
-import type { Library } from '../../engine/library';
-import type { CellValue, Computed, Progress } from '../../engine/workbook';
+/** A workbook file filled: what was computed written back, and how calls of ours are stored. */
+import { cellText, placeText } from '../../book/address';
+import { Grid } from '../../engine/native/values';
+import type { CellValue } from '../../engine/workbook';
 import type { Parts } from '../xlsx/archive';
-import { inArea, keyOf, type FormulaCell } from './collect';
+import { inArea, keyOf, storedText, type FormulaCell } from './collect';
 import { storedForm } from './formula';
 import { chainArrays, spillMark, storeHeldFormulas } from '../xlsx/marked';
 import { patchSheet, type CellWrite } from '../xlsx/patch';
-import { recalculate, type Result } from './recalculate';
+import { asCell, recalculate, sameScalar, type Answer, type Recalculation, type Wish } from './recalculate';
+import { hasValue, scalarOf } from './sheets';
 import { bytesOfText } from '../xlsx/text';
 import type { WorkbookFile, WorksheetFile } from '../xlsx/workbook';
 
 export interface Refilled {
   /** The new file's parts; those that did not change are the old ones' own bytes. */
   readonly parts: Parts;
-  readonly results: readonly Result[];
+  readonly done: Recalculation;
   /** Cells whose shown value changed. */
   readonly changed: number;
-}
-
-/** A program that computed before us may differ in a number's last digit: then its own stands. */
-function sameValue(one: CellValue, other: CellValue): boolean {
-  if (typeof one === 'number' && typeof other === 'number')
-    return one === other || Math.abs(one - other) <= 1e-14 * Math.max(Math.abs(one), Math.abs(other));
-  return one === other;
 }
 
 /** A link to us that a program broke, [2]!_xldudf_HEM_…, is mended with it. */
@@ -35,18 +29,16 @@ class SheetWork {
   readonly #old: ReadonlyMap<number, CellValue>;
   changed = 0;
 
-  constructor({ seen }: WorksheetFile) {
+  constructor({ seen }: WorksheetFile, spills: boolean) {
     this.#old = new Map(
-      seen.rows.flatMap(({ cells }) => cells.map((cell) => [keyOf(cell.row, cell.column), cell.value])),
+      spills
+        ? seen.rows.flatMap(({ cells }) => cells.map((cell) => [keyOf(cell.row, cell.column), cell.value]))
+        : [],
     );
   }
 
   get writes(): readonly CellWrite[] {
     return [...this.#writes.values()];
-  }
-
-  shown(row: number, column: number): CellValue {
-    return this.#old.get(keyOf(row, column)) ?? null;
   }
 
   put(write: CellWrite): void {
@@ -55,96 +47,122 @@ class SheetWork {
 
   /** A value beside its formula; one spill may take over what another leaves. */
   fill(row: number, column: number, value: CellValue): void {
-    if (sameValue(this.shown(row, column), value)) this.#writes.delete(keyOf(row, column));
+    const key = keyOf(row, column);
+    const shown = this.#old.get(key) ?? null;
+    if (shown !== null && value !== null && sameScalar(shown, value)) this.#writes.delete(key);
     else this.put({ row, column, value });
   }
 
   leave(row: number, column: number): void {
-    if (!this.#writes.has(keyOf(row, column)) && this.shown(row, column) !== null)
+    const key = keyOf(row, column);
+    if (!this.#writes.has(key) && (this.#old.get(key) ?? null) !== null)
       this.put({ row, column, value: null });
   }
 }
 
-export async function refill(file: WorkbookFile, library: Library, progress?: Progress): Promise<Refilled> {
-  const { results, engine } = await recalculate(file, library, progress);
-  engine.dispose();
+export function refill(file: WorkbookFile, wish: Wish = {}): Refilled {
+  const done = recalculate(file, wish);
+  const { formulas, answers } = done;
   const parts: Parts = new Map(file.parts);
-  const work = file.sheets.map((sheet) => new SheetWork(sheet));
+  const spills = file.sheets.map(() => false);
+  for (const [at, formula] of formulas.entries())
+    if (answers[at] !== undefined && (formula.kind !== 'plain' || answers[at]?.value instanceof Grid))
+      spills[formula.sheet] = true;
+  const work = file.sheets.map((sheet, at) => new SheetWork(sheet, spills[at] === true));
+  for (const [at, formula] of formulas.entries()) {
+    const answer = answers[at];
+    if (answer !== undefined && answer.circle !== true) leaveOld(work[formula.sheet], formula, answer);
+  }
   const made: { sheet: number; cell: string }[] = [];
   let mark: string | undefined;
-  for (const { formula, given } of results)
-    if (given !== undefined) leaveOld(work[formula.sheet], formula, given);
-  for (const result of results) {
-    const { formula } = result;
+  for (const [at, formula] of formulas.entries()) {
+    const answer = answers[at];
     const sheet = work[formula.sheet];
-    if (sheet === undefined) continue;
-    const values = valuesOf(result);
-    const { row, column, old } = formula;
-    const first = values[0]?.[0] ?? null;
-    const value = sameValue(first, old) ? old : first;
-    if (result.given !== undefined) fillBeside(sheet, formula, values);
-    if (formula.kind !== 'dynamic') {
-      if (value !== old) sheet.put({ row, column, value });
+    if (answer === undefined || answer.circle === true || sheet === undefined) continue;
+    if (answer.value === undefined) {
+      drop(sheet, formula);
       continue;
     }
-    const text = formula.ours ? mended(formula.stored) : formula.stored;
-    const marked = isMarked(formula, file);
-    const ref = placeText(result.given === undefined ? formula.reach : areaOf(formula, values));
-    if (marked && value === old && text === formula.stored && ref === placeText(formula.reach)) continue;
-    mark ??= spillMark(file, parts);
-    if (!marked) made.push({ sheet: formula.sheet, cell: cellText(row, column) });
-    sheet.put({
-      row,
-      column,
-      value,
-      spilling: { text, ref, mark: (marked ? formula.cell.metadata : undefined) ?? mark },
-    });
+    const write = writeOf(sheet, formula, answer, file, () => (mark ??= spillMark(file, parts)));
+    if (write === undefined) continue;
+    sheet.put(write);
+    if (write.spilling !== undefined && !isMarked(formula, file))
+      made.push({ sheet: formula.sheet, cell: cellText(formula.row, formula.column) });
   }
   let changed = 0;
   for (const [at, sheetWork] of work.entries()) {
     const sheet = file.sheets[at];
     const { writes } = sheetWork;
     if (sheet?.part === undefined || writes.length === 0) continue;
-    changed += writes.filter(
-      ({ row, column, value }) => !sameValue(sheetWork.shown(row, column), value),
-    ).length;
+    changed += changedIn(sheet, writes);
     parts.set(sheet.part, bytesOfText(patchSheet(sheet.xml, sheet.part, sheet.seen, writes)));
   }
   storeHeldFormulas(file, parts);
   chainArrays(file, parts, made);
-  return { parts, results, changed };
+  return { parts, done, changed };
+}
+
+/** How many of the cells written show something else than before. */
+function changedIn({ seen }: WorksheetFile, writes: readonly CellWrite[]): number {
+  const byCell = new Map(writes.map((write) => [keyOf(write.row, write.column), write.value]));
+  let changed = 0;
+  for (const { cells } of seen.rows)
+    for (const { row, column, value } of cells) {
+      const key = keyOf(row, column);
+      const written = byCell.get(key);
+      if (written === undefined) continue;
+      byCell.delete(key);
+      if (written !== value) changed += 1;
+    }
+  for (const value of byCell.values()) if (value !== null) changed += 1;
+  return changed;
 }
 
 const isMarked = ({ cell }: FormulaCell, file: WorkbookFile): boolean =>
   cell.metadata !== undefined && file.dynamic.marks.has(cell.metadata);
 
-const areaOf = (formula: FormulaCell, values: readonly (readonly CellValue[])[]): Area => ({
-  ...formula.reach,
-  rows: values.length,
-  columns: values[0]?.length ?? 1,
-});
+/** No value is better than a wrong one: a program that opens the file computes it by the cell's own mark. */
+function drop(sheet: SheetWork, formula: FormulaCell): void {
+  const { row, column, cell } = formula;
+  if (!hasValue(cell) && cell.formula?.always === true) return;
+  sheet.put({ row, column, value: null, dropped: true });
+}
 
-/** The rows a formula fills: its spill, what an array of old must fill, or its one value. */
-function valuesOf({ formula, given }: Result): readonly (readonly CellValue[])[] {
-  if (given === undefined) return [[formula.old]];
-  if (given.spill !== undefined && formula.kind !== 'plain') return given.spill;
-  if (formula.kind !== 'array') return [[given.value]];
-  const { rows, columns } = formula.reach;
-  return Array.from({ length: rows }, () => Array.from({ length: columns }, () => given.value));
+function writeOf(
+  sheet: SheetWork,
+  formula: FormulaCell,
+  answer: Answer,
+  file: WorkbookFile,
+  markOf: () => string,
+): CellWrite | undefined {
+  const { row, column, cell } = formula;
+  const rows = answer.value instanceof Grid ? answer.value : undefined;
+  const first = rows === undefined ? (answer.value ?? null) : rows.at(0, 0);
+  const old = scalarOf(cell);
+  const same = hasValue(cell) && sameScalar(first as typeof old, old);
+  const value = same ? formula.old : asCell(first as typeof old);
+  if (rows !== undefined)
+    for (let r = 0; r < rows.rows; r++)
+      for (let c = 0; c < rows.columns; c++)
+        if (r + c > 0) sheet.fill(row + r, column + c, asCell(rows.at(r, c)));
+  const computed = cell.formula?.always === true && !formula.shape.volatile;
+  if (formula.kind !== 'dynamic') return same && !computed ? undefined : { row, column, value, computed };
+  const stored = storedText(formula);
+  const text = formula.shape.ours ? mended(stored) : stored;
+  const marked = isMarked(formula, file);
+  const ref = placeText({ ...formula.reach, rows: rows?.rows ?? 1, columns: rows?.columns ?? 1 });
+  if (marked && text === stored && ref === placeText(formula.reach))
+    return same && !computed ? undefined : { row, column, value, computed };
+  const mark = (marked ? cell.metadata : undefined) ?? markOf();
+  return { row, column, value, spilling: { text, ref, mark } };
 }
 
 /** Cells a spill filled before and fills no more. */
-function leaveOld(sheet: SheetWork | undefined, formula: FormulaCell, given: Computed): void {
-  const now = areaOf(formula, valuesOf({ formula, given, sentence: undefined }));
+function leaveOld(sheet: SheetWork | undefined, formula: FormulaCell, { value }: Answer): void {
+  if (formula.kind === 'plain') return;
   const { row, column, rows, columns } = formula.reach;
-  for (let r = row; r < row + rows; r++) {
+  const now = { ...formula.reach, rows: 1, columns: 1 };
+  if (value instanceof Grid) Object.assign(now, { rows: value.rows, columns: value.columns });
+  for (let r = row; r < row + rows; r++)
     for (let c = column; c < column + columns; c++) if (!inArea(now, r, c)) sheet?.leave(r, c);
-  }
-}
-
-function fillBeside(sheet: SheetWork, formula: FormulaCell, values: readonly (readonly CellValue[])[]): void {
-  for (const [down, line] of values.entries()) {
-    for (const [right, value] of line.entries())
-      if (down + right > 0) sheet.fill(formula.row + down, formula.column + right, value);
-  }
 }

@@ -1,41 +1,84 @@
-/** What came of computing a workbook file, by cell: for the fill command and whoever else asks. */
+/** What came of filling a workbook file, by cell: for the fill command and whoever else asks. */
 import type { Finding } from '../../core/cell/answer';
-import { errorOf } from '../../core/cell/fields';
-import { cellName, type Result } from './recalculate';
+import { Grid } from '../../engine/native/values';
+import type { Given } from '../../engine/workbook';
+import { asCell, cellName, type Answer, type Recalculation } from './recalculate';
 import { findingsOf, whyError } from './sentences';
-import type { WorkbookFile } from '../xlsx/workbook';
+import { errorOf } from '../../core/cell/fields';
 
 export interface Report {
-  /** Formulas in the workbook, and how many of them were computed. */
+  /** Formulas in the workbook, how many of them were computed, and how many kept the file's value. */
   readonly formulas: number;
   readonly computed: number;
-  /** Of them, how many call HEM functions. */
+  readonly kept: number;
+  /** Of those computed, how many call HEM functions. */
   readonly ours: number;
-  /** Not computed, the old value stays; or #SPILL!: each named with why. */
+  /** Not computed, so that it holds no value now; in a circle; or #SPILL!: each named with why. */
   readonly left: readonly { readonly cell: string; readonly sentence: string }[];
   /** HEM formulas that answer with an error, and why. */
   readonly errors: readonly { readonly cell: string; readonly error: string; readonly message: string }[];
   readonly findings: readonly ({ readonly cell: string } & Finding)[];
+  /** What was kept though the program that shows the workbook might compute it anew. */
+  readonly keptNotes: readonly string[];
 }
 
-export function reportOf(file: WorkbookFile, results: readonly Result[]): Report {
+/** An answer as the sentences know what a formula gave. */
+export function givenOf({ value, calls }: Answer): Given {
+  if (!(value instanceof Grid)) return { value: asCell(value ?? null), calls };
+  const spill = Array.from({ length: value.rows }, (_, row) =>
+    Array.from({ length: value.columns }, (__, column) => asCell(value.at(row, column))),
+  );
+  return { value: spill[0]?.[0] ?? null, spill, calls };
+}
+
+export function reportOf({ file, formulas, answers, volatile }: Recalculation): Report {
   const left: { cell: string; sentence: string }[] = [];
   const errors: { cell: string; error: string; message: string }[] = [];
   const findings: ({ cell: string } & Finding)[] = [];
-  let [computed, ours] = [0, 0];
-  for (const { formula, given, sentence } of results) {
-    const cell = cellName(file, formula);
-    if (sentence !== undefined) left.push({ cell, sentence });
-    if (given === undefined) continue;
+  let [computed, ours, kept] = [0, 0, 0];
+  for (const [at, formula] of formulas.entries()) {
+    const answer = answers[at];
+    if (answer === undefined) {
+      kept += 1;
+      continue;
+    }
+    const { value, why } = answer;
+    const cell = (): string => cellName(file, formula);
+    if (value === undefined) {
+      left.push({
+        cell: cell(),
+        sentence: `${cell()} could not be computed: ${why ?? ''}. ${outcome(answer)}`,
+      });
+      continue;
+    }
     computed += 1;
-    if (!formula.ours) continue;
+    if (why !== undefined) left.push({ cell: cell(), sentence: why });
+    if (!formula.shape.ours) continue;
     ours += 1;
+    const given = givenOf(answer);
     const error = given.spill === undefined ? errorOf(given.value) : undefined;
     const message = error === undefined ? undefined : whyError(given);
-    if (error !== undefined && message !== undefined && sentence === undefined)
-      errors.push({ cell, error, message });
+    if (error !== undefined && message !== undefined && why === undefined)
+      errors.push({ cell: cell(), error, message });
     for (const finding of findingsOf(given))
-      if (finding.sentence !== message) findings.push({ cell, ...finding });
+      if (finding.sentence !== message) findings.push({ cell: cell(), ...finding });
   }
-  return { formulas: results.length, computed, ours, left, errors, findings };
+  const keptNotes = notes(file.manual, volatile);
+  return { formulas: formulas.length, computed, kept, ours, left, errors, findings, keptNotes };
+}
+
+const outcome = ({ circle }: Answer): string =>
+  circle === true ? 'Its old value stays.' : 'It shows no value until a spreadsheet program computes it.';
+
+function notes(manual: boolean, volatile: number): string[] {
+  const list: string[] = [];
+  if (manual)
+    list.push(
+      'The workbook is set to compute only when asked. Values that need not change are those of its last computing.',
+    );
+  if (volatile > 0)
+    list.push(
+      `${volatile.toLocaleString('en-US')} ${volatile === 1 ? 'value depends' : 'values depend'} on the day, on chance or on cells found while computing, and ${volatile === 1 ? 'is' : 'are'} kept as last saved.`,
+    );
+  return list;
 }

@@ -6,17 +6,11 @@
 import { areaText, columnOf, readAddress, type Area } from '../../book/address';
 import { shifted } from '../../book/formula';
 import { bindsName, BRACKETS } from './formula';
+import { referred, Unresolved, type At } from './table-reference';
+
+export { Unresolved };
+export type { At };
 import type { WorkbookFile, TableFile } from '../xlsx/workbook';
-
-/** The cell a formula stands in. */
-export interface At {
-  readonly sheet: number;
-  readonly row: number;
-  readonly column: number;
-}
-
-/** Why a formula cannot be made plain. */
-export class Unresolved extends Error {}
 
 const IDENTIFIER = /[\p{L}_\\][\p{L}\p{N}_.\\?]*/u;
 const OWNER = `(?:'(?:[^']|'')+'|${IDENTIFIER.source})!`;
@@ -67,10 +61,7 @@ export function resolverOf(
   }
 
   function tableArea(table: TableFile, inside: string, at: At): string {
-    const whole = readAddress(table.ref);
-    if (whole === undefined) throw new Unresolved(`the table ${table.name} covers no cells`);
-    const { sections, columns } = readBrackets(inside, table);
-    const rows = rowsOf(sections, table, whole, at);
+    const { rows, columns, whole } = referred(table, inside, at);
     const area: Area = {
       sheet: book.sheets[table.sheet]?.name ?? '',
       row: rows.from,
@@ -128,77 +119,6 @@ export function resolverOf(
 }
 
 const keyOf = (name: string, sheet: number | undefined): string => `${sheet ?? ''}!${name.toLowerCase()}`;
-
-type Section = 'all' | 'data' | 'headers' | 'totals' | 'this row';
-const SECTIONS: readonly Section[] = ['all', 'data', 'headers', 'totals', 'this row'];
-
-/** “[[#Headers],[A]:[C]]”, “[@Rod]”, “[@[Rod width]]”, “[Rod]” or nothing. */
-function readBrackets(
-  brackets: string,
-  table: TableFile,
-): { sections: Section[]; columns: { from: number; to: number } } {
-  let inside = brackets.slice(1, -1).trim();
-  const sections: Section[] = [];
-  if (inside.startsWith('@')) {
-    sections.push('this row');
-    inside = inside.slice(1).trim();
-  }
-  const nested = inside.replace(/'./g, '').includes('[');
-  const items = nested
-    ? (inside.match(/\[(?:'.|[^[\]'])*\]/g) ?? []).map((item) => item.slice(1, -1))
-    : [inside];
-  const places: number[] = [];
-  for (const text of items) {
-    if (text === '') continue;
-    const section = SECTIONS.find((one) => text.trim().toLowerCase() === `#${one}`);
-    if (section !== undefined) sections.push(section);
-    else places.push(columnIn(table, text.replace(/'(.)/g, '$1')));
-  }
-  const columns =
-    places.length === 0
-      ? { from: 0, to: table.columns.length - 1 }
-      : { from: Math.min(...places), to: Math.max(...places) };
-  return { sections, columns };
-}
-
-function columnIn(table: TableFile, heading: string): number {
-  const plain = (text: string): string => text.replace(/\s+/g, ' ').trim().toLowerCase();
-  const at = table.columns.findIndex((one) => plain(one) === plain(heading));
-  if (at === -1) throw new Unresolved(`the table ${table.name} has no column “${heading}”`);
-  return at;
-}
-
-function rowsOf(
-  sections: readonly Section[],
-  table: TableFile,
-  whole: Area,
-  at: At,
-): { from: number; to: number } {
-  const last = whole.row + whole.rows - 1;
-  const data = { from: whole.row + table.headerRows, to: last - table.totalsRows };
-  const parts = (sections.length === 0 ? (['data'] as const) : sections).map((section) => {
-    switch (section) {
-      case 'all':
-        return { from: whole.row, to: last };
-      case 'data':
-        return data;
-      case 'headers':
-        if (table.headerRows === 0) throw new Unresolved(`the table ${table.name} has no header row`);
-        return { from: whole.row, to: whole.row + table.headerRows - 1 };
-      case 'totals':
-        if (table.totalsRows === 0) throw new Unresolved(`the table ${table.name} has no totals row`);
-        return { from: last - table.totalsRows + 1, to: last };
-      case 'this row':
-        if (at.row < data.from || at.row > data.to)
-          throw new Unresolved(`it takes this row of the table ${table.name} and stands beside no row of it`);
-        return { from: at.row, to: at.row };
-    }
-  });
-  return {
-    from: Math.min(...parts.map((part) => part.from)),
-    to: Math.max(...parts.map((part) => part.to)),
-  };
-}
 
 /** Where a spill stands now: ANCHORARRAY(Sheet!A1) or A1# as the file or a person writes it. */
 const ANCHORED =

@@ -12,6 +12,10 @@ export interface CellWrite {
   readonly value: CellValue;
   /** A formula that may spill, stored form, without “=”, and the cells it fills; absent keeps what stands. */
   readonly spilling?: { readonly text: string; readonly ref: string; readonly mark: string };
+  /** The formula has no value now: whoever opens the file computes this cell. */
+  readonly dropped?: boolean;
+  /** The formula has its value again, and need not be computed on opening. */
+  readonly computed?: boolean;
 }
 
 const KEPT_ERRORS = /^#(?:NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A)$/;
@@ -28,17 +32,29 @@ function written(value: CellValue, prefix: string): { type: string; inside: stri
   return { type: ' t="str"', inside: v(escaped(escapedControls(value))) };
 }
 
+/** Whether an array is computed with every other one (aca) stays as the file says it. */
+const kept = (cell: string): string => /<(?:\w+:)?f\s[^>]*?(\saca="[^"]*")/.exec(cell)?.[1] ?? '';
+
+/** ca="1" says of a formula that it is to be computed on opening. */
+function marked(formula: string, { dropped, computed }: CellWrite): string {
+  if (dropped !== true && computed !== true) return formula;
+  const end = formula.search(/\/?>/);
+  const open = formula.slice(0, end).replace(/\sca="[^"]*"/, '');
+  return `${open}${dropped === true ? ' ca="1"' : ''}${formula.slice(end)}`;
+}
+
 function cellXml(write: CellWrite, old: CellSeen | undefined, xml: string, prefix: string): string {
   const { type, inside } = written(write.value, prefix);
   const was = old === undefined ? '' : xml.slice(old.from, old.to);
   const style = old?.style === undefined ? '' : ` s="${old.style}"`;
   const mark = write.spilling?.mark ?? old?.metadata;
-  const metadata = mark === undefined || write.value === null ? '' : ` cm="${mark}"`;
+  const metadata =
+    mark === undefined || (write.value === null && write.dropped !== true) ? '' : ` cm="${mark}"`;
   const phonetic = old?.attributes['ph'] === undefined ? '' : ` ph="${old.attributes['ph']}"`;
   const formula =
     write.spilling === undefined
-      ? (FORMULA.exec(was)?.[0] ?? '')
-      : `<${prefix}f t="array" ref="${write.spilling.ref}">${escaped(escapedControls(write.spilling.text))}</${prefix}f>`;
+      ? marked(FORMULA.exec(was)?.[0] ?? '', write)
+      : `<${prefix}f t="array"${kept(was)} ref="${write.spilling.ref}">${escaped(escapedControls(write.spilling.text))}</${prefix}f>`;
   const keep = formula === '' && old?.formula === undefined ? '' : metadata;
   const body = formula + inside + (EXTENSION.exec(was)?.[0] ?? '');
   const open = `<${prefix}c r="${cellText(write.row, write.column)}"${style}${type}${keep}${phonetic}`;

@@ -10,6 +10,8 @@ export interface FormulaSeen {
   /** Where an array formula reaches, as the file says it. */
   readonly ref: string | undefined;
   readonly shared: string | undefined;
+  /** Whether it is to be computed whenever the workbook is opened. */
+  readonly always: boolean;
 }
 
 export interface CellSeen {
@@ -37,6 +39,7 @@ export interface RowSeen {
   readonly closing: number;
   readonly to: number;
   readonly selfClosing: boolean;
+  readonly hidden: boolean;
   readonly cells: readonly CellSeen[];
 }
 
@@ -57,6 +60,8 @@ export interface SheetSeen {
   readonly dimension: { readonly from: number; readonly to: number; readonly ref: string } | undefined;
   /** Whether every row and cell says where it stands. */
   readonly addressed: boolean;
+  /** The rows that a filter in force may hide. */
+  readonly filtered: string | undefined;
 }
 
 const ADDRESS = /^\$?([A-Za-z]{1,3})\$?(\d{1,7})$/;
@@ -96,6 +101,7 @@ export function readSheet(xml: string, part: string, strings: readonly string[])
   const merged: string[] = [];
   let data: Mutable<SheetSeen['data']> | undefined;
   let dimension: SheetSeen['dimension'];
+  let [filterRef, filtered]: (string | undefined)[] = [];
   let prefix = '';
   let addressed = true;
   let row: (typeof rows)[number] | undefined;
@@ -108,7 +114,8 @@ export function readSheet(xml: string, part: string, strings: readonly string[])
   function openRow({ attributes, from, to, selfClosing }: Tag): void {
     if (attributes['r'] === undefined) addressed = false;
     const at = attributes['r'] === undefined ? (rows.at(-1)?.row ?? -1) + 1 : Number(attributes['r']) - 1;
-    row = { row: at, from, opened: to, closing: from, to, selfClosing, cells: [] };
+    const hidden = attributes['hidden'] === '1' || attributes['hidden'] === 'true';
+    row = { row: at, from, opened: to, closing: from, to, selfClosing, hidden, cells: [] };
     rows.push(row);
     nextColumn = 0;
   }
@@ -161,6 +168,12 @@ export function readSheet(xml: string, part: string, strings: readonly string[])
         case 'dimension':
           dimension = { from: tag.from, to: tag.to, ref: attributes['ref'] ?? '' };
           break;
+        case 'autoFilter':
+          filterRef = attributes['ref'];
+          break;
+        case 'filterColumn':
+          filtered = filterRef;
+          break;
         case 'mergeCell':
           if (attributes['ref'] !== undefined) merged.push(attributes['ref']);
           break;
@@ -179,6 +192,7 @@ export function readSheet(xml: string, part: string, strings: readonly string[])
             kind: kindOf(attributes['t']),
             ref: attributes['ref'],
             shared: attributes['si'],
+            always: attributes['ca'] === '1' || attributes['ca'] === 'true',
           };
           break;
         case 'v':
@@ -238,6 +252,7 @@ export function readSheet(xml: string, part: string, strings: readonly string[])
     prefix,
     dimension,
     addressed,
+    filtered,
   };
 }
 

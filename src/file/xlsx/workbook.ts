@@ -30,6 +30,8 @@ export interface TableFile {
   readonly headerRows: number;
   readonly totalsRows: number;
   readonly columns: readonly string[];
+  /** Whether a filter of its own is in force. */
+  readonly filtered: boolean;
 }
 
 export interface WorkbookFile {
@@ -41,6 +43,10 @@ export interface WorkbookFile {
   readonly dynamic: Dynamic;
   /** Days are counted from 1904, as on the Macintosh of old. */
   readonly from1904: boolean;
+  /** The file itself says that its values are to be computed when it is opened. */
+  readonly stale: boolean;
+  /** Values are computed only when the user asks for it. */
+  readonly manual: boolean;
 }
 
 export interface Relationship {
@@ -131,7 +137,7 @@ function readNames(xml: string, part: string): NameFile[] {
 function readTable(parts: Parts, part: string, sheet: number): TableFile | undefined {
   const xml = partText(parts, part);
   if (xml === undefined) return undefined;
-  const tags = tagsNamed(xml, part, 'table', 'tableColumn');
+  const tags = tagsNamed(xml, part, 'table', 'tableColumn', 'filterColumn');
   const table = tags.find((tag) => tag.name === 'table')?.attributes;
   if (table === undefined) return undefined;
   return {
@@ -144,16 +150,19 @@ function readTable(parts: Parts, part: string, sheet: number): TableFile | undef
     columns: tags
       .filter((tag) => tag.name === 'tableColumn')
       .map((tag) => unescapedControls(tag.attributes['name'] ?? '')),
+    filtered: tags.some((tag) => tag.name === 'filterColumn'),
   };
 }
 
-const NOTHING: SheetSeen = {
+/** A sheet that holds nothing. */
+export const NO_CELLS: SheetSeen = {
   rows: [],
   merged: [],
   data: { from: 0, to: 0, opened: 0, closing: 0, selfClosing: false },
   prefix: '',
   dimension: undefined,
   addressed: true,
+  filtered: undefined,
 };
 
 export function readWorkbook(parts: Parts, heard: (sheet: string) => void = () => undefined): WorkbookFile {
@@ -166,14 +175,14 @@ export function readWorkbook(parts: Parts, heard: (sheet: string) => void = () =
   const relationships = relationshipsOf(parts, part);
   const strings = readStrings(parts, relationships.find((one) => one.type === 'sharedStrings')?.target);
   const tables: TableFile[] = [];
-  const tags = tagsNamed(xml, part, 'sheet', 'workbookPr');
+  const tags = tagsNamed(xml, part, 'sheet', 'workbookPr', 'calcPr');
   const sheets = tags
     .filter((tag) => tag.name === 'sheet')
     .map((tag, at): WorksheetFile => {
       const name = tag.attributes['name'] ?? '';
       const link = relationships.find((one) => one.id === attribute(tag, 'id'));
       const text = link?.type === 'worksheet' ? partText(parts, link.target) : undefined;
-      if (link === undefined || text === undefined) return { name, part: undefined, xml: '', seen: NOTHING };
+      if (link === undefined || text === undefined) return { name, part: undefined, xml: '', seen: NO_CELLS };
       heard(name);
       for (const one of relationshipsOf(parts, link.target)) {
         if (one.type !== 'table') continue;
@@ -182,6 +191,7 @@ export function readWorkbook(parts: Parts, heard: (sheet: string) => void = () =
       }
       return { name, part: link.target, xml: text, seen: readSheet(text, link.target, strings) };
     });
+  const calculation = tags.find((tag) => tag.name === 'calcPr')?.attributes ?? {};
   const settings = tags.find((tag) => tag.name === 'workbookPr')?.attributes['date1904'];
   return {
     parts,
@@ -191,5 +201,9 @@ export function readWorkbook(parts: Parts, heard: (sheet: string) => void = () =
     tables,
     dynamic: readDynamic(parts, relationships.find((one) => one.type === 'sheetMetadata')?.target),
     from1904: settings === '1' || settings === 'true',
+    stale:
+      /^(?:1|true)$/.test(calculation['fullCalcOnLoad'] ?? '') ||
+      /^(?:0|false)$/.test(calculation['calcCompleted'] ?? ''),
+    manual: calculation['calcMode'] === 'manual',
   };
 }

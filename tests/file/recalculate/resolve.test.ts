@@ -28,6 +28,7 @@ const { resolve } = resolverOf(
         ref: 'B4:E9',
         headerRows: 1,
         totalsRows: 1,
+        filtered: false,
         columns: ['Room', 'Rod width', 'Yards [net]', 'Cost'],
       },
     ],

@@ -74,11 +74,11 @@ it('formulas: plain, shared, array, what-if table', () => {
     [],
   );
   expect(rows[0]?.cells.map(({ formula, metadata }) => ({ ...formula, metadata }))).toEqual([
-    { text: 'B1&"x"', kind: 'plain', ref: undefined, shared: undefined, metadata: undefined },
-    { text: 'A1', kind: 'shared', ref: 'B1:B2', shared: '0', metadata: undefined },
-    { text: undefined, kind: 'shared', ref: undefined, shared: '0', metadata: undefined },
-    { text: 'A1:A3', kind: 'array', ref: 'D1:D3', shared: undefined, metadata: '1' },
-    { text: undefined, kind: 'table', ref: 'E1:E2', shared: undefined, metadata: undefined },
+    { text: 'B1&"x"', kind: 'plain', ref: undefined, shared: undefined, always: false, metadata: undefined },
+    { text: 'A1', kind: 'shared', ref: 'B1:B2', shared: '0', always: false, metadata: undefined },
+    { text: undefined, kind: 'shared', ref: undefined, shared: '0', always: false, metadata: undefined },
+    { text: 'A1:A3', kind: 'array', ref: 'D1:D3', shared: undefined, always: false, metadata: '1' },
+    { text: undefined, kind: 'table', ref: 'E1:E2', shared: undefined, always: false, metadata: undefined },
   ]);
 });
 

@@ -1,0 +1,84 @@
+/** Formulas that stand alike, counted each from its own cell, are read and made ready once. */
+import { compiled, type At, type Compiled, type Directory } from '../../engine/native/compile';
+import { Unreadable } from '../../engine/native/parse';
+import { countedFrom } from '../../book/formula';
+import { callsOurs, functionsIn, otherWorkbook, typed } from './formula';
+import { tableAt, type Named } from './directory';
+import '../../engine/native/all';
+
+export interface Shape {
+  /** Undefined where nothing here can compute it. */
+  readonly compiled: Compiled | undefined;
+  /** Why not. */
+  readonly why: string;
+  readonly ours: boolean;
+  /** Its answer changes by itself: the day, chance, or cells it finds while it is computed. */
+  readonly volatile: boolean;
+  readonly functions: readonly string[];
+}
+
+const VOLATILE = new Set([
+  'TODAY',
+  'NOW',
+  'RAND',
+  'RANDBETWEEN',
+  'RANDARRAY',
+  'OFFSET',
+  'INDIRECT',
+  'CELL',
+  'INFO',
+]);
+/** They ask the world outside the workbook, or the program that shows it. */
+const OUTSIDE =
+  /^(?:RTD|WEBSERVICE|STOCKHISTORY|IMAGE|GETPIVOTDATA|CALL|REGISTER\.ID|CUBE\w+|SQL\.REQUEST|EUROCONVERT|PY|TRANSLATE|DETECTLANGUAGE|COPILOT)$/;
+
+export const DATA_TABLE: Shape = {
+  compiled: undefined,
+  why: 'it is part of a what-if data table, which is not computed here',
+  ours: false,
+  volatile: false,
+  functions: [],
+};
+
+export class Shapes {
+  readonly #known = new Map<string, Shape>();
+
+  constructor(
+    readonly book: Named,
+    readonly directory: Directory,
+  ) {}
+
+  /** How many different ones there are. */
+  get count(): number {
+    return this.#known.size;
+  }
+
+  /** `stored` as the file holds it, without “=”. */
+  of(stored: string, at: At, spills: boolean): Shape {
+    const table = stored.includes('[') ? (tableAt(this.book, at)?.name ?? '') : '';
+    const key = `${at.sheet}!${spills ? '#' : ''}${table}!${countedFrom(stored, at.row, at.column)}`;
+    let shape = this.#known.get(key);
+    if (shape === undefined) this.#known.set(key, (shape = made(stored, at, this.directory, spills)));
+    return shape;
+  }
+}
+
+function made(stored: string, at: At, directory: Directory, spills: boolean): Shape {
+  const text = typed(stored);
+  const functions = functionsIn(text);
+  const ours = callsOurs(text);
+  const rest = { ours, functions, volatile: functions.some((name) => VOLATILE.has(name)) };
+  const other = otherWorkbook(text);
+  if (other !== undefined)
+    return { ...rest, compiled: undefined, why: `it points into another workbook ([${other}])` };
+  const outside = functions.find((name) => OUTSIDE.test(name));
+  if (outside !== undefined)
+    return { ...rest, compiled: undefined, why: `it calls ${outside}, which is not computed here` };
+  try {
+    const found = compiled(text, at, directory, spills || ours);
+    return { ...rest, ours: ours || found.ours, compiled: found, why: '' };
+  } catch (thrown) {
+    if (thrown instanceof Unreadable) return { ...rest, compiled: undefined, why: thrown.message };
+    throw thrown;
+  }
+}

@@ -1,4 +1,5 @@
 /** Past orders against the house rules: one row, or all of them. */
+import { parameter } from '../src/core/findings/parameters';
 import { answer, refuse } from '../src/core/cell/answer';
 import { Auditor } from '../src/core/audit/audit';
 import type { OrderFinding } from '../src/core/audit/finding';
@@ -26,9 +27,10 @@ function audited(
 ): OrderFinding[] {
   const named = headers.map((cell) => oneCell(cell, { name: 'headers', unit: house.unit }));
   const columns = orderColumns(named, house.unit);
-  if (columns.found.length === 0) return refuse('noColumns', 'headers', readBack(named.join(', ')));
+  if (columns.found.length === 0)
+    return refuse('noColumns', parameter('headers'), readBack(named.join(', ')));
   const width = widestOf(rows);
-  if (width !== headers.length) return refuse('rowsAndHeaders', 'rows', headers.length, width);
+  if (width !== headers.length) return refuse('rowsAndHeaders', parameter('rows'), headers.length, width);
   const auditor = new Auditor(columns, { periods: periodsOf(house), prices: readPrices(list) });
   const found = auditor.header();
   for (const [at, row] of rows.entries()) found.push(...auditor.row(at + 1, row));
@@ -70,7 +72,7 @@ export const CHECK = cellFunction({
     },
   ],
   answer({ headers, row, prices: list }, _rules, house) {
-    if (row.length > 1) return refuse('oneRowWanted', 'row', row.length);
+    if (row.length > 1) return refuse('oneRowWanted', parameter('row'), row.length);
     const found = audited(headers, row, house, list).filter((one) => one.row > 0);
     return answer(found.map((one) => one.sentence).join(' '));
   },

@@ -12,6 +12,7 @@ import {
   type Kind,
 } from '../src/core/cell/fields';
 import { TooLarge } from '../src/core/exact/length';
+import { functionsWord, namePlace } from '../src/core/findings/parameters';
 import { readHouse, type House } from '../src/core/house/house';
 import type { Rules } from '../src/core/house/rules';
 import type { Unit } from '../src/core/exact/unit';
@@ -91,8 +92,6 @@ export interface CellFunction {
   call(inputs: readonly CellIn[]): Outcome;
 }
 
-const snake = (name: string): string => name.replace(/[A-Z]/g, (capital) => `_${capital.toLowerCase()}`);
-
 const RULES_KIND: Kind<unknown> = {
   quantity: 'table',
   noun: 'a range of two columns: rule, value',
@@ -113,7 +112,7 @@ export function cellFunction<const T extends Takes, V, const J extends Takes = R
   const withRules = of.withRules ?? true;
   const fields = [...Object.entries(of.takes), ...Object.entries(of.joined ?? {})];
   const rulesAt = withRules ? Object.keys(of.takes).length : -1;
-  const named = fields.map(([key, field]) => ({ key, field, name: snake(key) }));
+  const named = fields.map(([key, field]) => ({ key, field, name: functionsWord(key) }));
   const parameters = named.map(({ name, field }, at): Parameter => ({
     name,
     says: field.says,
@@ -130,10 +129,10 @@ export function cellFunction<const T extends Takes, V, const J extends Takes = R
     }
     const house = readHouse(withRules ? inputs[rulesAt] : undefined);
     const given: Record<string, unknown> = {};
-    for (const [at, { key, field, name }] of named.entries()) {
+    for (const [at, { key, field }] of named.entries()) {
       const from = withRules && at >= rulesAt ? at + 1 : at;
       const raw = of.repeats === true && at === named.length - 1 ? inputs.slice(from) : inputs[from];
-      given[key] = readField(field, raw, { name, unit: house.unit });
+      given[key] = readField(field, raw, { name: namePlace(key), unit: house.unit });
     }
     const { value, steps, findings } = of.answer(given as Given<T> & Given<J>, house.rules, house);
     return {

@@ -1,4 +1,5 @@
 /** Reading written measures, showing figures, and the working behind an answer. */
+import { parameter } from '../src/core/findings/parameters';
 import {
   answer,
   noAnswer,
@@ -190,7 +191,7 @@ export const working = (
     answer({ functionName, arguments: given }) {
       const of = find(functionName);
       if (of === undefined || of.name === 'WORKING')
-        return refuse('noSuchFunction', 'function_name', readBack(functionName), names());
+        return refuse('noSuchFunction', parameter('functionName'), readBack(functionName), names());
       const outcome = of.call(given ?? []);
       if ('error' in outcome) throw new Refusal(outcome.finding, outcome.error);
       const unit: Unit = outcome.unit;

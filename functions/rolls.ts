@@ -1,4 +1,5 @@
 /** Cuts from rolls. */
+import { parameter, type ParameterKey } from '../src/core/findings/parameters';
 import { answer, finding, refuse, type Finding } from '../src/core/cell/answer';
 import type { CutLine, CuttingJob, Roll } from '../src/core/rolls/cutting';
 import type { CutPlan, PlannedRoll } from '../src/core/rolls/plan';
@@ -56,9 +57,15 @@ const NAME: Kind<string> = {
 
 type Column<T> = readonly (T | undefined)[];
 
-const sameRows = (name: string, column: Column<unknown>, beside: string, other: Column<unknown>): void => {
+const sameRows = (
+  key: ParameterKey,
+  column: Column<unknown>,
+  beside: ParameterKey,
+  other: Column<unknown>,
+): void => {
+  const name = parameter(key);
   if (column.length !== other.length)
-    refuse('columnsDiffer', name, name, column.length, beside, other.length);
+    refuse('columnsDiffer', name, name, column.length, parameter(beside), other.length);
 };
 
 interface Given {
@@ -71,13 +78,13 @@ interface Given {
 
 /** The columns as a job, row by row; a row blank throughout is passed over. */
 function readJob(of: Given, unit: Unit): { job: CuttingJob; findings: readonly Finding[] } {
-  sameRows('counts', of.counts, 'cut_lengths', of.cutLengths);
-  if (of.rooms !== undefined) sameRows('rooms', of.rooms, 'cut_lengths', of.cutLengths);
+  sameRows('counts', of.counts, 'cutLengths', of.cutLengths);
+  if (of.rooms !== undefined) sameRows('rooms', of.rooms, 'cutLengths', of.cutLengths);
   const lots = sameNames(of.lots ?? []);
   const told = new Set(lots.filter((lot) => lot !== undefined)).size;
   if (told > 1 && of.rollLengths.filter((length) => length !== undefined).length === 1)
-    refuse('lotsForOneLength', 'lots', told);
-  if (of.lots !== undefined) sameRows('lots', of.lots, 'roll_lengths', of.rollLengths);
+    refuse('lotsForOneLength', parameter('lots'), told);
+  if (of.lots !== undefined) sameRows('lots', of.lots, 'rollLengths', of.rollLengths);
 
   const rooms = sameNames(of.rooms ?? []);
   const none: string[] = [];
@@ -86,7 +93,14 @@ function readJob(of: Given, unit: Unit): { job: CuttingJob; findings: readonly F
     if (length === undefined) {
       return count === 0
         ? []
-        : refuse('blankBeside', 'cut_lengths', 'cut_lengths', at + 1, 'counts', String(count));
+        : refuse(
+            'blankBeside',
+            parameter('cutLengths'),
+            parameter('cutLengths'),
+            at + 1,
+            parameter('counts'),
+            String(count),
+          );
     }
     if (count === 0) none.push(showLength(length, unit));
     return [{ length, count, room: rooms[at] }];
@@ -96,13 +110,21 @@ function readJob(of: Given, unit: Unit): { job: CuttingJob; findings: readonly F
     if (length === undefined) {
       return lot === undefined
         ? []
-        : refuse('blankBeside', 'roll_lengths', 'roll_lengths', at + 1, 'lots', `“${lot}”`);
+        : refuse(
+            'blankBeside',
+            parameter('rollLengths'),
+            parameter('rollLengths'),
+            at + 1,
+            parameter('lots'),
+            `“${lot}”`,
+          );
     }
     return [{ length, lot }];
   });
   return {
     job: { cuts, rolls, supply: rolls.length === 1 ? 'as many as it takes' : 'in hand' },
-    findings: none.length === 0 ? [] : [finding('countMissing', 'counts', none.slice(0, 4).join(', '))],
+    findings:
+      none.length === 0 ? [] : [finding('countMissing', parameter('counts'), none.slice(0, 4).join(', '))],
   };
 }
 

@@ -1,4 +1,5 @@
 /** Every row of a window table in one call. */
+import { parameter } from '../src/core/findings/parameters';
 import { answer, Refusal, refuse, type Finding } from '../src/core/cell/answer';
 import { findColumns, headingWords, readWindow } from '../src/core/window/columns';
 import {
@@ -109,9 +110,10 @@ export const SCHEDULE = cellFunction({
   ],
   answer({ headers, rows, outputs }, rules, house) {
     const found = findColumns(headers);
-    if (found.length === 0) return refuse('noColumns', 'headers', readBack(headers.join(', ')));
+    if (found.length === 0) return refuse('noColumns', parameter('headers'), readBack(headers.join(', ')));
     const columns = widestOf(rows);
-    if (columns !== headers.length) return refuse('rowsAndHeaders', 'rows', headers.length, columns);
+    if (columns !== headers.length)
+      return refuse('rowsAndHeaders', parameter('rows'), headers.length, columns);
     const asked = outputs ?? USUAL_FIGURES;
     const words = headers.map((cell) => String(cell ?? ''));
     const names = Object.fromEntries(found.map(({ key, heading }) => [key, heading]));

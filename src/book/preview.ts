@@ -4,7 +4,8 @@ import { functionNamed } from '../../functions/index';
 import { HEADINGS } from '../core/cell/treatment';
 import { errorOf, type CellIn } from '../core/cell/fields';
 import { toUnit } from '../core/exact/length';
-import { inSheetWords, namedBy, type Naming } from '../core/window/sheet-words';
+import { renamed } from '../core/cell/answer';
+import { namedBy, type Naming } from '../core/window/sheet-words';
 import type { Unit } from '../core/exact/unit';
 import { readFigure } from '../core/exact/written';
 import type { CellValue } from './book';
@@ -109,14 +110,14 @@ function byColumns(output: OutputColumn, values: Values, rules: CellIn, naming: 
     const again = outcome.finding.code === 'errorCell' && inputs.some((one) => errorOf(one) !== undefined);
     return {
       value: outcome.error,
-      findings: again ? [] : [inSheetWords(outcome.finding, naming).sentence],
+      findings: again ? [] : [renamed(outcome.finding, naming).sentence],
     };
   }
   const one = firstCell(outcome);
   const count = times === undefined ? 1 : values.get(times);
   return {
     value: typeof one === 'number' && typeof count === 'number' ? one * count : one,
-    findings: outcome.findings.map((found) => inSheetWords(found, naming).sentence),
+    findings: outcome.findings.map((found) => renamed(found, naming).sentence),
   };
 }
 

@@ -14,13 +14,12 @@ import { useEffect, useState, type ReactNode } from 'react';
 import { NAMESPACE } from '../../functions/index';
 import { areaText, placeText, sameSheet, type Area } from '../book/address';
 import type { Book } from '../book/book';
-import type { Weight } from '../core/cell/answer';
+import { Refusal, renamed, type Weight } from '../core/cell/answer';
 import { elevation, type Elevation } from '../core/window/elevation';
 import { isBlank, readBack, type CellIn } from '../core/cell/fields';
-import { inSheetWords, namedBy, type Naming } from '../core/window/sheet-words';
+import { namedBy, type Naming } from '../core/window/sheet-words';
 import { writeStep } from '../core/cell/steps';
 import { digits, showLength, showYardage } from '../core/exact/unit';
-import { Refusal } from '../core/cell/answer';
 import { cellAsked, type Asked, type AskedInput, type CellAsked } from '../book/asked/asked';
 import { Drawing } from './drawing';
 import { Section } from './section';
@@ -244,7 +243,7 @@ function OneCall({ of, naming }: { readonly of: Asked; readonly naming: Naming }
   const styles = useStyles();
   const { outcome } = of;
   const findings = ('error' in outcome ? [outcome.finding] : outcome.findings).map((one) =>
-    inSheetWords(one, naming),
+    renamed(one, naming),
   );
   return (
     <div className={styles.part}>

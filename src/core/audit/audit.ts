@@ -3,7 +3,8 @@
  * ordered figure is compared, and the slip behind a difference is looked for. Rows are taken one by
  * one, so that a table of any size is audited in the same memory.
  */
-import { finding, Refusal, type Finding } from '../cell/answer';
+import { parameter } from '../findings/parameters';
+import { finding, Refusal, renamed, type Finding } from '../cell/answer';
 import { cords, flame, oddGrommets, stackOverGlass, sums, tooNarrowToTurn, type Facing } from './facts';
 import { canBeWorkedOut, Compared, restsOn, type Comparison, type Wrong } from './compared';
 import { told, type OrderFinding } from './finding';
@@ -23,7 +24,7 @@ import { FIGURE_KEYS, orderedFigure, usualHeading, type OrderKey } from '../wind
 import { OrderReader, rowKind, type Order, type OrderColumns } from '../window/order';
 import { unitOf, type Rules } from '../house/rules';
 import type { House } from '../house/house';
-import { inSheetWords, namedBy } from '../window/sheet-words';
+import { namedBy } from '../window/sheet-words';
 import type { Unit } from '../exact/unit';
 
 /** House rules and the first day they stood; undefined for those that always did. */
@@ -108,7 +109,8 @@ export class Auditor {
     const toCompare = this.ordered.filter((key) =>
       key === 'rodWidth' ? this.has('openingWidth') : key === 'finishedDrop' ? this.has('measured') : true,
     );
-    if (toCompare.length === 0 && !JUDGED.some(this.has)) found.push(finding('nothingToCompare', 'headers'));
+    if (toCompare.length === 0 && !JUDGED.some(this.has))
+      found.push(finding('nothingToCompare', parameter('headers')));
     const lacking = new Map<string, FigureKey[]>();
     for (const figure of toCompare) {
       for (const either of orderedFigure(figure).needs) {
@@ -295,7 +297,7 @@ export class Auditor {
       const cloth = wide && canBeWorkedOut('yardage', window) ? work.cloth().work.usable.findings : [];
       const found: OrderFinding[] = [];
       for (const one of work.findings().concat(cloth))
-        if (OWN.has(one.code)) found.push(told(at, inSheetWords(one, this.naming)));
+        if (OWN.has(one.code)) found.push(told(at, renamed(one, this.naming)));
       return found;
     });
   }

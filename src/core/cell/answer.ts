@@ -2,6 +2,7 @@
  * What every computation gives back: a value, the steps a person can check with a pencil,
  * and the findings. A Refusal is thrown where no answer is possible; anything else thrown is a bug.
  */
+import { fillNames, functionsWord } from '../findings/parameters';
 import { FINDINGS, type FindingCode } from '../findings/table';
 import type { Length } from '../exact/length';
 import type { Money } from '../exact/money';
@@ -38,19 +39,39 @@ export function step(what: string, how: string, figures: readonly Figure[], resu
 /** stop: cannot go on so; check: look before you cut; note: good to know. */
 export type Weight = 'stop' | 'check' | 'note';
 
+/** No string, so that what is written out of a finding leaves it alone. */
+const UNNAMED = Symbol('names left open');
+
 export interface Finding {
   readonly code: FindingCode;
   readonly weight: Weight;
   /** The input or rule it is about, in the sheet's word. */
   readonly about: string;
   readonly sentence: string;
+  /** The same with a place for each input's name; none where it speaks of no input of a function. */
+  readonly [UNNAMED]?: { readonly about: string; readonly sentence: string };
 }
 
 type Words<C extends FindingCode> = Parameters<(typeof FINDINGS)[C]['says']>;
 
 export function finding<C extends FindingCode>(code: C, about: string, ...words: Words<C>): Finding {
   const { weight, says } = FINDINGS[code];
-  return { code, weight, about, sentence: (says as (...w: Words<C>) => string)(...words) };
+  const sentence = (says as (...w: Words<C>) => string)(...words);
+  const named = { code, weight, ...inWords({ about, sentence }, functionsWord) };
+  return named.about === about && named.sentence === sentence
+    ? named
+    : { ...named, [UNNAMED]: { about, sentence } };
+}
+
+const inWords = (open: { about: string; sentence: string }, name: (key: string) => string) => ({
+  about: fillNames(open.about, name),
+  sentence: fillNames(open.sentence, name),
+});
+
+/** The same finding with its inputs called otherwise; `name` is given a parameter's key (fabricWidth). */
+export function renamed(one: Finding, name: (key: string) => string): Finding {
+  const open = one[UNNAMED];
+  return open === undefined ? one : { ...one, ...inWords(open, name) };
 }
 
 /** No answer is possible. `error` is what the cell shows: only these two carry a sentence in Excel. */

@@ -1,4 +1,5 @@
 /** From the finished drop to the cut: allowances by layer, shrinkage, then the pattern's repeat. */
+import { parameter } from '../findings/parameters';
 import {
   answer,
   finding,
@@ -63,7 +64,12 @@ export function liningCut(of: Dropped, layer: CutBehind, rules: Rules): Length {
     }
   }
   if (cut <= 0)
-    return refuse('dropTooShortToCut', 'finished_drop', showLength(of.finishedDrop, unitOf(rules)), layer);
+    return refuse(
+      'dropTooShortToCut',
+      parameter('finishedDrop'),
+      showLength(of.finishedDrop, unitOf(rules)),
+      layer,
+    );
   return exact(cut);
 }
 
@@ -245,7 +251,9 @@ export function cutLength(
     const lining = liningCutWithSteps(of, layer, rules);
     return of.verticalRepeat === undefined
       ? lining
-      : answer(lining.value, lining.steps, [finding('liningHasNoRepeat', 'vertical_repeat', layer)]);
+      : answer(lining.value, lining.steps, [
+          finding('liningHasNoRepeat', parameter('verticalRepeat'), layer),
+        ]);
   }
   const cut = plainCut(of, rules);
   const rule = repeatRuleFor(undefined, rules);

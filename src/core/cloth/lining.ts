@@ -2,6 +2,7 @@
  * What hangs behind the face: it lines the cloth that hangs there, so its widths follow the face's,
  * width for width on a bolt as wide, else by the flat width that the face's widths deliver.
  */
+import { parameter } from '../findings/parameters';
 import {
   answer,
   finding,
@@ -53,7 +54,7 @@ function layerWidths(of: Lined, rules: Rules): LayerWidths {
   const panels = panelsOf(of.draw ?? 'pair');
   const { seam, sideHem } = rules;
   if (of.liningWidth <= 2 * seam)
-    return refuse('liningTooNarrow', 'lining_width', showLength(of.liningWidth, unitOf(rules)));
+    return refuse('liningTooNarrow', parameter('liningWidth'), showLength(of.liningWidth, unitOf(rules)));
   const faceBolt = of.fabricWidth ?? rules.usualFabricWidth;
   const face = { ...of, fabricWidth: faceBolt };
   const faceWidths = of.faceWidths ?? workWidths(face, rules).widths;
@@ -144,7 +145,7 @@ export function lining(of: Lined, rules: Rules): Answer<Length> {
     findings.push(
       finding(
         'liningWiderThanCut',
-        'lining_width',
+        parameter('liningWidth'),
         showLength(of.liningWidth, unit),
         showLength(work.cut, unit),
       ),

@@ -5,6 +5,7 @@
  * Everything is reckoned over the whole treatment (both panels of a pair together), in whole
  * nanometres or ten-thousandths of one, so that half a rod is as exact as a whole one.
  */
+import { parameter } from '../findings/parameters';
 import {
   answer,
   finding,
@@ -56,8 +57,8 @@ export function finishedWidth(of: Hung, rules: Rules): Answer<Length> {
   const finished = perPanel(finishedInAll(of, rules), panels);
   const findings: Finding[] = [];
   if (draw !== 'pair' && of.overlap !== undefined && of.overlap > 0)
-    findings.push(finding('overlapUnused', 'overlap', draw));
-  if (side === 0 && of.return !== undefined) findings.push(finding('noReturn', 'return'));
+    findings.push(finding('overlapUnused', parameter('overlap'), draw));
+  if (side === 0 && of.return !== undefined) findings.push(finding('noReturn', parameter('return')));
   return answer(
     finished,
     () => [
@@ -108,7 +109,7 @@ export function usableWidth(of: Clothed, rules: Rules): Usable {
   if (plain <= 2 * rules.seam)
     return refuse(
       'fabricTooNarrow',
-      'fabric_width',
+      parameter('fabricWidth'),
       showLength(of.fabricWidth, unit),
       showLength(exact(2 * rules.selvage + 2 * rules.seam), unit),
     );
@@ -125,7 +126,7 @@ export function usableWidth(of: Clothed, rules: Rules): Usable {
       findings: [
         finding(
           'repeatWiderThanCloth',
-          'horizontal_repeat',
+          parameter('horizontalRepeat'),
           showLength(repeat, unit),
           showLength(plain, unit),
         ),
@@ -285,12 +286,14 @@ export function widthsFindings(of: Gathered, work: WidthsWork, rules: Rules): Fi
   const findings = [...work.usable.findings];
   const asked = of.fullness ?? rules.fullness[of.heading];
   if (work.flat * ONE < work.wanted)
-    findings.push(finding('lessFullness', 'fullness', digits(toFigure(asked)), work.delivered.toFixed(2)));
+    findings.push(
+      finding('lessFullness', parameter('fullness'), digits(toFigure(asked)), work.delivered.toFixed(2)),
+    );
   if (of.heading === 'wave' && (asked < rules.waveRatioLow || asked > rules.waveRatioHigh)) {
     findings.push(
       finding(
         'waveRatio',
-        'fullness',
+        parameter('fullness'),
         digits(toFigure(asked)),
         digits(toFigure(rules.waveRatioLow)),
         digits(toFigure(rules.waveRatioHigh)),
@@ -316,7 +319,7 @@ export function panels(of: Gathered & { widthsEach: number | undefined }, rules:
   if (flat <= 0)
     return refuse(
       'fabricTooNarrow',
-      'fabric_width',
+      parameter('fabricWidth'),
       showLength(of.fabricWidth, unitOf(rules)),
       showLength(exact(2 * rules.sideHem), unitOf(rules)),
     );
@@ -348,7 +351,7 @@ export function fullness(of: Clothed & { widths: number }, rules: Rules): Answer
   const sides = panelsOf(of.draw ?? 'pair');
   const usable = usableWidth(of, rules);
   const flat = flatInAll(of.widths, sides, usable);
-  if (flat <= 0) return refuse('widthsTooFew', 'widths', digits(of.widths));
+  if (flat <= 0) return refuse('widthsTooFew', parameter('widths'), digits(of.widths));
   const finished = finishedInAll(of, rules);
   const value = delivered(of, flat, rules);
   const findings = [...usable.findings];
@@ -356,7 +359,7 @@ export function fullness(of: Clothed & { widths: number }, rules: Rules): Answer
     findings.push(
       finding(
         'doesNotCover',
-        'widths',
+        parameter('widths'),
         digits(of.widths),
         showLength(exact(Math.ceil(finished - flat)), unitOf(rules)),
       ),
@@ -394,7 +397,7 @@ export function toOneLess(of: Gathered, work: WidthsWork, rules: Rules): Length 
 export function saveWidth(of: Gathered, rules: Rules): Answer<Length> {
   const work = workWidths(of, rules);
   const narrower = toOneLess(of, work, rules);
-  if (narrower === undefined) return noAnswer('fewestWidths', 'rod_width', digits(work.widths));
+  if (narrower === undefined) return noAnswer('fewestWidths', parameter('rodWidth'), digits(work.widths));
   const rod = exact(of.rodWidth - narrower);
   return answer(
     narrower,

@@ -1,4 +1,5 @@
 /** Yardage of the face, up the roll or railroaded, and the weight of a made-up layer. */
+import { parameter } from '../findings/parameters';
 import {
   answer,
   finding,
@@ -105,12 +106,17 @@ function advice(of: Covered, { work, yardage }: YardageWork, rules: Rules): Find
   const turned = turnedYardage(of, rules);
   if (turned !== undefined && turned < yardage)
     found.push(
-      finding('turningSaves', 'fabric_width', showYardage(turned, unit), showYardage(yardage, unit)),
+      finding(
+        'turningSaves',
+        parameter('fabricWidth'),
+        showYardage(turned, unit),
+        showYardage(yardage, unit),
+      ),
     );
   const narrower = toOneLess(of, work, rules);
   if (narrower !== undefined && narrower < of.rodWidth / 10) {
     const fewer = work.widths - widthsStep(work.panels, rules);
-    found.push(finding('narrowerSaves', 'rod_width', showLength(narrower, unit), digits(fewer)));
+    found.push(finding('narrowerSaves', parameter('rodWidth'), showLength(narrower, unit), digits(fewer)));
   }
   return found;
 }
@@ -121,7 +127,7 @@ export function yardage(of: Covered, rules: Rules): Answer<Length> {
   const rule = repeatRuleFor(of.match, rules);
   const findings = widthsFindings(of, work.work, rules);
   if (of.match === 'half-drop' && of.verticalRepeat === undefined)
-    findings.push(finding('matchWithoutRepeat', 'match'));
+    findings.push(finding('matchWithoutRepeat', parameter('match')));
   const quantity = of.quantity ?? 1;
   const cloth =
     rules.yardageRoundedBy === 'window'
@@ -180,7 +186,7 @@ export function railroaded(of: Covered, rules: Rules): Answer<Length> {
   if (turned === undefined)
     return noAnswer(
       'tooNarrowToTurn',
-      'fabric_width',
+      parameter('fabricWidth'),
       showLength(cut, unit),
       showLength(usable, unit),
       showLength(exact(cut - usable), unit),
@@ -188,11 +194,16 @@ export function railroaded(of: Covered, rules: Rules): Answer<Length> {
   const panels = panelsOf(of.draw ?? 'pair') * (of.quantity ?? 1);
   const panel = turnedPanel(of, rules);
   const rule = repeatRuleFor(undefined, rules);
-  const findings = [finding('mayNotTurn', 'fabric_width')];
+  const findings = [finding('mayNotTurn', parameter('fabricWidth'))];
   const upright = workYardage(of, rules).yardage;
   if (upright < turned)
     findings.push(
-      finding('uprightSaves', 'fabric_width', showYardage(turned, unit), showYardage(upright, unit)),
+      finding(
+        'uprightSaves',
+        parameter('fabricWidth'),
+        showYardage(turned, unit),
+        showYardage(upright, unit),
+      ),
     );
   return answer(
     turned,

@@ -1,12 +1,13 @@
 /** Auditing past orders, and learning from them. */
 import { table } from './entry';
+import { parameter } from './parameters';
 
 export const AUDIT_FINDINGS = table({
   // Auditing past orders: the sheet as a whole
   oneRowWanted: {
     weight: 'stop',
     says: (rows: number) =>
-      `row takes one order row, and ${rows} rows were given. Point at one, or use AUDIT.`,
+      `${parameter('row')} takes one order row, and ${rows} rows were given. Point at one, or use AUDIT.`,
   },
   secondColumn: {
     weight: 'check',

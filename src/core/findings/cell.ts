@@ -1,5 +1,6 @@
 /** How a value crosses the cell’s border, and which rows and rules are read. */
 import { table } from './entry';
+import { parameter } from './parameters';
 
 export const CELL_FINDINGS = table({
   // How a value crosses the cell's border
@@ -89,37 +90,39 @@ export const CELL_FINDINGS = table({
   sameColumnTwice: {
     weight: 'stop',
     says: (one: string, other: string, meaning: string) =>
-      `headers holds two columns for the ${meaning}: “${one}” and “${other}”. Rename one, or leave it out of the range.`,
+      `${parameter('headers')} holds two columns for the ${meaning}: “${one}” and “${other}”. Rename one, or leave it out of the range.`,
   },
   noColumns: {
     weight: 'stop',
     says: (read: string) =>
-      `headers reads ${read}, and none of it is a column known here. Point at the row that heads the table, with columns like inside width, measured height, heading and fabric width.`,
+      `${parameter('headers')} reads ${read}, and none of it is a column known here. Point at the row that heads the table, with columns like inside width, measured height, heading and fabric width.`,
   },
   rowsAndHeaders: {
     weight: 'stop',
     says: (headers: number, columns: number) =>
-      `headers has ${headers} columns and rows has ${columns}. Point both at the same columns.`,
+      `${parameter('headers')} has ${headers} columns and ${parameter('rows')} has ${columns}. Point both at the same columns.`,
   },
   unknownOutput: {
     weight: 'stop',
-    says: (read: string, list: string) => `outputs reads ${read}. Use one or more of: ${list}.`,
+    says: (read: string, list: string) =>
+      `${parameter('outputs')} reads ${read}. Use one or more of: ${list}.`,
   },
 
   // Rooms by pattern
   roomsUnreadable: {
     weight: 'stop',
     says: (read: string) =>
-      `rooms reads “${read}”. Write numbers and ranges like 401-448 even, or 401-448 not 404, 413.`,
+      `${parameter('rooms')} reads “${read}”. Write numbers and ranges like 401-448 even, or 401-448 not 404, 413.`,
   },
   roomsBackwards: {
     weight: 'stop',
-    says: (read: string) => `rooms reads “${read}”, which runs backwards. Put the lower number first.`,
+    says: (read: string) =>
+      `${parameter('rooms')} reads “${read}”, which runs backwards. Put the lower number first.`,
   },
   tooManyRooms: {
     weight: 'stop',
     says: (read: string, most: number) =>
-      `rooms reads “${read}”, more than ${most} rooms. Check the numbers.`,
+      `${parameter('rooms')} reads “${read}”, more than ${most} rooms. Check the numbers.`,
   },
   roomNotInPattern: {
     weight: 'stop',
@@ -149,7 +152,7 @@ export const CELL_FINDINGS = table({
   },
   noSuchFunction: {
     weight: 'stop',
-    says: (read: string, list: string) => `function_name reads ${read}. Use one of: ${list}.`,
+    says: (read: string, list: string) => `${parameter('functionName')} reads ${read}. Use one of: ${list}.`,
   },
   priceNotSet: {
     weight: 'stop',

@@ -1,5 +1,6 @@
 /** Finished width, widths, cuts and yardage. */
 import { table } from './entry';
+import { parameter } from './parameters';
 
 export const CLOTH_FINDINGS = table({
   // Finished width and widths
@@ -10,22 +11,22 @@ export const CLOTH_FINDINGS = table({
   fabricTooNarrow: {
     weight: 'stop',
     says: (read: string, lost: string) =>
-      `fabric_width reads ${read}, and ${lost} of it would go into selvages, seams or hems. Check the width and its unit.`,
+      `${parameter('fabricWidth')} reads ${read}, and ${lost} of it would go into selvages, seams or hems. Check the width and its unit.`,
   },
   liningTooNarrow: {
     weight: 'stop',
     says: (read: string) =>
-      `lining_width reads ${read}, which seams would use up. Check the width and its unit.`,
+      `${parameter('liningWidth')} reads ${read}, which seams would use up. Check the width and its unit.`,
   },
   liningWiderThanCut: {
     weight: 'note',
     says: (wide: string, cut: string) =>
-      `lining_width reads ${wide}, more than its own cut of ${cut}: this cloth could be turned, its width up the drop. Check the figure; the yardage is up the roll.`,
+      `${parameter('liningWidth')} reads ${wide}, more than its own cut of ${cut}: this cloth could be turned, its width up the drop. Check the figure; the yardage is up the roll.`,
   },
   repeatWiderThanCloth: {
     weight: 'check',
     says: (repeat: string, usable: string) =>
-      `horizontal_repeat is ${repeat}, wider than the usable cloth, ${usable}: the widths cannot be matched by whole repeats. Check the match at each seam.`,
+      `${parameter('horizontalRepeat')} is ${repeat}, wider than the usable cloth, ${usable}: the widths cannot be matched by whole repeats. Check the match at each seam.`,
   },
   lessFullness: {
     weight: 'note',
@@ -35,17 +36,17 @@ export const CLOTH_FINDINGS = table({
   waveRatio: {
     weight: 'check',
     says: (read: string, low: string, high: string) =>
-      `A wave heading is made at ${low} to ${high} times the track; fullness reads ${read}.`,
+      `A wave heading is made at ${low} to ${high} times the track; ${parameter('fullness')} reads ${read}.`,
   },
   widthsTooFew: {
     weight: 'stop',
     says: (widths: string) =>
-      `widths reads ${widths}, which hems and seams use up. Enter the widths of the whole treatment.`,
+      `${parameter('widths')} reads ${widths}, which hems and seams use up. Enter the widths of the whole treatment.`,
   },
   doesNotCover: {
     weight: 'check',
     says: (widths: string, short: string) =>
-      `${widths} widths lie ${short} short of the finished width even when flat. Check widths and fabric_width.`,
+      `${widths} widths lie ${short} short of the finished width even when flat. Check ${parameter('widths')} and ${parameter('fabricWidth')}.`,
   },
   fewestWidths: {
     weight: 'note',
@@ -56,22 +57,23 @@ export const CLOTH_FINDINGS = table({
   noReturn: {
     weight: 'note',
     says: () =>
-      'return reads 0: the cloth ends at the rod. An empty cell arrives as 0 in some programs; leave it out where the house’s return is meant.',
+      `${parameter('return')} reads 0: the cloth ends at the rod. An empty cell arrives as 0 in some programs; leave it out where the house’s return is meant.`,
   },
 
   // Cuts and yardage
   dropTooShortToCut: {
     weight: 'stop',
     says: (drop: string, layer: string) =>
-      `finished_drop reads ${drop}, which leaves no ${layer} to cut under the house rules. Check the drop and the ${layer} rules.`,
+      `${parameter('finishedDrop')} reads ${drop}, which leaves no ${layer} to cut under the house rules. Check the drop and the ${layer} rules.`,
   },
   liningHasNoRepeat: {
     weight: 'note',
-    says: (layer: string) => `vertical_repeat is left out: ${layer} has no pattern to match.`,
+    says: (layer: string) => `${parameter('verticalRepeat')} is left out: ${layer} has no pattern to match.`,
   },
   matchWithoutRepeat: {
     weight: 'note',
-    says: () => 'match says half-drop, but no vertical_repeat is given; the cuts are taken as plain.',
+    says: () =>
+      `${parameter('match')} says half-drop, but no ${parameter('verticalRepeat')} is given; the cuts are taken as plain.`,
   },
   tooNarrowToTurn: {
     weight: 'note',

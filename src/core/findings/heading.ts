@@ -1,5 +1,6 @@
 /** Heading marks and hardware. */
 import { table } from './entry';
+import { parameter } from './parameters';
 
 export const HEADING_FINDINGS = table({
   notPleated: {
@@ -10,7 +11,7 @@ export const HEADING_FINDINGS = table({
   nothingToPleat: {
     weight: 'stop',
     says: (flat: string, finished: string) =>
-      `The flat cloth of a panel is ${flat} and its finished width ${finished}: nothing is left to pleat. Check widths and fabric_width.`,
+      `The flat cloth of a panel is ${flat} and its finished width ${finished}: nothing is left to pleat. Check ${parameter('widths')} and ${parameter('fabricWidth')}.`,
   },
   pleatsOutsideUsual: {
     weight: 'note',
@@ -30,7 +31,7 @@ export const HEADING_FINDINGS = table({
   rodTooNarrowForPanels: {
     weight: 'stop',
     says: (rod: string) =>
-      `rod_width reads ${rod}, too narrow to set out a heading. Check the figure and its unit.`,
+      `${parameter('rodWidth')} reads ${rod}, too narrow to set out a heading. Check the figure and its unit.`,
   },
   notDrawn: {
     weight: 'note',
@@ -42,12 +43,12 @@ export const HEADING_FINDINGS = table({
   },
   noStockRods: {
     weight: 'stop',
-    says: () => 'stock_lengths is blank. Enter the rod lengths you can buy.',
+    says: () => `${parameter('stockLengths')} is blank. Enter the rod lengths you can buy.`,
   },
   tooManyStockRods: {
     weight: 'stop',
     says: (most: number) =>
-      `stock_lengths holds more than ${most} different lengths. Keep the ones you order.`,
+      `${parameter('stockLengths')} holds more than ${most} different lengths. Keep the ones you order.`,
   },
   loadCaution: {
     weight: 'note',

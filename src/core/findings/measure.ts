@@ -1,5 +1,6 @@
 /** From the opening to the drop. */
 import { table } from './entry';
+import { parameter } from './parameters';
 
 export const MEASURE_FINDINGS = table({
   extensionOutsideBand: {
@@ -10,7 +11,7 @@ export const MEASURE_FINDINGS = table({
   ceilingBelowOpening: {
     weight: 'stop',
     says: (ceiling: string, top: string) =>
-      `ceiling reads ${ceiling}, which is not above the top of the opening, ${top}. Measure both from the floor.`,
+      `${parameter('ceiling')} reads ${ceiling}, which is not above the top of the opening, ${top}. Measure both from the floor.`,
   },
   rodLowered: {
     weight: 'note',
@@ -30,7 +31,7 @@ export const MEASURE_FINDINGS = table({
   dropTooShort: {
     weight: 'stop',
     says: (read: string) =>
-      `measured reads ${read}, which leaves no drop under this heading. Check the measurement.`,
+      `${parameter('measured')} reads ${read}, which leaves no drop under this heading. Check the measurement.`,
   },
   floorUneven: {
     weight: 'check',

@@ -1,25 +1,27 @@
 /** Prices, and pricing in bulk. */
 import { table } from './entry';
+import { parameter } from './parameters';
 
 export const PRICE_FINDINGS = table({
   // Price
   belowFirstBreak: {
     weight: 'note',
     says: (quantity: string, least: string) =>
-      `quantity reads ${quantity}, below the first price break, ${least}. Add a break from 0, or raise the quantity to the minimum.`,
+      `${parameter('quantity')} reads ${quantity}, below the first price break, ${least}. Add a break from 0, or raise the quantity to the minimum.`,
   },
   breaksUnreadable: {
     weight: 'stop',
     says: (row: number, read: string) =>
-      `price_breaks row ${row} reads ${read}. Each row needs two figures: from quantity, price.`,
+      `${parameter('priceBreaks')} row ${row} reads ${read}. Each row needs two figures: from quantity, price.`,
   },
   breakRepeated: {
     weight: 'stop',
-    says: (quantity: string) => `price_breaks holds two prices from ${quantity}. Keep one.`,
+    says: (quantity: string) => `${parameter('priceBreaks')} holds two prices from ${quantity}. Keep one.`,
   },
   noMargin: {
     weight: 'stop',
-    says: (rate: string) => `rate reads ${rate} as a margin on the selling price. It must be below 100 %.`,
+    says: (rate: string) =>
+      `${parameter('rate')} reads ${rate} as a margin on the selling price. It must be below 100 %.`,
   },
 
   noClothPrice: {
@@ -49,11 +51,13 @@ export const PRICE_FINDINGS = table({
   },
   rateLooksHigh: {
     weight: 'check',
-    says: (rate: string) => `rate reads ${rate}. Check that it is meant: write 7.25 % or 0.0725.`,
+    says: (rate: string) =>
+      `${parameter('rate')} reads ${rate}. Check that it is meant: write 7.25 % or 0.0725.`,
   },
   rateAboveWhole: {
     weight: 'stop',
-    says: (rate: string) => `rate reads ${rate}: more tax than price. Write it like 7.25 % or 0.0725.`,
+    says: (rate: string) =>
+      `${parameter('rate')} reads ${rate}: more tax than price. Write it like 7.25 % or 0.0725.`,
   },
 
   // Pricing in bulk

@@ -1,25 +1,26 @@
 /** Rolls and the cutting plan. */
 import { table } from './entry';
+import { parameter } from './parameters';
 
 export const ROLL_FINDINGS = table({
   cutTooLong: {
     weight: 'stop',
     says: (cut: string, longest: string) =>
-      `cut_lengths holds a cut of ${cut}, and the longest whole piece in roll_lengths is ${longest}. Order longer rolls, or check the cut and its unit.`,
+      `${parameter('cutLengths')} holds a cut of ${cut}, and the longest whole piece in ${parameter('rollLengths')} is ${longest}. Order longer rolls, or check the cut and its unit.`,
   },
   noCuts: {
     weight: 'stop',
-    says: () => 'counts adds up to 0 cuts. Enter how many cuts of each length are wanted.',
+    says: () => `${parameter('counts')} adds up to 0 cuts. Enter how many cuts of each length are wanted.`,
   },
   tooManyCuts: {
     weight: 'stop',
     says: (cuts: number, most: number) =>
-      `counts adds up to ${cuts} cuts, more than the most planned at once, ${most}. Check the counts, or plan each fabric or floor by itself.`,
+      `${parameter('counts')} adds up to ${cuts} cuts, more than the most planned at once, ${most}. Check the counts, or plan each fabric or floor by itself.`,
   },
   tooManyRolls: {
     weight: 'stop',
     says: (rolls: number, most: number) =>
-      `roll_lengths holds ${rolls} rolls, more than the most planned at once, ${most}. Point at the rolls meant for this plan.`,
+      `${parameter('rollLengths')} holds ${rolls} rolls, more than the most planned at once, ${most}. Point at the rolls meant for this plan.`,
   },
   columnsDiffer: {
     weight: 'stop',
@@ -34,17 +35,17 @@ export const ROLL_FINDINGS = table({
   countMissing: {
     weight: 'check',
     says: (lengths: string) =>
-      `counts is 0 or blank beside ${lengths}: nothing is cut of it. Enter the count if some are wanted.`,
+      `${parameter('counts')} is 0 or blank beside ${lengths}: nothing is cut of it. Enter the count if some are wanted.`,
   },
   lotMissing: {
     weight: 'stop',
     says: (without: number, rolls: number) =>
-      `lots is blank for ${without} of ${rolls} rolls, so a room could be cut from two dye lots. Enter every roll’s lot, or leave lots out.`,
+      `${parameter('lots')} is blank for ${without} of ${rolls} rolls, so a room could be cut from two dye lots. Enter every roll’s lot, or leave lots out.`,
   },
   lotsForOneLength: {
     weight: 'stop',
     says: (lots: number) =>
-      `lots names ${lots} dye lots, but roll_lengths holds one length, which means as many rolls as it takes. Enter one length for each roll in hand.`,
+      `${parameter('lots')} names ${lots} dye lots, but ${parameter('rollLengths')} holds one length, which means as many rolls as it takes. Enter one length for each roll in hand.`,
   },
   flawOffRoll: {
     weight: 'stop',
@@ -73,11 +74,11 @@ export const ROLL_FINDINGS = table({
   noStretchLeft: {
     weight: 'stop',
     says: (cut: string, longest: string, toStart: string) =>
-      `cut_lengths holds a cut of ${cut}. Once ${toStart} is given up to the pattern’s start, the longest whole piece of a roll is ${longest}. Order longer rolls, or see the house rule “roll start”.`,
+      `${parameter('cutLengths')} holds a cut of ${cut}. Once ${toStart} is given up to the pattern’s start, the longest whole piece of a roll is ${longest}. Order longer rolls, or see the house rule “roll start”.`,
   },
   roomsWithoutLots: {
     weight: 'note',
     says: () =>
-      'rooms are given without lots: all the rolls are taken as one dye lot. Enter the lots if they differ.',
+      `${parameter('rooms')} are given without lots: all the rolls are taken as one dye lot. Enter the lots if they differ.`,
   },
 });

@@ -3,6 +3,7 @@
  * of its own. Together a cloth's cuts are what its windows' yardage comes to before it is rounded up,
  * less the odd half widths that two rows of one room make into one cut.
  */
+import { parameter } from '../findings/parameters';
 import { finding, type Finding } from '../cell/answer';
 import { BEHIND, layerOf, type Behind } from '../cloth/behind';
 import { furtherCut, repeatRuleFor, runOfCuts } from '../cloth/cuts';
@@ -154,5 +155,5 @@ export function clothJob(cloth: Cloth, supply: RollSupply, unit: Unit, spares = 
 /** What a reader of a cloth's plan must know besides the plan. */
 export function clothFindings(cloth: Cloth, job: CuttingJob, plan: CutPlan, unit: Unit): readonly Finding[] {
   const found = planFindings(job, plan, unit);
-  return cloth.paired === 0 ? found : [...found, finding('halvesPaired', 'widths', cloth.paired)];
+  return cloth.paired === 0 ? found : [...found, finding('halvesPaired', parameter('widths'), cloth.paired)];
 }

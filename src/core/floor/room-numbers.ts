@@ -2,6 +2,7 @@
  * Room numbers by pattern: "401-448", "401-447 odd", "401-448 even not 404, 413", "12, 14, 20-26".
  * Parts are joined by commas; `even` and `odd` take one side of the corridor; `not` leaves rooms out.
  */
+import { parameter } from '../findings/parameters';
 import { refuse } from '../cell/answer';
 
 const MOST_ROOMS = 5_000;
@@ -11,14 +12,17 @@ const PART =
 /** One part written out; refuses what is no room or range of rooms. */
 function roomsOfPart(part: string): readonly string[] {
   const [, prefix = '', from = '', suffix = '', otherPrefix, to, otherSuffix, side] = PART.exec(part) ?? [];
-  if (from === '') return refuse('roomsUnreadable', 'rooms', part);
+  if (from === '') return refuse('roomsUnreadable', parameter('rooms'), part);
   if (to === undefined)
-    return side === undefined ? [prefix + from + suffix] : refuse('roomsUnreadable', 'rooms', part);
+    return side === undefined
+      ? [prefix + from + suffix]
+      : refuse('roomsUnreadable', parameter('rooms'), part);
   const [first, last] = [Number(from), Number(to)];
   const samePrefix = otherPrefix === '' || otherPrefix?.toLowerCase() === prefix.toLowerCase();
-  if (!samePrefix || suffix !== '' || otherSuffix !== '') return refuse('roomsUnreadable', 'rooms', part);
-  if (last < first) return refuse('roomsBackwards', 'rooms', part);
-  if (last - first >= MOST_ROOMS) return refuse('tooManyRooms', 'rooms', part, MOST_ROOMS);
+  if (!samePrefix || suffix !== '' || otherSuffix !== '')
+    return refuse('roomsUnreadable', parameter('rooms'), part);
+  if (last < first) return refuse('roomsBackwards', parameter('rooms'), part);
+  if (last - first >= MOST_ROOMS) return refuse('tooManyRooms', parameter('rooms'), part, MOST_ROOMS);
   const rooms: string[] = [];
   for (let room = first; room <= last; room++) {
     if (side?.toLowerCase() === 'even' && room % 2 !== 0) continue;
@@ -38,11 +42,11 @@ const roomsOfList = (list: string): readonly string[] =>
 /** Every room of a pattern, each once, in the order written. */
 export function roomNumbers(pattern: string): readonly string[] {
   const [wanted = '', ...left] = pattern.split(/\b(?:not|without|skip|except)\b/i);
-  if (left.length > 1) return refuse('roomsUnreadable', 'rooms', pattern);
+  if (left.length > 1) return refuse('roomsUnreadable', parameter('rooms'), pattern);
   const out = new Set(roomsOfList(left[0] ?? ''));
   const rooms = [...new Set(roomsOfList(wanted))];
   const kept = rooms.filter((room) => !out.has(room));
   const missing = [...out].find((room) => !rooms.includes(room));
-  if (missing !== undefined) return refuse('roomNotInPattern', 'rooms', missing, pattern);
-  return kept.length === 0 ? refuse('noRooms', 'rooms', pattern) : kept;
+  if (missing !== undefined) return refuse('roomNotInPattern', parameter('rooms'), missing, pattern);
+  return kept.length === 0 ? refuse('noRooms', parameter('rooms'), pattern) : kept;
 }

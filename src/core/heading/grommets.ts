@@ -1,4 +1,5 @@
 /** Where the grommets of one panel stand. */
+import { parameter } from '../findings/parameters';
 import { answer, lengthFigure, numberFigure, refuse, step, type Answer } from '../cell/answer';
 import type { Length } from '../exact/length';
 import { showLength } from '../exact/unit';
@@ -16,7 +17,7 @@ export function grommets(of: { flatWidth: Length }, rules: Rules): Answer<Gromme
   const edge = rules.grommetEdge;
   const between = edge === undefined ? of.flatWidth : of.flatWidth - 2 * edge;
   if (between <= 0)
-    return refuse('rodTooNarrowForPanels', 'flat_width', showLength(of.flatWidth, unitOf(rules)));
+    return refuse('rodTooNarrowForPanels', parameter('flatWidth'), showLength(of.flatWidth, unitOf(rules)));
   const spaces = Math.ceil(between / rules.grommetSpacing);
   const least = edge === undefined ? spaces : spaces + 1;
   const count = Math.max(2, least + (least % 2));

@@ -1,4 +1,5 @@
 /** What holds it up: rod pieces, brackets, and the stack the drawn-back drapery makes. */
+import { parameter } from '../findings/parameters';
 import {
   answer,
   finding,
@@ -18,7 +19,7 @@ import type { Rules } from '../house/rules';
 import { panelsOf, type Draw, type Heading, type Lining } from '../cell/treatment';
 import { perPanel } from '../cloth/widths';
 
-const LOAD_CAUTION: readonly Finding[] = [finding('loadCaution', 'rod_width')];
+const LOAD_CAUTION: readonly Finding[] = [finding('loadCaution', parameter('rodWidth'))];
 
 export interface Stacked {
   readonly rodWidth: Length;
@@ -30,7 +31,7 @@ export interface Stacked {
 /** Width the drawn-back drapery covers on a side: rod share × the heading's share, more where lined. */
 export function stack(of: Stacked, rules: Rules): Answer<Length> {
   const draw = of.draw ?? 'pair';
-  if (draw === 'stationary') return noAnswer('notDrawn', 'draw');
+  if (draw === 'stationary') return noAnswer('notDrawn', parameter('draw'));
   const side = perPanel(of.rodWidth, panelsOf(draw));
   const lining = of.lining ?? 'unlined';
   const share = rules.stackShare[of.heading];
@@ -54,7 +55,7 @@ export function stack(of: Stacked, rules: Rules): Answer<Length> {
             step(`stack, ${lining}`, '{} × {}', [lengthFigure(bare), ratioFigure(more)], lengthFigure(value)),
           ]),
     ],
-    stiff ? [finding('pocketIsNotDrawn', 'heading', of.heading)] : [],
+    stiff ? [finding('pocketIsNotDrawn', parameter('heading'), of.heading)] : [],
   );
 }
 
@@ -112,8 +113,8 @@ export function rodPieces(
 ): Answer<RodPieces> {
   const stock = [...new Set(of.stockLengths ?? rules.stockRods)].sort((a, b) => b - a);
   const longest = stock[0];
-  if (longest === undefined) return refuse('noStockRods', 'stock_lengths');
-  if (stock.length > MOST_STOCK) return refuse('tooManyStockRods', 'stock_lengths', MOST_STOCK);
+  if (longest === undefined) return refuse('noStockRods', parameter('stockLengths'));
+  if (stock.length > MOST_STOCK) return refuse('tooManyStockRods', parameter('stockLengths'), MOST_STOCK);
   const pieces = piecesToCover(of.rodWidth, longest);
   const shorter = stock.slice(1);
   const drops = shorter.map((one) => exact(longest - one));

@@ -1,4 +1,5 @@
 /** A panel as its heading is set out on it: its cloth before and after, and what hangs flat at its edges. */
+import { parameter } from '../findings/parameters';
 import { refuse } from '../cell/answer';
 import { panelsOf } from '../cell/treatment';
 import { finishedInAll, flatInAll, perPanel, usableWidth, type Clothed, type Usable } from '../cloth/widths';
@@ -38,7 +39,7 @@ export function panelOf(of: MadeUp, rules: Rules): Panel {
     const unit = unitOf(rules);
     return refuse(
       'nothingToPleat',
-      'widths',
+      parameter('widths'),
       showLength(exact(Math.max(0, flat)), unit),
       showLength(finished, unit),
     );

@@ -2,6 +2,7 @@
  * Pleats of one panel: counted by width, space or take-up, moved into the bands of the trade, and
  * shared out so that every seam lies behind a pleat.
  */
+import { parameter } from '../findings/parameters';
 import {
   answer,
   finding,
@@ -145,7 +146,7 @@ function setPleats(of: MadeUp, rules: Rules): SetPleats {
   const zone = zoneOf(panel);
   const face = BOXED.has(of.heading) ? rules.boxFace : 0;
   if (zone <= 2 * face)
-    return refuse('rodTooNarrowForPanels', 'rod_width', showLength(of.rodWidth, unitOf(rules)));
+    return refuse('rodTooNarrowForPanels', parameter('rodWidth'), showLength(of.rodWidth, unitOf(rules)));
   const counted = countPleats(of, panel, rules);
   const { pleats } = counted;
   const spaces = pleats - 1;
@@ -174,7 +175,7 @@ function noCountSuits(of: MadeUp, { set }: SetPleats, rules: Rules): Finding {
     .map((widths) => `${digits(widths)} would deliver ${delivers(widths)}`);
   return finding(
     'noPleatsSuit',
-    'widths',
+    parameter('widths'),
     `${digits(of.widths)} ${of.widths === 1 ? 'width delivers' : 'widths deliver'} a fullness of ${delivers(of.widths)}`,
     showShare(set.space, unit),
     showShare(set.takeUp, unit),
@@ -200,7 +201,7 @@ function pleatFindings(of: MadeUp, made: SetPleats, rules: Rules): Finding[] {
     found.push(
       finding(
         'pleatsOutsideUsual',
-        'widths',
+        parameter('widths'),
         showShare(set.space, unit),
         showShare(set.takeUp, unit),
         `${spaceLow} to ${spaceHigh}`,
@@ -211,7 +212,12 @@ function pleatFindings(of: MadeUp, made: SetPleats, rules: Rules): Finding[] {
   const underfold = set.takeUp / 4;
   if (BOXED.has(of.heading) && Math.abs(underfold - rules.underfold) * 8 > rules.underfold)
     found.push(
-      finding('underfoldOutside', 'widths', showShare(underfold, unit), showLength(rules.underfold, unit)),
+      finding(
+        'underfoldOutside',
+        parameter('widths'),
+        showShare(underfold, unit),
+        showLength(rules.underfold, unit),
+      ),
     );
   return found;
 }
@@ -285,7 +291,7 @@ function asPleats({ value, steps, findings }: Answer<Snaps>, rules: Rules): Answ
 /** Pleats of one panel, their spaces and take-up; for a wave, its snaps. */
 export function pleats(of: MadeUp, rules: Rules): Answer<Pleats> {
   if (of.heading === 'wave') return asPleats(snaps(of, rules), rules);
-  if (!isPleated(of.heading)) return refuse('notPleated', 'heading', of.heading);
+  if (!isPleated(of.heading)) return refuse('notPleated', parameter('heading'), of.heading);
   const made = setPleats(of, rules);
   return answer(made.set, () => pleatSteps(of, made, rules), pleatFindings(of, made, rules));
 }

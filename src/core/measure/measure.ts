@@ -1,4 +1,5 @@
 /** From the opening to the finished drop: side extension, rod width, mounting height, drop. */
+import { parameter, type ParameterKey } from '../findings/parameters';
 import {
   answer,
   finding,
@@ -55,13 +56,13 @@ export interface Opening {
 const isOutside = (given: Length | undefined, { low, high }: Band): given is Length =>
   given !== undefined && (given < low || given > high);
 
-function outsideBand(name: string, given: Length, openingWidth: Length, rules: Rules): Finding {
+function outsideBand(key: ParameterKey, given: Length, openingWidth: Length, rules: Rules): Finding {
   const { low, high } = extensionBand(openingWidth, rules);
   const unit = unitOf(rules);
   return finding(
     'extensionOutsideBand',
-    name,
-    name,
+    parameter(key),
+    parameter(key),
     showLength(given, unit),
     showLength(openingWidth, unit),
     showLength(low, unit),
@@ -76,9 +77,9 @@ export function rodWidth(of: Opening, rules: Rules): Answer<Length> {
   const right = of.rightExtension ?? band.low;
   const findings: Finding[] = [];
   if (isOutside(of.leftExtension, band))
-    findings.push(outsideBand('left_extension', of.leftExtension, of.openingWidth, rules));
+    findings.push(outsideBand('leftExtension', of.leftExtension, of.openingWidth, rules));
   if (isOutside(of.rightExtension, band))
-    findings.push(outsideBand('right_extension', of.rightExtension, of.openingWidth, rules));
+    findings.push(outsideBand('rightExtension', of.rightExtension, of.openingWidth, rules));
   const rod = exact(of.openingWidth + left + right);
   return answer(
     rod,
@@ -113,7 +114,7 @@ export function rodHeight(
   if (of.ceiling <= of.openingTop) {
     return refuse(
       'ceilingBelowOpening',
-      'ceiling',
+      parameter('ceiling'),
       showLength(of.ceiling, unit),
       showLength(of.openingTop, unit),
     );
@@ -131,8 +132,18 @@ export function rodHeight(
   if (above <= most) return answer(above, steps);
   const findings = [
     most < of.openingTop
-      ? finding('rodBelowOpening', 'ceiling', showLength(most, unit), showLength(of.openingTop, unit))
-      : finding('rodLowered', 'ceiling', showLength(most, unit), showLength(exact(above - most), unit)),
+      ? finding(
+          'rodBelowOpening',
+          parameter('ceiling'),
+          showLength(most, unit),
+          showLength(of.openingTop, unit),
+        )
+      : finding(
+          'rodLowered',
+          parameter('ceiling'),
+          showLength(most, unit),
+          showLength(exact(above - most), unit),
+        ),
   ];
   return answer(most, steps, findings);
 }
@@ -188,7 +199,7 @@ function fromPoint(
       return [exact(track - rules.trackHeight), 'track and top edge below the ceiling, and the clearance'];
     return refuse(
       'pointMakesNoSense',
-      'measured_to',
+      parameter('measuredTo'),
       heading,
       point,
       'it hangs from a track. Measure to the track’s underside (track) or to the ceiling (ceiling)',
@@ -199,13 +210,13 @@ function fromPoint(
       hanging === 'rings'
         ? 'the house hangs it on rings. Set the house rule “hang on” to track, or measure to the rod'
         : 'its rod runs through the cloth. Measure to the middle of the rod';
-    return refuse('pointMakesNoSense', 'measured_to', heading, point, why);
+    return refuse('pointMakesNoSense', parameter('measuredTo'), heading, point, why);
   }
   if (point === 'hung ring') {
     if (hanging !== 'rings')
       return refuse(
         'pointMakesNoSense',
-        'measured_to',
+        parameter('measuredTo'),
         heading,
         point,
         'it has no rings. Measure to the middle of the rod (new rod or hung rod)',
@@ -243,11 +254,13 @@ export function drop(of: Measured, rules: Rules): Answer<Length> {
   }[finish];
   const [shift, why] = fromPoint(of.heading, of.measuredTo, rules);
   const finished = exact(shortest + shift + added);
-  if (finished <= NO_LENGTH) return refuse('dropTooShort', 'measured', showLength(shortest, unit));
+  if (finished <= NO_LENGTH) return refuse('dropTooShort', parameter('measured'), showLength(shortest, unit));
   const findings: Finding[] = [];
   if (spread > rules.readingSpread)
-    findings.push(finding('floorUneven', 'measured', showLength(spread, unit), showLength(shortest, unit)));
-  if (finish !== 'clear') findings.push(finding('touchesFloor', 'floor_finish', finish));
+    findings.push(
+      finding('floorUneven', parameter('measured'), showLength(spread, unit), showLength(shortest, unit)),
+    );
+  if (finish !== 'clear') findings.push(finding('touchesFloor', parameter('floorFinish'), finish));
   return answer(
     finished,
     () => {

@@ -1,4 +1,5 @@
 /** Money: price breaks, making charge, selling price, tax. Rounded only where a rule says so. */
+import { parameter } from '../findings/parameters';
 import {
   answer,
   finding,
@@ -29,15 +30,15 @@ export interface PriceBreak {
 
 /** Reads two columns, from quantity and price; a title row is passed over. Sorted by quantity. */
 export function readPriceBreaks(rows: readonly (readonly CellIn[])[]): readonly PriceBreak[] {
-  const place: Place = { name: 'price_breaks', unit: INCHES };
+  const place: Place = { name: parameter('priceBreaks'), unit: INCHES };
   const breaks: PriceBreak[] = [];
   for (const [at, row] of rows.entries()) {
     if (isBlankRow(row)) continue;
     if (row.length < 2)
       return refuse(
         'rangeTooNarrow',
-        'price_breaks',
-        'price_breaks',
+        parameter('priceBreaks'),
+        parameter('priceBreaks'),
         'two columns, from quantity and price',
         row.length,
       );
@@ -49,7 +50,7 @@ export function readPriceBreaks(rows: readonly (readonly CellIn[])[]): readonly 
     if (price === undefined || !Number.isFinite(quantity) || quantity < 0) {
       return refuse(
         'breaksUnreadable',
-        'price_breaks',
+        parameter('priceBreaks'),
         at + 1,
         `${readBack(from ?? '')} and ${readBack(row[1] ?? '')}`,
       );
@@ -60,7 +61,7 @@ export function readPriceBreaks(rows: readonly (readonly CellIn[])[]): readonly 
   const twice = breaks.find(
     (one, at) => one.from === breaks[at + 1]?.from && !one.price.eq(breaks[at + 1]?.price ?? one.price),
   );
-  if (twice !== undefined) return refuse('breakRepeated', 'price_breaks', digits(twice.from));
+  if (twice !== undefined) return refuse('breakRepeated', parameter('priceBreaks'), digits(twice.from));
   return breaks;
 }
 
@@ -68,7 +69,12 @@ export function readPriceBreaks(rows: readonly (readonly CellIn[])[]): readonly 
 export function breakPrice(of: { quantity: number; priceBreaks: readonly PriceBreak[] }): Answer<Money> {
   const reached = of.priceBreaks.filter((one) => one.from <= of.quantity).at(-1);
   if (reached === undefined) {
-    return noAnswer('belowFirstBreak', 'quantity', digits(of.quantity), digits(of.priceBreaks[0]?.from ?? 0));
+    return noAnswer(
+      'belowFirstBreak',
+      parameter('quantity'),
+      digits(of.quantity),
+      digits(of.priceBreaks[0]?.from ?? 0),
+    );
   }
   return answer(reached.price, () => [
     step(
@@ -142,7 +148,7 @@ export function sellPrice(of: { cost: Money; rate: Money; basis: SellBasis }): A
       step('selling price', '{} × (1 + {})', [moneyFigure(of.cost), rate()], moneyFigure(value)),
     ]);
   }
-  if (of.rate.gte(1)) return refuse('noMargin', 'rate', `${of.rate.times(100).toString()} %`);
+  if (of.rate.gte(1)) return refuse('noMargin', parameter('rate'), `${of.rate.times(100).toString()} %`);
   const value = toCent(of.cost.div(money(1).minus(of.rate)));
   return answer(value, () => [
     step('selling price', '{} ÷ (1 − {})', [moneyFigure(of.cost), rate()], moneyFigure(value)),
@@ -161,14 +167,14 @@ export function salesTax(of: Taxed): Answer<Money> {
   const basis = of.basis ?? 'line';
   const rounding = of.rounding ?? 'half up';
   // 8.25 typed for 8.25 %.
-  if (of.rate.gt(1)) return refuse('rateAboveWhole', 'rate', `${of.rate.times(100).toString()} %`);
+  if (of.rate.gt(1)) return refuse('rateAboveWhole', parameter('rate'), `${of.rate.times(100).toString()} %`);
   const sum = of.amounts.reduce((total, one) => total.plus(one), NOTHING);
   const value =
     basis === 'invoice'
       ? toCent(sum.times(of.rate), rounding)
       : of.amounts.reduce((total, one) => total.plus(toCent(one.times(of.rate), rounding)), NOTHING);
   const findings: Finding[] = of.rate.gt(0.3)
-    ? [finding('rateLooksHigh', 'rate', `${of.rate.times(100).toString()} %`)]
+    ? [finding('rateLooksHigh', parameter('rate'), `${of.rate.times(100).toString()} %`)]
     : [];
   return answer(
     value,

@@ -1,4 +1,5 @@
 /** Cuts from rolls: how many they give, and which roll gives which. */
+import { parameter } from '../findings/parameters';
 import {
   answer,
   finding,
@@ -69,9 +70,10 @@ export const MOST_ROLLS = 5_000;
 /** Refuses a job no plan can be made for: the first thing wrong with it, in one sentence. */
 export function checkJob(job: CuttingJob, unit: Unit): void {
   const cuts = job.cuts.reduce((sum, { count }) => sum + count, 0);
-  if (cuts === 0) refuse('noCuts', 'counts');
-  if (cuts > MOST_CUTS) refuse('tooManyCuts', 'counts', cuts, MOST_CUTS);
-  if (job.rolls.length > MOST_ROLLS) refuse('tooManyRolls', 'roll_lengths', job.rolls.length, MOST_ROLLS);
+  if (cuts === 0) refuse('noCuts', parameter('counts'));
+  if (cuts > MOST_CUTS) refuse('tooManyCuts', parameter('counts'), cuts, MOST_CUTS);
+  if (job.rolls.length > MOST_ROLLS)
+    refuse('tooManyRolls', parameter('rollLengths'), job.rolls.length, MOST_ROLLS);
   job.rolls.forEach((roll, at) => {
     for (const { from, length } of roll.flaws ?? []) {
       if (from < 0 || length < 0 || from + length > roll.length)
@@ -80,7 +82,7 @@ export function checkJob(job: CuttingJob, unit: Unit): void {
   });
   const named = job.rolls.filter(({ lot }) => lot !== undefined).length;
   if (named > 0 && named < job.rolls.length)
-    refuse('lotMissing', 'lots', job.rolls.length - named, job.rolls.length);
+    refuse('lotMissing', parameter('lots'), job.rolls.length - named, job.rolls.length);
   const longest = job.rolls
     .flatMap((roll, at) => cleanStretches(roll, at))
     .reduce((most, { length }) => (length > most ? length : most), NO_LENGTH);
@@ -88,8 +90,8 @@ export function checkJob(job: CuttingJob, unit: Unit): void {
   if (tooLong !== undefined) {
     const [cut, piece] = [showLength(tooLong.length, unit), showYardage(longest, unit)];
     const toStart = job.rolls.reduce((most, roll) => Math.max(most, roll.toStart ?? 0), 0) as Length;
-    if (toStart > 0) refuse('noStretchLeft', 'cut_lengths', cut, piece, showLength(toStart, unit));
-    refuse('cutTooLong', 'cut_lengths', cut, piece);
+    if (toStart > 0) refuse('noStretchLeft', parameter('cutLengths'), cut, piece, showLength(toStart, unit));
+    refuse('cutTooLong', parameter('cutLengths'), cut, piece);
   }
 }
 
@@ -108,14 +110,14 @@ export function planFindings(job: CuttingJob, plan: CutPlan, unit: Unit): Findin
   if (plan.short.length > 0) {
     const cloth = showYardage(cutLengthOf(plan.short), unit);
     findings.push(
-      finding('rollsShort', 'roll_lengths', cutsInWords(plan.short, unit), cloth, plan.surelyShort),
+      finding('rollsShort', parameter('rollLengths'), cutsInWords(plan.short, unit), cloth, plan.surelyShort),
     );
   } else if (!plan.proven) {
-    findings.push(finding('planNotProven', 'roll_lengths', plan.rolls.length, plan.lowerBound));
+    findings.push(finding('planNotProven', parameter('rollLengths'), plan.rolls.length, plan.lowerBound));
   }
   const rooms = new Set(job.cuts.flatMap(({ room }) => (room === undefined ? [] : [room])));
   if (rooms.size > 0 && job.supply === 'in hand' && !lotsMatter(job) && job.rolls[0]?.lot === undefined)
-    findings.push(finding('roomsWithoutLots', 'rooms'));
+    findings.push(finding('roomsWithoutLots', parameter('rooms')));
   return findings;
 }
 

@@ -2,6 +2,7 @@
  * The columns of a window row: what was measured and chosen. A function's parameter of the same
  * key takes the same value, so a sheet's column feeds a formula by its key.
  */
+import { parameter } from '../findings/parameters';
 import { refuse } from '../cell/answer';
 import { choiceKind, optional, readField, TEXT, type CellIn, type Field, type Kind } from '../cell/fields';
 import { AREAL_WEIGHT, FULLNESS, WINDOWS_OF_ROW } from '../cell/figure-kinds';
@@ -200,7 +201,13 @@ export function findColumns(headers: readonly CellIn[]): readonly Found[] {
     if (key === undefined) continue;
     const other = found.find((one) => one.key === key);
     if (other !== undefined)
-      return refuse('sameColumnTwice', 'headers', other.heading, heading, WINDOW_COLUMNS[key].heading);
+      return refuse(
+        'sameColumnTwice',
+        parameter('headers'),
+        other.heading,
+        heading,
+        WINDOW_COLUMNS[key].heading,
+      );
     found.push({ key, at, heading });
   }
   return found;

@@ -2,7 +2,7 @@
  * One window through all the steps. Each figure is worked out when first asked for and kept;
  * a job is many windows.
  */
-import { answer, Refusal, refuse, type Answer, type Finding, type Step } from '../cell/answer';
+import { answer, Refusal, refuse, renamed, type Answer, type Finding, type Step } from '../cell/answer';
 import { arealOf, behindOf, layerOf, type Behind } from '../cloth/behind';
 import { WINDOW_COLUMNS, type ColumnKey, type Window } from './columns';
 import { cutLength, furtherCut, plainCut, repeatRuleFor } from '../cloth/cuts';
@@ -14,7 +14,7 @@ import { exact, NO_LENGTH, toUnit, type Length } from '../exact/length';
 import { drop, rodWidth } from '../measure/measure';
 import { labor } from '../price/price';
 import { unitOf, type Rules } from '../house/rules';
-import { inSheetWords, namedBy } from './sheet-words';
+import { namedBy } from './sheet-words';
 import { panelsOf } from '../cell/treatment';
 import { digits } from '../exact/unit';
 import {
@@ -78,7 +78,7 @@ export class WindowWork {
       heading: window.heading,
       gives: (key) => window[key as ColumnKey] !== undefined,
     });
-    return inSheetWords(of, naming);
+    return renamed(of, naming);
   }
 
   get quantity(): number {

@@ -1,11 +1,15 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { finding, Refusal, type Finding } from '../../../src/core/cell/answer';
+import { finding, Refusal, renamed, type Finding } from '../../../src/core/cell/answer';
 import type { ColumnKey } from '../../../src/core/window/columns';
 import { readWindow } from '../../../src/core/window/columns';
+import { fillNames, functionsWord, parameter } from '../../../src/core/findings/parameters';
 import { FINDINGS } from '../../../src/core/findings/table';
 import { readHouse } from '../../../src/core/house/house';
 import { WindowWork } from '../../../src/core/window/job';
-import { inSheetWords, namedBy } from '../../../src/core/window/sheet-words';
+import { namedBy } from '../../../src/core/window/sheet-words';
 import { CATALOGUE } from '../../../functions/index';
 
 const HERS: Partial<Record<ColumnKey, string>> = {
@@ -20,15 +24,15 @@ const HERS: Partial<Record<ColumnKey, string>> = {
 };
 const naming = (gives: readonly string[] = Object.keys(HERS)) =>
   namedBy((key) => HERS[key as ColumnKey], { heading: 'pinch', gives: (key) => gives.includes(key) });
-const say = (of: Finding, gives?: readonly string[]): string => inSheetWords(of, naming(gives)).sentence;
+const say = (of: Finding, gives?: readonly string[]): string => renamed(of, naming(gives)).sentence;
 
 describe('a finding in the sheet’s own words', () => {
   it.each([
     [
       finding(
         'extensionOutsideBand',
-        'right_extension',
-        'right_extension',
+        parameter('rightExtension'),
+        parameter('rightExtension'),
         '0 in',
         '60 in',
         '11 in',
@@ -36,23 +40,31 @@ describe('a finding in the sheet’s own words', () => {
       ),
       /^R ext is 0 in;/,
     ],
-    [finding('fabricTooNarrow', 'fabric_width', '1 in', '2 in'), /^Goods W reads 1 in,/],
-    [finding('doesNotCover', 'widths', '2', '3 in'), /Check widths and Goods W\.$/],
-    [finding('dropTooShort', 'measured', '1 in'), /^Ht reads 1 in,/],
-    [finding('noWindowGiven', 'quantity', 'quantity'), /^Qty reads 0, which/],
+    [finding('fabricTooNarrow', parameter('fabricWidth'), '1 in', '2 in'), /^Goods W reads 1 in,/],
+    [finding('doesNotCover', parameter('widths'), '2', '3 in'), /Check widths and Goods W\.$/],
+    [finding('dropTooShort', parameter('measured'), '1 in'), /^Ht reads 1 in,/],
+    [finding('noWindowGiven', parameter('quantity'), parameter('quantity')), /^Qty reads 0, which/],
     // Without a column of hers, the plain heading.
-    [finding('matchWithoutRepeat', 'match'), /^match says half-drop, but no vertical repeat is given/],
-    [finding('repeatWiderThanCloth', 'horizontal_repeat', '60 in', '54 in'), /^horizontal repeat is 60 in,/],
+    [
+      finding('matchWithoutRepeat', parameter('match')),
+      /^match says half-drop, but no vertical repeat is given/,
+    ],
+    [
+      finding('repeatWiderThanCloth', parameter('horizontalRepeat'), '60 in', '54 in'),
+      /^horizontal repeat is 60 in,/,
+    ],
   ])('%#', (of, wanted) => {
     expect(say(of)).toMatch(wanted);
   });
 
   it('names the house rule that stands for what she does not give', () => {
-    expect(say(finding('waveRatio', 'fullness', '2.6', '1.6', '2.2'))).toContain('; Full. reads 2.6.');
-    expect(say(finding('waveRatio', 'fullness', '2.6', '1.6', '2.2'), [])).toContain(
+    expect(say(finding('waveRatio', parameter('fullness'), '2.6', '1.6', '2.2'))).toContain(
+      '; Full. reads 2.6.',
+    );
+    expect(say(finding('waveRatio', parameter('fullness'), '2.6', '1.6', '2.2'), [])).toContain(
       '; house rule “fullness pinch” reads 2.6.',
     );
-    expect(say(finding('liningTooNarrow', 'lining_width', '1 in'), [])).toMatch(
+    expect(say(finding('liningTooNarrow', parameter('liningWidth'), '1 in'), [])).toMatch(
       /^house rule “usual lining width” reads 1 in/,
     );
   });
@@ -61,26 +73,44 @@ describe('a finding in the sheet’s own words', () => {
     expect(say(finding('unreadable', 'W', 'W', '“fabric_width”', 'a length', '84 1/2'))).toContain(
       '“fabric_width”',
     );
-    const pleats = finding('pleatsOutsideUsual', 'widths', '2 3/4 in', '9 in', '3 to 5 in', '4 to 8 in');
+    const pleats = finding(
+      'pleatsOutsideUsual',
+      parameter('widths'),
+      '2 3/4 in',
+      '9 in',
+      '3 to 5 in',
+      '4 to 8 in',
+    );
     expect(say(pleats)).toBe(pleats.sentence);
   });
 
   it('leaves no name of a parameter in any sentence of the table', () => {
     const names = new Set(CATALOGUE.flatMap((of) => of.parameters.map((one) => one.name)));
-    const plain = naming([]);
-    for (const [code, { weight, says }] of Object.entries(FINDINGS)) {
-      // Every word is a name of ours: so each place where one may stand is tried.
-      for (const name of names) {
-        const words = Array.from({ length: says.length }, () => name);
-        const sentence = (says as (...words: unknown[]) => string)(...words);
-        const said = inSheetWords(
-          { code: code as keyof typeof FINDINGS, weight, about: name, sentence },
-          plain,
-        );
-        const unquoted = said.sentence.replace(/“[^”]*”/g, '');
-        expect([code, unquoted]).toEqual([code, expect.not.stringMatching(/[a-z]_[a-z]/)]);
-      }
+    for (const [code, { says }] of Object.entries(FINDINGS)) {
+      const words = Array.from({ length: says.length }, () => 'x');
+      const open = (says as (...words: unknown[]) => string)(...words);
+      // Written out it stands nowhere; every place is a parameter of a function.
+      const places: string[] = [];
+      const left = fillNames(open, (key) => {
+        places.push(functionsWord(key));
+        return '';
+      });
+      expect([code, left]).toEqual([code, expect.not.stringMatching(/[a-z]_[a-z]/)]);
+      for (const place of places) expect(names).toContain(place);
     }
+  });
+
+  it('finds every parameter that the core speaks of by its key', () => {
+    const names = new Set(CATALOGUE.flatMap((of) => of.parameters.map((one) => one.name)));
+    const core = fileURLToPath(new URL('../../../src/core', import.meta.url));
+    const files = readdirSync(core, { recursive: true, encoding: 'utf8' }).filter((file) =>
+      /\.ts$/.test(file),
+    );
+    const texts = files.map((file) => [file, readFileSync(join(core, file), 'utf8')] as const);
+    expect(texts.filter(([, text]) => /'[a-z]+(_[a-z]+)+'/.test(text)).map(([file]) => file)).toEqual([]);
+    const spoken = texts.flatMap(([, text]) => [...text.matchAll(/\bparameter\('(\w+)'\)/g)]);
+    expect(spoken.length).toBeGreaterThan(50);
+    for (const [, key = ''] of spoken) expect(names).toContain(functionsWord(key));
   });
 });
 

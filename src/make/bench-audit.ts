@@ -29,6 +29,8 @@ export interface Score {
   found: number;
   /** Rows where the finding is of this very kind. */
   named: number;
+  /** Rows with more than one finding, where one mistake is planted. */
+  twice: number;
   /** Findings of this kind at true orders, out of so many true orders. */
   falseAlarms: number;
   trueOrders: number;
@@ -69,6 +71,7 @@ export function measureAudit(
     planted: 0,
     found: 0,
     named: 0,
+    twice: 0,
     falseAlarms: 0,
     trueOrders: 0,
   }));
@@ -100,6 +103,7 @@ export function measureAudit(
         const there = by.get(place) ?? [];
         score.planted++;
         if (there.length > 0) score.found++;
+        if (there.length > 1) score.twice++;
         if (there.some(({ code }) => mistake.codes.includes(code))) score.named++;
         else
           saw(

@@ -3,29 +3,24 @@
  * ordered figure is compared, and the slip behind a difference is looked for. Rows are taken one by
  * one, so that a table of any size is audited in the same memory.
  */
-import { parameter } from '../findings/parameters';
-import { finding, Refusal, renamed, type Finding } from '../cell/answer';
-import { cords, flame, oddGrommets, stackOverGlass, sums, tooNarrowToTurn, type Facing } from './facts';
-import { canBeWorkedOut, Compared, restsOn, type Comparison, type Wrong } from './compared';
-import { told, type OrderFinding } from './finding';
-import { Jobs } from './between-rows';
-import { priceOn, sinceWhen, type PriceList } from './price-list';
-import { outOfRange } from './range';
-import { Totals } from './totals';
-import { figureCell, showDifference, showOf } from './show';
-import { explain, yardageOf, type Explained } from './slips';
-import type { ColumnKey } from '../window/columns';
+import { finding, type Finding } from '../cell/answer';
 import { showDay } from '../cell/day';
-import { isBlank, readBack, type CellIn } from '../cell/fields';
-import { TooLarge, toUnit } from '../exact/length';
-import { isNear } from '../exact/money';
+import type { CellIn } from '../cell/fields';
+import { parameter } from '../findings/parameters';
+import type { House } from '../house/house';
+import { unitOf, type Rules } from '../house/rules';
+import type { Unit } from '../exact/unit';
 import type { FigureKey } from '../window/figures';
 import { FIGURE_KEYS, orderedFigure, usualHeading, type OrderKey } from '../window/meanings';
 import { OrderReader, rowKind, type Order, type OrderColumns } from '../window/order';
-import { unitOf, type Rules } from '../house/rules';
-import type { House } from '../house/house';
 import { namedBy } from '../window/sheet-words';
-import type { Unit } from '../exact/unit';
+import { Jobs } from './between-rows';
+import { RowChecked, type RowGiven } from './check';
+import { CHECKS } from './checks';
+import { told, type OrderFinding } from './finding';
+import type { PriceList } from './price-list';
+import { isListed } from './price-off-list';
+import { Totals } from './totals';
 
 /** House rules and the first day they stood; undefined for those that always did. */
 export interface Period {
@@ -38,14 +33,6 @@ export interface AuditBy {
   readonly periods: readonly Period[];
   readonly prices?: PriceList | undefined;
 }
-
-/** What the core finds in a window that is worth saying of an order. */
-const OWN: ReadonlySet<string> = new Set([
-  'extensionOutsideBand',
-  'floorUneven',
-  'repeatWiderThanCloth',
-  'waveRatio',
-]);
 
 /** Facts and amounts that are judged without any figure to compare. */
 const JUDGED: readonly OrderKey[] = [
@@ -133,32 +120,25 @@ export class Auditor {
     this.totals.add(cells);
     const order = this.reader.read(cells);
     const { rules, doubts } = this.rulesFor(order);
-    const facing: Facing = { at, order, rules, name: this.name, has: this.has };
-    const found: OrderFinding[] = order.unread.length > 0 ? this.beyond(at, cells) : [];
-    for (const { refusal } of order.unread) found.push(told(at, refusal));
-    for (const one of doubts) found.push(told(at, one));
-    const odd = oddGrommets(facing);
-    const narrow = tooNarrowToTurn(facing);
-    const { findings, yardage } = this.figures(facing, odd.length > 0, narrow.length > 0);
-    const explained = findings.length > 0;
-    found.push(...findings, ...odd, ...narrow);
-    if (!explained && order.unread.length === 0) found.push(...outOfRange(facing));
-    const named = found.length > 0;
-    found.push(...this.safely(at, () => stackOverGlass(facing)), ...flame(facing), ...cords(facing));
-    const price = this.price(facing);
-    found.push(...sums(facing, yardage), ...(price ?? []));
-    found.push(...this.jobs.take(at, order, named, price !== undefined));
+    const given: RowGiven = {
+      at,
+      order,
+      rules,
+      unit: this.unit,
+      cells,
+      headings: this.columns.headings,
+      ordered: this.ordered,
+      prices: this.by.prices,
+      doubts,
+      name: this.name,
+      has: this.has,
+      naming: this.naming,
+    };
+    const row = new RowChecked(given, CHECKS);
+    const found = CHECKS.flatMap((check) => row.foundBy(check));
+    const named = CHECKS.some((check) => check.ofSizes === true && row.foundBy(check).length > 0);
+    found.push(...this.jobs.take(at, order, named, isListed(given)));
     return found;
-  }
-
-  /** A comma too many moves every figure behind it. */
-  private beyond(at: number, cells: readonly CellIn[]): OrderFinding[] {
-    const { headings } = this.columns;
-    const headed = headings.reduce((last, heading, place) => (heading === '' ? last : place + 1), 0);
-    const extra = cells.slice(headed).find((cell) => !isBlank(cell));
-    if (extra === undefined) return [];
-    const last = headings[headed - 1] ?? '';
-    return [told(at, finding('rowTooLong', last, cells.length, headed, readBack(extra)))];
   }
 
   /** What only shows once every row was seen. */
@@ -176,159 +156,6 @@ export class Auditor {
       rules,
       doubts: [finding('dateDoubtful', heading, heading, showDay(date.early), showDay(date.late))],
     };
-  }
-
-  /** A row's own bad input is said; anything it could not be reckoned with is passed over. */
-  private safely(at: number, work: () => OrderFinding[]): OrderFinding[] {
-    try {
-      return work();
-    } catch (thrown) {
-      if (thrown instanceof TooLarge) return [];
-      if (thrown instanceof Refusal) return thrown.error === '#N/A' ? [] : [told(at, thrown.finding)];
-      throw thrown;
-    }
-  }
-
-  private figures(
-    { at, order, rules }: Facing,
-    oddGrommet: boolean,
-    tooNarrow: boolean,
-  ): { findings: OrderFinding[]; yardage: number | undefined } {
-    const turned = order.facts.railroaded === 'yes';
-    const unread = order.unread.map(({ column }) => column.key as ColumnKey);
-    const figures = this.ordered.filter(
-      (key) =>
-        !(
-          (key === 'marks' && oddGrommet) ||
-          (turned && (key === 'cutLength' || key === 'widths' || key === 'deliveredFullness')) ||
-          (tooNarrow && (key === 'yardage' || key === 'railroadedYardage')) ||
-          unread.some((column) => restsOn(key, column))
-        ),
-    );
-    const { window, ordered } = order;
-    const compared = new Compared(window, ordered, rules, turned);
-    const first = compared.compare(figures);
-    const findings = first.refusals
-      .filter(({ refusal }) => refusal.error === '#VALUE!')
-      .slice(0, 1)
-      .map(({ key, refusal }) => {
-        const all = first.refusals.map((one) => this.name(one.key)).join(', ');
-        return told(at, finding('notWorkedOut', this.name(key), all, refusal.finding.sentence));
-      });
-    if (first.wrong.length === 0) findings.push(...this.own(at, compared));
-    const row = { window, ordered, turned, name: this.name };
-    const slip = first.wrong.length === 0 ? undefined : explain(row, rules, first);
-    const yardage = slip === undefined ? yardageOf(compared) : slip.yardage;
-    findings.push(...this.said(at, order, compared, first, slip, yardage));
-    return { findings, yardage };
-  }
-
-  private said(
-    at: number,
-    order: Order,
-    compared: Compared,
-    { wrong }: Comparison,
-    slip: Explained | undefined,
-    yardage: number | undefined,
-  ): OrderFinding[] {
-    const found: OrderFinding[] = [];
-    const money = this.moneyOf(order, yardage, compared.rules);
-    if (slip !== undefined) found.push(told(at, slip.finding, { ...slip, money }));
-    const left = slip === undefined ? wrong : slip.left;
-    for (const [place, one] of left.entries())
-      found.push(this.differs(at, one, compared, slip === undefined && place === 0 ? money : undefined));
-    return found;
-  }
-
-  private differs(
-    at: number,
-    { key, found, expected }: Wrong,
-    compared: Compared,
-    money: number | undefined,
-  ): OrderFinding {
-    const heading = this.name(key);
-    const { unit } = this;
-    const band = key === 'rodWidth' ? compared.rodBand() : undefined;
-    const about =
-      band === undefined
-        ? finding(
-            'figureDiffers',
-            heading,
-            heading,
-            showOf(key, found, unit),
-            showOf(key, expected, unit),
-            showDifference(key, found, expected, unit),
-          )
-        : finding(
-            'rodOutsideBand',
-            heading,
-            heading,
-            showOf(key, found, unit),
-            showOf(key, band.low, unit),
-            showOf(key, band.high, unit),
-          );
-    return told(at, about, {
-      found: figureCell(key, found, unit),
-      expected: figureCell(key, expected, unit),
-      money,
-    });
-  }
-
-  /** What the yardage ordered costs more or less than the yardage worked out. */
-  private moneyOf({ ordered, facts }: Order, yardage: number | undefined, rules: Rules): number | undefined {
-    if (yardage === undefined || ordered.yardage === undefined || facts.unitPrice === undefined)
-      return undefined;
-    const apart = ordered.yardage - yardage;
-    if (Math.abs(apart) <= rules.yardageTolerance) return undefined;
-    return facts.unitPrice.times(toUnit(apart, this.unit.large)).toNumber();
-  }
-
-  /** What the core itself finds worth a look in what was measured. */
-  private own(at: number, { window, work }: Compared): OrderFinding[] {
-    const wave = window.heading === 'wave' && window.fullness !== undefined;
-    const extended = window.leftExtension !== undefined || window.rightExtension !== undefined;
-    const uneven = window.measuredCentre !== undefined || window.measuredRight !== undefined;
-    const wide = window.horizontalRepeat !== undefined;
-    if (!wave && !extended && !uneven && !wide) return [];
-    return this.safely(at, () => {
-      if (window.openingWidth !== undefined) work.rodWidth();
-      if (window.measured !== undefined && window.heading !== undefined) work.finishedDrop();
-      if (wave && canBeWorkedOut('yardage', window)) work.yardage();
-      const cloth = wide && canBeWorkedOut('yardage', window) ? work.cloth().work.usable.findings : [];
-      const found: OrderFinding[] = [];
-      for (const one of work.findings().concat(cloth))
-        if (OWN.has(one.code)) found.push(told(at, renamed(one, this.naming)));
-      return found;
-    });
-  }
-
-  /** Undefined where no list says what the fabric costs. */
-  private price({ at, order, rules }: Facing): OrderFinding[] | undefined {
-    const { unitPrice, date } = order.facts;
-    const { fabric } = order.window;
-    if (this.by.prices === undefined || unitPrice === undefined || fabric === undefined) return undefined;
-    const listed = priceOn(this.by.prices, fabric, date?.early);
-    if (listed === undefined) return undefined;
-    if (isNear(unitPrice, listed.price, rules.moneyTolerance)) return [];
-    const heading = this.name('unitPrice');
-    const about = finding(
-      'priceOffList',
-      heading,
-      heading,
-      unitPrice.toFixed(2),
-      `“${fabric}”`,
-      listed.price.toFixed(2),
-      sinceWhen(listed),
-    );
-    const apart = unitPrice.minus(listed.price);
-    const { yardage } = order.ordered;
-    return [
-      told(at, about, {
-        found: unitPrice.toNumber(),
-        expected: listed.price.toNumber(),
-        money: yardage === undefined ? undefined : apart.times(toUnit(yardage, this.unit.large)).toNumber(),
-      }),
-    ];
   }
 
   /** How units, currencies and dates were written down the columns. */

@@ -7,7 +7,7 @@ import type { Money } from '../exact/money';
 import { bare } from '../cell/treatment';
 import { INCHES } from '../exact/unit';
 
-interface Listed {
+export interface Listed {
   readonly price: Money;
   /** The first day it stood; undefined where it always did. */
   readonly from: number | undefined;

@@ -1,6 +1,7 @@
 /** Measurements out of the usual range: where every figure follows from the slip, only this shows it. */
 import { finding } from '../cell/answer';
-import type { Facing } from './facts';
+import type { Check, RowGiven } from './check';
+import { compareFigures } from './compare-figures';
 import { told, type OrderFinding } from './finding';
 import { showNear } from './show';
 import { toUnit } from '../exact/length';
@@ -16,25 +17,32 @@ const RANGES = [
   { key: 'fabricWidth', least: 'usualNarrowestCloth', most: 'usualWidestCloth' },
 ] as const;
 
-export function outOfRange({ at, order, rules, name }: Facing): OrderFinding[] {
+function findOutOfRange({ at, order, rules, name }: RowGiven): OrderFinding[] {
   for (const { key, least, most } of RANGES) {
-    const of = order.window[key];
+    const length = order.window[key];
     const low = rules[least];
     const high = rules[most];
-    if (of === undefined || (of >= low && of <= high)) continue;
+    if (length === undefined || (length >= low && length <= high)) continue;
     const unit = unitOf(rules);
     const inches = unit === INCHES;
-    const show = (length: number): string => showNear(length, unit);
+    const show = (shown: number): string => showNear(shown, unit);
     const column = name(key);
-    const means = inches ? of / 2.54 : of * 2.54;
-    const unitFits = (inches ? of > high : of < low) && means >= low && means <= high;
+    const means = inches ? length / 2.54 : length * 2.54;
+    const unitFits = (inches ? length > high : length < low) && means >= low && means <= high;
     const about = unitFits
-      ? finding('unitOutOfRange', column, column, show(of), inches ? 'centimetres' : 'inches', show(means))
-      : finding('outOfRange', column, column, show(of), `${show(low)} to ${show(high)}`);
-    const cell = (length: number): number => Number(toUnit(length, unit.small).toPrecision(6));
+      ? finding(
+          'unitOutOfRange',
+          column,
+          column,
+          show(length),
+          inches ? 'centimetres' : 'inches',
+          show(means),
+        )
+      : finding('outOfRange', column, column, show(length), `${show(low)} to ${show(high)}`);
+    const cell = (shown: number): number => Number(toUnit(shown, unit.small).toPrecision(6));
     return [
       told(at, about, {
-        found: cell(of),
+        found: cell(length),
         sure: 'possible',
         ...(unitFits ? { expected: cell(means) } : {}),
       }),
@@ -42,3 +50,12 @@ export function outOfRange({ at, order, rules, name }: Facing): OrderFinding[] {
   }
   return [];
 }
+
+export const outOfRange: Check = {
+  ofSizes: true,
+  // A slip that figures show is named by them.
+  find: (row) =>
+    row.foundBy(compareFigures).length === 0 && row.given.order.unread.length === 0
+      ? findOutOfRange(row.given)
+      : [],
+};

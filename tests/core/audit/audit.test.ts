@@ -99,6 +99,7 @@ describe('planted mistakes', () => {
   it('are found, 95 of 100 at least, and true orders beside them doubted in fewer than 1 of 100', () => {
     for (const score of measureAudit({ rows: 90, sets: 1, seed: 23 })) {
       expect(score.found, score.kind).toBeGreaterThanOrEqual(score.planted * 0.95);
+      expect(score.twice, `${score.kind}: rows with two findings`).toBe(0);
       expect(score.falseAlarms, score.kind).toBeLessThan(Math.max(1, score.trueOrders * 0.01));
     }
   }, 60_000);

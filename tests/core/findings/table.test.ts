@@ -6,6 +6,7 @@ import * as cloth from '../../../src/core/findings/cloth';
 import * as heading from '../../../src/core/findings/heading';
 import * as measure from '../../../src/core/findings/measure';
 import * as price from '../../../src/core/findings/price';
+import * as reading from '../../../src/core/findings/reading';
 import * as rolls from '../../../src/core/findings/rolls';
 import { RULES } from '../../../src/core/house/rules';
 import * as auditRules from '../../../src/core/house/audit';
@@ -18,7 +19,7 @@ const keysOf = (rooms: readonly object[]): string[] =>
   rooms.flatMap((room) => Object.values(room).flatMap((table: object) => Object.keys(table)));
 
 it('no finding stands in two tables, where the later would hide the other', () => {
-  const keys = keysOf([audit, cell, cloth, heading, measure, price, rolls]);
+  const keys = keysOf([audit, cell, cloth, heading, measure, price, reading, rolls]);
   expect(keys.sort()).toEqual(Object.keys(FINDINGS).sort());
 });
 

@@ -1,0 +1,128 @@
+/** The check of the ordered figures: each against its working, and the slip behind what disagrees. */
+import { finding, renamed } from '../cell/answer';
+import { toUnit } from '../exact/length';
+import type { ColumnKey } from '../window/columns';
+import type { FigureKey } from '../window/figures';
+import { safely, type Check, type RowChecked, type RowGiven } from './check';
+import { canBeWorkedOut, Compared, restsOn, type Comparison, type Wrong } from './compared';
+import { told, type OrderFinding } from './finding';
+import { figureCell, showDifference, showOf } from './show';
+import { explain, yardageOf } from './slips';
+
+/** What the core finds in a window that is worth saying of an order. */
+const OWN: ReadonlySet<string> = new Set([
+  'extensionOutsideBand',
+  'floorUneven',
+  'repeatWiderThanCloth',
+  'waveRatio',
+]);
+
+/** Of turned cloth these are figures of another way of cutting. */
+const UPRIGHT: ReadonlySet<FigureKey> = new Set<FigureKey>(['cutLength', 'widths', 'deliveredFullness']);
+
+export const compareFigures: Check = {
+  ofSizes: true,
+  find(row: RowChecked) {
+    const { given } = row;
+    const { at, order, rules } = given;
+    const { window, ordered } = order;
+    const turned = order.facts.railroaded === 'yes';
+    const explained = row.explained();
+    const toCompare = given.ordered.filter((key) => !explained.has(key) && !(turned && UPRIGHT.has(key)));
+    const compared = new Compared(window, ordered, rules, turned);
+    const first = compared.compare(toCompare);
+    const slip =
+      first.wrong.length === 0
+        ? undefined
+        : explain({ window, ordered, turned, name: given.name }, rules, first);
+    const yardage = slip === undefined ? yardageOf(compared) : slip.yardage;
+    row.expectedYardage = yardage;
+    const money = moneyOf(given, yardage);
+    if (slip !== undefined)
+      return [
+        told(at, slip.finding, { ...slip, money }),
+        ...slip.left.map((one) => differs(given, one, compared, undefined)),
+      ];
+    return [
+      ...notWorkedOut(given, first),
+      ...(first.wrong.length === 0 ? own(given, compared) : []),
+      ...first.wrong.map((one, place) => differs(given, one, compared, place === 0 ? money : undefined)),
+    ];
+  },
+};
+
+/** Said once of a row, for all the figures that could not be worked out from it. */
+function notWorkedOut({ at, name, naming }: RowGiven, { refusals }: Comparison): OrderFinding[] {
+  const first = refusals.find(({ refusal }) => refusal.error === '#VALUE!');
+  if (first === undefined) return [];
+  const all = refusals.map(({ key }) => name(key)).join(', ');
+  const why = renamed(first.refusal.finding, naming).sentence;
+  return [told(at, finding('notWorkedOut', name(first.key), all, why))];
+}
+
+/** The figures that follow from a column that could not be read. */
+export const figuresRestingOn = ({ ordered }: RowGiven, columns: readonly string[]): readonly FigureKey[] =>
+  ordered.filter((key) => columns.some((column) => restsOn(key, column as ColumnKey)));
+
+function differs(
+  { at, unit, name }: RowGiven,
+  { key, found, expected }: Wrong,
+  compared: Compared,
+  money: number | undefined,
+): OrderFinding {
+  const heading = name(key);
+  const band = key === 'rodWidth' ? compared.rodBand() : undefined;
+  const about =
+    band === undefined
+      ? finding(
+          'figureDiffers',
+          heading,
+          heading,
+          showOf(key, found, unit),
+          showOf(key, expected, unit),
+          showDifference(key, found, expected, unit),
+        )
+      : finding(
+          'rodOutsideBand',
+          heading,
+          heading,
+          showOf(key, found, unit),
+          showOf(key, band.low, unit),
+          showOf(key, band.high, unit),
+        );
+  return told(at, about, {
+    found: figureCell(key, found, unit),
+    expected: figureCell(key, expected, unit),
+    money,
+  });
+}
+
+/** What the yardage ordered costs more or less than the yardage worked out. */
+function moneyOf({ order, rules, unit }: RowGiven, yardage: number | undefined): number | undefined {
+  const { ordered, facts } = order;
+  if (yardage === undefined || ordered.yardage === undefined || facts.unitPrice === undefined)
+    return undefined;
+  const apart = ordered.yardage - yardage;
+  if (Math.abs(apart) <= rules.yardageTolerance) return undefined;
+  return facts.unitPrice.times(toUnit(apart, unit.large)).toNumber();
+}
+
+/** What the core itself finds worth a look in what was measured. */
+function own(row: RowGiven, { window, work }: Compared): readonly OrderFinding[] {
+  const { at, naming } = row;
+  const wave = window.heading === 'wave' && window.fullness !== undefined;
+  const extended = window.leftExtension !== undefined || window.rightExtension !== undefined;
+  const uneven = window.measuredCentre !== undefined || window.measuredRight !== undefined;
+  const wide = window.horizontalRepeat !== undefined;
+  if (!wave && !extended && !uneven && !wide) return [];
+  return safely(row, () => {
+    if (window.openingWidth !== undefined) work.rodWidth();
+    if (window.measured !== undefined && window.heading !== undefined) work.finishedDrop();
+    if (wave && canBeWorkedOut('yardage', window)) work.yardage();
+    const cloth = wide && canBeWorkedOut('yardage', window) ? work.cloth().work.usable.findings : [];
+    const found: OrderFinding[] = [];
+    for (const one of work.findings().concat(cloth))
+      if (OWN.has(one.code)) found.push(told(at, renamed(one, naming)));
+    return found;
+  });
+}

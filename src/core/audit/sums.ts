@@ -1,0 +1,129 @@
+/** Checks of what has to add up within a row: the widths of the panels, the amount, the total. */
+import { finding, type Finding } from '../cell/answer';
+import { toUnit } from '../exact/length';
+import { isNear, money, NOTHING, toCent, type Money } from '../exact/money';
+import { digits, type Unit } from '../exact/unit';
+import { unitOf } from '../house/rules';
+import type { FactKey } from '../window/facts';
+import type { OrderKey } from '../window/meanings';
+import type { Order } from '../window/order';
+import type { Check, RowGiven } from './check';
+import { compareFigures } from './compare-figures';
+import { told, type OrderFinding } from './finding';
+
+const shown = (amount: Money): string => amount.toFixed(2);
+
+const PARTS: readonly FactKey[] = ['amount', 'liningAmount', 'hardware', 'installation', 'freight', 'tax'];
+
+/** What a total is the sum of, the discount taken off. */
+function partsOf({ facts, ordered }: Order): { readonly key: OrderKey; readonly of: Money }[] {
+  const parts: { key: OrderKey; of: Money }[] = [];
+  for (const key of PARTS) {
+    const of = facts[key] as Money | undefined;
+    if (of !== undefined) parts.push({ key, of });
+  }
+  if (ordered.labor !== undefined) parts.push({ key: 'labor', of: money(ordered.labor) });
+  if (facts.discount !== undefined) parts.push({ key: 'discount', of: facts.discount.abs().neg() });
+  return parts;
+}
+
+function totals({ at, order, rules, name, has }: RowGiven): OrderFinding[] {
+  const { facts } = order;
+  const { total } = facts;
+  if (total === undefined) return [];
+  const found: OrderFinding[] = [];
+  const unread = order.unread.some(
+    ({ column }) =>
+      column.key === 'labor' || column.key === 'discount' || PARTS.includes(column.key as FactKey),
+  );
+  const columns = [...PARTS, 'labor' as const].filter(has).length;
+  const parts = columns < 2 || unread ? [] : partsOf(order);
+  const sum = parts.reduce((all, one) => all.plus(one.of), NOTHING);
+  if (parts.length > 0 && !isNear(total, sum, rules.moneyTolerance)) {
+    const column = name('total');
+    const said = parts.map(({ key, of }) => `${of.isNeg() ? 'less ' : ''}${name(key)} ${shown(of.abs())}`);
+    const about = finding('partsDoNotAdd', column, column, shown(total), said.join(', '), shown(sum));
+    found.push(
+      told(at, about, {
+        found: total.toNumber(),
+        expected: sum.toNumber(),
+        money: total.minus(sum).toNumber(),
+      }),
+    );
+  }
+  const { deposit } = facts;
+  if (deposit?.gt(total.plus(rules.moneyTolerance)) === true) {
+    const column = name('deposit');
+    found.push(
+      told(at, finding('depositAboveTotal', column, column, shown(deposit), shown(total)), {
+        found: deposit.toNumber(),
+        expected: total.toNumber(),
+        money: deposit.minus(total).toNumber(),
+      }),
+    );
+  }
+  return found;
+}
+
+/** What may have been priced: the yardage, as ordered or as it should be, the windows or the widths. */
+function* priced(
+  { window, ordered }: Order,
+  expectedYardage: number | undefined,
+  unit: Unit,
+): Generator<number> {
+  const { yardage, widths } = ordered;
+  // To the millionth: a cell's digits, without a binary tail.
+  if (yardage !== undefined) yield Math.round(toUnit(yardage, unit.large) * 1e6) / 1e6;
+  if (expectedYardage !== undefined) yield Math.round(toUnit(expectedYardage, unit.large) * 1e6) / 1e6;
+  if (window.quantity !== undefined) yield window.quantity;
+  if (widths !== undefined) yield widths;
+  if (widths !== undefined) yield widths * (window.quantity ?? 1);
+}
+
+/** The amount is the unit price × whatever is priced. */
+function extended({ at, order, rules, name }: RowGiven, expectedYardage: number | undefined): OrderFinding[] {
+  const { unitPrice, amount } = order.facts;
+  if (unitPrice === undefined || amount === undefined) return [];
+  const unit = unitOf(rules);
+  let likeliest: { count: number; cost: Money } | undefined;
+  for (const count of priced(order, expectedYardage, unit)) {
+    const cost = toCent(unitPrice.times(count), rules.centRounding);
+    if (isNear(amount, cost, rules.moneyTolerance)) return [];
+    likeliest ??= { count, cost };
+  }
+  if (likeliest === undefined) return [];
+  const { count, cost: expected } = likeliest;
+  const column = name('amount');
+  const by = order.ordered.yardage === undefined ? digits(count) : `${digits(count)} ${unit.large}`;
+  return [
+    told(
+      at,
+      finding('amountDiffers', column, column, shown(amount), `${by} × ${shown(unitPrice)}`, shown(expected)),
+      {
+        found: amount.toNumber(),
+        expected: expected.toNumber(),
+        money: amount.minus(expected).toNumber(),
+      },
+    ),
+  ];
+}
+
+function panelWidths({ at, order, name }: RowGiven): OrderFinding[] {
+  const { leftWidths, rightWidths } = order.facts;
+  const { widths } = order.ordered;
+  if (leftWidths === undefined || rightWidths === undefined || widths === undefined) return [];
+  const sum = leftWidths + rightWidths;
+  if (Math.abs(sum - widths) < 1e-9) return [];
+  const column = name('widths');
+  const parts = `${name('leftWidths')} ${digits(leftWidths)}, ${name('rightWidths')} ${digits(rightWidths)}`;
+  const about: Finding = finding('partsDoNotAdd', column, column, digits(widths), parts, digits(sum));
+  return [told(at, about, { found: widths, expected: sum })];
+}
+
+export const sums: Check = {
+  find(row) {
+    // Comparing the figures tells the yardage the row should have had.
+    row.foundBy(compareFigures);
+    return [...panelWidths(row.given), ...extended(row.given, row.expectedYardage), ...totals(row.given)];
+  },
+};

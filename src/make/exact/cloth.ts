@@ -39,7 +39,7 @@ export function cuttings(count: Exact, bare: Exact, repeat: Exact | undefined, h
 
 /** What a patterned order gives up to reach the motif. */
 export function patternStart(repeat: Exact | undefined, house: House): Exact {
-  if (repeat === undefined || house.words['pattern start'] === 'none') return NONE;
+  if (repeat === undefined || house.words['pattern start'] === 'nothing') return NONE;
   return house.words['pattern start'] === 'one repeat' ? repeat : YARD;
 }
 
@@ -61,10 +61,18 @@ export function cutsOf(widths: Exact, windows: Exact, house: House): Exact {
   return shared ? widths.mul(windows).ceil() : widths.ceil().mul(windows);
 }
 
-/** Cuts of each letter for so many windows. The two halves of a shared width carry one letter. */
+/** Whether halves of two letters come out of one cut: such a cut is half a repeat longer, and not reckoned here. */
+export const halvesDiffer = (widths: Exact, draw: Draw, house: House): boolean =>
+  house.words['half drop starts'] === 'run on' &&
+  widths.div(panelsOf(draw)).d !== 1n &&
+  panelsOf(draw).equals(2);
+
+/** Cuts of each letter for so many windows: each panel from A, or the count runs on from panel to panel. */
 export function lettersOfWindows(widths: Exact, draw: Draw, windows: Exact, house: House): Letters {
-  const panels = panelsOf(draw);
+  const runsOn = house.words['half drop starts'] === 'run on';
+  const panels = runsOn ? ONE : panelsOf(draw);
   const { whole, half } = lettersOf(widths.div(panels));
+  // The two halves of a shared width carry one letter.
   const count = (letter: 'a' | 'b'): number => {
     const each = panels.mul(whole[letter]).add(half === letter ? panels.mul(HALF) : NONE);
     return cutsOf(each, windows, house).valueOf();
@@ -72,26 +80,33 @@ export function lettersOfWindows(widths: Exact, draw: Draw, windows: Exact, hous
   return { a: count('a'), b: count('b') };
 }
 
-/** Yards or metres, up to the house's step. */
-export function bought(cloth: Exact, orders: Exact, house: House): Exact {
-  const measure = cloth.div(house.unit === 'inches' ? YARD : METRE);
-  const stepped = house.step.equals(NONE) ? measure : upToStep(measure, house.step);
-  return stepped.mul(orders);
+const measureOf = (house: House): Exact => (house.unit === 'inches' ? YARD : METRE);
+
+/** Up to the house's step of yards or metres. */
+const stepped = (cloth: Exact, house: House): Exact =>
+  house.step.equals(NONE) ? cloth : upToStep(cloth, house.step.mul(measureOf(house)));
+
+/** Yards or metres. The pattern's start is bought once with the order, never window by window. */
+export function bought(cloth: Exact, { orders }: Bought, house: House, start: Exact = NONE): Exact {
+  // Rounded window by window, the first window's cloth has the start in it.
+  const all = stepped(cloth.add(start), house).add(stepped(cloth, house).mul(orders.sub(ONE)));
+  return all.div(measureOf(house));
 }
 
 export function yardageOf(treatment: Treatment, cloth: Cloth, house: House): Exact {
   const widths = widthsOf(treatment, house);
   const bare = bareCut(cloth.drop, treatment.heading, house);
-  const { orders, windows } = boughtAs(cloth.quantity, house);
+  const order = boughtAs(cloth.quantity, house);
+  const { windows } = order;
   const repeat = cloth.verticalRepeat;
   const start = patternStart(repeat, house);
   if (cloth.match !== 'half-drop' || repeat === undefined) {
     const cuts = cutsOf(widths, windows, house);
-    return bought(cuttings(cuts, bare, repeat, house).add(start), orders, house);
+    return bought(cuttings(cuts, bare, repeat, house), order, house, start);
   }
   const letters = lettersOfWindows(widths, treatment.draw, windows, house);
   const last = house.words['repeat rule'] === 'first cut exact' ? bare : upToStep(bare, repeat);
-  return bought(halfDropCloth(letters, bare, repeat, last).add(start), orders, house);
+  return bought(halfDropCloth(letters, bare, repeat, last), order, house, start);
 }
 
 /**
@@ -106,10 +121,10 @@ export function railroadedOf(treatment: Treatment, hung: Cloth, house: House): E
   const edges = edging(draw, edgesOf(heading, draw, house), house);
   const flat = flatWanted(rodShare(rod, draw), edges, fullness, house);
   const along = shrunk(flat, house.ratios.shrinkage).add(lengths['side hem'].mul(2));
-  const { orders, windows } = boughtAs(hung.quantity, house);
+  const order = boughtAs(hung.quantity, house);
   const repeat = hung.verticalRepeat;
-  const cloth = cuttings(panelsOf(draw).mul(windows), along, repeat, house);
-  return bought(cloth.add(patternStart(repeat, house)), orders, house);
+  const cloth = cuttings(panelsOf(draw).mul(order.windows), along, repeat, house);
+  return bought(cloth, order, house, patternStart(repeat, house));
 }
 
 /** A made-up layer of one window: its cuts, before the repeat, by the cloth's own weight. */

@@ -1,11 +1,11 @@
 /** Widths, fullness, cuts, yardage, linings and turned cloth of one window, against the exact ones. */
 import { blankCell, lengthCell, ratioCell, wordCell, type Cell } from './cells';
 import type { Chance } from './chance';
-import { bareCut, longestCut, railroadedOf, weightOf, yardageOf, type Cloth } from './cloth';
+import { bareCut, halvesDiffer, longestCut, railroadedOf, weightOf, yardageOf, type Cloth } from './cloth';
 import { ONE, below, exact, type Exact } from './figures';
 import type { House } from './house';
 import { layerCut, layerYardage, type Layer } from './lining';
-import { delivered, edgesOf, finishedDrawn, panelsNeeded, saving, widthsOf } from './panel';
+import { delivered, edgesOf, finishedOf, finishedDrawn, panelsNeeded, saving, widthsOf } from './panel';
 import type { Figure, Tally } from './tally';
 import { listed, measured, optional, type Window } from './windows';
 
@@ -26,8 +26,24 @@ export interface Ground {
 
 function compareFinished({ house, chance, tally }: Ground, window: Window): void {
   const { rod, heading, draw, cells, about } = window;
-  if (draw === 'stationary') return;
   const rules = house.rows;
+  if (draw === 'stationary') {
+    // The function knows no cloth: side panels are of the house's usual width and fullness.
+    const usual = {
+      fabric: house.lengths['usual fabric width'],
+      fullness: house.ratios[`fullness ${heading}`],
+    };
+    const panel = { ...window, ...usual, horizontalRepeat: undefined };
+    const side = finishedOf(panel, widthsOf(panel, house), house);
+    tally.compare(
+      'finished',
+      'FINISHEDWIDTH',
+      [cells.rod, cells.heading, cells.draw, undefined, null, rules],
+      [length(side, house)],
+      about,
+    );
+    return;
+  }
   const own = edgesOf(heading, draw, house);
   const finished = finishedDrawn(rod, draw, own, house);
   tally.compare(
@@ -50,7 +66,7 @@ function compareFinished({ house, chance, tally }: Ground, window: Window): void
 }
 
 function compareWidths({ house, chance, tally }: Ground, window: Window): Exact {
-  const { cells, about, draw } = window;
+  const { cells, about, heading } = window;
   const rules = house.rows;
   const widths = widthsOf(window, house);
   tally.compare(
@@ -60,10 +76,10 @@ function compareWidths({ house, chance, tally }: Ground, window: Window): Exact 
     [count(widths)],
     about,
   );
-  if (draw === 'stationary') return widths;
   const plain: Window = { ...window, horizontalRepeat: undefined };
   const made = widths.add(chance.pick([0, 0, 1, 2]));
-  const fullness = delivered(plain, made, house);
+  const own = { ...plain, fullness: house.ratios[`fullness ${heading}`] };
+  const fullness = delivered(own, made, house);
   if (below(exact(0), fullness))
     tally.compare(
       'delivered',
@@ -144,44 +160,48 @@ function compareYardage(ground: Ground, window: Window): void {
     match: verticalRepeat === undefined ? 'none' : (match ?? 'straight'),
   };
   compareCuts(ground, window, given, dropCell);
-  tally.compare(
-    'yardage',
-    'YARDAGE',
-    [
-      cells.rod,
-      dropCell,
-      cells.heading,
-      cells.fabric,
-      repeatCell,
-      many,
-      cells.draw,
-      cells.fullness,
-      match === undefined ? blankCell(chance) : wordCell(match, chance),
-      cells.horizontalRepeat,
-      house.rows,
-    ],
-    [cloth(yardageOf(window, given, house))],
-    about,
-  );
+  const skipped = about.match === 'half-drop' && halvesDiffer(widthsOf(window, house), window.draw, house);
+  if (!skipped)
+    tally.compare(
+      'yardage',
+      'YARDAGE',
+      [
+        cells.rod,
+        dropCell,
+        cells.heading,
+        cells.fabric,
+        repeatCell,
+        many,
+        cells.draw,
+        cells.fullness,
+        match === undefined ? blankCell(chance) : wordCell(match, chance),
+        cells.horizontalRepeat,
+        house.rows,
+      ],
+      [cloth(yardageOf(window, given, house))],
+      about,
+    );
   const turned = railroadedOf(window, given, house);
-  tally.compare(
-    'railroaded',
-    'RAILROADED',
-    [
-      cells.rod,
-      dropCell,
-      cells.heading,
-      cells.fabric,
-      many,
-      cells.draw,
-      cells.fullness,
-      repeatCell,
-      cells.horizontalRepeat,
-      house.rows,
-    ],
-    [turned === undefined ? REFUSED : cloth(turned)],
-    about,
-  );
+  // How side panels are cut from turned cloth is not told.
+  if (window.draw !== 'stationary')
+    tally.compare(
+      'railroaded',
+      'RAILROADED',
+      [
+        cells.rod,
+        dropCell,
+        cells.heading,
+        cells.fabric,
+        many,
+        cells.draw,
+        cells.fullness,
+        repeatCell,
+        cells.horizontalRepeat,
+        house.rows,
+      ],
+      [turned === undefined ? REFUSED : cloth(turned)],
+      about,
+    );
   compareLayers(ground, window, given, dropCell, many);
 }
 

@@ -109,12 +109,12 @@ function compareHardware({ house, chance, tally }: Ground, window: Window): void
 
 export function compareHeading(ground: Ground, window: Window): void {
   const { house, chance, tally } = ground;
-  const { cells, draw } = window;
+  const { cells } = window;
   const panel = panelOf(ground, window);
   const { flat, finished } = laid(panel, house);
   const fuller = flat.compare(finished) > 0 ? 'yes' : 'no';
   const about = { ...window.about, fuller };
-  if (draw !== 'stationary' && fuller === 'yes') {
+  if (fuller === 'yes') {
     comparePleats(ground, window, panel, about);
     tally.compare(
       'rings',

@@ -1,6 +1,6 @@
 /** One row of a table through all its steps, where the face's cloth is known to each of them. */
 import { blankCell, lengthCell, plain, wordCell, type Range } from './cells';
-import { bareCut, yardageOf } from './cloth';
+import { bareCut, halvesDiffer, yardageOf } from './cloth';
 import { clothOf, wholeness, type Ground } from './compare-cloth';
 import { listed, optional, type Window } from './windows';
 import { layerYardage } from './lining';
@@ -30,7 +30,6 @@ const OUTPUTS = 'widths, yardage, lining yardage, interlining yardage, stack, de
 export function compareRow(ground: Ground, window: Window): void {
   const { house, chance, tally } = ground;
   const { cells, heading, draw, rod } = window;
-  if (draw === 'stationary') return;
   const given = clothOf(ground);
   const lining = chance.pick(['unlined', 'lined', 'interlined'] as const);
   const sameBolt = chance.inHundred(50);
@@ -50,6 +49,7 @@ export function compareRow(ground: Ground, window: Window): void {
     lining === 'unlined' ? blankCell(chance) : plain(liningFabric, house.unit),
   ];
   const widths = widthsOf(window, house);
+  const skipped = given.match === 'half-drop' && halvesDiffer(widths, draw, house);
   const layer = (name: 'lining' | 'interlining'): Figure => ({
     as: 'cloth',
     value: layerYardage(window, given, liningFabric, name, house),
@@ -61,10 +61,12 @@ export function compareRow(ground: Ground, window: Window): void {
     [HEADERS, [row], OUTPUTS, house.rows],
     [
       figure('count', widths),
-      figure('cloth', yardageOf(window, given, house)),
+      skipped ? undefined : figure('cloth', yardageOf(window, given, house)),
       lining === 'unlined' ? undefined : layer('lining'),
       lining === 'interlined' ? layer('interlining') : undefined,
-      { as: 'twice worked length', unit: house.unit, value: stackOf(rod, heading, draw, lining, house) },
+      draw === 'stationary'
+        ? undefined
+        : { as: 'twice worked length', unit: house.unit, value: stackOf(rod, heading, draw, lining, house) },
       figure('ratio', delivered(window, widths, house)),
     ],
     {

@@ -8,8 +8,11 @@ import { HEADINGS, type Heading } from './words';
 const LENGTHS = {
   return: ['3.5', '0', '3', '4', '6', '3.125'],
   overlap: ['3', '0', '2', '2.5', '3.5', '1.75'],
+  'overlap on rings': ['0', '1.5', '3'],
+  'return past projection': ['0.5', '0.25', '1'],
   'side hem': ['3', '0', '1.5', '2', '4'],
   seam: ['1', '0', '0.5', '1.25'],
+  'usual fabric width': ['54', '48', '60'],
   selvage: ['0', '0.5', '0.75', '1'],
   'bottom allowance': ['8', '4', '6', '10', '0'],
   'lining shorter': ['1', '0', '0.5', '1.5'],
@@ -22,6 +25,14 @@ const LENGTHS = {
   'interlining top': ['4', '0', '2'],
   'interlining bottom': ['0', '2', '4'],
   'take up': ['5', '4', '4.5', '6'],
+  'take up low': ['4', '3.5'],
+  'take up high': ['8', '6.5', '7'],
+  'take up most': ['9', '10'],
+  'space low': ['3', '3.5'],
+  'space high': ['5', '4', '4.5'],
+  'space least': ['2.5', '2'],
+  'pleat space': ['4', '3.5', '4.25'],
+  'pleats counted on': ['54', '48', '60'],
   'box face': ['2', '1.5', '3', '4'],
   underfold: ['1', '1.5', '2'],
   'grommet spacing': ['6', '5', '6.5', '7.25', '4'],
@@ -113,7 +124,9 @@ const WORDS = {
   'fullness basis': ['finished width', 'rod width'],
   'widths rounding': ['whole per pair', 'whole per panel', 'half per panel', 'nearest'],
   'repeat rule': ['every cut up', 'first cut exact', 'one repeat each', 'one repeat with every length'],
-  'pattern start': ['none', 'one repeat', 'one yard'],
+  'pattern start': ['nothing', 'one repeat', 'one yard'],
+  'half drop starts': ['each panel alike', 'run on'],
+  'half width charged': ['as a half', 'as a whole'],
   'lining cut': ['own allowances', 'less than face'],
   'interlining cut': ['as the face', 'as the lining', 'own allowances'],
   'yardage rounded by': ['order', 'window'],
@@ -125,12 +138,20 @@ export type WordRule = keyof typeof WORDS;
 /** From this weight a drapery is heavy, in pounds or kilograms. */
 const HEAVY = ['20', '16', '25.5'];
 
+/** Counts: the default first. */
+const COUNTS = {
+  'stationary widths': ['1', '1.5', '2'],
+  'pleats a width': ['5', '4'],
+} as const;
+export type CountRule = keyof typeof COUNTS;
+
 const STEPS = { inches: ['0.125', '0.25', '0.5', '1', '0'], centimetres: ['0.1', '0.05', '0.5', '1', '0'] };
 
 export interface House {
   readonly unit: Unit;
   readonly lengths: Readonly<Record<LengthRule, Exact>>;
   readonly ratios: Readonly<Record<RatioRule, Exact>>;
+  readonly counts: Readonly<Record<CountRule, Exact>>;
   readonly words: { readonly [R in WordRule]: (typeof WORDS)[R][number] };
   /** Of yards or metres; 0 leaves the cloth as it is. */
   readonly step: Exact;
@@ -173,7 +194,7 @@ const metric = (figure: string): Exact => centimetres(exact(figure).mul(25).roun
 function figuresOf(
   unit: Unit,
   chosen: Chosen<string>,
-): Pick<House, 'lengths' | 'ratios' | 'words' | 'step' | 'heavyFrom'> {
+): Pick<House, 'lengths' | 'ratios' | 'counts' | 'words' | 'step' | 'heavyFrom'> {
   const length = unit === 'inches' ? inches : metric;
   return {
     lengths: Object.fromEntries(
@@ -182,6 +203,9 @@ function figuresOf(
     ratios: Object.fromEntries(
       ratioLists().map(([rule, list]) => [rule, exact(chosen(rule, list))]),
     ) as House['ratios'],
+    counts: Object.fromEntries(
+      entries(COUNTS).map(([rule, list]) => [rule, exact(chosen(rule, list))]),
+    ) as House['counts'],
     words: Object.fromEntries(
       entries(WORDS).map(([rule, list]) => [rule, chosen(rule, list)]),
     ) as House['words'],
@@ -206,6 +230,7 @@ export const STANDARD: House = {
 /** Each choice of these comes in turn, so that a few houses already have them all. */
 const IN_TURN: Readonly<Record<string, (at: number) => number>> = {
   'repeat rule': (at) => at,
+  'half drop starts': (at) => Math.floor(at / 4),
   'widths rounding': (at) => at + Math.floor(at / 4),
   'pattern start': (at) => at,
   'pleats by': (at) => at,
@@ -229,6 +254,7 @@ export function anyHouse(at: number, chance: Chance): House {
     ['unit', unit],
     ...entries(figures.lengths).map(([rule, figure]) => [rule, lengthCell(figure, unit, chance)]),
     ...entries(figures.ratios).map(([rule, figure]) => [rule, ratioCell(figure, chance)]),
+    ...entries(figures.counts).map(([rule, figure]) => [rule, figure.valueOf()]),
     ...entries(figures.words).map(([rule, word]) => [rule, word]),
     ['yardage step', figures.step.valueOf()],
     ['heavy from', figures.heavyFrom.valueOf()],

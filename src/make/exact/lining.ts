@@ -60,7 +60,7 @@ export function layerYardage(
   house: House,
 ): Exact {
   const widths = layerWidths(treatment, liningFabric, layer, house);
-  const { orders, windows } = boughtAs(cloth.quantity, house);
+  const order = boughtAs(cloth.quantity, house);
   const cut = layerCut(cloth.drop, treatment.heading, layer, house);
-  return bought(cut.mul(cutsOf(widths, windows, house)), orders, house);
+  return bought(cut.mul(cutsOf(widths, order.windows, house)), order, house);
 }

@@ -22,15 +22,16 @@ export interface Edges {
 
 export const panelsOf = (draw: Draw): Exact => (isOneWay(draw) ? ONE : TWO);
 
-/** Only carriers on a traverse rod or a track cross; rings on a pole do not. */
-export function crosses(heading: Heading, draw: Draw, house: House): boolean {
-  if (draw !== 'pair' || ON_THE_ROD.includes(heading)) return false;
-  return !ON_RINGS.includes(heading) || house.words['hang on'] === 'track';
+/** Only carriers on a traverse rod or a track cross; rings on a pole have a rule of their own. */
+function overlapOf(heading: Heading, draw: Draw, { lengths, words }: House): Exact {
+  if (draw !== 'pair' || ON_THE_ROD.includes(heading)) return NONE;
+  const onRings = ON_RINGS.includes(heading) && words['hang on'] === 'rings';
+  return lengths[onRings ? 'overlap on rings' : 'overlap'];
 }
 
 export const edgesOf = (heading: Heading, draw: Draw, house: House): Edges => ({
   return: house.lengths.return,
-  overlap: crosses(heading, draw, house) ? house.lengths.overlap : NONE,
+  overlap: overlapOf(heading, draw, house),
 });
 
 /** Returns and overlap of one panel. */
@@ -78,9 +79,6 @@ export function flatWanted(share: Exact, edges: Exact, fullness: Exact, house: H
     : share.mul(fullness).add(edges);
 }
 
-/** Stationary side panels are ordered by widths each. */
-const STATIONARY_WIDTHS = ONE;
-
 /** The step by which the widths of a whole treatment go up. */
 export function stepOf(draw: Draw, house: House): Exact {
   const panels = panelsOf(draw);
@@ -107,7 +105,8 @@ export function fewestWidths(
 
 export function widthsOf(treatment: Treatment, house: House): Exact {
   const { draw, heading, rod, fullness } = treatment;
-  if (draw === 'stationary') return STATIONARY_WIDTHS.mul(panelsOf(draw));
+  // Side panels that do not meet are ordered by widths each.
+  if (draw === 'stationary') return house.counts['stationary widths'].mul(panelsOf(draw));
   const bolt = boltOf(treatment.fabric, treatment.horizontalRepeat, house);
   const edges = edging(draw, edgesOf(heading, draw, house), house);
   const wanted = flatWanted(rodShare(rod, draw), edges, fullness, house).add(
@@ -119,17 +118,27 @@ export function widthsOf(treatment: Treatment, house: House): Exact {
   return fewestWidths(wanted, draw, bolt, house, (lacking) => below(lacking, half));
 }
 
+/** A side panel is finished from its cloth, its return in it, on the house's basis of fullness. */
+export function finishedOfCloth(flat: Exact, fullness: Exact, edges: Edges, house: House): Exact {
+  return house.words['fullness basis'] === 'finished width'
+    ? flat.div(fullness)
+    : flat.sub(edges.return).div(fullness).add(edges.return);
+}
+
 /** Finished width of one panel, stationary ones from their cloth. */
 export function finishedOf(treatment: Treatment, widths: Exact, house: House): Exact {
-  const { draw, heading, rod } = treatment;
-  if (draw !== 'stationary') return finishedDrawn(rod, draw, edgesOf(heading, draw, house), house);
+  const { draw, heading, rod, fullness } = treatment;
+  const edges = edgesOf(heading, draw, house);
+  if (draw !== 'stationary') return finishedDrawn(rod, draw, edges, house);
   const bolt = boltOf(treatment.fabric, treatment.horizontalRepeat, house);
-  return flatOf(widths.div(panelsOf(draw)), bolt, house).div(treatment.fullness);
+  return finishedOfCloth(flatOf(widths.div(panelsOf(draw)), bolt, house), fullness, edges, house);
 }
 
 /** Flat to finished; where fullness is of the rod alone, without returns and overlaps on either side. */
 export function delivered(treatment: Treatment, widths: Exact, house: House): Exact {
   const { draw, heading, rod } = treatment;
+  // Side panels are finished from their cloth by the fullness itself.
+  if (draw === 'stationary') return treatment.fullness;
   const flat = flatOf(
     widths.div(panelsOf(draw)),
     boltOf(treatment.fabric, treatment.horizontalRepeat, house),
@@ -148,6 +157,7 @@ export function saving(
   house: House,
 ): { readonly rod: Exact; readonly open: boolean } | undefined {
   const { draw, heading, rod, fullness } = treatment;
+  if (draw === 'stationary') return undefined;
   const bolt = boltOf(treatment.fabric, treatment.horizontalRepeat, house);
   const fewer = widthsOf(treatment, house).sub(stepOf(draw, house));
   if (!below(NONE, fewer)) return undefined;
@@ -164,9 +174,10 @@ export function saving(
   return { rod: rod.sub(share.mul(panels)), open };
 }
 
-/** Panels of so many widths each that cover the rod. A pair goes up to an even count. */
+/** Panels of so many widths each that cover the rod; a pair goes up to an even count. Side panels are two. */
 export function panelsNeeded(treatment: Treatment, each: Exact, house: House): Exact {
   const { draw, heading, rod, fullness } = treatment;
+  if (draw === 'stationary') return panelsOf(draw);
   const edges = edging(draw, edgesOf(heading, draw, house), house);
   const wanted = flatWanted(rodShare(rod, draw), edges, fullness, house).mul(panelsOf(draw));
   const flat = flatOf(each, boltOf(treatment.fabric, treatment.horizontalRepeat, house), house);

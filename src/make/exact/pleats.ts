@@ -1,8 +1,7 @@
 /** Pleats of one panel: counted by width, space or take-up, then moved into the bands of the trade. */
-import type { Unit } from './cells';
-import { NONE, ONE, atMost, exact, inches, nearest, type Exact } from './figures';
+import { NONE, ONE, atMost, nearest, type Exact } from './figures';
 import type { House } from './house';
-import { boltOf, edgesOf, edging, flatOf, panelsOf, rodShare, type Edges } from './panel';
+import { boltOf, edgesOf, edging, finishedOfCloth, flatOf, panelsOf, rodShare, type Edges } from './panel';
 import { FACED, isOneWay, type Draw, type Heading } from './words';
 
 export interface Panel {
@@ -31,9 +30,15 @@ interface Bands {
   readonly takeUp: Band;
 }
 
-const band = (least: string, most: string): Band => ({ least: inches(least), most: inches(most) });
-const USUAL: Bands = { space: band('3', '5'), takeUp: band('4', '8') };
-const WIDER: Bands = { space: band('2.5', '5'), takeUp: band('4', '9') };
+const usualBands = ({ lengths }: House): Bands => ({
+  space: { least: lengths['space low'], most: lengths['space high'] },
+  takeUp: { least: lengths['take up low'], most: lengths['take up high'] },
+});
+/** Taken where no count meets the usual ones. */
+const widerBands = ({ lengths }: House): Bands => ({
+  space: { least: lengths['space least'], most: lengths['space high'] },
+  takeUp: { least: lengths['take up low'], most: lengths['take up most'] },
+});
 const within = (figure: Exact, { least, most }: Band): boolean =>
   atMost(least, figure) && atMost(figure, most);
 
@@ -45,10 +50,6 @@ export function unspaced(draw: Draw, edges: Edges, house: House): Exact {
   // The leading edge of a one-way panel has the house's edge; its other edge keeps the return.
   return isOneWay(draw) ? edges.return.add(house.pleatEdge) : all;
 }
-
-const PLEATS_A_WIDTH = 5;
-const WIDTH_OF_FIVE: Readonly<Record<Unit, Exact>> = { inches: inches(54), centimetres: inches(54) };
-const WISHED_SPACE: Readonly<Record<Unit, Exact>> = { inches: inches(4), centimetres: inches(4) };
 
 export interface Laid {
   readonly flat: Exact;
@@ -62,18 +63,22 @@ export function laid(panel: Panel, house: House): Laid {
   const edges = edgesOf(heading, draw, house);
   const bolt = boltOf(panel.fabric, undefined, house);
   const flat = flatOf(panel.widths.div(panelsOf(draw)), bolt, house);
-  const finished = rodShare(rod, draw).add(edging(draw, edges, house));
+  const finished =
+    draw === 'stationary'
+      ? finishedOfCloth(flat, house.ratios[`fullness ${heading}`], edges, house)
+      : rodShare(rod, draw).add(edging(draw, edges, house));
   return { flat, finished, spaced: finished.sub(unspaced(draw, edges, house)) };
 }
 
 /** The count that the house wishes for, before any band. */
 function wished(panel: Panel, { flat, finished, spaced }: Laid, house: House): Exact {
   const by = house.words['pleats by'];
-  if (by === 'space') return nearest(spaced.div(WISHED_SPACE[house.unit])).add(ONE);
+  if (by === 'space') return nearest(spaced.div(house.lengths['pleat space'])).add(ONE);
   if (by === 'take-up') return nearest(flat.sub(finished).div(house.lengths['take up']));
-  const of54 = WIDTH_OF_FIVE[house.unit];
-  if (panel.fabric.equals(of54)) return panel.widths.div(panelsOf(panel.draw)).mul(PLEATS_A_WIDTH).floor();
-  return flat.div(of54).mul(PLEATS_A_WIDTH).floor();
+  const each = house.counts['pleats a width'];
+  const on = house.lengths['pleats counted on'];
+  if (panel.fabric.equals(on)) return panel.widths.div(panelsOf(panel.draw)).mul(each).floor();
+  return flat.div(on).mul(each).floor();
 }
 
 interface Setting {
@@ -105,13 +110,13 @@ export function pleatsOf(panel: Panel, house: House): Pleats {
   const lay = laid(panel, house);
   const wish = Math.max(2, wished(panel, lay, house).valueOf());
   // No more pleats than the cloth taken up gives at the least of a pleat.
-  const most = wish + lay.flat.div(exact(WIDER.takeUp.least.valueOf())).ceil().valueOf();
+  const most = wish + lay.flat.div(house.lengths['take up low']).ceil().valueOf();
   const meeting = (bands: Bands) => (count: number) => {
     const { space, takeUp } = setting(count, panel.heading, lay, house);
     return within(space, bands.space) && within(takeUp, bands.takeUp);
   };
-  const usual = nearestWithin(wish, most, meeting(USUAL));
-  const wider = usual ?? nearestWithin(wish, most, meeting(WIDER));
+  const usual = nearestWithin(wish, most, meeting(usualBands(house)));
+  const wider = usual ?? nearestWithin(wish, most, meeting(widerBands(house)));
   const count = usual ?? wider ?? Math.min(wish, roomFor(panel.heading, lay, house));
   return {
     count,

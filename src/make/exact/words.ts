@@ -19,8 +19,16 @@ export type Draw = (typeof DRAWS)[number];
 
 export const isOneWay = (draw: Draw): boolean => draw === 'one-way left' || draw === 'one-way right';
 
-/** They hang on rings unless the house puts them on a track. */
-export const ON_RINGS: readonly Heading[] = ['pinch', 'goblet', 'cartridge', 'flat'];
+/** They hang on rings unless the house puts them on a track: pinch and its like, and those that follow the same logic. */
+export const ON_RINGS: readonly Heading[] = [
+  'pinch',
+  'goblet',
+  'cartridge',
+  'flat',
+  'box',
+  'inverted',
+  'pencil',
+];
 /** Their rod runs through the cloth or its tabs: nothing crosses. */
 export const ON_THE_ROD: readonly Heading[] = ['grommet', 'rod pocket', 'tab top'];
 export const PLEATED: readonly Heading[] = ['pinch', 'goblet', 'cartridge', 'box', 'inverted'];

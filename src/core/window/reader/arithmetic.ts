@@ -39,6 +39,8 @@ export class Arithmetic {
     private readonly all: readonly Evidence[],
     private readonly panels: Get,
     private readonly metric: boolean,
+    /** Windows a row stands for, where its room says so. */
+    private readonly counts: Get = () => 1,
   ) {
     const length = all[0]?.cells.length ?? 0;
     const step = Math.max(1, Math.ceil(length / MOST_ROWS));
@@ -53,6 +55,11 @@ export class Arithmetic {
   private figures(at: number | undefined): Get | undefined {
     const of = at === undefined ? undefined : this.all[at]?.figures;
     return of === undefined ? undefined : (row) => of[row] ?? NaN;
+  }
+
+  /** Windows of a row. */
+  private many(on: Assigned): Get {
+    return this.figures(on.get('quantity')) ?? this.counts;
   }
 
   /** The share of rows with every figure on which a test holds. */
@@ -87,7 +94,7 @@ export class Arithmetic {
         if (rows >= 3 || share === 1) for (const key of keys) proven.add(key);
         return true;
       }
-      if (share < 0.4 && rows >= 3) {
+      if (less > 0 && share < 0.4 && rows >= 3) {
         score -= less;
         for (const key of keys) against.add(key);
       }
@@ -212,7 +219,7 @@ export class Arithmetic {
     const [priceAt, amountAt] = [on.get('unitPrice'), on.get('amount')];
     const [price, amount] = [this.figures(priceAt), this.figures(amountAt)];
     if (price === undefined || amount === undefined) return;
-    const many: Get = this.figures(on.get('quantity')) ?? (() => 1);
+    const many: Get = this.many(on);
     const yards = this.figures(on.get('yardage'));
     const widths = this.figures(on.get('widths'));
     const ways: readonly (readonly [Per | 'row', Get | undefined, readonly MeaningKey[]])[] = [
@@ -250,7 +257,7 @@ export class Arithmetic {
     const [widthsAt, cutAt, yardsAt] = [on.get('widths'), on.get('cutLength'), on.get('yardage')];
     const [widths, yards] = [this.figures(widthsAt), this.figures(yardsAt)];
     const quantityAt = on.get('quantity');
-    const many: Get = this.figures(quantityAt) ?? (() => 1);
+    const many: Get = this.many(on);
     if (widths === undefined || yards === undefined) return;
     const whole = this.metric ? 1 / 0.0254 : 36;
     const cut = this.inches(cutAt);
@@ -386,7 +393,7 @@ export class Arithmetic {
     const labor = this.figures(on.get('labor'));
     const rate = this.figures(on.get('rate'));
     const widths = this.figures(on.get('widths'));
-    const many: Get = this.figures(on.get('quantity')) ?? (() => 1);
+    const many: Get = this.many(on);
     if (labor === undefined || rate === undefined) return;
     hold(
       this.tally(

@@ -1,7 +1,7 @@
 /** The best reading of all the columns at once: each meaning is used once, and the figures have their say. */
 import type { Arithmetic, Assigned, Sums } from './arithmetic';
 import type { Candidate } from './candidates';
-import type { MeaningKey } from './meanings';
+import { isOurs, type MeaningKey } from './meanings';
 
 export type Sureness = 'sure' | 'likely' | 'asked';
 
@@ -143,9 +143,11 @@ function judged(
   rivals: readonly (MeaningKey | undefined)[],
 ): Choice {
   const { key, said } = pick;
+  // Nothing of ours is at stake between two meanings that are none of ours.
   const near = [...new Set(rivals.filter((one): one is MeaningKey => one !== undefined))];
   if (key === undefined) return { key, sure: margin > 0.1 ? 'sure' : 'likely', couldBe: [], said };
   const couldBe = [key, ...near.filter((one) => one !== key)];
+  if (!couldBe.some(isOurs)) return { key, sure: 'likely', couldBe, said };
   const proven = sums.proven.has(key);
   if (proven && margin >= TAKEN_BY) return { key, sure: said >= 0.3 ? 'sure' : 'likely', couldBe, said };
   if (margin < TAKEN_BY) return { key, sure: 'asked', couldBe, said };

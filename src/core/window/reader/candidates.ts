@@ -68,6 +68,7 @@ function valued(key: MeaningKey, said: number, at: number, all: readonly Evidenc
   if (per === 'yard' && (key === 'amount' || key === 'total')) score -= 0.5;
   if (money && key === 'unitPrice' && per === 'yard') score = Math.max(score, 0.97 + fit);
   if (money && key === 'rate' && (per === 'width' || per === 'panel')) score = Math.max(score, 0.9 + fit);
+  if (key === 'labor' && (per === 'width' || per === 'panel')) score -= 0.4;
   if (key === 'widths' && per === 'panel' && said >= 0.4) score += 0.3;
   return score;
 }
@@ -81,6 +82,7 @@ export function candidatesOf(all: readonly Evidence[]): Candidate[][] {
     const { per, money } = own.heading;
     if (per === 'yard') keys.set('unitPrice', Math.max(keys.get('unitPrice') ?? 0, 0.6));
     if (money && (per === 'width' || per === 'panel')) keys.set('rate', keys.get('rate') ?? 0.5);
+    if ((per === 'width' || per === 'panel') && (keys.get('labor') ?? 0) >= 0.6) keys.set('rate', 0.9);
     for (const [key, said] of keys) {
       const score = valued(key, said, at, all);
       if (score > 0.2) list.push({ key, score, said });

@@ -95,6 +95,7 @@ export function moneyOf(cell: Cell): number | undefined {
     .trim()
     .replace(/^\((.*)\)$/, '-$1')
     .replace(/(?<=\d)[.,]-{1,2}$/, '');
+  if (/^-?\d{1,3}(?:[ .]\d{3})+,\d{1,2}$/.test(text)) text = text.replace(/[ .]/g, '').replace(',', '.');
   if (/^-?\d{1,3}([, ]\d{3})+(\.\d+)?$/.test(text)) text = text.replace(/[, ]/g, '');
   const figure = readDecimal(text);
   return typeof figure === 'number' && Number.isFinite(figure) ? figure : undefined;

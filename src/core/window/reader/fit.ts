@@ -169,7 +169,11 @@ function fitText(key: MeaningKey, evidence: Evidence): number {
     const goods = understood(evidence, goodsOf);
     return texts < filled * 0.6 ? NEVER : goods >= 0.5 ? 0.35 : -0.1;
   }
-  if (key === 'control' && understood(evidence, drawOfText) < 0.3) return 0;
+  if (
+    key === 'control' &&
+    filledCells(evidence).some((cell) => typeof cell === 'string' && drawOfText(cell) === 'pair')
+  )
+    return -0.5;
   return 0;
 }
 
@@ -221,7 +225,8 @@ export function betrayed(evidence: Evidence): ReadonlyMap<MeaningKey, number> {
   const draws = filledCells(evidence).filter(
     (cell) => typeof cell === 'string' && drawOfText(cell) === 'pair',
   ).length;
-  if (draws > 0 && understood(evidence, drawOfText) >= 0.8 && !found.has('heading')) found.set('draw', 0.58);
+  if (draws > 0 && understood(evidence, drawOfText) >= 0.8 && !found.has('heading'))
+    found.set('draw', (evidence.said.get('draw') ?? 0) >= 0.3 ? 0.8 : 0.58);
   const linings = filledCells(evidence).filter(
     (cell) => typeof cell === 'string' && /lined|lining|black|b\/?o\b/i.test(cell),
   );

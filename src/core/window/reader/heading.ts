@@ -59,7 +59,8 @@ export const tidy = (text: string): string =>
     .replace(/[\s\u00A0_]+/g, ' ')
     .trim();
 
-const PER = /(?:\/|\bper\b|\bp(?=\/)|(?<=[$€£¥] ?)\ba\b|\bby the\b)\s*(?:each\s+)?([a-z]+)\b\.?/g;
+const PER =
+  /(?:(?<=[$€£¥]\s?|\b(?:price|cost|rate|labou?r|making|charge|fee|yds|widths|w)\s)\s*\/\s*|(?<=\S)\/(?=\S)|\bper\b|\bp(?=\/)|(?<=[$€£¥] ?)\ba\b|\bby the\b)\s*(?:each\s+)?([a-z]+)\b\.?/g;
 
 function wordOf(text: string, share: number, alone: boolean): readonly Word[] {
   const apart = runTogether(text);
@@ -108,7 +109,8 @@ export function readHeading(raw: string, share = 1): HeadingRead {
       unit ??= 'in';
       return ' ';
     });
-  const money = /[$€£¥]|\b(usd|gbp|cad|aud|nzd|zar|eur)\b|^r\/|\br$/.test(text) && !/^r$/.test(text.trim());
+  const money =
+    /[$€£¥]|\(r\)|\b(usd|gbp|cad|aud|nzd|zar|eur)\b|^r\/|\br$/.test(text) && !/^r$/.test(text.trim());
   text = text.replace(/^r\/(?=m|mtr|metre)/, '$/').replace(PER, (all, what: string) => {
     const found = PER_WORDS.get(what);
     if (found === undefined) return all;
@@ -131,6 +133,16 @@ export function readHeading(raw: string, share = 1): HeadingRead {
   let parts = text.split(/[^a-z0-9½¼⅛]+/).filter((word) => word !== '' && !/^\d+$/.test(word));
   const last = parts.at(-1) ?? '';
   const trailing = unitWord(last);
+  // A row of units below the headings has nothing else; cloth alone is bought by the yard or metre.
+  if (
+    unit === undefined &&
+    trailing !== undefined &&
+    parts.length === 1 &&
+    !/^(?:yd|yard|m$|mt|met)/.test(last)
+  ) {
+    unit = trailing;
+    parts = [];
+  }
   if (unit === undefined && trailing !== undefined && parts.length > 1 && !/^(yd|yard)/.test(last)) {
     unit = trailing;
     // Cloth is bought by the metre: there the unit is the noun.

@@ -74,13 +74,32 @@ const OF_DRAPERY: ReadonlySet<OrderKey> = new Set<OrderKey>([
   'liningWidth',
 ]);
 
+/** What only draperies have; lengths, cloth and prices are of other goods too. */
+const ONLY_DRAPERY: ReadonlySet<OrderKey> = new Set<OrderKey>([
+  'heading',
+  'draw',
+  'lining',
+  'rodWidth',
+  'verticalRepeat',
+  'widths',
+  'fullness',
+  'measuredTo',
+  'floorFinish',
+  'overlap',
+  'return',
+  'leftExtension',
+  'finishedWidth',
+  'cutLength',
+]);
+
 /** Why these columns are no table of windows; undefined where they may be one. */
 function notOfWindows(columns: readonly ColumnRead[]): string | undefined {
   const known = columns.filter(
     ({ means, sure }) => sure !== 'asked' && means.some((key) => OF_DRAPERY.has(key)),
   );
   const sure = known.filter((one) => one.sure === 'sure').length;
-  return known.length >= 3 || (known.length >= 2 && sure >= 1)
+  const drapery = known.some(({ means }) => means.some((key) => ONLY_DRAPERY.has(key)));
+  return drapery && (known.length >= 3 || (known.length >= 2 && sure >= 1))
     ? undefined
     : 'The headings found are not those of a table of windows: too few of them say things like inside width, rod width, finished drop, heading or fabric width.';
 }

@@ -32,7 +32,7 @@ const HEADING_PHRASES: Phrases<Heading> = [
 const DRAW_PHRASES: Phrases<Draw> = [
   [
     'pair',
-    'pair,pr,prs,pairs,split,c o,co,centre,center,ctr,centre open,center open,centre opening,center opening,centre draw,center draw,ctr draw,centre split,center split,two way,2 way,2way,two ways,bi part,bi parting,biparting,both,both ways,l r,lr,l and r,left and right,split draw,pair draw,split pair,2 panels,two panels,meet,meets in centre,centre meet,paired,r l',
+    'pair,pr,p,prs,pairs,split,c o,co,centre,center,ctr,centre open,center open,centre opening,center opening,centre draw,center draw,ctr draw,centre split,center split,two way,2 way,2way,two ways,bi part,bi parting,biparting,both,both ways,l r,lr,l and r,left and right,split draw,pair draw,split pair,2 panels,two panels,meet,meets in centre,centre meet,paired,r l',
   ],
   [
     'one-way left',

@@ -109,6 +109,15 @@ function panelsBy(
   };
 }
 
+/** How many windows a row stands for by its room: “Bed 2 (x2)”. */
+function countsIn(evidence: readonly Evidence[]): (row: number) => number {
+  const rooms = evidence.find(({ said, texts }) => texts > 0 && (said.get('room') ?? 0) >= 0.7)?.cells;
+  return (row) => {
+    const cell = rooms?.[row];
+    return typeof cell === 'string' ? (roomAndCount(cell).count ?? 1) : 1;
+  };
+}
+
 const shareOf = (cells: readonly Cell[], test: (text: string) => boolean): number => {
   const texts = cells.filter((cell): cell is string => typeof cell === 'string');
   return texts.length === 0 ? 0 : texts.filter(test).length / texts.length;
@@ -384,7 +393,12 @@ export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
   };
   const evidence = gather(header.texts, header.reads, { rows, unitOf: ({ unit }) => unit ?? units.small });
   const candidates = corrected(candidatesOf(evidence), evidence, look.said);
-  const arithmetic = new Arithmetic(evidence, panelsBy(evidence, candidates), look.unit.small !== 'in');
+  const arithmetic = new Arithmetic(
+    evidence,
+    panelsBy(evidence, candidates),
+    look.unit.small !== 'in',
+    countsIn(evidence),
+  );
   const assignment = assign(candidates, arithmetic);
   const columns = columnsOf(evidence, assignment, arithmetic, assignment.assigned, look.unit);
   const dateAt = evidence[assignment.assigned.get('date') ?? -1];

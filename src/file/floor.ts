@@ -7,6 +7,7 @@ import { sameName, type Received } from '../core/rolls/received';
 import { tally } from '../core/floor/tally';
 import type { Unit } from '../core/exact/unit';
 import { checkWritable, openArchive } from './xlsx/archive';
+import { readCorrections } from './corrections';
 import { readWords, type Command, type Io } from './command';
 import { writeFloorSheets } from './floor/book';
 import { choiceLines, choicesAsData, choicesTable } from './floor/choices';
@@ -54,6 +55,7 @@ House rules are taken from a defined name that ends in “rules”.
   --lining-price PRICE, --blackout-price PRICE, --interlining-price PRICE
                       prices of what lies behind the face, the same way; blackout lining without a
                       price of its own takes the lining's
+  --columns WORDS     your word for columns of the table: "K=vertical repeat; M="
   --seconds N         how long to look for a better plan (10); Ctrl-C stops and keeps the best so far
   -o FILE             write the workbook with the cutter's list, the totals and, where prices are
                       known, the price on new sheets
@@ -73,6 +75,7 @@ function tell(
   const { unit } = house;
   const total = tally(windows, house.rules);
   io.out(`${counted(total.windows, 'window')} from the sheet “${read.sheet}”`);
+  for (const { weight, sentence } of read.reading) io.out(`${weight} ${sentence}`);
   for (const line of clothLines(windows, total, undefined, unit)) io.out(line);
   tellPlans(plans, unit, io);
   io.out('Hardware');
@@ -101,6 +104,7 @@ function asJson(read: WindowsRead, plans: readonly PlannedCloth[], prices: Price
     sheet: read.sheet,
     windows: windows.reduce((sum, work) => sum + work.quantity, 0),
     unread: read.unread,
+    reading: read.reading,
     fabrics: plansAsData(plans, tally(windows, house.rules), house.unit),
     price: priced && priceAsData(priced),
     whatIf: table === undefined ? undefined : choicesAsData(table, house.unit),
@@ -161,7 +165,7 @@ export const command: Command = {
     if (out !== undefined) await checkWritable(out);
     const { parts } = refill(readWorkbook(await openArchive(path)), { progress: progressOf(io) });
     const file = readWorkbook(parts);
-    const read = windowsAsked(readWindows(file, path), values, path);
+    const read = windowsAsked(readWindows(file, path, readCorrections(values.columns)), values, path);
     const { unit } = read.house;
     const cloths = clothsOf(read.windows);
     const book = readingOf(file);

@@ -2,7 +2,7 @@
 import { letters } from '../core/cell/letters';
 import type { Unit } from '../core/exact/unit';
 import { readingAsData } from '../core/window/reader/data';
-import { headingOf } from '../core/window/reader/meanings';
+import { headingOf, nameOf } from '../core/window/reader/meanings';
 import { readTable, type NoTable, type TableRead } from '../core/window/reader/read';
 import type { ColumnRead, Corrections } from '../core/window/reader/understand';
 import { readWords, type Command, type Io } from './command';
@@ -62,7 +62,7 @@ function readFirst(
 const meaningWords = ({ means, unit, per, sure, couldBe }: ColumnRead): string => {
   if (means.length === 0)
     return sure === 'asked' && couldBe.length > 0
-      ? `asked: ${couldBe.map(headingOf).join(' or ')}?`
+      ? `asked: ${couldBe.map(nameOf).join(' or ')}?`
       : 'not read';
   const words = means.map(headingOf).join(' and ');
   const forOne = per === undefined ? '' : `, for one ${per}`;

@@ -18,6 +18,7 @@ export const OPTIONS = {
   fullness: { type: 'string' },
   widths: { type: 'string' },
   repeats: { type: 'string' },
+  columns: { type: 'string' },
   price: { type: 'string' },
   least: { type: 'string' },
   'whole-roll': { type: 'string' },

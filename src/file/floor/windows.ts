@@ -1,16 +1,19 @@
 /** The windows of a workbook: the first table whose headings are known, and the house rules beside it. */
 import { Refusal } from '../../core/cell/answer';
-import { findColumns, readWindow, type Found } from '../../core/window/columns';
+import type { Finding } from '../../core/cell/answer';
+import { WINDOW_COLUMNS } from '../../core/window/columns';
+import { headingsByKey, refusalOf, windowOf } from '../../core/window/reader/as-window';
+import { cellOf } from '../../core/window/reader/cells';
+import { readTable, type TableRead } from '../../core/window/reader/read';
+import type { Corrections } from '../../core/window/reader/understand';
 import { WindowWork } from '../../core/window/job';
 import { readHouse, type House } from '../../core/house/house';
 import { readAddress } from '../../book/address';
 import { PLACE_HEADINGS, placeOf, type FloorWindow } from '../../book/floor/floor';
 import type { CellValue } from '../../engine/workbook';
 import { Problem } from '../problem';
+import { sheetsIn, type NamedSheet } from '../table';
 import type { WorkbookFile, WorksheetFile } from '../xlsx/workbook';
-
-/** So many known headings in one row head a table of windows. */
-const ENOUGH = 4;
 
 export interface UnreadRow {
   readonly sheet: string;
@@ -25,6 +28,8 @@ export interface WindowsRead {
   readonly placed: readonly FloorWindow[];
   readonly unread: readonly UnreadRow[];
   readonly house: House;
+  /** What is taken, asked and assumed about the table itself. */
+  readonly reading: readonly Finding[];
 }
 
 export type Rows = ReadonlyMap<number, readonly CellValue[]>;
@@ -58,57 +63,50 @@ function namedRange(file: WorkbookFile, like: RegExp): readonly (readonly CellVa
   );
 }
 
-function headOf(rows: Rows): { row: number; found: readonly Found[] } | undefined {
-  for (const [row, cells] of rows) {
-    const known = knownIn(cells);
-    if (known.length >= ENOUGH) return { row, found: known };
-  }
-  return undefined;
-}
-
-/** Headings known in a row; two of one meaning are no header row of ours. */
-function knownIn(cells: readonly CellValue[]): readonly Found[] {
-  try {
-    return findColumns(cells.map((cell) => (typeof cell === 'string' ? cell : null)));
-  } catch (thrown) {
-    if (thrown instanceof Refusal) return [];
-    throw thrown;
-  }
-}
-
 /** What a defined name of one cell shows. */
 export const namedValue = (file: WorkbookFile, name: string): CellValue =>
   namedRange(file, new RegExp(`^${name}$`, 'i'))?.[0]?.[0] ?? null;
 
-/** Reads the windows of a workbook whose formulas are computed. */
-export function readWindows(file: WorkbookFile, path: string): WindowsRead {
-  const house = readHouse(namedRange(file, /rules$/i));
-  for (const sheet of file.sheets) {
-    const rows = rowsOf(sheet);
-    const head = headOf(rows);
-    if (head === undefined) continue;
-    const names = Object.fromEntries(head.found.map(({ key, heading }) => [key, heading]));
-    const placed: FloorWindow[] = [];
-    const [type, floor] = [PLACE_HEADINGS.type, PLACE_HEADINGS.floor].map((like) =>
-      (rows.get(head.row) ?? []).findIndex((cell) => typeof cell === 'string' && like.test(cell.trim())),
-    );
-    const said = (cells: readonly CellValue[], at = -1): string => String(cells[at] ?? '').trim();
-    const unread: UnreadRow[] = [];
-    for (let row = head.row + 1; rows.has(row); row++) {
-      const cells = rows.get(row) ?? [];
-      const filled = head.found.filter(({ at }) => (cells[at] ?? null) !== null && cells[at] !== '');
-      if (filled.length < ENOUGH) break;
-      try {
-        const work = new WindowWork(readWindow(cells, head.found, house.unit), house.rules, names);
-        work.cloth();
-        const place = placeOf(work.window.room ?? '', said(cells, type), said(cells, floor));
-        placed.push({ row, work, ...place });
-      } catch (thrown) {
-        if (!(thrown instanceof Refusal)) throw thrown;
-        unread.push({ sheet: sheet.name, row: row + 1, sentence: thrown.finding.sentence });
-      }
+/** The windows of one sheet’s table. */
+function windowsOf(sheet: NamedSheet, read: TableRead, house: House): WindowsRead {
+  const names = headingsByKey(read.columns);
+  const placed: FloorWindow[] = [];
+  const unread: UnreadRow[] = [];
+  const placeAt = (like: RegExp): number =>
+    read.columns.find(({ means, heading }) => means.length === 0 && like.test(heading.trim()))?.at ?? -1;
+  const [type, floor] = [placeAt(PLACE_HEADINGS.type), placeAt(PLACE_HEADINGS.floor)];
+  for (const one of read.rows) {
+    if (one.is !== 'window') continue;
+    const cells = (sheet.rows[one.row] ?? []).map(cellOf);
+    const said = (at: number): string =>
+      typeof cells[at] === 'object' ? '' : String(cells[at] ?? '').trim();
+    const refuse = (sentence: string): void => {
+      unread.push({ sheet: sheet.name, row: one.row + 1, sentence });
+    };
+    const [bad] = one.unread.filter(({ key }) => key in WINDOW_COLUMNS);
+    if (bad !== undefined) {
+      refuse(refusalOf(bad, { at: one.row, cells }, read.columns, house.unit).sentence);
+      continue;
     }
-    return { sheet: sheet.name, windows: placed.map(({ work }) => work), placed, unread, house };
+    try {
+      const work = new WindowWork(windowOf(one.values), house.rules, names);
+      work.cloth();
+      placed.push({ row: one.row, work, ...placeOf(work.window.room ?? '', said(type), said(floor)) });
+    } catch (thrown) {
+      if (!(thrown instanceof Refusal)) throw thrown;
+      refuse(thrown.finding.sentence);
+    }
+  }
+  const windows = placed.map(({ work }) => work);
+  return { sheet: sheet.name, windows, placed, unread, house, reading: read.findings };
+}
+
+/** Reads the windows of a workbook whose formulas are computed: the first sheet that holds a table of them. */
+export function readWindows(file: WorkbookFile, path: string, said?: Corrections): WindowsRead {
+  const house = readHouse(namedRange(file, /rules$/i));
+  for (const sheet of sheetsIn(file)) {
+    const read = readTable(sheet, { unit: house.unit, ...(said === undefined ? {} : { said }) });
+    if ('columns' in read && read.none === undefined) return windowsOf(sheet, read, house);
   }
   throw new Problem(
     `“${path}” holds no table of windows. Its headings should say things like opening, measured height, heading and fabric width.`,

@@ -150,7 +150,7 @@ function judged(
   if (!couldBe.some(isOurs)) return { key, sure: 'likely', couldBe, said };
   const proven = sums.proven.has(key);
   if (proven && margin >= TAKEN_BY) return { key, sure: said >= 0.3 ? 'sure' : 'likely', couldBe, said };
-  if (margin < TAKEN_BY) return { key, sure: 'asked', couldBe, said };
+  if (margin < TAKEN_BY && couldBe.length > 1) return { key, sure: 'asked', couldBe, said };
   const plain = pick.score >= 0.8 && said >= 0.72 && !sums.against.has(key);
   if (margin >= SURE_BY && plain) return { key, sure: 'sure', couldBe, said };
   return { key, sure: pick.score < 0.5 && !proven ? 'asked' : 'likely', couldBe, said };

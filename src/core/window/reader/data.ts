@@ -4,7 +4,7 @@ import { letters } from '../../cell/letters';
 import { toUnit } from '../../exact/length';
 import { digits, type Unit } from '../../exact/unit';
 import type { OrderKey } from '../meanings';
-import { headingOf } from './meanings';
+import { headingOf, nameOf } from './meanings';
 import type { NoTable, TableRead } from './read';
 import type { Values } from './rows';
 import { isLengthKey, isYardageKey, type ColumnRead } from './understand';
@@ -44,7 +44,7 @@ function columnAsData({
     ...(unit === undefined ? {} : { unit }),
     ...(per === undefined ? {} : { per }),
     sure,
-    ...(sure === 'asked' ? { 'could be': couldBe.map(headingOf) } : {}),
+    ...(sure === 'asked' ? { 'could be': couldBe.map(nameOf) } : {}),
     ...(addsTo === undefined ? {} : { 'adds to': letters(addsTo) }),
   };
 }

@@ -34,6 +34,7 @@ export type OtherKey =
   | 'payroll'
   | 'color'
   | 'space'
+  | 'roomType'
   | 'deduction';
 export type MeaningKey = OrderKey | OtherKey;
 
@@ -240,6 +241,7 @@ const OTHERS: Readonly<Record<OtherKey, Said>> = {
   percent: said('any', 'percent'),
   payroll: said('any', 'hours, payroll'),
   color: said('text', 'color:.9, lining color, color name'),
+  roomType: said('text', 'room kind, window kind, kind room, kind:.55'),
   space: said('any', 'space, pleat space, snaps space'),
   deduction: said('any', 'allowance, floor allowance, rod drop:.5'),
 };
@@ -307,3 +309,7 @@ export const keyNamed = (heading: string): OrderKey | undefined => {
   const plain = heading.trim().toLowerCase();
   return (Object.keys(OURS) as OrderKey[]).find((key) => headingOf(key).toLowerCase() === plain);
 };
+
+/** A meaning in words, ours or not: “panels”, “line number”. */
+export const nameOf = (key: MeaningKey): string =>
+  isOurs(key) ? headingOf(key) : key.replace(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`);

@@ -11,7 +11,7 @@ import type { OrderKey } from '../meanings';
 import { cellOf, type Cell, type Row } from './cells';
 import { fractionOfDay } from './evidence';
 import type { Merged } from './header';
-import { headingOf } from './meanings';
+import { headingOf, nameOf, type MeaningKey } from './meanings';
 import { isWindowFact, RowReader, type RowRead } from './rows';
 import { understand, type ColumnRead, type Corrections, type Understanding } from './understand';
 
@@ -162,7 +162,7 @@ const withoutWindow = (column: ColumnRead): ColumnRead =>
 
 /** What no cell says. A column that may hold it is asked about, and nothing is assumed in its stead. */
 function assumedIn(windows: readonly RowRead[], columns: readonly ColumnRead[]): Assumed[] {
-  const asked = new Set(
+  const asked = new Set<MeaningKey>(
     columns.flatMap(({ sure, means, couldBe }) => (sure === 'asked' && means.length === 0 ? couldBe : [])),
   );
   const without = (key: OrderKey, test: (row: RowRead) => boolean = () => true): Assumed => ({
@@ -187,7 +187,7 @@ function findingsOf(
   for (const { at, heading, means, other, sure, couldBe, per, perTold } of on.columns) {
     const column = letters(at);
     if (sure === 'asked' && means.length === 0)
-      found.push(finding('columnAsked', heading, column, heading, listed(couldBe.map(headingOf), 'or')));
+      found.push(finding('columnAsked', heading, column, heading, listed(couldBe.map(nameOf), 'or')));
     else if (means.length === 0 && other !== 'panels' && other !== 'layer')
       found.push(finding('columnNotRead', heading, column, heading));
     else if (sure === 'likely' && means.length > 0)

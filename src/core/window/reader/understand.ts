@@ -30,7 +30,7 @@ export interface ColumnRead {
   /** Whether the figures, not the heading, tell what one figure is for. */
   readonly perTold: boolean;
   readonly sure: Sureness;
-  readonly couldBe: readonly OrderKey[];
+  readonly couldBe: readonly MeaningKey[];
   /** The column this one’s parts are added to. */
   readonly addsTo: number | undefined;
 }
@@ -251,7 +251,7 @@ function columnsOf(
       per,
       perTold,
       sure,
-      couldBe: choice.couldBe.filter(isOurs),
+      couldBe: choice.couldBe,
       addsTo: own.addsTo,
     };
   });

@@ -1,0 +1,62 @@
+/** A row as read, as the core works it: a window’s own columns, with what of them could not be read. */
+import { finding, Refusal, type Finding } from '../../cell/answer';
+import { letters } from '../../cell/letters';
+import type { Field } from '../../cell/fields';
+import { ratio } from '../../exact/ratio';
+import type { Unit } from '../../exact/unit';
+import { WINDOW_COLUMNS, type ColumnKey, type Window } from '../columns';
+import { isDay, type Cell, type Row } from './cells';
+import { headingOf } from './meanings';
+import type { OrderKey } from '../meanings';
+import type { RowRead, Values } from './rows';
+import type { ColumnRead } from './understand';
+
+const isColumn = (key: string): key is ColumnKey => key in WINDOW_COLUMNS;
+
+/** The window of a row: ratios and lengths as the core has them. */
+export function windowOf(values: Values): Window {
+  const window: Partial<Record<ColumnKey, unknown>> = {};
+  for (const [key, value] of Object.entries(values)) {
+    if (!isColumn(key) || value === undefined) continue;
+    if (key === 'fullness') window[key] = ratio(Number(value));
+    // A repeat of nothing is a plain cloth’s.
+    else if ((key === 'verticalRepeat' || key === 'horizontalRepeat') && value === 0) continue;
+    else window[key] = value;
+  }
+  return window as Window;
+}
+
+/** The user’s heading of each meaning. */
+export const headingsByKey = (columns: readonly ColumnRead[]): Partial<Record<OrderKey, string>> =>
+  Object.fromEntries(
+    columns.flatMap(({ means, heading, addsTo }) =>
+      addsTo === undefined ? means.map((key) => [key, heading]) : [],
+    ),
+  );
+
+const inUnit = (unit: Unit, { unit: own }: ColumnRead): Unit =>
+  own === undefined || own === unit.small || own === unit.large ? unit : { ...unit, small: own };
+
+/** Why a cell cannot be read, in the words of its kind. */
+export function refusalOf(
+  { at, key, text }: RowRead['unread'][number],
+  row: { readonly at: number; readonly cells: Row },
+  columns: readonly ColumnRead[],
+  unit: Unit,
+): Finding {
+  const column = columns.find((one) => one.at === at);
+  const heading = column?.heading ?? headingOf(key);
+  const cell: Cell = row.cells[at] ?? null;
+  if (column !== undefined && isColumn(key) && !isDay(cell)) {
+    try {
+      (WINDOW_COLUMNS[key].field as Field<unknown>).kind.read(cell, {
+        name: heading,
+        unit: inUnit(unit, column),
+      });
+    } catch (thrown) {
+      if (thrown instanceof Refusal) return thrown.finding;
+      throw thrown;
+    }
+  }
+  return finding('cellsUnread', heading, letters(at), headingOf(key), 1, `${letters(at)}${row.at + 1}`, text);
+}

@@ -76,9 +76,9 @@ const CORE: Readonly<Record<string, readonly string[]>> = {
   rolls: ['exact', 'findings', 'cell', 'house'],
   heading: ['exact', 'findings', 'cell', 'house', 'cloth'],
   window: ['exact', 'findings', 'cell', 'house', 'measure', 'cloth', 'price', 'heading'],
-  floor: ['exact', 'findings', 'cell', 'house', 'cloth', 'price', 'rolls', 'window'],
+  floor: ['exact', 'findings', 'cell', 'house', 'cloth', 'price', 'rolls', 'heading', 'window'],
   audit: ['exact', 'findings', 'cell', 'house', 'measure', 'cloth', 'window'],
-  quote: ['exact', 'cell', 'house', 'cloth', 'price', 'window', 'floor'],
+  quote: ['exact', 'cell', 'house', 'cloth', 'price', 'heading', 'window', 'floor'],
 };
 
 /** The files of a page's room that run in Node: they start it there, and no page imports them. */

@@ -10,6 +10,11 @@ import type { OutputColumn } from './row-formula';
 
 export const MOST_LEVELS = 2;
 
+/** What only a whole row can say: a figure that hangs on it is asked of the row. */
+const ONLY_BY_ROW = ['hangOn'];
+/** They are the same whatever it hangs on. */
+const ANY_HANGING = new Set(['rodWidth']);
+
 export interface Way {
   /** columns: the function is given a column for each parameter; row: the whole row is asked. */
   readonly by: 'columns' | 'row';
@@ -34,7 +39,7 @@ export function waysTo(
   const wayOf = (output: OutputColumn): Way | undefined => {
     if (output.whole === 'CHECK') return { by: 'row', level: rowLevel };
     let deepest = 0;
-    let { cell } = output;
+    let cell = output.cell && (ANY_HANGING.has(output.key) || !ONLY_BY_ROW.some((key) => has.has(key)));
     for (const { name, optional } of functionNamed(output.calls)?.parameters ?? []) {
       const key = output.takes[name];
       if (key === undefined) continue;

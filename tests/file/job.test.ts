@@ -50,7 +50,7 @@ describe('npm run job', () => {
 
   it('says cloth by fabric, rolls, hardware, price and findings', () => {
     expect(said).toMatch(/Ostrel linen +33 windows +195 cuts +609 yd +11 rolls of 60 yd \(proven fewest\)/);
-    expect(said).toMatch(/rings and carriers \d+, brackets \d+/);
+    expect(said).toMatch(/rings and carriers \d+, grommets \d+, brackets \d+, finials \d+/);
     expect(said).toMatch(/total +\d+,\d{3}\.\d\d/);
     expect(said).toContain('The floor readings differ by 3/4 in');
   });

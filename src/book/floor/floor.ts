@@ -1,4 +1,5 @@
 /** A floor read out of a surveyed table: every window worked out, its totals, its cuts, its prices. */
+import { NO_FITTINGS, PIECE_WORDS, withMore, type Fittings, type Piece } from '../../core/heading/fittings';
 import { Refusal } from '../../core/cell/answer';
 import { BEHIND, type Behind } from '../../core/cloth/behind';
 import { WINDOW_COLUMNS, type ColumnKey, type Window } from '../../core/window/columns';
@@ -158,21 +159,23 @@ export type GroupName = keyof typeof GROUPS;
 export interface RodTotal {
   readonly rod: Length;
   readonly rods: number;
-  readonly rings: number;
-  readonly brackets: number;
+  readonly hardware: Fittings;
 }
 
 export function rodTotals(windows: readonly FloorWindow[]): readonly RodTotal[] {
   const byRod = new Map<Length, RodTotal>();
   for (const { work } of windows) {
     const { rod, quantity } = work;
-    const sum = byRod.get(rod) ?? { rod, rods: 0, rings: 0, brackets: 0 };
+    const sum = byRod.get(rod) ?? { rod, rods: 0, hardware: NO_FITTINGS };
     byRod.set(rod, {
       rod,
-      rods: sum.rods + quantity,
-      rings: sum.rings + work.rings().value * quantity,
-      brackets: sum.brackets + work.brackets().value * quantity,
+      rods: sum.rods + (work.window.hangOn === 'none' ? 0 : quantity),
+      hardware: withMore(sum.hardware, work.fittings(), quantity),
     });
   }
   return [...byRod.values()].sort((one, other) => other.rod - one.rod);
 }
+
+/** The kinds of pieces that some rod of them has. */
+export const piecesOf = (rods: readonly RodTotal[]): readonly (readonly [Piece, string])[] =>
+  PIECE_WORDS.filter(([key]) => rods.some(({ hardware }) => hardware[key] > 0));

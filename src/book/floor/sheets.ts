@@ -3,11 +3,10 @@ import { cutLengthOf } from '../../core/rolls/cutting';
 import type { CutPlan, PlannedRoll } from '../../core/rolls/plan';
 import type { Cloth } from '../../core/floor/floor-cuts';
 import { exact, NO_LENGTH, times, toUnit, type Length } from '../../core/exact/length';
-import { tally } from '../../core/floor/tally';
 import type { Area } from '../address';
 import { applySheets, type Watch } from '../apply';
 import type { Book, CellPut, CellValue } from '../book';
-import { clothsBehind, GROUPS, rodTotals, totalsBy, type Floor, type GroupName } from './floor';
+import { clothsBehind, GROUPS, piecesOf, rodTotals, totalsBy, type Floor, type GroupName } from './floor';
 import { underFreeNames, type Taken } from '../free-names';
 import {
   laidOut,
@@ -164,8 +163,6 @@ function totalsSheet(job: Job, floor: Floor, plans: readonly ClothPlan[]): Draft
   const rodRow = HEADER + Math.max(1, groups.length) + 3;
   const clothRow = rodRow + Math.max(1, rods.length) + 3;
   const checkRow = clothRow + plans.length + 3;
-  const works = floor.windows.map(({ work }) => work);
-  const { finials } = tally(works, floor.house.rules);
   const wanted = plans.reduce(
     (sum, { plan }) => sum + plan.rolls.reduce((all, roll) => all + cutsOf(roll), 0) + countOf(plan.short),
     0,
@@ -238,21 +235,18 @@ function totalsSheet(job: Job, floor: Floor, plans: readonly ClothPlan[]): Draft
           'rods',
           rods.map((one) => one.rods),
         ),
-        column(
-          'rings',
-          'rings and carriers',
-          rods.map((one) => one.rings),
-        ),
-        column(
-          'brackets',
-          'rod brackets',
-          rods.map((one) => one.brackets),
+        ...piecesOf(rods).map(([key, what]) =>
+          column(
+            key,
+            // Apart from the brackets of a table of windows.
+            key === 'brackets' ? 'rod brackets' : what,
+            rods.map(({ hardware }) => hardware[key]),
+          ),
         ),
       ],
     }),
     clothsTable(job, sheet, clothRow, plans),
     pairs(job, sheet, checkRow, [
-      { label: 'finials', role: 'output', value: finials, says: 'two a window' },
       { label: 'cuts wanted', role: 'output', value: wanted, says: 'spares in them' },
       {
         label: 'cuts in the list',

@@ -176,11 +176,8 @@ export function costsSheet(job: Job): Draft {
           heading: 'hardware',
           role: 'working',
           format: MONEY_FORMAT,
-          formula: (of) =>
-            worked(
-              of,
-              `${count(of)}*(CONVERT(${line(of, 'Window_rods')},"${small}","${large}")*N(${name('Price_rod')})+${line(of, 'Window_rings')}*N(${name('Price_ring')})+${line(of, 'Window_brackets')}*N(${name('Price_bracket')})+N(${name('Price_finials')}))`,
-            ),
+          note: 'what belongs to the heading: a track has no finials, a grommet heading no rings',
+          formula: (of) => worked(of, line(of, 'Window_hardware')),
         },
         {
           key: 'installation',

@@ -86,9 +86,20 @@ function goodsTerms({ unit }: Job): readonly Term[] {
       rule: 'pricePerRodFoot',
       asRule: (cell) => unlessBlank(cell, large === 'yd' ? parted(cell, 3) : cell),
     }),
+    money(
+      'rod a piece',
+      'Price_rod_piece',
+      'a stock rod, where rods are sold so; taken before the price above',
+      {
+        rule: 'pricePerRodPiece',
+      },
+    ),
     money('ring or carrier', 'Price_ring', 'each', { rule: 'pricePerRing' }),
+    money('grommet', 'Price_grommet', 'each, for grommet headings', { rule: 'pricePerGrommet' }),
     money('bracket', 'Price_bracket', 'each', { rule: 'pricePerBracket' }),
-    money('finials', 'Price_finials', 'a pair, for each rod', {
+    money('end stop', 'Price_end_stop', 'each, two a track', { rule: 'pricePerEndStop' }),
+    money('wand', 'Price_wand', 'each, where the house draws by wand', { rule: 'pricePerWand' }),
+    money('finials', 'Price_finials', 'a pair, for each rod that shows its ends', {
       rule: 'pricePerFinial',
       asRule: (cell) => unlessBlank(cell, parted(cell, 2)),
     }),

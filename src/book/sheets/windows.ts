@@ -274,6 +274,16 @@ export function windowsSheet(job: Job): Draft {
       note: 'of all the windows of the row; set the charges on the sheet of prices',
       formula: (of) => guarded(of, ofAll(of, asked(of, handed, 'labor'))),
     },
+    {
+      key: 'hardwareCost',
+      heading: 'hardware cost',
+      role: 'output',
+      wide: 11,
+      format: MONEY_FORMAT,
+      name: 'Window_hardware',
+      note: 'of all the windows of the row; set the prices on the sheet of prices',
+      formula: (of) => row(of, 'hardware cost'),
+    },
     ...(functionNamed('CHECK') === undefined
       ? []
       : [

@@ -82,6 +82,9 @@ export const DRAWS = choices<Draw>(
 /** How many finished pieces hang on the rod. */
 export const panelsOf = (draw: Draw): 1 | 2 => (draw === 'pair' ? 2 : 1);
 
+/** Whether it is drawn open and shut. */
+export const isDrawnAside = (draw: Draw): boolean => draw !== 'stationary';
+
 export type MeasuredTo = 'new rod' | 'hung ring' | 'hung rod' | 'track' | 'ceiling';
 export const MEASURED_TO = choices<MeasuredTo>(
   { word: 'new rod', says: 'to the middle of a rod still to be hung', also: ['rod to be hung'] },

@@ -95,6 +95,16 @@ export const HANGS_ON = choices<HangsOn>(
   { word: 'track', says: 'on carriers in a track' },
 );
 
+export type WindowHangsOn = HangsOn | 'none';
+export const WINDOW_HANGS_ON = choices<WindowHangsOn>(
+  ...HANGS_ON.list.map(({ word, says, also = [] }) => ({
+    word: word as HangsOn,
+    says,
+    also: [...also, word === 'rings' ? 'rod' : 'carriers', word === 'rings' ? 'pole' : 'rail'],
+  })),
+  { word: 'none', says: 'no hardware is ordered', also: ['nothing', 'existing', 'by others'] },
+);
+
 export type ReturnEnds = 'both ends' | 'one end';
 export const RETURN_ENDS = choices<ReturnEnds>(
   { word: 'both ends', says: 'a return at each end of the rod', also: ['two', '2', 'both'] },

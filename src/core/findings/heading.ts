@@ -50,6 +50,11 @@ export const HEADING_FINDINGS = table({
     says: (most: number) =>
       `${parameter('stockLengths')} holds more than ${most} different lengths. Keep the ones you order.`,
   },
+  rodPricedTwice: {
+    weight: 'check',
+    says: () =>
+      'The rod has more than one price: by the piece is taken before the metre, and the metre before the foot. Keep the one you pay.',
+  },
   loadCaution: {
     weight: 'note',
     says: () =>

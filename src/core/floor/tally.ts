@@ -2,6 +2,7 @@
 import { atticCuts } from '../cell/attic';
 import { arealOf, BEHIND, layerOf, standsIn, WEIGHT_RULE, type Behind } from '../cloth/behind';
 import { furtherCut, repeatRuleFor, type CutsAlike } from '../cloth/cuts';
+import { NO_FITTINGS, withMore, type Fittings } from '../heading/fittings';
 import type { WindowWork } from '../window/job';
 import { exact, NO_LENGTH, times, toUnit, upToStep, type Length } from '../exact/length';
 import { NOTHING, type Money } from '../exact/money';
@@ -48,12 +49,8 @@ export interface Tally {
   readonly behind: readonly BehindTotal[];
   /** Making charge; undefined where the house sets no price for a heading. */
   readonly making: Money | undefined;
-  readonly rings: number;
-  readonly brackets: number;
-  /** Two a window. */
-  readonly finials: number;
-  /** All rods end to end. */
-  readonly rod: Length;
+  /** Rods end to end, and what belongs to their headings. */
+  readonly hardware: Fittings;
 }
 
 /** What a window's cloth is called where the sheet names none. */
@@ -210,7 +207,8 @@ export function faceTotals(
 export function tally(windows: Iterable<WindowWork>, rules: Rules): Tally {
   const face = new FaceCount(rules);
   const behind = new BehindCount(rules);
-  let [count, widths, rings, brackets, rod] = [0, 0, 0, 0, 0];
+  let [count, widths] = [0, 0];
+  let hardware = NO_FITTINGS;
   let making: Money | undefined = NOTHING;
   for (const work of windows) {
     const { quantity } = work;
@@ -218,9 +216,7 @@ export function tally(windows: Iterable<WindowWork>, rules: Rules): Tally {
     count += quantity;
     widths += work.widths() * quantity;
     behind.add(work);
-    rings += work.rings().value * quantity;
-    brackets += work.brackets().value * quantity;
-    rod += work.rod * quantity;
+    hardware = withMore(hardware, work.fittings(), quantity);
     making = work.isPriced ? making?.plus(work.labor().value.times(quantity)) : undefined;
   }
   return {
@@ -229,9 +225,6 @@ export function tally(windows: Iterable<WindowWork>, rules: Rules): Tally {
     face: face.totals(),
     behind: behind.totals(),
     making,
-    rings,
-    brackets,
-    finials: 2 * count,
-    rod: exact(rod),
+    hardware,
   };
 }

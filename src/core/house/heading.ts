@@ -5,7 +5,7 @@ import { ALLOWANCE, SIZE } from '../cell/length-kinds';
 import { inches } from '../exact/length';
 import { ratio } from '../exact/ratio';
 import { rule, own, each, heads, listOf, COMMON, HOUSE, BOOKLET, STEPHENSON } from '../cell/rule';
-import { PLEATS_BY, type PleatsBy } from '../cell/ways';
+import { PLEATS_BY, YES_NO, type PleatsBy, type YesNo } from '../cell/ways';
 import { INCHES, type Unit } from '../exact/unit';
 
 const STOCK = listOf(SIZE, 'rod lengths, like 48, 72, 96');
@@ -99,6 +99,12 @@ export const HEADING_RULES = {
     HOUSE,
   ),
   stockRods: rule(STOCK, [48, 72, 96, 120, 144].map(inches), 'rod lengths in stock', HOUSE),
+  wands: rule(
+    choiceKind('yes or no', YES_NO),
+    'no' as YesNo,
+    'whether a drapery is drawn by hand with a wand, one a panel',
+    HOUSE,
+  ),
   stackShare: each(
     PROPORTION,
     heads(ratio(0.33), {

@@ -15,8 +15,9 @@ import {
 import { BEHIND, standsIn, type Behind } from '../cloth/behind';
 import { behindWanted, clothFor, facesWanted, type Wanted } from '../floor/cloth-wanted';
 import { freightOf } from '../floor/freight';
+import { pricedFittings, rodPricedTwice } from '../heading/fittings';
 import type { WindowWork } from '../window/job';
-import { toUnit, UNITS } from '../exact/length';
+import { toUnit } from '../exact/length';
 import { lessInWords, makingReduction } from '../cell/making-breaks';
 import { money, NOTHING, toCent, type Money } from '../exact/money';
 import { sellPrice } from '../price/price';
@@ -148,26 +149,16 @@ function addMaking(lines: Lines, job: Tally, rules: Rules): void {
   });
 }
 
-function addHardware(lines: Lines, job: Tally, rules: Rules): void {
-  const rodUnit = unitOf(rules).large === 'yd' ? 'ft' : 'm';
-  const pieces: readonly (readonly [string, number, string, Money | undefined])[] = [
-    ['rods', job.rod / UNITS[rodUnit], rodUnit, rules.pricePerRodFoot],
-    ['rings and carriers', job.rings, 'pieces', rules.pricePerRing],
-    ['brackets', job.brackets, 'pieces', rules.pricePerBracket],
-    ['finials', job.finials, 'pieces', rules.pricePerFinial],
-  ];
-  for (const [what, quantity, unit, each] of pieces) {
-    if (quantity > 0 && each !== undefined)
-      lines.add({
-        kind: 'hardware',
-        what,
-        quantity,
-        unit,
-        markedUp: true,
-        taxed: true,
-        cost: each.times(money(quantity)),
-      });
-  }
+function addHardware(lines: Lines, { hardware }: Tally, rules: Rules): void {
+  if (hardware.rod > 0 && rodPricedTwice(rules)) lines.findings.push(finding('rodPricedTwice', 'rules'));
+  for (const { each, ...line } of pricedFittings(hardware, rules))
+    lines.add({
+      kind: 'hardware',
+      ...line,
+      markedUp: true,
+      taxed: true,
+      cost: each.times(money(line.quantity)),
+    });
 }
 
 /** Prices a whole job. Lines without a price stand at nothing, with a finding each. */

@@ -7,6 +7,7 @@ import { refuse } from '../cell/answer';
 import { choiceKind, optional, readField, TEXT, type CellIn, type Field, type Kind } from '../cell/fields';
 import { AREAL_WEIGHT, FULLNESS, WINDOWS_OF_ROW } from '../cell/figure-kinds';
 import { ALLOWANCE, REPEAT, SIZE } from '../cell/length-kinds';
+import { WINDOW_HANGS_ON } from '../cell/ways';
 import { DRAWS, FLOOR_FINISHES, HEADINGS, LININGS, MATCHES, MEASURED_TO } from '../cell/treatment';
 import type { Unit } from '../exact/unit';
 
@@ -97,6 +98,12 @@ export const WINDOW_COLUMNS = {
     ['pair or panel', 'opens', 'control', 'operation', 'panels'],
     choiceKind('a draw', DRAWS),
     'how it draws',
+  ),
+  hangOn: column(
+    'hang on',
+    ['hangs on', 'hung on', 'rings or track', 'rod or track'],
+    choiceKind('what it hangs on', WINDOW_HANGS_ON),
+    'rings, track, or none where no hardware is ordered',
   ),
   return: column('return', ['ret', 'returns', 'rtn'], ALLOWANCE, 'rod to wall, each outer side'),
   overlap: column('overlap', ['olap', 'lap'], ALLOWANCE, 'given to each leading edge'),

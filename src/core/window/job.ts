@@ -7,10 +7,12 @@ import { arealOf, behindOf, layerOf, type Behind } from '../cloth/behind';
 import { WINDOW_COLUMNS, type ColumnKey, type Window } from './columns';
 import { cutLength, furtherCut, plainCut, repeatRuleFor } from '../cloth/cuts';
 import { brackets, rodPieces, stack, type RodPieces } from '../heading/hardware';
+import { costOf, fittings, pricedFittings, type Fittings } from '../heading/fittings';
 import { grommets } from '../heading/grommets';
 import { isPleated, pleats, type PleatsOfWidth } from '../heading/pleats';
 import { rings } from '../heading/rings';
 import { exact, NO_LENGTH, toUnit, type Length } from '../exact/length';
+import type { Money } from '../exact/money';
 import { drop, rodWidth } from '../measure/measure';
 import { labor } from '../price/price';
 import { unitOf, type Rules } from '../house/rules';
@@ -43,12 +45,19 @@ export interface SetOut {
 
 /** A window as measured, and everything that follows from it under the house rules. */
 export class WindowWork {
+  /** Of the house, or of the window where it says what it hangs on. */
+  readonly rules: Rules;
+
   constructor(
     readonly window: Window,
-    readonly rules: Rules,
+    rules: Rules,
     /** The sheet's own words for its columns; without them a finding says the functions' words. */
     private readonly names?: Partial<Record<ColumnKey, string>>,
-  ) {}
+  ) {
+    const { hangOn } = window;
+    this.rules =
+      hangOn === undefined || hangOn === 'none' || hangOn === rules.hangOn ? rules : { ...rules, hangOn };
+  }
 
   private need<K extends ColumnKey>(key: K): Given<K> {
     const value = this.window[key];
@@ -343,6 +352,29 @@ export class WindowWork {
 
   brackets(): Answer<number> {
     return this.keep('brackets', () => brackets({ rodWidth: this.rod, weight: this.hangs() }, this.rules));
+  }
+
+  private fittingsKept: Fittings | undefined;
+  /** Hardware of one window, as far as its heading has a use for it. */
+  fittings(): Fittings {
+    return (this.fittingsKept ??= fittings(
+      {
+        heading: this.need('heading'),
+        draw: this.window.draw,
+        hangOn: this.window.hangOn,
+        rod: this.rod,
+        pieces: () => this.rodPieces().value.pieces.reduce((sum, { count }) => sum + count, 0),
+        brackets: () => this.brackets().value,
+        rings: () => this.rings().value,
+        grommets: () => this.setOut().value.count,
+      },
+      this.rules,
+    ));
+  }
+
+  /** Cost of the hardware of one window, as far as it has prices. */
+  hardwareCost(): Money {
+    return costOf(pricedFittings(this.fittings(), this.rules));
   }
 
   /** Making charge of one window. */

@@ -4,6 +4,7 @@ import { adviceOf, MOST_NARROWER } from '../../book/floor/advice';
 import type { Finding } from '../../core/cell/answer';
 import type { ClothPrice } from '../../core/floor/cloth-price';
 import { clothJob, clothsOf, type Cloth } from '../../core/floor/floor-cuts';
+import { PIECE_WORDS } from '../../core/heading/fittings';
 import type { WindowWork } from '../../core/window/job';
 import { toUnit, UNITS, type Length } from '../../core/exact/length';
 import type { Tally } from '../../core/floor/tally';
@@ -54,12 +55,16 @@ export function clothLines(
   });
 }
 
-export function hardwareLine({ rings, brackets, finials, rod }: Tally, unit: Unit): string {
+export function hardwareLine({ hardware }: Pick<Tally, 'hardware'>, unit: Unit): string {
+  const { rod } = hardware;
   const long =
     unit.large === 'yd'
       ? `${digits(Math.round(rod / UNITS.ft))} ft`
       : `${digits(Math.round(toUnit(rod, 'm')))} m`;
-  return `  rods ${long} in all, rings and carriers ${rings}, brackets ${brackets}, finials ${finials}`;
+  const counts = PIECE_WORDS.filter(([key]) => hardware[key] > 0).map(
+    ([key, what]) => `, ${what} ${hardware[key]}`,
+  );
+  return `  rods ${long} in all${counts.join('')}`;
 }
 
 /** What would save cloth, the most first: narrower rods, turned cloth; its worth where prices are known. */

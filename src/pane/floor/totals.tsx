@@ -4,6 +4,7 @@ import { useState } from 'react';
 import {
   clothsBehind,
   GROUPS,
+  piecesOf,
   rodTotals,
   totalsBy,
   type Floor,
@@ -25,6 +26,8 @@ export function FloorTotals({ floor }: { readonly floor: Floor }) {
     floor.windows.map(({ work }) => work),
     rules,
   );
+  const rods = rodTotals(floor.windows);
+  const pieces = piecesOf(rods);
   return (
     <>
       <Field label="Totals by" orientation="horizontal">
@@ -43,10 +46,10 @@ export function FloorTotals({ floor }: { readonly floor: Floor }) {
       {by === 'hardware' ? (
         <FigureTable
           says="Hardware"
-          headings={['rod', 'rods', 'rings', 'brackets']}
-          rows={rodTotals(floor.windows).map(({ rod, rods, rings, brackets }): FigureRow => ({
+          headings={['rod', 'rods', ...pieces.map(([, what]) => what)]}
+          rows={rods.map(({ rod, rods: count, hardware }): FigureRow => ({
             name: showLength(rod, unit),
-            figures: [rods, rings, brackets].map(digits),
+            figures: [count, ...pieces.map(([key]) => hardware[key])].map(digits),
           }))}
         />
       ) : (
@@ -77,7 +80,7 @@ export function FloorTotals({ floor }: { readonly floor: Floor }) {
         />
       )}
       <Caption1>
-        In all {whole.windows} windows, {whole.widths} widths, {whole.finials} finials
+        In all {whole.windows} windows, {whole.widths} widths
         {whole.making === undefined ? '' : `, making ${whole.making.toFixed(2)}`}.
       </Caption1>
     </>

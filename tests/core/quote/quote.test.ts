@@ -61,6 +61,32 @@ describe('the price of a job', () => {
     expect(line('rods')?.cost?.toFixed(2)).toBe('350.00');
   });
 
+  it('hardware is what the heading has: no finials on a track, grommets in a grommet heading', () => {
+    const all = house(['price per grommet', 0.75], ['price per end stop', 2]);
+    const hardwareOf = (heading: string, rules = all.rules): readonly string[] =>
+      quote([windowOf([1, 105, 96, heading, 'Ostrel', 54, 'unlined'], rules)], prices, rules)
+        .lines.filter(({ kind }) => kind === 'hardware')
+        .map(({ what, quantity }) => `${what} ${quantity}`);
+    // Two panels of 15 pleats and 2 ends; 105 in is three spans of 48.
+    expect(hardwareOf('pinch')).toEqual(['rods 8.75', 'rings and carriers 34', 'brackets 4', 'finials 2']);
+    expect(hardwareOf('pinch', house(['hang on', 'track'], ['price per end stop', 2]).rules)).toEqual([
+      'rods 8.75',
+      'rings and carriers 34',
+      'brackets 4',
+      'end stops 2',
+    ]);
+    expect(hardwareOf('grommet')[1]).toMatch(/^grommets \d*[02468]$/);
+    expect(hardwareOf('rod pocket')).toEqual(['rods 8.75', 'brackets 4']);
+    expect(hardwareOf('wave')).toEqual(['rods 8.75', 'brackets 4']);
+  });
+
+  it('a rod with two prices is told', () => {
+    const two = house(['price per rod piece', 30]);
+    const told = quote([windowOf(ROW, two.rules)], prices, two.rules);
+    expect(told.findings.map((one) => one.code)).toContain('rodPricedTwice');
+    expect(sold.findings.map((one) => one.code)).not.toContain('rodPricedTwice');
+  });
+
   it('the sum is the sum of its lines, and the total is sum − discount + tax', () => {
     const sum = sold.lines.reduce((all, one) => all.plus(one.price), money(0));
     expect(sold.sum.eq(sum)).toBe(true);

@@ -99,6 +99,7 @@ const OURS: Readonly<Record<OrderKey, Said>> = {
     'choice',
     'draw, draw style, draw kind, pair panel, pair, panel:.6, control:.6, stack:.6, stack draw, left right, pair left right, draw left right, draw pair, control draw, opening:.56, opening style:.6, item:.3',
   ),
+  hangOn: said('choice', 'hang, hung, hangs, hanging, rings track, rod track'),
   return: said('length', 'return, return length, return width, return left:.8, left right return'),
   overlap: said('length', 'overlap, center overlap'),
   fullness: said('ratio', 'fullness, fullness kind:.9'),

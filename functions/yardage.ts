@@ -62,8 +62,9 @@ export const YARDAGE = cellFunction({
     },
     {
       formula: 'HEM.YARDAGE(104,96,"pinch",54,20,,,,"half-drop")',
-      gives: 21.75,
-      because: '112 in goes to 6½ half-drop repeats of 20 in, 130; 6 × 130 ÷ 36 = 21⅔.',
+      gives: 20.375,
+      because:
+        'Each panel A, B, A: 4 A and 2 B. 112 in takes 120 before one like it and 130 before the other start: all A, then all B, 3 × 120 + 130 + 2 × 120 = 730 in, 20⅜ yd.',
     },
   ],
   answer: yardage,

@@ -73,7 +73,7 @@ const CORE: Readonly<Record<string, readonly string[]>> = {
   measure: ['exact', 'findings', 'cell', 'house'],
   cloth: ['exact', 'findings', 'cell', 'house'],
   price: ['exact', 'findings', 'cell', 'house'],
-  rolls: ['exact', 'findings', 'cell', 'house'],
+  rolls: ['exact', 'findings', 'cell', 'house', 'cloth'],
   heading: ['exact', 'findings', 'cell', 'house', 'cloth'],
   window: ['exact', 'findings', 'cell', 'house', 'measure', 'cloth', 'price', 'heading'],
   floor: ['exact', 'findings', 'cell', 'house', 'cloth', 'price', 'rolls', 'heading', 'window'],

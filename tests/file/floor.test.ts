@@ -186,7 +186,7 @@ describe('a floor of a workbook of its own', { timeout: 60_000 }, () => {
   });
 
   it('says what is short once the rolls give up cloth to the pattern’s start', async () => {
-    const path = await bookOf([['roll start', 'one repeat']]);
+    const path = await bookOf([['pattern start', 'one repeat']]);
     const { fabrics } = await told(path, '--in-hand');
     // (360 − 25), (1,044 − 25) and (1,080 − 25) in: 2 + 8 + 8 cuts are still 18 of 18; 24 yd less are not.
     expect(fabrics[0]?.short).toEqual([]);
@@ -221,7 +221,7 @@ describe('a floor of a workbook of its own', { timeout: 60_000 }, () => {
   });
 
   it('-o writes the workbook with the list and the totals, and leaves the rest of it as it was', async () => {
-    const path = await bookOf([['roll start', 'one repeat']]);
+    const path = await bookOf([['pattern start', 'one repeat']]);
     const out = join(scratch(), 'planned.xlsx');
     const { exit, err } = await floor(path, '--in-hand', '-o', out);
     expect([exit, err]).toEqual([0, expect.stringContaining(out) as string]);

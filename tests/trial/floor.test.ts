@@ -141,7 +141,7 @@ describe.runIf(thereIsABrowser)('a floor in the pane', () => {
     ]);
     await at.put('Sheet1', 10, 0, [
       ['rule', 'value'],
-      ['roll start', 'one repeat'],
+      ['pattern start', 'one repeat'],
     ]);
     await at.page.evaluate(async () => {
       const area = (row: number, rows: number, columns: number) => ({

@@ -5,13 +5,12 @@
  */
 import { Refusal } from '../cell/answer';
 import type { ColumnKey, Window } from '../window/columns';
-import { clothForCuts, plainCut, repeatRuleFor } from '../cloth/cuts';
+import { halfDropCuts, honestYardages } from './cut-orders';
 import { WindowWork } from '../window/job';
 import { extension } from '../measure/measure';
 import { exact, inches, TooLarge, type Length } from '../exact/length';
 import type { Rules } from '../house/rules';
 import { panelsOf } from '../cell/treatment';
-import { cutsOf, roundedYardage } from '../cloth/yardage';
 import { workedOutNumber } from '../window/figure';
 import type { FigureKey } from '../window/figures';
 import { FIGURE_KEYS, orderedFigure } from '../window/meanings';
@@ -141,21 +140,12 @@ export class Compared {
   /** The figure from the very figures ordered before it. */
   private *fromOrdered(key: FigureKey): Generator<number> {
     const { ordered, window, rules } = this;
-    if (key === 'yardage' && (ordered.widths !== undefined || ordered.cutLength !== undefined)) {
-      const widths = ordered.widths ?? this.work.widths();
-      const of = { finishedDrop: this.drop(), heading: window.heading ?? 'pinch' } as const;
-      const rule = repeatRuleFor(window.match, rules);
-      const repeat = window.verticalRepeat;
-      const further = ordered.cutLength as Length | undefined;
-      const first = repeat !== undefined && rule === 'first cut exact' ? plainCut(of, rules) : further;
-      const whole = (windows: number): Length => {
-        const cuts = cutsOf(widths, windows, rules);
-        if (further === undefined || first === undefined || cuts === 0)
-          return clothForCuts(cuts, plainCut(of, rules), repeat, rule);
-        const less = repeat !== undefined && rule === 'one repeat each' ? repeat : 0;
-        return exact(Math.round(first + further * (cuts - 1) - less));
-      };
-      yield roundedYardage(whole, window.quantity ?? 1, rules);
+    if (key === 'yardage' || key === 'cutLength') {
+      const dropped = { finishedDrop: this.drop(), heading: window.heading ?? 'pinch' } as const;
+      const widths = (): number => ordered.widths ?? this.work.widths();
+      const cutLength = ordered.cutLength as Length | undefined;
+      if (key === 'cutLength') yield* halfDropCuts({ window, dropped }, rules);
+      else yield* honestYardages({ window, dropped, widths: widths(), cutLength }, rules);
     }
     for (const all of orderedFigure(key).alsoStatedFor ?? []) {
       const times = all === 'all panels' ? panelsOf(window.draw ?? 'pair') : (window.quantity ?? 1);

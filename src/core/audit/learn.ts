@@ -13,6 +13,7 @@ import type { Order } from '../window/order';
 import { ratio } from '../exact/ratio';
 import { RULE_LINES, unitOf, type RuleKey, type RuleLine, type Rules } from '../house/rules';
 import { HEADINGS, panelsOf, type Heading } from '../cell/treatment';
+import { REPEAT_RULES } from '../cell/ways';
 import { INCHES } from '../exact/unit';
 
 export interface Proposal {
@@ -140,7 +141,7 @@ const YARDAGE_RULES: readonly Question[] = [
     key: 'repeatRule',
     figure: 'yardage',
     tells: (order) => !plainPattern(order) && order.window.match !== 'half-drop',
-    candidates: () => ['every cut up', 'first cut exact', 'one repeat each', 'half-drop alternating'],
+    candidates: () => REPEAT_RULES.list.map(({ word }) => word),
   },
   {
     key: 'yardageStep',
@@ -248,7 +249,7 @@ function questions(orders: readonly Order[]): readonly Question[] {
       key: 'repeatRule',
       figure: 'cutLength',
       tells: (order) => !plainPattern(order) && order.window.match !== 'half-drop',
-      candidates: () => ['every cut up', 'first cut exact', 'one repeat each', 'half-drop alternating'],
+      candidates: () => REPEAT_RULES.list.map(({ word }) => word),
     },
     ...YARDAGE_RULES,
   ];

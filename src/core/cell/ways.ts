@@ -48,7 +48,12 @@ export const FULLNESS_BASES = choices<FullnessBasis>(
   },
 );
 
-export type RepeatRule = 'every cut up' | 'first cut exact' | 'one repeat each' | 'half-drop alternating';
+export type RepeatRule =
+  | 'every cut up'
+  | 'first cut exact'
+  | 'one repeat each'
+  | 'one repeat with every length'
+  | 'half-drop alternating';
 export const REPEAT_RULES = choices<RepeatRule>(
   { word: 'every cut up', says: 'every cut up to the next whole repeat' },
   {
@@ -62,8 +67,13 @@ export const REPEAT_RULES = choices<RepeatRule>(
     also: ['one full repeat per further length'],
   },
   {
+    word: 'one repeat with every length',
+    says: 'every cut as it is, and one full repeat with it, the first too',
+    also: ['one full repeat with every length', 'one repeat with each length'],
+  },
+  {
     word: 'half-drop alternating',
-    says: 'every pattern is cut as a half-drop, starts alternating',
+    says: 'every pattern is cut as a half-drop, every cut up',
     also: ['half drop'],
   },
 );
@@ -79,13 +89,32 @@ export const PLEATS_BY = choices<PleatsBy>(
   },
 );
 
-export type RollStart = 'none' | 'one repeat';
-export const ROLL_STARTS = choices<RollStart>(
-  { word: 'none', says: 'cutting begins at the end of the roll', also: ['no', 'nothing'] },
+export type HalfDropStarts = 'each panel alike' | 'run on';
+export const HALF_DROP_STARTS = choices<HalfDropStarts>(
+  {
+    word: 'each panel alike',
+    says: 'A, B, A … from the leading edge of each panel',
+    also: ['panels alike', 'by panel', 'alike'],
+  },
+  {
+    word: 'run on',
+    says: 'A, B, A … on through all panels of a window; a width shared by two is cut half a repeat longer',
+    also: ['running on', 'runs on'],
+  },
+);
+
+export type PatternStart = 'nothing' | 'one repeat' | 'one yard';
+export const PATTERN_STARTS = choices<PatternStart>(
+  { word: 'nothing', says: 'cutting begins at the end of the roll', also: ['no', 'none'] },
   {
     word: 'one repeat',
-    says: 'one repeat is given up at a roll’s start, and again after every flaw, to reach the pattern’s start',
+    says: 'one repeat more, to reach the pattern’s start',
     also: ['repeat', 'one', 'a repeat'],
+  },
+  {
+    word: 'one yard',
+    says: 'one yard more, to reach the pattern’s start',
+    also: ['yard', 'a yard', '1 yd'],
   },
 );
 

@@ -11,12 +11,13 @@ import {
   type Answer,
   type Step,
 } from '../cell/answer';
-import { exact, times, upToStep, type Length } from '../exact/length';
+import { exact, type Length } from '../exact/length';
 import { beforeLosing } from '../exact/ratio';
 import { unitOf, type Rules } from '../house/rules';
-import type { LiningCut, RepeatRule } from '../cell/ways';
+import type { LiningCut } from '../cell/ways';
 import type { Heading, Layer, Match } from '../cell/treatment';
 import { showLength } from '../exact/unit';
+import { cuttingOf, longestCut, repeatFindings, repeatSteps } from './repeat';
 
 export interface Dropped {
   readonly finishedDrop: Length;
@@ -73,82 +74,6 @@ export function liningCut(of: Dropped, layer: CutBehind, rules: Rules): Length {
   return exact(cut);
 }
 
-/** A half-drop's pattern decides by itself; else the house rule, which may take every pattern so. */
-export function repeatRuleFor(match: Match | undefined, rules: Rules): RepeatRule {
-  if (match === 'half-drop') return 'half-drop alternating';
-  return match === 'straight' && rules.repeatRule === 'half-drop alternating'
-    ? 'every cut up'
-    : rules.repeatRule;
-}
-
-/**
- * Twice the way from one half-drop start to the next: an odd number of half repeats, so that each
- * cut begins half a repeat from the last. Doubled because half a repeat may be half a nanometre.
- */
-function twiceAlternating(cut: Length, repeat: Length): number {
-  const halves = Math.ceil((2 * cut) / repeat);
-  return (halves % 2 === 0 ? halves + 1 : halves) * repeat;
-}
-
-/** What one further cut takes off the bolt. */
-export function furtherCut(cut: Length, repeat: Length | undefined, rule: RepeatRule): Length {
-  if (repeat === undefined || repeat === 0) return cut;
-  if (rule === 'one repeat each') return exact(cut + repeat);
-  if (rule === 'half-drop alternating') return exact(Math.ceil(twiceAlternating(cut, repeat) / 2));
-  return upToStep(cut, repeat);
-}
-
-/** Cloth for so many cuts in one run: cut × count, with what the repeat adds by the rule. */
-export function clothForCuts(
-  cuts: number,
-  cut: Length,
-  repeat: Length | undefined,
-  rule: RepeatRule,
-): Length {
-  if (cuts === 0) return exact(0);
-  if (repeat === undefined || repeat === 0) return times(cut, cuts);
-  switch (rule) {
-    case 'every cut up':
-      return times(upToStep(cut, repeat), cuts);
-    case 'first cut exact':
-      return exact(cut + times(upToStep(cut, repeat), cuts - 1));
-    case 'one repeat each':
-      return exact(times(cut, cuts) + times(repeat, cuts - 1));
-    case 'half-drop alternating':
-      return exact(Math.ceil(exact(twiceAlternating(cut, repeat) * cuts) / 2));
-  }
-}
-
-/** Cuts of one length. */
-export interface CutsAlike {
-  readonly length: Length;
-  readonly count: number;
-}
-
-/** The cuts of one run by their real lengths: together they are `clothForCuts` to the nanometre. */
-export function runOfCuts(
-  cuts: number,
-  cut: Length,
-  repeat: Length | undefined,
-  rule: RepeatRule,
-): readonly CutsAlike[] {
-  if (cuts === 0) return [];
-  const further = furtherCut(cut, repeat, rule);
-  const [first, others] =
-    repeat === undefined || repeat === 0 || rule === 'every cut up'
-      ? [further, cuts - 1]
-      : rule === 'half-drop alternating'
-        ? // Half a repeat may be half a nanometre: every other cut then leaves out what the last took too much.
-          [exact(Math.floor(twiceAlternating(cut, repeat) / 2)), Math.ceil(cuts / 2)]
-        : [cut, cuts - 1];
-  return first === further
-    ? [{ length: further, count: cuts }]
-    : [
-        { length: first, count: cuts - others },
-        { length: further, count: others },
-      ].filter(({ count }) => count > 0);
-}
-
 export function plainCutSteps(of: Dropped, cut: Length, rules: Rules): Step[] {
   const steps: Step[] = [];
   let drop = of.finishedDrop;
@@ -172,25 +97,6 @@ export function plainCutSteps(of: Dropped, cut: Length, rules: Rules): Step[] {
     ),
   );
   return steps;
-}
-
-export function repeatSteps(cut: Length, repeat: Length | undefined, rule: RepeatRule): Step[] {
-  if (repeat === undefined || repeat === 0) return [];
-  const further = furtherCut(cut, repeat, rule);
-  const repeats =
-    rule === 'one repeat each'
-      ? 'one {} repeat for each further cut'
-      : rule === 'half-drop alternating'
-        ? 'to an odd number of half repeats of {}'
-        : 'up to whole repeats of {}';
-  return [
-    step(
-      rule === 'first cut exact' ? 'cut length after the first' : 'cut length with repeat',
-      `{} ${repeats}`,
-      [lengthFigure(cut), lengthFigure(repeat)],
-      lengthFigure(further),
-    ),
-  ];
 }
 
 function liningSteps(of: Dropped, layer: CutBehind, cut: Length, rules: Rules): Step[] {
@@ -241,9 +147,13 @@ export function liningCutWithSteps(of: Dropped, layer: CutBehind, rules: Rules):
   return answer(cut, () => liningSteps(of, layer, cut, rules));
 }
 
-/** Cut length of a width, the repeat in it. */
+/** Cut length of a width, the repeat in it; the longest, where not all cuts are alike. */
 export function cutLength(
-  of: Dropped & { verticalRepeat: Length | undefined; layer: Layer | undefined },
+  of: Dropped & {
+    verticalRepeat: Length | undefined;
+    layer: Layer | undefined;
+    match?: Match | undefined;
+  },
   rules: Rules,
 ): Answer<Length> {
   const layer = of.layer ?? 'face';
@@ -256,17 +166,15 @@ export function cutLength(
         ]);
   }
   const cut = plainCut(of, rules);
-  const rule = repeatRuleFor(undefined, rules);
-  const value = furtherCut(cut, of.verticalRepeat, rule);
-  return answer(value, () => {
-    const lines = [...plainCutSteps(of, cut, rules), ...repeatSteps(cut, of.verticalRepeat, rule)];
-    if (
-      of.verticalRepeat !== undefined &&
-      of.verticalRepeat > 0 &&
-      (rule === 'every cut up' || rule === 'first cut exact')
-    ) {
-      lines.push(step('repeats in a cut', '', [], numberFigure(value / of.verticalRepeat)));
-    }
+  const cutting = cuttingOf(cut, of.verticalRepeat, of.match, rules);
+  const value = longestCut(cutting);
+  const steps = (): Step[] => {
+    const lines = [...plainCutSteps(of, cut, rules), ...repeatSteps(cutting)];
+    const { repeat, rule, halfDrop } = cutting;
+    if (halfDrop) lines.push(step('the longest of them', '', [], lengthFigure(value)));
+    else if (repeat !== undefined && (rule === 'every cut up' || rule === 'first cut exact'))
+      lines.push(step('repeats in a cut', '', [], numberFigure(value / repeat)));
     return lines;
-  });
+  };
+  return answer(value, steps, repeatFindings(cut, of.verticalRepeat, of.match, rules));
 }

@@ -13,7 +13,21 @@ import {
   type Finding,
   type Step,
 } from '../cell/answer';
-import { clothForCuts, plainCut, plainCutSteps, repeatRuleFor, repeatSteps } from './cuts';
+import { plainCut, plainCutSteps } from './cuts';
+import type { Starts } from './half-drop';
+import {
+  allAlike,
+  clothForCuts,
+  clothOfCuts,
+  cuttingOf,
+  orderInWords,
+  patternStart,
+  repeatFindings,
+  repeatSteps,
+  runOfCuts,
+  type Cutting,
+  type CutsAlike,
+} from './repeat';
 import { exact, times, toUnit, upToStep, type Length } from '../exact/length';
 import { ONE, scaled, type Ratio } from '../exact/ratio';
 import { unitOf, type Rules } from '../house/rules';
@@ -55,34 +69,129 @@ export function roundedYardage(cloth: (windows: number) => Length, quantity: num
   return upToStep(cloth(quantity), rules.yardageStep);
 }
 
+/**
+ * Cuts off the bolt by where a half-drop's pattern begins: A, B, A … from each panel's leading edge, so that
+ * the halves of a width shared by two panels carry one letter; or on through the window's panels.
+ */
+export function startsOf(
+  { widths, panels }: Pick<WidthsWork, 'widths' | 'panels'>,
+  windows: number,
+  rules: Rules,
+): Starts {
+  const cuts = cutsOf(widths, windows, rules);
+  const whole = Math.floor(widths / panels);
+  const b = panels * Math.floor(whole / 2) * windows;
+  const halfCuts = cuts - panels * whole * windows;
+  if (rules.halfDropStarts === 'run on' && panels === 2) {
+    const each = whole * windows;
+    return { a: cuts - each - halfCuts, b: each, shared: halfCuts };
+  }
+  // A half is the last of its panel: A after an even number of whole widths.
+  const halfAtB = whole % 2 === 0 ? 0 : halfCuts;
+  return { a: cuts - b - halfAtB, b: b + halfAtB, shared: 0 };
+}
+
+/** The cuts of so many windows in the order cut, one run of them for each window or for all. */
+function cutsListed(run: readonly CutsAlike[], runs: number): readonly CutsAlike[] {
+  return run.map((one) => ({ ...one, count: one.count * runs }));
+}
+
+const byWindow = (rules: Rules): boolean => rules.yardageRoundedBy === 'window';
+
+function clothStep(cuts: readonly CutsAlike[], rules: Rules): Step {
+  const each = cuts.map(({ start }) => (start === undefined ? '{} × {}' : `{} ${start} × {}`));
+  return step(
+    `cloth${byWindow(rules) ? ', window by window' : ''}`,
+    each.join(' + '),
+    cuts.flatMap(({ count, length }) => [numberFigure(count), lengthFigure(length)]),
+    lengthFigure(clothOfCuts(cuts)),
+  );
+}
+
+function roundedStep(cloth: Length, yards: Length, rules: Rules): Step {
+  return step(
+    'yardage',
+    '{} up to the next {} ({})',
+    [
+      yardageFigure(cloth),
+      textFigure(
+        rules.yardageStep === 0 ? 'nothing: left exact' : showYardage(rules.yardageStep, unitOf(rules)),
+      ),
+      textFigure(`by ${rules.yardageRoundedBy}`),
+    ],
+    yardageFigure(yards),
+  );
+}
+
+/** A patterned cloth's cuts, their order and the pattern's start, then the yardage. */
+function patternedSteps(
+  { cutting, starts, yardage: yards }: Patterned,
+  quantity: number,
+  rules: Rules,
+): Step[] {
+  const runs = byWindow(rules) ? quantity : 1;
+  const listed = cutsListed(runOfCuts(cutting, starts(byWindow(rules) ? 1 : quantity)), runs);
+  const cloth = clothOfCuts(listed);
+  const start = patternStart(cutting.repeat, rules);
+  const order = orderInWords(cutting, starts(byWindow(rules) ? 1 : quantity));
+  const lines = [clothStep(listed, rules)];
+  if (order !== undefined) lines.unshift(step('order of cutting', '', [], textFigure(order)));
+  if (start > 0 && cloth > 0)
+    lines.push(
+      step(
+        'with the pattern’s start',
+        '{} + {}, once for an order of this cloth',
+        [lengthFigure(cloth), lengthFigure(start)],
+        lengthFigure(exact(cloth + start)),
+      ),
+    );
+  return [...lines, roundedStep(cloth === 0 ? cloth : exact(cloth + start), yards, rules)];
+}
+
 export function yardageSteps(cuts: number, cloth: Length, yards: Length, rules: Rules): Step[] {
   return [
     step(
       'cloth',
-      `{} cuts${rules.yardageRoundedBy === 'window' ? ' in all, window by window' : ''}`,
+      `{} cuts${byWindow(rules) ? ' in all, window by window' : ''}`,
       [numberFigure(cuts)],
       lengthFigure(cloth),
     ),
-    step(
-      'yardage',
-      '{} up to the next {} ({})',
-      [
-        yardageFigure(cloth),
-        textFigure(
-          rules.yardageStep === 0 ? 'nothing: left exact' : showYardage(rules.yardageStep, unitOf(rules)),
-        ),
-        textFigure(`by ${rules.yardageRoundedBy}`),
-      ],
-      yardageFigure(yards),
-    ),
+    roundedStep(cloth, yards, rules),
   ];
 }
 
-export interface YardageWork {
+/** The cuts of a cloth and what they come to. */
+interface Patterned {
+  readonly cutting: Cutting;
+  /** Cuts of so many windows by their start. */
+  readonly starts: (windows: number) => Starts;
+  readonly yardage: Length;
+}
+
+export interface YardageWork extends Patterned {
   readonly work: WidthsWork;
   readonly cut: Length;
   readonly cuts: number;
-  readonly yardage: Length;
+  /** Without what is bought once for the order to reach the pattern's start. */
+  readonly yardageOfCuts: Length;
+}
+
+/** Yardage of the cuts alone, and as a line by itself orders it, with the pattern's start. */
+function yardagesOf(
+  cutting: Cutting,
+  starts: (windows: number) => Starts,
+  quantity: number,
+  rules: Rules,
+): Pick<YardageWork, 'yardage' | 'yardageOfCuts'> {
+  const cloth = (windows: number): Length => clothForCuts(cutting, starts(windows));
+  const yardageOfCuts = roundedYardage(cloth, quantity, rules);
+  const start = patternStart(cutting.repeat, rules);
+  if (start === 0 || yardageOfCuts === 0) return { yardage: yardageOfCuts, yardageOfCuts };
+  // Window by window the first of them has it, and the others do not.
+  const [others, own] = byWindow(rules) ? [quantity - 1, 1] : [0, quantity];
+  const once = upToStep(exact(cloth(own) + start), rules.yardageStep);
+  const rest = others === 0 ? 0 : times(upToStep(cloth(1), rules.yardageStep), others);
+  return { yardage: exact(once + rest), yardageOfCuts };
 }
 
 /** Face yardage with what it came from. */
@@ -90,13 +199,10 @@ export function workYardage(of: Covered, rules: Rules): YardageWork {
   const quantity = of.quantity ?? 1;
   const work = workWidths(of, rules);
   const cut = plainCut(of, rules);
-  const rule = repeatRuleFor(of.match, rules);
-  const yardage = roundedYardage(
-    (windows) => clothForCuts(cutsOf(work.widths, windows, rules), cut, of.verticalRepeat, rule),
-    quantity,
-    rules,
-  );
-  return { work, cut, cuts: cutsOf(work.widths, quantity, rules), yardage };
+  const cutting = cuttingOf(cut, of.verticalRepeat, of.match, rules);
+  const starts = (windows: number): Starts => startsOf(work, windows, rules);
+  const yardages = yardagesOf(cutting, starts, quantity, rules);
+  return { work, cut, cuts: cutsOf(work.widths, quantity, rules), cutting, starts, ...yardages };
 }
 
 /** What would save cloth: the other direction, and the distance to one width less. */
@@ -124,22 +230,17 @@ function advice(of: Covered, { work, yardage }: YardageWork, rules: Rules): Find
 /** Yardage of the face fabric for all the windows of a line. */
 export function yardage(of: Covered, rules: Rules): Answer<Length> {
   const work = workYardage(of, rules);
-  const rule = repeatRuleFor(of.match, rules);
-  const findings = widthsFindings(of, work.work, rules);
-  if (of.match === 'half-drop' && of.verticalRepeat === undefined)
-    findings.push(finding('matchWithoutRepeat', parameter('match')));
-  const quantity = of.quantity ?? 1;
-  const cloth =
-    rules.yardageRoundedBy === 'window'
-      ? times(clothForCuts(cutsOf(work.work.widths, 1, rules), work.cut, of.verticalRepeat, rule), quantity)
-      : clothForCuts(work.cuts, work.cut, of.verticalRepeat, rule);
+  const findings = [
+    ...widthsFindings(of, work.work, rules),
+    ...repeatFindings(work.cut, of.verticalRepeat, of.match, rules),
+  ];
   return answer(
     work.yardage,
     () => [
       ...widthsSteps(of, work.work, rules),
       ...plainCutSteps(of, work.cut, rules),
-      ...repeatSteps(work.cut, of.verticalRepeat, rule),
-      ...yardageSteps(work.cuts, cloth, work.yardage, rules),
+      ...repeatSteps(work.cutting),
+      ...patternedSteps(work, of.quantity ?? 1, rules),
     ],
     [...findings, ...advice(of, work, rules)],
   );
@@ -159,19 +260,20 @@ function turnedPanel(of: Covered, rules: Rules): Length {
   return exact((inAll - over) / kept + (over > 0 ? 1 : 0));
 }
 
-/** The turned cloth by the panel, each in one piece; undefined where it is too narrow to be turned. */
-export function workTurned(of: Covered, rules: Rules): Omit<YardageWork, 'work'> | undefined {
+export type TurnedWork = Omit<YardageWork, 'work'>;
+
+/**
+ * The turned cloth by the panel, each in one piece, so that all begin alike whatever the match;
+ * undefined where it is too narrow to be turned.
+ */
+export function workTurned(of: Covered, rules: Rules): TurnedWork | undefined {
   if (turnedCut(of, rules) > of.fabricWidth - 2 * rules.selvage) return undefined;
   const panels = panelsOf(of.draw ?? 'pair');
   const cut = turnedPanel(of, rules);
-  const rule = repeatRuleFor(undefined, rules);
+  const cutting = cuttingOf(cut, of.verticalRepeat, 'straight', rules);
   const quantity = of.quantity ?? 1;
-  const yardage = roundedYardage(
-    (windows) => clothForCuts(panels * windows, cut, of.verticalRepeat, rule),
-    quantity,
-    rules,
-  );
-  return { cut, cuts: panels * quantity, yardage };
+  const starts = (windows: number): Starts => allAlike(panels * windows);
+  return { cut, cuts: panels * quantity, cutting, starts, ...yardagesOf(cutting, starts, quantity, rules) };
 }
 
 export const turnedYardage = (of: Covered, rules: Rules): Length | undefined =>
@@ -182,8 +284,8 @@ export function railroaded(of: Covered, rules: Rules): Answer<Length> {
   const unit = unitOf(rules);
   const cut = turnedCut(of, rules);
   const usable = exact(of.fabricWidth - 2 * rules.selvage);
-  const turned = turnedYardage(of, rules);
-  if (turned === undefined)
+  const work = workTurned(of, rules);
+  if (work === undefined)
     return noAnswer(
       'tooNarrowToTurn',
       parameter('fabricWidth'),
@@ -191,9 +293,7 @@ export function railroaded(of: Covered, rules: Rules): Answer<Length> {
       showLength(usable, unit),
       showLength(exact(cut - usable), unit),
     );
-  const panels = panelsOf(of.draw ?? 'pair') * (of.quantity ?? 1);
-  const panel = turnedPanel(of, rules);
-  const rule = repeatRuleFor(undefined, rules);
+  const { cut: panel, yardage: turned } = work;
   const findings = [finding('mayNotTurn', parameter('fabricWidth'))];
   const upright = workYardage(of, rules).yardage;
   if (upright < turned)
@@ -215,8 +315,8 @@ export function railroaded(of: Covered, rules: Rules): Answer<Length> {
         textFigure('yes'),
       ),
       step('along the bolt, each panel', 'flat width and side hems, no seams', [], lengthFigure(panel)),
-      ...repeatSteps(panel, of.verticalRepeat, rule),
-      ...yardageSteps(panels, clothForCuts(panels, panel, of.verticalRepeat, rule), turned, rules),
+      ...repeatSteps(work.cutting),
+      ...patternedSteps(work, of.quantity ?? 1, rules),
     ],
     findings,
   );

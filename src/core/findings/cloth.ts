@@ -71,9 +71,14 @@ export const CLOTH_FINDINGS = table({
     says: (layer: string) => `${parameter('verticalRepeat')} is left out: ${layer} has no pattern to match.`,
   },
   matchWithoutRepeat: {
-    weight: 'note',
+    weight: 'check',
     says: () =>
-      `${parameter('match')} says half-drop, but no ${parameter('verticalRepeat')} is given; the cuts are taken as plain.`,
+      `${parameter('match')} says half-drop, but no ${parameter('verticalRepeat')} is given; the cuts are taken as plain. Enter the repeat, or leave match out.`,
+  },
+  repeatTallerThanCut: {
+    weight: 'check',
+    says: (repeat: string, cut: string) =>
+      `${parameter('verticalRepeat')} reads ${repeat}, taller than the cut, ${cut}: no width shows a whole pattern. Check the repeat and its unit.`,
   },
   tooNarrowToTurn: {
     weight: 'note',

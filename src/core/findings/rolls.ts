@@ -74,7 +74,7 @@ export const ROLL_FINDINGS = table({
   noStretchLeft: {
     weight: 'stop',
     says: (cut: string, longest: string, toStart: string) =>
-      `${parameter('cutLengths')} holds a cut of ${cut}. Once ${toStart} is given up to the pattern’s start, the longest whole piece of a roll is ${longest}. Order longer rolls, or see the house rule “roll start”.`,
+      `${parameter('cutLengths')} holds a cut of ${cut}. Once ${toStart} is given up to the pattern’s start, the longest whole piece of a roll is ${longest}. Order longer rolls, or see the house rule “pattern start”.`,
   },
   roomsWithoutLots: {
     weight: 'note',

@@ -6,7 +6,8 @@
 import { parameter } from '../findings/parameters';
 import { finding, type Finding } from '../cell/answer';
 import { BEHIND, layerOf, type Behind } from '../cloth/behind';
-import { furtherCut, repeatRuleFor, runOfCuts } from '../cloth/cuts';
+import type { Start, Starts } from '../cloth/half-drop';
+import { allAlike, furtherCut, patternStart, plainCutting, runOfCuts, type Cutting } from '../cloth/repeat';
 import { fromHalfWidths, withSpares, type CutLine, type CuttingJob, type Roll } from '../rolls/cutting';
 import type { CutPlan } from '../rolls/plan';
 import type { WindowWork } from '../window/job';
@@ -17,8 +18,7 @@ import { unitOf, type Rules } from '../house/rules';
 import { fabricOf } from './tally';
 import type { Layer } from '../cell/treatment';
 import { showLength, type Unit } from '../exact/unit';
-import type { RepeatRule } from '../cell/ways';
-import { halvesOf, sharesHalfWidths } from '../cloth/yardage';
+import { cutsOf, halvesOf, sharesHalfWidths } from '../cloth/yardage';
 
 export interface Cloth {
   readonly name: string;
@@ -40,26 +40,26 @@ interface Ask {
   /** Of the bolt: linings of two widths are two cloths. */
   readonly boltWidth: Length;
   readonly widths: number;
-  readonly cut: Length;
-  readonly repeat: Length | undefined;
-  readonly rule: RepeatRule;
+  readonly cutting: Cutting;
+  /** Cuts of so many windows, by where the pattern begins. */
+  readonly starts: (windows: number) => Starts;
+  /** Where a half width of a half-drop begins. */
+  readonly halfStart?: Start;
 }
 
 function faceAsk(work: WindowWork): Ask {
-  const { work: widths, cut } = work.cloth();
-  const { verticalRepeat, match } = work.window;
-  const rule = repeatRuleFor(match, work.rules);
-  // A fabric is known by its name, whatever width a row was worked out with.
-  const name = fabricOf(work);
+  const { work: widths, cutting, starts } = work.cloth();
+  const whole = Math.floor(widths.widths / widths.panels);
   return {
     work,
     layer: 'face',
-    name,
+    // A fabric is known by its name, whatever width a row was worked out with.
+    name: fabricOf(work),
     boltWidth: NO_LENGTH,
     widths: widths.widths,
-    cut,
-    repeat: verticalRepeat,
-    rule,
+    cutting,
+    starts,
+    ...(cutting.halfDrop && { halfStart: whole % 2 === 0 ? 'A' : 'B' }),
   };
 }
 
@@ -74,9 +74,8 @@ function behindAsk(work: WindowWork, name: Behind): Ask[] {
       name,
       boltWidth: work.boltWidth(layerOf(name)),
       widths,
-      cut,
-      repeat: undefined,
-      rule: 'every cut up',
+      cutting: plainCutting(cut),
+      starts: (windows) => allAlike(cutsOf(widths, windows, work.rules)),
     },
   ];
 }
@@ -111,28 +110,33 @@ export function clothsOf(windows: readonly WindowWork[]): readonly Cloth[] {
 }
 
 function cutsOfCloth(asks: readonly Ask[], rules: Rules): Pick<Cloth, 'cuts' | 'paired'> {
-  const halves = asks.map(({ work, widths, cut, repeat, rule }): CutLine => ({
-    length: furtherCut(cut, repeat, rule),
+  const halves = asks.map(({ work, widths, cutting, halfStart }): CutLine => ({
+    length: furtherCut(cutting),
     count: halvesOf(widths, work.quantity, rules),
+    start: halfStart,
     room: work.window.room,
   }));
   const whole = fromHalfWidths(halves, sharesHalfWidths(rules));
   const alone = fromHalfWidths(halves, false);
-  const paired = alone.reduce((sum, { count }, at) => sum + count - (whole[at]?.count ?? 0), 0);
+  let paired = 0;
   const cuts = whole.flatMap(({ count, room }, at): CutLine[] => {
-    const { work, cut, repeat, rule } = asks[at] as Ask;
+    const { work, cutting, starts, halfStart } = asks[at] as Ask;
+    const saved = (alone[at]?.count ?? 0) - count;
+    paired += saved;
     // Rounded window by window, every window is a run of its own.
     const runs = rules.yardageRoundedBy === 'window' ? Math.max(1, work.quantity) : 1;
-    const run = runOfCuts(count / runs, cut, repeat, rule);
-    return run.map((alike) => ({ length: alike.length, count: alike.count * runs, room }));
+    const all = starts(runs === 1 ? work.quantity : 1);
+    const own = halfStart === 'B' ? { ...all, b: all.b - saved } : { ...all, a: all.a - saved };
+    return runOfCuts(cutting, own).map((alike) => ({ ...alike, count: alike.count * runs, room }));
   });
   return { cuts, paired };
 }
 
-function toPatternStart(asks: readonly Ask[], rules: Rules): Length {
-  if (rules.rollStart === 'none') return NO_LENGTH;
-  return asks.reduce((most, { repeat = NO_LENGTH }) => (repeat > most ? repeat : most), NO_LENGTH);
-}
+const toPatternStart = (asks: readonly Ask[], rules: Rules): Length =>
+  asks.reduce((most, { cutting }) => {
+    const start = patternStart(cutting.repeat, rules);
+    return start > most ? start : most;
+  }, NO_LENGTH);
 
 /** What the cloth comes on: as many rolls of one length as it takes, or the rolls received. */
 export type RollSupply = { readonly ordered: Length } | { readonly received: readonly Roll[] };

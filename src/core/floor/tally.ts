@@ -1,14 +1,14 @@
 /** What a job comes to, counted in one pass so that no window need be kept: cloth, making, hardware. */
 import { atticCuts } from '../cell/attic';
 import { arealOf, BEHIND, layerOf, standsIn, WEIGHT_RULE, type Behind } from '../cloth/behind';
-import { furtherCut, repeatRuleFor, type CutsAlike } from '../cloth/cuts';
+import { longestCut, type CutsAlike } from '../cloth/repeat';
 import { NO_FITTINGS, withMore, type Fittings } from '../heading/fittings';
 import type { WindowWork } from '../window/job';
 import { exact, NO_LENGTH, times, toUnit, upToStep, type Length } from '../exact/length';
 import { NOTHING, type Money } from '../exact/money';
 import { unitOf, type Rules } from '../house/rules';
 import { digits } from '../exact/unit';
-import type { YardageWork } from '../cloth/yardage';
+import type { TurnedWork } from '../cloth/yardage';
 
 export interface ClothTotal {
   readonly name: string;
@@ -62,6 +62,8 @@ export type Direction = 'up the roll' | 'railroaded';
 interface Counted {
   /** Of the windows alone. */
   yardage: number;
+  /** Bought once for the order, to reach the pattern's start. */
+  toStart: number;
   cuts: number;
   windows: number;
   /** Cuts by their length, a repeat in it. */
@@ -89,7 +91,8 @@ function clothTotal(name: string, counted: Counted, rules: Rules): ClothTotal {
   const kept = atticCuts(cuts, rules.atticStock);
   const longestCut = Math.max(0, ...byLength.keys()) as Length;
   const attic = upToStep(times(longestCut, kept), rules.yardageStep);
-  const own = exact(counted.yardage);
+  const { yardage: cutUp, toStart } = counted;
+  const own = exact(cutUp + toStart);
   return {
     name,
     cuts,
@@ -101,7 +104,7 @@ function clothTotal(name: string, counted: Counted, rules: Rules): ClothTotal {
     atticCuts: kept,
     yardage: spared === 0 ? own : upToStep(exact(own + spared), rules.yardageStep),
     // Spares stay in the workroom; attic stock travels with the windows.
-    weight: weight === undefined || own === 0 ? weight : figure((weight * (own + attic)) / own),
+    weight: weight === undefined || cutUp === 0 ? weight : figure((weight * (cutUp + attic)) / cutUp),
   };
 }
 
@@ -113,20 +116,20 @@ class FaceCount {
 
   constructor(private readonly rules: Rules) {}
 
-  add(work: WindowWork, of: Omit<YardageWork, 'work'>, direction: Direction): void {
+  add(work: WindowWork, of: TurnedWork): void {
     const { quantity, window, rules } = work;
-    const { yardage, cut, cuts } = of;
+    const { yardageOfCuts: yardage, cutting, cuts } = of;
     const name = fabricOf(work);
     let sum = this.byName.get(name);
     if (sum === undefined) {
-      sum = { yardage: 0, cuts: 0, windows: 0, byLength: new Map(), weight: 0 };
+      sum = { yardage: 0, toStart: 0, cuts: 0, windows: 0, byLength: new Map(), weight: 0 };
       this.byName.set(name, sum);
     }
     sum.yardage += yardage;
+    sum.toStart = Math.max(sum.toStart, of.yardage - yardage);
     sum.cuts += cuts;
     sum.windows += quantity;
-    const rule = repeatRuleFor(direction === 'railroaded' ? undefined : window.match, rules);
-    const length = furtherCut(cut, window.verticalRepeat, rule);
+    const length = longestCut(cutting);
     sum.byLength.set(length, (sum.byLength.get(length) ?? 0) + cuts);
     const { arealWeight, fabricWidth } = window;
     if (sum.weight !== undefined)
@@ -199,7 +202,7 @@ export function faceTotals(
   for (const work of windows) {
     const of = direction === 'up the roll' ? work.cloth() : work.turned();
     if (of === undefined) work.railroaded();
-    else face.add(work, of, direction);
+    else face.add(work, of);
   }
   return face.totals();
 }
@@ -212,7 +215,7 @@ export function tally(windows: Iterable<WindowWork>, rules: Rules): Tally {
   let making: Money | undefined = NOTHING;
   for (const work of windows) {
     const { quantity } = work;
-    face.add(work, work.cloth(), 'up the roll');
+    face.add(work, work.cloth());
     count += quantity;
     widths += work.widths() * quantity;
     behind.add(work);

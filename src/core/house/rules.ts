@@ -113,9 +113,14 @@ export const RULE_LINES: readonly RuleLine[] = (Object.keys(RULES) as RuleKey[])
 
 const LINES = new Map(RULE_LINES.map((line) => [bare(line.name), line]));
 
+/** Names that stand in older workbooks. */
+const RENAMED: ReadonlyMap<string, string> = new Map([[bare('roll start'), bare('pattern start')]]);
+
 /** Labour is labor in the catalogue, and either where people write. */
-export const ruleLine = (name: string): RuleLine | undefined =>
-  LINES.get(bare(name)) ?? LINES.get(bare(name).replace('labour', 'labor'));
+export function ruleLine(name: string): RuleLine | undefined {
+  const plain = bare(name);
+  return LINES.get(RENAMED.get(plain) ?? plain) ?? LINES.get(plain.replace('labour', 'labor'));
+}
 
 /** The value of one line under a set of rules. */
 export const ruleValue = (rules: Rules, line: RuleLine): unknown =>

@@ -4,10 +4,13 @@
  */
 import { exact, NO_LENGTH, times, type Length } from '../exact/length';
 import { ONE, type Ratio } from '../exact/ratio';
+import type { Start } from '../cloth/half-drop';
 
 export interface CutLine {
   readonly length: Length;
   readonly count: number;
+  /** Of a half-drop. */
+  readonly start?: Start | undefined;
   /** A room's cuts all come from one dye lot. */
   readonly room?: string | undefined;
   /** For the cutter's list: the window, the layer. */
@@ -97,13 +100,13 @@ export function withSpares(cuts: readonly CutLine[], share: Ratio): readonly Cut
 
 /**
  * Lines counted in half widths, as whole cuts. Where the house lets two windows share a width,
- * halves of one length and one room make a cut in pairs; otherwise each line's odd half takes a whole cut.
+ * halves of one length, one start and one room make a cut in pairs; otherwise each line's odd half takes a whole cut.
  */
 export function fromHalfWidths(lines: readonly CutLine[], shared: boolean): readonly CutLine[] {
   if (!shared) return lines.map((line) => ({ ...line, count: Math.ceil(line.count / 2) }));
   const odd = new Map<string, boolean>();
   return lines.map((line) => {
-    const key = `${line.length} ${line.room ?? ''}`;
+    const key = `${line.length} ${line.start ?? ''} ${line.room ?? ''}`;
     const waiting = odd.get(key) === true;
     const halves = line.count - (waiting ? 1 : 0);
     if (line.count > 0) odd.set(key, halves % 2 !== 0);

@@ -5,7 +5,7 @@
 import { answer, Refusal, refuse, renamed, type Answer, type Finding, type Step } from '../cell/answer';
 import { arealOf, behindOf, layerOf, type Behind } from '../cloth/behind';
 import { WINDOW_COLUMNS, type ColumnKey, type Window } from './columns';
-import { cutLength, furtherCut, plainCut, repeatRuleFor } from '../cloth/cuts';
+import { cutLength } from '../cloth/cuts';
 import { brackets, rodPieces, stack, type RodPieces } from '../heading/hardware';
 import { costOf, fittings, pricedFittings, type Fittings } from '../heading/fittings';
 import { grommets } from '../heading/grommets';
@@ -26,6 +26,7 @@ import {
   workYardage,
   yardage,
   type Covered,
+  type TurnedWork,
   type YardageWork,
 } from '../cloth/yardage';
 import { lining, workLining, type Lined, type LiningWork } from '../cloth/lining';
@@ -189,14 +190,9 @@ export class WindowWork {
   cutLength(): Answer<Length> {
     return this.keep('cut length', () => {
       const { verticalRepeat, match } = this.window;
-      const of = {
-        finishedDrop: this.orderedDrop,
-        heading: this.need('heading'),
-        verticalRepeat,
-        layer: 'face',
-      } as const;
-      if (match !== 'half-drop') return cutLength(of, this.rules);
-      return answer(furtherCut(plainCut(of, this.rules), verticalRepeat, repeatRuleFor(match, this.rules)));
+      const finishedDrop = this.orderedDrop;
+      const heading = this.need('heading');
+      return cutLength({ finishedDrop, heading, verticalRepeat, match, layer: 'face' }, this.rules);
     });
   }
 
@@ -209,7 +205,7 @@ export class WindowWork {
   }
 
   /** Panels and yardage of the turned cloth; undefined where it is too narrow. */
-  turned(): Omit<YardageWork, 'work'> | undefined {
+  turned(): TurnedWork | undefined {
     return workTurned(this.covered(), this.rules);
   }
 

@@ -1,15 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import {
-  clothForCuts,
-  cutLength,
-  furtherCut,
-  liningCut,
-  plainCut,
-  repeatRuleFor,
-} from '../../../src/core/cloth/cuts';
+import { cutLength, liningCut, plainCut } from '../../../src/core/cloth/cuts';
 import { readHouse } from '../../../src/core/house/house';
 import { inches, toUnit, type Length } from '../../../src/core/exact/length';
-import type { RepeatRule } from '../../../src/core/cell/ways';
 
 const rulesOf = (...rules: readonly (readonly [string, string | number])[]) =>
   readHouse(rules.length === 0 ? undefined : rules).rules;
@@ -49,51 +41,31 @@ describe('a cut', () => {
     expect(shown(of.value)).toBe(103);
     expect(of.findings.map(({ code }) => code)).toEqual(['liningHasNoRepeat']);
   });
-});
 
-/** 4 lengths of 84 in with a repeat of 24 (Project Gutenberg #63282), in yards. */
-describe('cloth for 4 cuts of 84 in with a repeat of 24', () => {
-  it.each<[RepeatRule, number, number]>([
-    ['every cut up', 96, 32 / 3],
-    ['first cut exact', 96, 31 / 3],
-    ['one repeat each', 108, 34 / 3],
-    ['half-drop alternating', 84, 28 / 3],
-  ])('by “%s” takes %d in for a further cut, %d yd in all', (rule, further, yards) => {
-    expect(shown(furtherCut(inches(84), inches(24), rule))).toBe(further);
-    expect(toUnit(clothForCuts(4, inches(84), inches(24), rule), 'yd')).toBeCloseTo(yards, 12);
+  it('is the longest where not all are alike, and its steps say which are shorter', () => {
+    const cut = (rule: string) =>
+      cutLength(
+        { ...dropped(68), verticalRepeat: inches(24), layer: undefined },
+        rulesOf(['repeat rule', rule]),
+      );
+    const shorter = (rule: string) =>
+      cut(rule).steps.flatMap(({ what, result }) =>
+        what.includes('as it is') && result.as === 'length' ? [shown(result.of)] : [],
+      );
+    // 68 + 16 = 84: 4 repeats are 96, 84 + 24 is 108; an odd number of half repeats is 84, so 96 is the longest.
+    const rules = [
+      ['every cut up', 96, []],
+      ['first cut exact', 96, [84]],
+      ['one repeat each', 108, [84]],
+      ['one repeat with every length', 108, []],
+      ['half-drop alternating', 96, []],
+    ] as const;
+    for (const [rule, longest, first] of rules)
+      expect([rule, shown(cut(rule).value), shorter(rule)]).toEqual([rule, longest, first]);
   });
 
-  it('is plain where there is no repeat, and nothing for no cuts', () => {
-    for (const rule of ['every cut up', 'one repeat each', 'half-drop alternating'] as const) {
-      expect(clothForCuts(4, inches(84), undefined, rule)).toBe(inches(336));
-      expect(clothForCuts(4, inches(84), inches(0), rule)).toBe(inches(336));
-      expect(clothForCuts(0, inches(84), inches(24), rule)).toBe(0);
-    }
-  });
-
-  it('of one cut by “first cut exact” or “one repeat each” is that cut', () => {
-    expect(clothForCuts(1, inches(84), inches(24), 'first cut exact')).toBe(inches(84));
-    expect(clothForCuts(1, inches(84), inches(24), 'one repeat each')).toBe(inches(84));
-  });
-});
-
-describe('a half-drop', () => {
-  it('goes up to an odd number of half repeats', () => {
-    const cut = (of: number): number => shown(furtherCut(inches(of), inches(20), 'half-drop alternating'));
-    expect([110, 110.015625, 112, 120, 130, 130.015625].map(cut)).toEqual([110, 130, 130, 130, 130, 150]);
-  });
-
-  it('keeps half a nanometre until the whole run is summed', () => {
-    expect(clothForCuts(2, 1 as Length, 3 as Length, 'half-drop alternating')).toBe(3);
-    expect(clothForCuts(1, 1 as Length, 3 as Length, 'half-drop alternating')).toBe(2);
-  });
-
-  it('is decided by the match; else the house rule stands', () => {
-    expect(repeatRuleFor('half-drop', rulesOf())).toBe('half-drop alternating');
-    expect(repeatRuleFor(undefined, rulesOf(['repeat rule', 'half-drop alternating']))).toBe(
-      'half-drop alternating',
-    );
-    expect(repeatRuleFor('straight', rulesOf(['repeat rule', 'half-drop alternating']))).toBe('every cut up');
-    expect(repeatRuleFor('straight', rulesOf(['repeat rule', 'first cut exact']))).toBe('first cut exact');
+  it('shorter than its repeat is looked at before it is cut', () => {
+    const of = cutLength({ ...dropped(10), verticalRepeat: inches(27), layer: undefined }, rulesOf());
+    expect(of.findings.map(({ code }) => code)).toEqual(['repeatTallerThanCut']);
   });
 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { findColumns, readWindow } from '../../../src/core/window/columns';
-import { runOfCuts } from '../../../src/core/cloth/cuts';
+import { cuttingOf, runOfCuts } from '../../../src/core/cloth/repeat';
 import { cutLengthOf, type CutLine } from '../../../src/core/rolls/cutting';
 import type { Behind } from '../../../src/core/cloth/behind';
 import { clothFindings, clothJob, clothsOf, type Cloth } from '../../../src/core/floor/floor-cuts';
@@ -167,8 +167,16 @@ describe('repeats in the plan', () => {
         [137, 11],
       ],
     ],
-    // 112 is 8.96 half repeats of 12½: 9 of them is odd.
-    ['half-drop alternating', [[112.5, 12]]],
+    // A B A in each of 4 panels, 8 A and 4 B: 112 is 8.96 half repeats of 12½, so 9 before an unlike start,
+    // 10 before a like one. A and B in turn, 4 of each, then 4 A: 8 times 112½, 4 times 125.
+    [
+      'half-drop alternating',
+      [
+        [125, 4],
+        [112.5, 4],
+        [112.5, 4],
+      ],
+    ],
   ] as const)('“%s” cuts its real lengths: 112 with a repeat of 25, two windows', (rule, cuts) => {
     const works = floorOf([{ ...patterned, quantity: 2 }], { 'repeat rule': rule });
     expect(shown(clothsOf(works)[0]!.cuts)).toEqual(cuts);
@@ -183,10 +191,13 @@ describe('repeats in the plan', () => {
     ]);
   });
 
-  it('half a nanometre is made up at every other cut: 3 cuts at 9 half repeats of 25 1/64', () => {
-    const [one, other] = runOfCuts(3, inches(112), inches(25 + 1 / 64), 'half-drop alternating');
-    expect([one?.count, other?.count]).toEqual([1, 2]);
-    expect((other?.length ?? 0) - (one?.length ?? 0)).toBe(1);
+  it('half a nanometre is made up at every other cut: 9 half repeats of 25 1/64', () => {
+    const cutting = cuttingOf(inches(112), inches(25 + 1 / 64), 'half-drop', readHouse(null).rules);
+    // A B A B: three times 9 half repeats, and the last up to 5 repeats.
+    const run = runOfCuts(cutting, { a: 2, b: 2, shared: 0 });
+    const half = ((25 + 1 / 64) * 25_400_000 * 9) / 2;
+    const lengths = run.flatMap(({ length, count: many }) => Array.from({ length: many }, () => length));
+    expect(lengths.sort((a, b) => a - b)).toEqual([half - 0.5, half + 0.5, half + 0.5, inches(125 + 5 / 64)]);
   });
 });
 
@@ -211,7 +222,7 @@ describe('the pattern’s start', () => {
     );
 
   it('takes one repeat off every stretch, after a flaw too', () => {
-    expect(begins(planOf({ 'roll start': 'one repeat' }))).toEqual([
+    expect(begins(planOf({ 'pattern start': 'one repeat' }))).toEqual([
       [
         [25, 335],
         [385, 335],
@@ -230,11 +241,11 @@ describe('the pattern’s start', () => {
     ];
     expect(begins(planOf({}))).toEqual(whole);
     const plain = { ...KING, quantity: 2 };
-    expect(planOf({ 'roll start': 'one repeat' }, plain)).toEqual(planOf({}, plain));
+    expect(planOf({ 'pattern start': 'one repeat' }, plain)).toEqual(planOf({}, plain));
   });
 
   it('leaves a stretch too short for it unused, and says so where a cut then fits nowhere', () => {
-    const works = floorOf([patterned], { 'roll start': 'one repeat' });
+    const works = floorOf([patterned], { 'pattern start': 'one repeat' });
     const short = { ordered: inches(130) };
     expect(() => clothJob(clothsOf(works)[0]!, short, INCHES)).toThrow('Once 25 in is given up');
   });
@@ -242,14 +253,14 @@ describe('the pattern’s start', () => {
   it('keeps the bound true: a plan that gives up cloth never opens fewer rolls', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 30 }), fc.integer({ min: 150, max: 900 }), (windows, yards) => {
-        const plans = ['none', 'one repeat'].map((start) => {
-          const works = floorOf([{ ...patterned, quantity: windows }], { 'roll start': start });
+        const plans = ['nothing', 'one repeat'].map((start) => {
+          const works = floorOf([{ ...patterned, quantity: windows }], { 'pattern start': start });
           const supply = { ordered: fromUnit(yards / 10, 'yd') };
           const job = clothJob(clothsOf(works)[0]!, supply, INCHES);
           const plan = cutPlan(job, works[0]!.rules).value;
           expect(faultsOf(job, plan)).toEqual([]);
           // Cuts of one length: floor((roll − what is given up) ÷ cut) from every roll, and no more.
-          const each = Math.floor((supply.ordered - (start === 'none' ? 0 : inches(25))) / inches(125));
+          const each = Math.floor((supply.ordered - (start === 'nothing' ? 0 : inches(25))) / inches(125));
           expect(plan.rolls.length).toBe(Math.ceil((windows * 6) / each));
           expect([plan.proven, plan.lowerBound]).toEqual([true, plan.rolls.length]);
           return plan.rolls.length;
@@ -322,8 +333,8 @@ describe('a floor of any windows under any house', () => {
 
   it('every cloth has a plan without a fault, its bound never above its rolls', () => {
     fc.assert(
-      fc.property(rows, house, fc.constantFrom('none', 'one repeat'), (given, words, start) => {
-        const works = floorOf(given, { ...words, 'roll start': start });
+      fc.property(rows, house, fc.constantFrom('nothing', 'one repeat'), (given, words, start) => {
+        const works = floorOf(given, { ...words, 'pattern start': start });
         for (const cloth of clothsOf(works).filter(({ cuts }) => cuts.length > 0)) {
           const job = clothJob(cloth, { ordered: fromUnit(60, 'yd') }, INCHES);
           const plan = cutPlan(job, works[0]!.rules).value;

@@ -28,8 +28,8 @@ const draftOf = (job: Job): Draft =>
   wideEnough(
     together(
       jobSheet(job),
-      windowsSheet(job),
       fabricsSheet(job),
+      windowsSheet(job),
       rollsSheet(job),
       pricesSheet(job),
       houseRulesSheet(job),

@@ -12,6 +12,7 @@ import {
 } from '@fluentui/react-components';
 import { useRef } from 'react';
 import { createRoot, type Root } from 'react-dom/client';
+import type { Empties } from '../engine/functions';
 import { THEMES, type ThemeName } from '../pane/theme';
 
 export interface BarState {
@@ -25,6 +26,7 @@ export interface BarActs {
   open(file: File): void;
   save(): void;
   theme(theme: ThemeName): void;
+  empties(empties: Empties): void;
 }
 
 const useStyles = makeStyles({
@@ -69,6 +71,18 @@ function Bar({ state, acts }: { readonly state: BarState; readonly acts: BarActs
         {state.busy === true && <Spinner size="extra-tiny" />}
         <Text size={200}>{state.says ?? state.title}</Text>
       </div>
+      <Field label="Empty cells are" orientation="horizontal">
+        <Select
+          size="small"
+          disabled={state.busy === true}
+          onChange={(_, { value }) => {
+            acts.empties(value as Empties);
+          }}
+        >
+          <option value="null">nothing, as in Excel on the web</option>
+          <option value="zero">0, as in Excel on Windows and Mac</option>
+        </Select>
+      </Field>
       <Field label="Theme" orientation="horizontal">
         <Select
           size="small"

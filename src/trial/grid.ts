@@ -11,7 +11,7 @@ import noteWords from '@univerjs/preset-sheets-note/locales/en-US';
 import { UniverSheetsTablePreset } from '@univerjs/preset-sheets-table';
 import tableWords from '@univerjs/preset-sheets-table/locales/en-US';
 import { CATALOGUE, NAMESPACE } from '../../functions/index';
-import { ourFunctions } from '../engine/functions';
+import { ourFunctions, type Empties } from '../engine/functions';
 import { guardReading } from '../engine/services';
 import { guard, repair } from '../engine/repairs';
 import { judgeOnlyWhatIsThere, leaveBeforeRemoval } from './in-sight';
@@ -24,6 +24,8 @@ import '@univerjs/preset-sheets-table/lib/index.css';
 export interface Grid {
   readonly univer: core.Univer;
   readonly api: FUniver;
+  /** What empty cells reach our functions as, from the next calculation on. */
+  handOver(empties: Empties): void;
 }
 
 /** The engine is made with the first workbook: one is opened and closed so that ours comes to know all functions. */
@@ -53,7 +55,8 @@ export function openGrid(container: HTMLElement, dark: boolean): Grid {
   const library = { core, formula };
   const functions = univer.__getInjector().get(formula.IFunctionService);
   repair(library, functions);
-  functions.registerExecutors(...ourFunctions(library));
+  let empties: Empties = 'null';
+  functions.registerExecutors(...ourFunctions(library, undefined, () => empties));
   guard(library, functions, (of, thrown) => {
     reportError(new Error(`${of.name} stumbled`, { cause: thrown }));
   });
@@ -63,7 +66,10 @@ export function openGrid(container: HTMLElement, dark: boolean): Grid {
   judgeOnlyWhatIsThere(univer);
   describe(univer);
   api.disposeUnit(first.getId());
-  return { univer, api };
+  const handOver = (as: Empties): void => {
+    empties = as;
+  };
+  return { univer, api, handOver };
 }
 
 /** What the formula bar shows while one of our functions is typed. */

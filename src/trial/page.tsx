@@ -60,6 +60,10 @@ const show = renderBar(element('bar'), {
       URL.revokeObjectURL(link.href);
     });
   },
+  empties: (empties) => {
+    grid.handOver(empties);
+    void busy('Recalculating …', () => book.recalculate());
+  },
   theme: (theme) => {
     tell({ theme });
     grid.api.toggleDarkMode(theme !== 'light');

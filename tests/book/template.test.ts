@@ -57,8 +57,8 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
       expect((await book.contents()).sheets.map((one) => one.name)).toEqual([
         'Mine',
         'Job',
-        'Windows',
         'Fabrics',
+        'Windows',
         'Rolls',
         'Prices',
         'House rules',
@@ -294,6 +294,44 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
     ] as const)
       expect([heading, windows.cell(2, heading)]).toEqual([heading, figure]);
     expect(await valueOf(book, 'Quote_total')).toBe(before);
+  });
+
+  it('never quotes a window without yardage, or without a making charge, at a price', async () => {
+    const book = engineBook();
+    await newJob(book, small);
+    await type(book, 'Fabrics', 1, { fabric: 'Wren', 'fabric width': 54, 'price a yd': 20 });
+    const bar = { room: 'Bar', 'inside width': 72, 'measured height': 98, heading: 'pinch', fabric: 'Wren' };
+    await type(book, 'Windows', 1, bar);
+    const shown = async () => {
+      const [quote, checks] = [await table(book, 'Quote'), await table(book, 'Checks')];
+      const looks = checks.block.values.slice(1).filter((row) => row[2] === 'look');
+      return {
+        prices: [1, 2, 3].map((row) => quote.cell(row, 'price')),
+        lines: [1, 2, 3].map((row) => quote.cell(row, 'line')),
+        total: await valueOf(book, 'Quote_total'),
+        looks: looks.map((row) => row[0]),
+        todo: looks.at(-1)?.[3],
+      };
+    };
+    const NOT_YET = 'cannot be added yet';
+    expect(await shown()).toEqual({
+      prices: [NOT_YET, '', ''],
+      lines: [1, '', ''],
+      total: NOT_YET,
+      looks: ['windows whose making charge is not set', 'quote’s total against its parts'],
+      todo: 'it cannot be added yet: mend the lines above first',
+    });
+    await type(book, 'Making_charges', 1, { 'your figure': 'none' });
+    const { prices, total, looks } = await shown();
+    expect([typeof prices[0], typeof total, looks]).toEqual(['number', 'number', []]);
+    // A row put in between holds no formulas where the program does not fill them in.
+    await type(book, 'Windows', 2, { ...bar, room: 'Hall', yardage: null });
+    expect(await shown()).toMatchObject({
+      prices: [prices[0], NOT_YET, ''],
+      lines: [1, 2, ''],
+      total: NOT_YET,
+      looks: ['windows whose yardage could not be worked out', 'quote’s total against its parts'],
+    });
   });
 
   /** How many HEM calls stand one upon another below each cell, native formulas passed through. */

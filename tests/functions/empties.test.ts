@@ -158,3 +158,10 @@ it('a range of rules is known again by what it holds, and two sets side by side 
   changed[0]![1] = 4;
   expect(cells(call('HOUSERULE', 'side hem', changed))).toBe(4);
 });
+
+it.each(['#BUSY!', '#GETTING_DATA'])('a cell that shows %s is waited for, not found fault with', (shown) => {
+  for (const cell of [shown, { type: 'Error', basicValue: shown }])
+    expect(cells(call('RODWIDTH', cell))).toBe(
+      `opening_width points at a cell that is still being worked out (${shown}). Wait: the answer follows by itself.`,
+    );
+});

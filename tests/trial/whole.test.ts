@@ -152,4 +152,33 @@ describe.runIf(thereIsABrowser)('the trial workbook', () => {
       expect((tabs?.x ?? 0) + (tabs?.width ?? 0)).toBeLessThanOrEqual(1280);
     }
   });
+
+  it('hands empty cells over as 0 where that is chosen, so that a formula that minds them is seen', async () => {
+    const at = await trial.open();
+    await at.page.evaluate(() =>
+      window.trial.book.inOneStep('Type', (write) =>
+        write({
+          puts: [
+            {
+              area: { sheet: 'Sheet1', row: 0, column: 0, rows: 1, columns: 2 },
+              cells: [
+                [
+                  { formula: '=HEM.RODWIDTH(72,D1,D1)' },
+                  { formula: '=HEM.RODWIDTH(72,IF(D1="","",D1),IF(D1="","",D1))' },
+                ],
+              ],
+            },
+          ],
+        }),
+      ),
+    );
+    const shown = async (): Promise<unknown> => (await at.read(areaAt('Sheet1', 0, 0, 1, 2))).values;
+    const empties = at.page.getByRole('combobox', { name: 'Empty cells are' });
+    // 11 in each side are usual (common practice, no source); 0 is none.
+    expect(await shown()).toEqual([[94, 94]]);
+    await empties.selectOption('0, as in Excel on Windows and Mac');
+    await expect.poll(shown).toEqual([[72, 94]]);
+    await empties.selectOption('nothing, as in Excel on the web');
+    await expect.poll(shown).toEqual([[94, 94]]);
+  });
 });

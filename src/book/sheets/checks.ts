@@ -1,5 +1,6 @@
 /** Whether the sheets add up: one row a check, and one word for them all. */
 import { areaAt } from '../address';
+import type { CellPut } from '../book';
 import { laidOut, tableDraft, titled, together, type Draft, type Job } from './draft';
 
 const HEADER = 4;
@@ -8,17 +9,17 @@ interface Check {
   readonly what: string;
   /** A formula for how much is wrong: 0 where all is well. */
   readonly wrong: string;
-  readonly todo: string;
+  readonly todo: CellPut;
 }
 
 function checksOf(name: (base: string) => string): readonly Check[] {
   const openings = `(${name('Window_openings')}<>"")`;
-  const faulty = (range: string): string => `SUMPRODUCT(${openings}*ISERROR(${name(range)}))`;
+  const lacking = (range: string): string => `SUMPRODUCT(${openings}*NOT(ISNUMBER(${name(range)})))`;
   return [
     {
       what: 'windows whose yardage could not be worked out',
-      wrong: `=${faulty('Window_yardage')}`,
-      todo: 'look at their yardage on the sheet of windows: the cell says why',
+      wrong: `=${lacking('Window_yardage')}`,
+      todo: 'look at their yardage on the sheet of windows: the cell says why; a row put in between needs the formulas of the row above',
     },
     {
       what: 'windows without a fabric of the list',
@@ -27,8 +28,8 @@ function checksOf(name: (base: string) => string): readonly Check[] {
     },
     {
       what: 'windows whose making charge is not set',
-      wrong: `=SUMPRODUCT(${openings}*NOT(ISNUMBER(${name('Window_labor')})))`,
-      todo: 'enter the making charges on the sheet of prices',
+      wrong: `=${lacking('Window_labor')}`,
+      todo: 'enter the making charges on the sheet of prices, or none',
     },
     {
       what: 'windows that are not on the quote',
@@ -48,7 +49,9 @@ function checksOf(name: (base: string) => string): readonly Check[] {
     {
       what: 'quote’s total against its parts',
       wrong: `=IFERROR(ROUND(${name('Quote_total')}-SUM(${name('Quote_prices')})-${name('Quote_tax')}-SUM(${name('Quote_extras')}),2),1)`,
-      todo: 'a total was typed over: put its formula back',
+      todo: {
+        formula: `=IF(ISNUMBER(${name('Quote_total')}),"a total was typed over: put its formula back","it cannot be added yet: mend the lines above first")`,
+      },
     },
   ];
 }

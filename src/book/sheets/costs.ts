@@ -1,9 +1,12 @@
 /** What each row of the windows costs and sells for: the house's own working, not the client's. */
 import { LININGS } from '../../core/cell/treatment';
-import { areaAt } from '../address';
+import { areaAt, cellText } from '../address';
 import { laidOut, MONEY_FORMAT, tableDraft, titled, together, type Draft, type Job } from './draft';
 
 const HEADER = 3;
+/** Stands for a price until everything in it is known. */
+export const NOT_YET = 'cannot be added yet';
+export const ifKnown = (known: string, then: string): string => `IF(ISNUMBER(${known}),${then},"${NOT_YET}")`;
 /** Every word that is read as a blackout lining, as a formula lists them. */
 const BLACKOUT = LININGS.list
   .filter(({ word }) => word === 'blackout')
@@ -56,6 +59,7 @@ export function costsSheet(job: Job): Draft {
   const interlining = (of: (key: string) => string, range: string): string =>
     `${line(of, 'Window_interlining_yardage')}*${ofCloth('"interlining"', range)}`;
   const rule = (of: string): string => ruleCell(job, of);
+  const parts = ['fabric', 'lining', 'interlining', 'making', 'hardware'];
   return together(
     titled(sheet, 'Costs', 'The house’s own working behind the quote: not for the client.'),
     {
@@ -73,7 +77,10 @@ export function costsSheet(job: Job): Draft {
           key: 'line',
           heading: 'line',
           role: 'note',
-          cells: Array.from({ length: job.windows }, (_, at) => at + 1),
+          formula: () => {
+            const at = `ROW()-ROW(${cellText(HEADER, 0, { row: true, column: true })})`;
+            return `=IF(INDEX(${name('Window_openings')},${at})="","",${at})`;
+          },
         },
         {
           key: 'room',
@@ -81,7 +88,7 @@ export function costsSheet(job: Job): Draft {
           role: 'working',
           name: 'Cost_rooms',
           formula: (of) =>
-            `=IF(${line(of, 'Window_openings')}="","",IF(${line(of, 'Window_rooms')}="","window "&${of('line')},${line(of, 'Window_rooms')}&""))`,
+            `=IF(${of('line')}="","",IF(${line(of, 'Window_rooms')}="","window "&${of('line')},${line(of, 'Window_rooms')}&""))`,
         },
         {
           key: 'what',
@@ -147,7 +154,14 @@ export function costsSheet(job: Job): Draft {
           heading: 'fabric',
           role: 'working',
           format: MONEY_FORMAT,
-          formula: (of) => worked(of, `${line(of, 'Window_yardage')}*${found(of, 'Fabric_prices')}`),
+          formula: (of) =>
+            worked(
+              of,
+              ifKnown(
+                line(of, 'Window_yardage'),
+                `${line(of, 'Window_yardage')}*${found(of, 'Fabric_prices')}`,
+              ),
+            ),
         },
         {
           key: 'lining',
@@ -169,7 +183,11 @@ export function costsSheet(job: Job): Draft {
           role: 'working',
           format: MONEY_FORMAT,
           note: 'less the making break that all the widths reach',
-          formula: (of) => worked(of, `${line(of, 'Window_labor')}*(1-${name('Making_less')})`),
+          formula: (of) =>
+            worked(
+              of,
+              ifKnown(line(of, 'Window_labor'), `${line(of, 'Window_labor')}*(1-${name('Making_less')})`),
+            ),
         },
         {
           key: 'hardware',
@@ -196,7 +214,7 @@ export function costsSheet(job: Job): Draft {
           formula: (of) =>
             worked(
               of,
-              `${of('fabric')}+${of('lining')}+${of('interlining')}+${of('making')}+${of('hardware')}`,
+              `IF(COUNT(${parts.map(of).join(',')})=${parts.length},${parts.map(of).join('+')},"${NOT_YET}")`,
             ),
         },
         {
@@ -206,7 +224,11 @@ export function costsSheet(job: Job): Draft {
           format: MONEY_FORMAT,
           name: 'Cost_prices',
           note: 'after markup or margin, and discount',
-          formula: (of) => worked(of, `ROUND(${soldAt(job, of('cost'))}*(1-N(${name('Sell_discount')})),2)`),
+          formula: (of) =>
+            worked(
+              of,
+              ifKnown(of('cost'), `ROUND(${soldAt(job, of('cost'))}*(1-N(${name('Sell_discount')})),2)`),
+            ),
         },
         {
           key: 'exact',
@@ -217,7 +239,10 @@ export function costsSheet(job: Job): Draft {
           formula: (of) =>
             worked(
               of,
-              `IF(${of('cost')}=0,0,${of('price')}*((${of('fabric')}+${of('lining')}+${of('interlining')}+${of('hardware')})*N(${name('Tax_goods')})+${of('making')}*N(${name('Tax_work')}))/${of('cost')})`,
+              ifKnown(
+                of('cost'),
+                `IF(${of('cost')}=0,0,${of('price')}*((${of('fabric')}+${of('lining')}+${of('interlining')}+${of('hardware')})*N(${name('Tax_goods')})+${of('making')}*N(${name('Tax_work')}))/${of('cost')})`,
+              ),
             ),
         },
         {
@@ -226,7 +251,7 @@ export function costsSheet(job: Job): Draft {
           role: 'output',
           format: MONEY_FORMAT,
           name: 'Cost_line_tax',
-          formula: (of) => worked(of, `ROUND(${of('exact')},2)`),
+          formula: (of) => worked(of, ifKnown(of('exact'), `ROUND(${of('exact')},2)`)),
         },
       ],
     }),

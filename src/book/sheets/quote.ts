@@ -1,6 +1,6 @@
 /** The client's quote: a line for each row of windows, and the totals above it. */
 import { areaAt, cellText } from '../address';
-import { soldAt } from './costs';
+import { ifKnown, NOT_YET, soldAt } from './costs';
 import { laidOut, MONEY_FORMAT, pairs, tableDraft, titled, together, type Draft, type Job } from './draft';
 
 const TOTALS = 3;
@@ -9,7 +9,8 @@ const HEADER = 15;
 export function quoteSheet(job: Job): Draft {
   const sheet = job.sheet('Quote');
   const name = (base: string): string => job.name(base);
-  const line = (of: (key: string) => string, range: string): string => `INDEX(${name(range)},${of('line')})`;
+  const line = (of: (key: string) => string, range: string): string =>
+    `IF(${of('line')}="","",INDEX(${name(range)},${of('line')}))`;
   const total = (at: number): string => cellText(TOTALS + at, 1);
   // Beside the windows' lines: to the cent, the discount off them as off the lines.
   const extra = { role: 'output', format: MONEY_FORMAT } as const;
@@ -24,7 +25,7 @@ export function quoteSheet(job: Job): Draft {
         label: 'subtotal',
         role: 'output',
         format: MONEY_FORMAT,
-        formula: `=SUM(${name('Quote_prices')})`,
+        formula: `=IF(SUMPRODUCT((${name('Quote_rooms')}<>"")*NOT(ISNUMBER(${name('Quote_prices')})))>0,"${NOT_YET}",SUM(${name('Quote_prices')}))`,
         name: 'Quote_subtotal',
       },
       { label: 'attic stock', ...extra, formula: kept(soldAt(job, `SUM(${name('Fabric_attic_costs')})`)) },
@@ -35,22 +36,27 @@ export function quoteSheet(job: Job): Draft {
         role: 'output',
         format: MONEY_FORMAT,
         name: 'Quote_tax',
-        formula: `=IF(${name('Tax_basis')}="invoice",ROUND(SUM(${name('Cost_exact_tax')})+${goods}+${work},2),SUM(${name('Quote_taxes')})+ROUND(${goods},2)+ROUND(${work},2))`,
+        formula: `=${ifKnown(total(1), `IF(${name('Tax_basis')}="invoice",ROUND(SUM(${name('Cost_exact_tax')})+${goods}+${work},2),SUM(${name('Quote_taxes')})+ROUND(${goods},2)+ROUND(${work},2))`)}`,
       },
       {
         label: 'total',
         role: 'output',
         format: MONEY_FORMAT,
         name: 'Quote_total',
-        formula: `=${total(1)}+SUM(${total(2)}:${total(4)})+${total(5)}`,
+        formula: `=${ifKnown(`${total(1)}+SUM(${total(2)}:${total(4)})+${total(5)}`, `${total(1)}+SUM(${total(2)}:${total(4)})+${total(5)}`)}`,
       },
       {
         label: 'deposit',
         role: 'output',
         format: MONEY_FORMAT,
-        formula: `=ROUND(${total(6)}*N(${name('Deposit_in_force')}),2)`,
+        formula: `=${ifKnown(total(6), `ROUND(${total(6)}*N(${name('Deposit_in_force')}),2)`)}`,
       },
-      { label: 'balance', role: 'output', format: MONEY_FORMAT, formula: `=${total(6)}-${total(7)}` },
+      {
+        label: 'balance',
+        role: 'output',
+        format: MONEY_FORMAT,
+        formula: `=${ifKnown(total(6), `${total(6)}-${total(7)}`)}`,
+      },
       {
         label: 'caution',
         role: 'note',
@@ -73,7 +79,10 @@ export function quoteSheet(job: Job): Draft {
           key: 'line',
           heading: 'line',
           role: 'note',
-          cells: Array.from({ length: job.windows }, (_, at) => at + 1),
+          formula: () => {
+            const at = `ROW()-ROW(${cellText(HEADER, 0, { row: true, column: true })})`;
+            return `=IF(INDEX(${name('Cost_rooms')},${at})="","",${at})`;
+          },
         },
         {
           key: 'room',

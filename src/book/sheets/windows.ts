@@ -171,7 +171,7 @@ export function windowsSheet(job: Job): Draft {
     },
     {
       key: 'widths',
-      heading: 'widths',
+      heading: 'widths (one window)',
       role: 'output',
       name: 'Window_widths',
       formula: (of) =>
@@ -196,7 +196,7 @@ export function windowsSheet(job: Job): Draft {
     },
     {
       key: 'yardage',
-      heading: `yardage (${unit.large})`,
+      heading: `yardage (${unit.large}, the row)`,
       role: 'output',
       format: '0.00#',
       name: 'Window_yardage',
@@ -211,7 +211,7 @@ export function windowsSheet(job: Job): Draft {
     },
     {
       key: 'liningYardage',
-      heading: `lining yardage (${unit.large})`,
+      heading: `lining yardage (${unit.large}, the row)`,
       role: 'output',
       format: '0.00#;-0.00#;',
       name: 'Window_lining_yardage',
@@ -219,7 +219,7 @@ export function windowsSheet(job: Job): Draft {
     },
     {
       key: 'interliningYardage',
-      heading: `interlining yardage (${unit.large})`,
+      heading: `interlining yardage (${unit.large}, the row)`,
       role: 'output',
       format: '0.00#;-0.00#;',
       name: 'Window_interlining_yardage',
@@ -250,7 +250,7 @@ export function windowsSheet(job: Job): Draft {
     },
     {
       key: 'rings',
-      heading: 'rings',
+      heading: 'rings (one window)',
       role: 'output',
       name: 'Window_rings',
       note: 'rings or carriers of one window',
@@ -258,7 +258,7 @@ export function windowsSheet(job: Job): Draft {
     },
     {
       key: 'brackets',
-      heading: 'brackets',
+      heading: 'brackets (one window)',
       role: 'output',
       name: 'Window_brackets',
       note: 'of one window, ends included',
@@ -266,7 +266,7 @@ export function windowsSheet(job: Job): Draft {
     },
     {
       key: 'labor',
-      heading: 'making charge',
+      heading: 'making charge (the row)',
       role: 'output',
       wide: 11,
       format: MONEY_FORMAT,

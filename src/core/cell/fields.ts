@@ -68,7 +68,10 @@ export const widestOf = (rows: readonly (readonly CellIn[])[]): number =>
   rows.reduce((most, row) => Math.max(most, row.length), 0);
 
 const ERROR_TEXT =
-  /^#(NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A|SPILL!|CALC!|BUSY!|FIELD!|CONNECT!|BLOCKED!|UNKNOWN!)$/;
+  /^#(NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A|SPILL!|CALC!|BUSY!|GETTING_DATA|FIELD!|CONNECT!|BLOCKED!|UNKNOWN!)$/;
+
+/** What a cell shows while it is worked out; it is no mistake. */
+const STILL_WORKING: ReadonlySet<string> = new Set(['#BUSY!', '#GETTING_DATA']);
 
 /** The error a cell shows, or undefined. */
 export function errorOf(raw: CellIn): string | undefined {
@@ -113,7 +116,8 @@ export function oneCell(raw: CellIn, place: Place): number | string | boolean | 
     return oneCell(rows[0]?.[0], place);
   }
   const error = errorOf(raw);
-  if (error !== undefined) return refuse('errorCell', place.name, place.name, error);
+  if (error !== undefined)
+    return refuse(STILL_WORKING.has(error) ? 'stillWorking' : 'errorCell', place.name, place.name, error);
   if (isBlank(raw)) return undefined;
   if (typeof raw === 'number' || typeof raw === 'string' || typeof raw === 'boolean') return raw;
   const formatted = (raw as { basicValue?: unknown }).basicValue;

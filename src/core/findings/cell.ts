@@ -28,6 +28,11 @@ export const CELL_FINDINGS = table({
     says: (name: string, read: string) =>
       `${name} points at a cell that shows ${read}. Mend that cell first.`,
   },
+  stillWorking: {
+    weight: 'note',
+    says: (name: string, read: string) =>
+      `${name} points at a cell that is still being worked out (${read}). Wait: the answer follows by itself.`,
+  },
   oneCellWanted: {
     weight: 'stop',
     says: (name: string, rows: number, columns: number) =>

@@ -227,6 +227,7 @@ export class Arithmetic {
       ['window', yards && ((row) => yards(row) * many(row)), ['yardage', 'quantity']],
       ['width', widths && ((row) => widths(row) * many(row)), ['widths']],
       ['panel', (row) => this.panels(row) * many(row), []],
+      ['panel', this.figures(on.get('panels')), ['panels']],
       ['pair', this.figures(on.get('quantity')), ['quantity']],
     ];
     for (const [way, count, keys] of ways) {

@@ -145,7 +145,8 @@ function judged(
   const { key, said } = pick;
   // Nothing of ours is at stake between two meanings that are none of ours.
   const near = [...new Set(rivals.filter((one): one is MeaningKey => one !== undefined))];
-  if (key === undefined) return { key, sure: margin > 0.1 ? 'sure' : 'likely', couldBe: [], said };
+  // That a column is none of ours is never certain: its heading may be a word not known here.
+  if (key === undefined) return { key, sure: 'likely', couldBe: [], said };
   const couldBe = [key, ...near.filter((one) => one !== key)];
   if (!couldBe.some(isOurs)) return { key, sure: 'likely', couldBe, said };
   const proven = sums.proven.has(key);

@@ -51,6 +51,10 @@ function beside(key: MeaningKey, at: number, all: readonly Evidence[]): number {
   if (key === 'rightExtension' && side(before, 'leftExtension') > 0.5) return 0.1;
   if (key === 'measuredRight' || key === 'measuredCentre')
     return side(before, 'measured') + side(before, 'measuredCentre') > 0.5 ? 0.04 : -0.04;
+  // Nearly every table says where its windows are.
+  if (key === 'room' && !anywhere('room', 0.62)) return 0.16;
+  // A number said once for several lines is an order’s.
+  if (key === 'order' && onlySays(own, 'number') && own.filled < own.cells.length * 0.75) return 0.3;
   if (key === 'storey' && own.numbers + own.texts > 0) return 0;
   return 0;
 }
@@ -67,9 +71,11 @@ function valued(key: MeaningKey, said: number, at: number, all: readonly Evidenc
   if (key === 'amountEach') score += per === 'window' || per === 'pair' ? 0 : -0.6;
   if (per === 'yard' && (key === 'amount' || key === 'total')) score -= 0.5;
   if (money && key === 'unitPrice' && per === 'yard') score = Math.max(score, 0.97 + fit);
+  if (money && key === 'unitPrice' && per !== undefined && per !== 'yard')
+    score = Math.max(score, 0.88 + fit);
   if (money && key === 'rate' && (per === 'width' || per === 'panel')) score = Math.max(score, 0.9 + fit);
   if (key === 'labor' && (per === 'width' || per === 'panel')) score -= 0.4;
-  if (key === 'widths' && per === 'panel' && said >= 0.4) score += 0.3;
+  if (key === 'widths' && (per === 'panel' || per === 'window') && said >= 0.4) score += 0.3;
   return score;
 }
 
@@ -92,6 +98,13 @@ export function candidatesOf(all: readonly Evidence[]): Candidate[][] {
       if (known !== undefined) list.splice(list.indexOf(known), 1);
       list.push({ key, score: Math.max(score, (known?.score ?? 0) + 0.1), said: known?.said ?? 0 });
     }
+    // An item column whose texts are treatments is read for them.
+    const item = list.find(({ key }) => key === 'item');
+    const headed = list.findIndex(({ key }) => key === 'heading');
+    const drawn = list.find(({ key }) => key === 'draw');
+    const rival = Math.max(item?.score ?? 0, (drawn?.said ?? 0) > 0.6 ? (drawn?.score ?? 0) : 0);
+    if (rival > 0 && headed >= 0 && betrayed(own).has('heading'))
+      list[headed] = { ...(list[headed] as Candidate), score: rival + 0.12 };
     list.sort((a, b) => b.score - a.score);
     const none = own.text === '' ? NONE_UNNAMED : NONE;
     return [...list.slice(0, MOST_CANDIDATES), { key: undefined, score: none, said: 0 }];

@@ -65,6 +65,7 @@ function writtenLength(cell: string, unit: LengthUnit): Length | undefined {
   const text = cell
     .replace(/^(?:approx\.?|about|c\.|ca\.?|~|±|\+\/-)\s*/i, '')
     .replace(SIDE_LETTER, '')
+    .replace(/(?<=[\d½¼¾"”″] ?)(?:h\.?\/?d|half[ -]?drop|str|straight|s)\.?$/i, '')
     .replace(/^[*]+|[*?]+$/g, '')
     .trim();
   const reading = readWritten(text, unit);
@@ -97,6 +98,7 @@ export function moneyOf(cell: Cell): number | undefined {
     .replace(/(?<=\d)[.,]-{1,2}$/, '');
   if (/^-?\d{1,3}(?:[ .]\d{3})+,\d{1,2}$/.test(text)) text = text.replace(/[ .]/g, '').replace(',', '.');
   if (/^-?\d{1,3}([, ]\d{3})+(\.\d+)?$/.test(text)) text = text.replace(/[, ]/g, '');
+  else if (/^-?\d{1,3}([. ]\d{3})+,\d{1,2}$/.test(text)) text = text.replace(/[. ]/g, '').replace(',', '.');
   const figure = readDecimal(text);
   return typeof figure === 'number' && Number.isFinite(figure) ? figure : undefined;
 }
@@ -124,7 +126,7 @@ export function countOf(cell: Cell): number | undefined {
   const bare = text
     .replace(/^(?:x|×|qty|no\.?)\s*(?=\d)/, '')
     .replace(
-      /(?<=[\d½])\s*(?:x|×|off|no\.?|nos\.?|pr\.?|prs\.?|pairs?|ea\.?|pcs\.?|pc\.?|windows?|widths?|w|wds?|drops?|panels?|pnls?|sets?|curtains?)$/,
+      /(?<=[\d½])\s*(?:(?:ea|each)\b\.?\s*(?:sides?)?|\/? ?sides?|per side|a side|x|×|off|no\.?|nos\.?|pr\.?|prs\.?|pairs?|ea\.?|pcs\.?|pc\.?|windows?|widths?|w|wds?|drops?|panels?|pnls?|sets?|curtains?)$/,
       '',
     )
     .trim();
@@ -154,6 +156,8 @@ export function fullnessOf(cell: Cell): number | undefined {
   const percent = /^([\d.,]+) ?%$/.exec(text);
   if (percent !== null) {
     const figure = figureOf(percent[1] ?? '');
+    // Some say what is gathered in: 100 % is double.
+    if (figure !== undefined && figure >= 20 && figure < 120) return 1 + figure / 100;
     return figure !== undefined && figure >= 120 && figure <= 400 ? figure / 100 : undefined;
   }
   const figure = figureOf(text.replace(/\s*(?:[x×]|times|(?::|to) ?1)$/, '').replace(/^[x×]\s*/, ''));

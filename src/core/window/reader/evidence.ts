@@ -13,7 +13,7 @@ import {
   type Cell,
   type Row,
 } from './cells';
-import { readHeading, type HeadingRead } from './heading';
+import { readHeading, withMoney, type HeadingRead } from './heading';
 import { saidBy, type MeaningKey } from './meanings';
 
 /** One column, or one half of a column whose cells hold two figures. */
@@ -95,10 +95,19 @@ function halves(text: string): readonly [string, string] {
   return [`${text} width`, `${text} height`];
 }
 
+/** Of headings in two languages one row is enough. */
+function halvesOf(rows: readonly string[]): readonly [string, string] {
+  const told = rows.length > 1 ? rows.find((row) => row.split(HALVES).length === 2) : undefined;
+  return halves(told ?? rows.join(' '));
+}
+
 interface Look {
   readonly rows: readonly Row[];
   readonly unitOf: (heading: HeadingRead) => LengthUnit;
 }
+
+/** A sign of money beside a figure. */
+const CURRENCY = /\p{Sc}\s?\d|\d\s?\p{Sc}|^R ?\d/u;
 
 function one(
   at: number,
@@ -110,7 +119,7 @@ function one(
 ): Evidence {
   const unit = look.unitOf(heading);
   const [inches, figures] = [new Float64Array(cells.length), new Float64Array(cells.length)];
-  let [filled, numbers, texts, days] = [0, 0, 0, 0];
+  let [filled, numbers, texts, days, priced] = [0, 0, 0, 0, 0];
   for (let row = 0; row < cells.length; row++) {
     const cell = cells[row] ?? null;
     inches[row] = figures[row] = NaN;
@@ -120,6 +129,7 @@ function one(
     else if (isDay(cell)) days++;
     else if (figureOf(cell) !== undefined) numbers++;
     else texts++;
+    if (typeof cell === 'string' && CURRENCY.test(cell)) priced++;
     if (typeof cell === 'string' && saysNothing(cell)) {
       inches[row] = figures[row] = 0;
       continue;
@@ -129,12 +139,13 @@ function one(
     const figure = figureOf(cell) ?? moneyOf(cell) ?? countOf(cell) ?? fullnessOf(cell);
     if (figure !== undefined) figures[row] = figure;
   }
+  const spoken = priced * 2 > filled ? withMoney(heading) : heading;
   return {
     at,
     part,
-    heading,
+    heading: spoken,
     text,
-    said: saidBy(heading),
+    said: saidBy(spoken),
     unit,
     cells,
     filled,
@@ -197,7 +208,7 @@ export function gather(
     const cells = down(look.rows, at);
     if (text === '' && cells.every((cell) => cell === null)) continue;
     if (holdsTwo(cells, text)) {
-      for (const [part, half] of halves((texts[at] ?? []).join(' ')).entries()) {
+      for (const [part, half] of halvesOf(texts[at] ?? []).entries()) {
         const own = cells.map((cell) =>
           typeof cell === 'string' ? (splitCell(cell, text)?.[part] ?? null) : cell,
         );

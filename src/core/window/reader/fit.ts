@@ -37,6 +37,9 @@ const USUAL_INCHES: Partial<Record<MeaningKey, readonly [number, number]>> = {
   finishedWidth: [8, 420],
   cutLength: [14, 330],
   stack: [1, 80],
+  hem: [0, 26],
+  projection: [0, 24],
+  deduction: [0, 12],
 };
 const BOLTS = [
   36, 45, 48, 50, 54, 55, 56, 58, 60, 72, 96, 110, 118, 120, 126, 47.24, 53.94, 55.12, 51.18, 59.06, 54.33,
@@ -90,15 +93,27 @@ function fitFigure(key: MeaningKey, evidence: Evidence): number {
     case 'panels':
       return whole < 0.9 || share(values, (value) => value <= 500) < 0.9 ? NEVER : lost;
     case 'lineNumber':
-      return running(values) ? 0.36 + lost : NEVER;
+      return running(values) && evidence.filled > evidence.cells.length * 0.9 ? 0.36 + lost : NEVER;
     case 'yardage':
     case 'liningYardage':
     case 'yardsEach':
       return share(values, (value) => value >= 0 && value < 3_000) < 0.9 ? NEVER : lost;
+    case 'brackets':
+      return share(values, (value) => value >= 1 && value <= 16) < 0.8 || whole < 0.9 ? NEVER : lost;
     default:
       return share(values, (value) => value >= 0) < 0.7 ? NEVER : lost;
   }
 }
+
+/** “W88”, “TS/114”, “30142”: what papers are numbered by. */
+const PAPER = /^[A-Z]{0,4}[-/. ]?\d{2,}(?:[-/]\w{1,4})?$/i;
+const numbered = ({ cells }: Evidence): number => {
+  const filled = cells.filter((cell) => cell !== null);
+  const papers = filled.filter((cell) =>
+    PAPER.test(typeof cell === 'number' ? String(cell) : typeof cell === 'string' ? cell : ''),
+  );
+  return filled.length === 0 ? 0 : papers.length / filled.length;
+};
 
 /** 1, 2, 3 … down the rows. */
 function running(values: readonly number[]): boolean {
@@ -119,6 +134,7 @@ function understood(evidence: Evidence, reads: (text: string) => unknown): numbe
 
 const YES_NO =
   /^(?:y|yes|n|no|x|true|false|✓|✔|-|–|—|none|turned|railroaded|rr|up the roll|vertical|upright|normal|across)$/i;
+const yesOrNo = (text: string): string | undefined => (YES_NO.test(text) ? text : undefined);
 const DRAWN_BY =
   /^(?:cord|corded|cord loop|loop|chain|wand|baton|hand|hand drawn|by hand|motor|motori[sz]ed|electric|cordless|none)$/i;
 const choiceReader = (key: MeaningKey): ((text: string) => unknown) => {
@@ -138,7 +154,7 @@ const choiceReader = (key: MeaningKey): ((text: string) => unknown) => {
     case 'drawnBy':
       return (text) => (DRAWN_BY.test(text) ? text : undefined);
     default:
-      return (text) => (YES_NO.test(text) ? text : undefined);
+      return yesOrNo;
   }
 };
 
@@ -155,16 +171,21 @@ function fitChoice(key: MeaningKey, evidence: Evidence): number {
   return known < 0.45 ? NEVER : 0.08 - (1 - known) * 0.3;
 }
 
+/** A tick names nobody and nothing. */
+const NAMES: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['order', 'job', 'customer', 'fabric', 'room']);
+
 function fitText(key: MeaningKey, evidence: Evidence): number {
   const { filled, texts, numbers, days } = evidence;
   if (filled === 0) return -0.05;
   if (days > filled * 0.5) return NEVER;
+  if (NAMES.has(key) && understood(evidence, yesOrNo) > 0.5) return NEVER;
   if (key === 'fabric' || key === 'customer' || key === 'job' || key === 'remarks' || key === 'color') {
     if (texts < filled * 0.5) return NEVER;
+    if ((key === 'job' || key === 'customer') && numbered(evidence) >= 0.8) return -0.3;
     const lined = key === 'fabric' ? understood(evidence, headingOfText) : 0;
     return lined > 0.6 ? -0.4 : 0;
   }
-  if (key === 'order') return texts + numbers === filled ? 0 : -0.1;
+  if (key === 'order') return (texts + numbers === filled ? 0 : -0.1) + (numbered(evidence) >= 0.8 ? 0.1 : 0);
   if (key === 'item') {
     const goods = understood(evidence, goodsOf);
     return texts < filled * 0.6 ? NEVER : goods >= 0.5 ? 0.35 : -0.1;
@@ -198,7 +219,12 @@ export function fitOf(key: MeaningKey, evidence: Evidence): number {
       return fitFigure(key, evidence);
     case 'money': {
       const read = filledCells(evidence).filter((cell) => moneyOf(cell) !== undefined).length;
-      return evidence.filled > 0 && read < evidence.filled * 0.5 ? NEVER : evidence.filled === 0 ? -0.05 : 0;
+      if (evidence.filled === 0) return -0.05;
+      if (read < evidence.filled * 0.5) return NEVER;
+      // Small whole figures that no sign calls money are rather counts.
+      const { values } = figuresIn(evidence.figures);
+      const small = share(values, (value) => value <= 60 && Number.isInteger(value));
+      return !evidence.heading.money && values.length >= 4 && small > 0.95 ? -0.4 : 0;
     }
     case 'weight':
       return fitFigure(key, evidence);
@@ -213,15 +239,44 @@ export function fitOf(key: MeaningKey, evidence: Evidence): number {
     case 'date':
       return fitDate(evidence);
     case 'any':
-      return 0;
+      return USUAL_INCHES[key] === undefined ? 0 : fitSmall(key, evidence);
   }
 }
 
-/** Meanings the cells alone betray, whatever the heading says: “pinch, grommet, pinch”. */
+/** Hems and projections may be said in words; where they are figures they are small. */
+function fitSmall(key: MeaningKey, { inches, filled }: Evidence): number {
+  const { values } = figuresIn(inches);
+  const [least, most] = USUAL_INCHES[key] ?? [0, 500];
+  if (values.length < filled * 0.5) return 0;
+  return share(values, (value) => value >= least && value <= most) < 0.7 ? NEVER : 0;
+}
+
+const runOf = (text: string): string | undefined =>
+  /^(?:up|up the roll|up roll|vertical|std|normal|rr|turned|railroad(?:ed)?|across|down)$/i.test(text)
+    ? text
+    : undefined;
+
+/** Meanings the cells alone show, whatever the heading says: “pinch, grommet, pinch”. */
 export function betrayed(evidence: Evidence): ReadonlyMap<MeaningKey, number> {
   const found = new Map<MeaningKey, number>();
-  if (evidence.filled < 2 || evidence.texts < evidence.filled * 0.8) return found;
-  if (understood(evidence, headingOfText) >= 0.8) found.set('heading', 0.62);
+  if (evidence.filled < 2) return found;
+  if (fitDate(evidence) > 0 && evidence.days + evidence.texts > evidence.filled * 0.6)
+    found.set('date', 0.56);
+  // Nothing but bolt widths under a heading that says nothing known.
+  const { values, distinct } = figuresIn(evidence.inches);
+  const mute = evidence.heading.words.every(({ stands }) => stands.length === 0);
+  if (mute && values.length >= 4 && distinct <= 4 && share(values, isBolt) >= 0.95)
+    found.set('fabricWidth', 0.52);
+  if (evidence.texts < evidence.filled * 0.8) return found;
+  const own = filledCells(evidence).filter(
+    (cell) => typeof cell !== 'string' || goodsOf(cell) !== 'other goods',
+  );
+  const headed = own.filter((cell) => typeof cell === 'string' && headingOfText(cell) !== undefined);
+  if (headed.length >= 2 && headed.length >= own.length * 0.8) found.set('heading', 0.62);
+  const turned = filledCells(evidence).filter(
+    (cell) => typeof cell === 'string' && /^(?:rr|turned|railroad(?:ed)?|across)$/i.test(cell),
+  );
+  if (turned.length > 0 && understood(evidence, runOf) >= 0.8) found.set('railroaded', 0.6);
   const draws = filledCells(evidence).filter(
     (cell) => typeof cell === 'string' && drawOfText(cell) === 'pair',
   ).length;
@@ -230,7 +285,8 @@ export function betrayed(evidence: Evidence): ReadonlyMap<MeaningKey, number> {
   const linings = filledCells(evidence).filter(
     (cell) => typeof cell === 'string' && /lined|lining|black|b\/?o\b/i.test(cell),
   );
-  if (linings.length > 0 && understood(evidence, liningOfText) >= 0.8) found.set('lining', 0.56);
+  if (linings.length > 0 && !found.has('heading') && understood(evidence, liningOfText) >= 0.8)
+    found.set('lining', 0.56);
   if (understood(evidence, goodsOf) >= 0.6) found.set('item', 0.55);
   const floors = filledCells(evidence).filter(
     (cell) => typeof cell === 'string' && /kiss|break|puddle|clear|float/i.test(cell),

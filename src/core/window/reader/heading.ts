@@ -29,10 +29,10 @@ export const unitWord = (text: string): UnitWord | undefined =>
 const PER_WORDS = new Map<string, Per>(
   (
     [
-      ['panel', 'panel pnl pan panels curtain leaf side pnls'],
-      ['window', 'window win wdw each ea opening unit one'],
-      ['width', 'width w wd wdth drop'],
-      ['pair', 'pair pr set prs'],
+      ['panel', 'panel pnl pan panels curtain leaf side pnls hand'],
+      ['window', 'window windows win wdw each ea opening unit one'],
+      ['width', 'width widths w wd wdth drop drops'],
+      ['pair', 'pair pairs pr set sets prs'],
       ['yard', 'yd yard yds yards m mtr metre meter metres meters y lm lin'],
     ] as const
   ).flatMap(([per, words]) => words.split(' ').map((word): [string, Per] => [word, per])),
@@ -85,8 +85,21 @@ const joined = (text: string): string =>
     runTogether(one + two) !== undefined || ideasOf(one + two).length > 0 ? ` ${one}${two} ` : all,
   );
 
+/** A heading whose figures are money, whether it says so or the signs in its cells do. */
+export const withMoney = (heading: HeadingRead, share = 1): HeadingRead =>
+  heading.money
+    ? heading
+    : {
+        ...heading,
+        words: [...heading.words, { text: '$', stands: [{ idea: 'money', weight: 1 }], weight: 0.6 * share }],
+        money: true,
+      };
+
 /** Reads one heading. `share` is how much its words count: a group's name over several columns counts less. */
 export function readHeading(raw: string, share = 1): HeadingRead {
+  const only = unitWord(tidy(raw).replace(/[()[\]]/g, ''));
+  if (only !== undefined && only !== 'm' && only !== 'yd')
+    return { words: [], unit: only, per: undefined, money: false };
   let unit: UnitWord | undefined;
   let per: Per | undefined;
   let text = tidy(raw)
@@ -94,12 +107,15 @@ export function readHeading(raw: string, share = 1): HeadingRead {
     .replace(/\p{M}/gu, '')
     .replace(/([a-z])([A-Z])/g, '$1 $2')
     .toLowerCase()
+    .replace(/(?<=[a-z])['’‘](?=[a-z])/g, '')
     .replace(/['’]s\b/g, '')
     .replace(/\bmade[- ]?up\b/g, 'finished')
     .replace(/\bmake[- ]up\b/g, 'making')
     .replace(/\bi\/s\b/g, 'inside')
     .replace(/\bo\/s\b/g, 'outside')
     .replace(/^@$/, 'price')
+    .replace(/^for(?: whom)?\??$/, 'customer')
+    .replace(/\bour ref\b/, 'order number')
     .replace(/[([{]\s*([^)\]}]*?)\s*[)\]}]/g, (_all, inside: string) => {
       const found = unitWord(inside);
       if (found !== undefined) unit = found;
@@ -117,6 +133,19 @@ export function readHeading(raw: string, share = 1): HeadingRead {
     per = found;
     return ' ';
   });
+  const sided = /\b(?:an?|ea|each|one|per|to(?: a)?|both)\.? sides?\b/.exec(text);
+  if (sided !== null) {
+    per ??= 'panel';
+    text = text.replace(sided[0], ' ');
+  }
+  const dearly = money
+    ? /[$€£¥]\s*(pnls?|panels?|pr|pairs?|wdw|win|windows?|sets?|drops?|widths?)\b/.exec(text)
+    : null;
+  const dear = PER_WORDS.get(dearly?.[1] ?? '');
+  if (dear !== undefined) {
+    per ??= dear;
+    text = text.replace(dearly?.[1] ?? '', ' ');
+  }
   const one = /\b(ea|each)\b\.?/.exec(text);
   if (one !== null) {
     per ??= 'window';
@@ -152,15 +181,41 @@ export function readHeading(raw: string, share = 1): HeadingRead {
   // “Cloth (m)” is cloth by the metre, where its figures fit.
   if (unit === 'm' || unit === 'yd')
     words.push({ text: unit, stands: [{ idea: 'yards', weight: 0.95 }], weight: 0.05 * share });
-  if (money) words.push({ text: '$', stands: [{ idea: 'money', weight: 1 }], weight: 0.6 * share });
-  return { words, unit, per, money };
+  const plain = { words, unit, per, money: false };
+  return money ? withMoney(plain, share) : plain;
+}
+
+const isMetres = (row: string): boolean => unitWord(row.replace(/[()[\]]/g, '')) === 'm';
+/** A row that says metres below another: of cloth they are its yardage. */
+const METRES: HeadingRead = {
+  words: [{ text: 'm', stands: [{ idea: 'yards', weight: 0.95 }], weight: 0.05 }],
+  unit: 'm',
+  per: undefined,
+  money: false,
+};
+
+/** “$ per” over “Drop” is one sentence. */
+const runOn = (rows: readonly string[]): readonly string[] =>
+  rows.reduce<string[]>((joined, row) => {
+    const above = joined.at(-1);
+    if (above !== undefined && /(?:\b(?:per|for|by)|\/)\s*$/i.test(above))
+      joined[joined.length - 1] = `${above} ${row}`;
+    else joined.push(row);
+    return joined;
+  }, []);
+
+/** The lowest row that says more than a unit. */
+function lowest(rows: readonly string[]): number {
+  let at = rows.length - 1;
+  while (at > 0 && unitWord((rows[at] ?? '').replace(/[()[\]]/g, '')) !== undefined) at--;
+  return at;
 }
 
 /** A heading of several rows, the lowest last: what stands above counts for less. */
 export function joinHeadings(rows: readonly string[]): HeadingRead {
-  const reads = rows
-    .filter((row) => row !== '')
-    .map((row, at, all) => readHeading(row, at === all.length - 1 ? 1 : 0.6));
+  const reads = runOn(rows.filter((row) => row !== '')).map((row, at, all) =>
+    all.length > 1 && isMetres(row) ? METRES : readHeading(row, at === lowest(all) ? 1 : 0.6),
+  );
   const low = reads.at(-1);
   const pick = <T>(of: (read: HeadingRead) => T | undefined): T | undefined =>
     reads.reduceRight<T | undefined>((found, read) => found ?? of(read), undefined);

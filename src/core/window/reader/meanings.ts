@@ -52,33 +52,36 @@ const said = (holds: Holds, phrases: string): Said => ({ holds, phrases });
 const OURS: Readonly<Record<OrderKey, Said>> = {
   room: said(
     'text',
-    'room, room number, window:.8, window number:.8, room name, item:.5, number:.35, piece:.4, story:.5',
+    'room, room number, window:.8, window number:.8, room name, item:.5, number:.35, piece:.4, story:.5, where, window room, room window:.7, zone, window name:.7',
   ),
   openingWidth: said(
     'length',
-    'inside width, opening width, opening, window width, inside, inside window width, opening inside width, window opening, window:.4, width:.7, window opening width',
+    'inside width, opening width, opening, window width, inside, inside window width, opening inside width, window opening, window:.4, width:.7, window opening width, opening length:.8, window length:.5, window size:.4, width opening',
   ),
   leftExtension: said(
     'length',
-    'left extension, extension left, left:.86, left side:.8, left window extension, left opening extension, rod left extension, left clear:.7',
+    'left extension, extension left, left:.86, left side:.8, left window extension, left opening extension, rod left extension, left clear:.7, extension left rod, extension:.6, past left, return left:.3',
   ),
   rightExtension: said(
     'length',
-    'right extension, extension right, right:.86, right side:.8, right window extension, right opening extension, rod right extension, right clear:.7',
+    'right extension, extension right, right:.86, right side:.8, right window extension, right opening extension, rod right extension, right clear:.7, extension right rod, past right',
   ),
   rodWidth: said(
     'length',
-    'rod width, rod, rod length, rod face, rods:.6, width:.66, outside width:.7, total width:.7, rod extension width, rod finished width, rod cut:.7, bracket width:.8, rod size, rod number:.4',
+    'rod width, rod, rod length, rod face, rods:.6, width:.66, outside width:.7, total width:.7, rod extension width, rod finished width, rod cut:.7, bracket width:.8, rod size, rod number:.4, bracket bracket, bracket:.6, bracket taken bracket, between bracket:.8',
   ),
   measured: said(
     'length',
-    'height, measured height, measured, floor height, rod height, floor rod, height rod, floor ceiling, height ceiling, ceiling height, floor ring, ring floor, floor rod height, floor ceiling height, ring height, height left, measured left, floor left, window height:.5, opening height:.4, inside height:.4, length:.3',
+    'height, measured height, measured, floor height, rod height, floor rod, height rod, floor ceiling, height ceiling, ceiling height, floor ring, ring floor, floor rod height, floor ceiling height, ring height, height left, measured left, floor left, window height:.5, opening height:.4, inside height:.4, length:.3, floor:.4, floor top:.6, height floor ring, height floor rod, height floor track, ceiling, rod floor, ring floor height, floor ring height, drop left, length left:.8, left drop height',
   ),
   measuredCentre: said(
     'length',
-    'height center, measured center, center, floor center, floor ceiling center',
+    'height center, measured center, center, floor center, floor ceiling center, drop center, length center:.8',
   ),
-  measuredRight: said('length', 'height right, measured right, floor right, floor ceiling right'),
+  measuredRight: said(
+    'length',
+    'height right, measured right, floor right, floor ceiling right, drop right, length right:.8',
+  ),
   measuredTo: said(
     'choice',
     'measured, measured taken, taken, height taken, height measured, measured taken height',
@@ -89,7 +92,7 @@ const OURS: Readonly<Record<OrderKey, Said>> = {
   ),
   finishedDrop: said(
     'length',
-    'finished drop, finished length, drop, finished height, length:.82, drop length, finished:.35, finished drop length, total drop, total length:.9, panel length:.9, rod drop:.7',
+    'finished drop, finished length, drop, finished height, length:.82, drop length, finished:.35, finished drop length, total drop, total length:.9, panel length:.9, rod drop:.7, hem top, top hem, length hem, hem length:.7, drop top hem, length top hem, finished drop top hem, ring hem, top floor:.7',
   ),
   heading: said(
     'choice',
@@ -97,7 +100,7 @@ const OURS: Readonly<Record<OrderKey, Said>> = {
   ),
   draw: said(
     'choice',
-    'draw, draw style, draw kind, pair panel, pair, panel:.6, control:.6, stack:.6, stack draw, left right, pair left right, draw left right, draw pair, control draw, opening:.56, opening style:.6, item:.3',
+    'draw, draw style, draw kind, pair panel, pair, panel:.6, control:.6, stack:.6, stack draw, left right, pair left right, draw left right, draw pair, control draw, opening:.56, opening style:.6, item:.3, action, direction, stack side:.8, side:.5, draw side, heading draw:.3, operation',
   ),
   hangOn: said('choice', 'hang, hung, hangs, hanging, rings track, rod track'),
   return: said('length', 'return, return length, return width, return left:.8, left right return'),
@@ -113,7 +116,7 @@ const OURS: Readonly<Record<OrderKey, Said>> = {
   ),
   verticalRepeat: said(
     'length',
-    'vertical repeat, repeat, vertical, pattern repeat, fabric repeat, vertical pattern repeat, fabric vertical repeat, pattern:.5, repeat height:.8, repeat length:.8',
+    'vertical repeat, repeat, vertical, pattern repeat, fabric repeat, vertical pattern repeat, fabric vertical repeat, pattern:.5, repeat height:.8, repeat length:.8, pattern match:.6, pattern:.66, pattern size',
   ),
   horizontalRepeat: said('length', 'horizontal repeat, horizontal, fabric horizontal repeat, repeat width'),
   match: said('choice', 'match, pattern match, match kind, repeat match, repeat kind:.8'),
@@ -125,11 +128,11 @@ const OURS: Readonly<Record<OrderKey, Said>> = {
   arealWeight: said('weight', 'fabric weight, weight areal, weight:.5'),
   quantity: said(
     'count',
-    'quantity, windows, number windows, many windows, many, window quantity, number many, number needed, pair:.62, number pair:.75, needed:.4, piece:.62, number:.6, number piece:.62, number window:.7, many pair:.7, pair:.55, line quantity:.9, each:.5',
+    'quantity, windows, number windows, many windows, many, window quantity, number many, number needed, pair:.62, number pair:.75, needed:.4, piece:.62, number:.6, number piece:.62, number window:.7, many pair:.7, pair:.55, line quantity:.9, each:.5, pair number, number opening, number windows alike, many alike, number sets, window count:.6',
   ),
   finishedWidth: said(
     'length',
-    'finished width, finished panel width, finished width panel, panel width:.86, pair width:.8, width:.6, finished pair width, finished:.45, finished size:.6',
+    'finished width, finished panel width, finished width panel, panel width:.86, pair width:.8, width:.6, finished pair width, finished:.45, finished size:.6, panel:.62, finished panel, panel finished, panel length:.3, panel finished width, side panel:.4',
   ),
   widths: said(
     'count',
@@ -156,18 +159,24 @@ const OURS: Readonly<Record<OrderKey, Said>> = {
   weight: said('weight', 'weight:.9, total weight'),
   labor: said(
     'money',
-    'labor, labor money, labor amount, labor total, labor cost, labor charge, total labor, line labor',
+    'labor, labor money, labor amount, labor total, labor cost, labor charge, total labor, line labor, draw money:.2, piece labor:.5',
   ),
   customer: said('text', 'customer, customer name, name:.5, customer account'),
   job: said('text', 'job, job name'),
-  order: said('text', 'order, order number, job number:.7, number:.3, code:.3'),
+  order: said(
+    'text',
+    'order, order number, job number:.7, number:.3, code:.3, order, docket number, sheet number:.4, job:.4, job:.72',
+  ),
   date: said('date', 'date, order date, date order, date order date'),
   publicJob: said('choice', 'public, public job'),
   certificate: said('text', 'flame certificate, certificate, flame, flame certificate number'),
   drawnBy: said('choice', 'control, control kind'),
   children: said('choice', 'children, children room'),
   childSafe: said('choice', 'safe, children safe'),
-  railroaded: said('choice', 'turned, fabric turned, fabric draw:.6'),
+  railroaded: said(
+    'choice',
+    'turned, fabric turned, fabric draw:.6, draw:.4, fabric draw turned, pattern draw:.6',
+  ),
   clearGlass: said('choice', 'clear opening, stack clear opening, stack clear'),
   leftWidths: said('count', 'left widths, widths left'),
   rightWidths: said('count', 'right widths, widths right'),
@@ -177,15 +186,15 @@ const OURS: Readonly<Record<OrderKey, Said>> = {
   ),
   amount: said(
     'money',
-    'amount, fabric amount, extension money, extension price, fabric money:.8, money:.8, fabric cost:.85, fabric total money, fabric total:.8, line amount, amount money, cost:.62, extension:.5, fabric charge:.8, fabric cost money',
+    'amount, fabric amount, extension money, extension price, fabric money:.8, money:.8, fabric cost:.85, fabric total money, fabric total:.8, line amount, amount money, cost:.62, extension:.5, fabric charge:.8, fabric cost money, fabric:.46, fabric price total, fabric line, price fabric total, yards money:.6',
   ),
   liningAmount: said(
     'money',
-    'lining amount, lining money, lining cost, lining total money, lining total:.8, lining charge',
+    'lining amount, lining money, lining cost, lining total money, lining total:.8, lining charge, lining price total, blackout money:.7, lining:.46',
   ),
   hardware: said(
     'money',
-    'hardware, hardware money, hardware cost, rods:.8, rods money, rod money:.9, hardware amount, rod cost, hardware total, rod price:.7',
+    'hardware, hardware money, hardware cost, rods:.8, rods money, rod money:.9, hardware amount, rod cost, hardware total, rod price:.7, rod money total:.8',
   ),
   installation: said(
     'money',
@@ -196,7 +205,7 @@ const OURS: Readonly<Record<OrderKey, Said>> = {
   tax: said('money', 'tax, tax money, tax amount, sales tax'),
   total: said(
     'money',
-    'total, total money, total amount, line total, total price, order total, total cost, total all, cost:.6, line amount:.5, price:.45, amount:.5',
+    'total, total money, total amount, line total, total price, order total, total cost, total all, cost:.6, line amount:.5, price:.45, amount:.5, line money:.75, line total money, line:.6, total line, job money:.7, money total, job total, pair money:.5, window money:.5',
   ),
   deposit: said('money', 'deposit, deposit money, deposit amount, amount deposit, deposit received'),
 };

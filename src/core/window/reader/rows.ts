@@ -2,13 +2,13 @@
 import { UNITS, type LengthUnit } from '../../exact/length';
 import type { Unit } from '../../exact/unit';
 import type { OrderKey } from '../meanings';
-import { isDay, isDitto, type Cell, type Row } from './cells';
+import { figureOf, isDay, isDitto, moneyOf, type Cell, type Row } from './cells';
 import type { DayOrder } from './dates';
 import { fractionOf, partsOf, splitCell } from './evidence';
 import type { Per } from './heading';
 import type { OtherKey } from './meanings';
 import { goodsOf, headingOfText, treatmentOf } from './treatment-text';
-import { partOfInch, plus, readCell, roomAndCount, type Value } from './values';
+import { leadingCount, partOfInch, plus, readCell, roomAndCount, type Value } from './values';
 
 export type RowKind = 'window' | 'section' | 'total' | 'note' | 'repeat header' | 'blank' | 'other goods';
 export type Values = Partial<Record<OrderKey, Value | undefined>>;
@@ -44,6 +44,8 @@ export interface Plan {
   readonly order: DayOrder | undefined;
   /** Measured to, where a line above the headings or a heading says it for every row. */
   readonly measuredTo: string | undefined;
+  /** What a line above says for every row, where no column does. */
+  readonly stated: Values;
   /** How many facts a usual window row has. */
   readonly usual: ReadonlySet<OrderKey>;
 }
@@ -94,11 +96,14 @@ const ADDED_UP: ReadonlySet<OrderKey> = new Set<OrderKey>([
 const CARRIED: readonly OrderKey[] = ['room', 'order', 'date', 'customer', 'job'];
 
 const TOTAL =
-  /^(?:grand |sub-?\s?|floor |job |order |line |page )?tot(?:al|als)?\b|^sum\b|\btot(?:al|als)?\.?:?$|^(?:carried|brought|c\/?f|b\/?f|b\/fwd|c\/fwd)\b(?: forward| fwd| down| over)?|^in all\b|^balance\b|^all (?:floors?|rooms?|windows?)$|\btotals?\s*(?:yds?|yards?|m|metres?|ex\b|inc\b|£|\$)|^sub ?t(?:ot)?\b/i;
+  /^(?:grand |sub-?\s?|floor |job |order |line |page )?tot(?:al|als)?\b|^sum\b|\btot(?:al|als)?\.?:?$|^(?:carried|brought|c\/?f|b\/?f|b\/fwd|c\/fwd)\b(?: forward| fwd| down| over)?|^in all\b|^balance\b|^net(?:t)?\b|^(?:plus |add )?(?:vat|gst|hst|pst|qst|(?:sales )?tax)\b|^(?:less )?(?:booking |paid )?deposit\b|^paid\b|^due\b|^all (?:floors?|rooms?|windows?)$|\btotals?\s*(?:yds?|yards?|m|metres?|ex\b|inc\b|£|\$)|^sub ?t(?:ot)?\b/i;
 const CANCELLED =
-  /\bcancel|\bvoid(?:ed)?\b|\bdeleted?\b|\bomit(?:ted)?\b|\bscrapped\b|\bnot (?:needed|required|wanted|proceeding|going ahead)\b|\bno longer\b|\bwithdrawn\b|\bstruck (?:out|off)\b|\bcxl'?d?\b|\bcnx\b/i;
+  /\bcancel|\bcanc\b|\bvoid(?:ed)?\b|\bdeleted?\b|\bomit(?:ted)?\b|\bscrapped\b|\bnot (?:needed|required|wanted|proceeding|going ahead)\b|\bno longer\b|\bwithdrawn\b|\bstruck (?:out|off)\b|\bcxl'?d?\b|\bcnx\b/i;
 const NOTE_WORDS =
   /[.;!?]|, |\b(?:not|see|by|please|check|call|note|from|under|with|are|is|was|hold|ship|prices?|all|measured|incl|excl|per|must|to be|client|confirm|approx|deposit|terms|signed|page)\b|\*|^n\.?b\b/i;
+
+/** “2½ ea side”: for one of the panels. */
+export const EACH_SIDE = /\d.*\b(?:sides?|ea|each)\b|½\s*(?:ea|each|\/|a|per)/i;
 
 const words = (cell: Cell): string => (typeof cell === 'string' ? cell : '');
 
@@ -133,7 +138,8 @@ export class RowReader {
     }
     const before = this.settle(kind === 'window' || kind === 'other goods');
     if (kind === 'window') return [...before, this.window(row, cells)];
-    if (kind === 'other goods') {
+    // A cancelled line says order and date for those below all the same.
+    if (kind === 'other goods' || (kind === 'note' && this.facts(cells).window >= 2)) {
       this.carry(row, cells);
       this.remember(cells);
     }
@@ -217,7 +223,7 @@ export class RowReader {
         found.window++;
         found.keys.add(key);
       } else if (ADDED_UP.has(key)) {
-        if (typeof cell === 'number' || /^[^a-z]*\d/i.test(words(cell))) found.added++;
+        if (moneyOf(cell) !== undefined) found.added++;
         if (typeof cell === 'string' && /\d/.test(cell)) found.figures++;
       } else if (key !== 'room' && !CARRIED.includes(key)) found.others++;
       if (typeof cell === 'string' && /^\s*[\d½¼¾]/.test(cell) && key !== 'room') found.figures++;
@@ -244,7 +250,7 @@ export class RowReader {
         (keys[0] === 'heading' && headingOfText(cell) === undefined);
       if (tells) named ??= goodsOf(cell);
       else if (
-        (keys[0] === 'room' || keys[0] === 'fabric') &&
+        (keys[0] === 'room' || keys[0] === 'fabric' || (keys.length === 0 && cell.length < 40)) &&
         seen.window < 2 &&
         goodsOf(cell) === 'other goods'
       )
@@ -253,6 +259,18 @@ export class RowReader {
     if (named === 'other goods') return true;
     if (named === 'window') return false;
     const usual = this.plan.usual;
+    // A border has a width and a height too, and neither heading nor draw.
+    const made = (['heading', 'draw'] as const).filter((key) => usual.has(key));
+    if (
+      made.length === 2 &&
+      !this.has(cells, ['heading', 'draw', 'lining', 'fullness'], 1) &&
+      this.plan.slots.some(
+        ({ at, keys, other }) =>
+          typeof cells[at] === 'string' &&
+          (other === 'item' || (keys[0] === 'room' && goodsOf(words(cells[at] ?? null)) === 'other goods')),
+      )
+    )
+      return true;
     const missing = [...usual].filter((key) => !seen.keys.has(key)).length;
     return (
       usual.size >= 3 &&
@@ -331,9 +349,7 @@ export class RowReader {
         const base = slots.find(({ at }) => at === slot.addsTo)?.keys[0];
         const part =
           slot.unit === 'in' && slots.find(({ at }) => at === slot.addsTo)?.unit === 'ft'
-            ? typeof cell === 'number'
-              ? cell
-              : undefined
+            ? figureOf(typeof cell === 'string' ? cell.replace(/\s*(?:["”″]|ins?\.?)$/, '') : cell)
             : fractionOf(cell, partsOf(slot.heading));
         if (base !== undefined && part !== undefined)
           values[base] = plus(values[base] ?? 0, partOfInch(part));
@@ -342,6 +358,11 @@ export class RowReader {
       for (const [nth, key] of slot.keys.entries()) {
         if (key === 'quantity' && slot.keys[0] === 'room') {
           const { count } = roomAndCount(String(cell));
+          if (count !== undefined) values.quantity ??= count;
+          continue;
+        }
+        if (key === 'quantity' && slot.keys[0] === 'draw') {
+          const count = leadingCount(cell);
           if (count !== undefined) values.quantity ??= count;
           continue;
         }
@@ -360,6 +381,8 @@ export class RowReader {
             continue;
           }
         }
+        if (key === 'widths' && typeof cell === 'string' && slot.per !== 'panel' && EACH_SIDE.test(cell))
+          pers.push([key, 'panel']);
         if (typeof read === 'object') values[key] ??= read.value;
         else if (read === 'unread' && nth === 0 && slot.keys.length === 1)
           unread.push({ at: slot.at, key, text: isDay(cell) ? 'a date' : String(cell) });
@@ -374,6 +397,9 @@ export class RowReader {
         key: 'draw',
         text: 'one way, to a side that is not said',
       });
+    const { stated } = this.plan;
+    if (values.draw === undefined && stated.draw !== undefined) values.draw = stated.draw;
+    if (values.lining === undefined && stated.lining !== undefined) values.lining = stated.lining;
     multiply(values, pers, panels);
     return { row, is: 'window', values, unread, dated };
   }
@@ -381,9 +407,16 @@ export class RowReader {
 
 const plain = (row: number, is: RowKind): RowRead => ({ row, is, values: {}, unread: [], dated: [] });
 
-const panelsIn = (values: Values, panels: number | undefined): number | undefined =>
-  panels ??
-  (values.draw === undefined ? undefined : values.draw === 'pair' ? 2 : values.draw === 'stationary' ? 2 : 1);
+/** Panels of one window: a column may count those of all its windows. */
+function panelsIn(values: Values, panels: number | undefined): number | undefined {
+  const drawn =
+    values.draw === undefined ? undefined : values.draw === 'pair' || values.draw === 'stationary' ? 2 : 1;
+  const many = Number(values.quantity ?? 1);
+  if (panels === undefined) return drawn;
+  if (drawn !== undefined && panels === drawn * many) return drawn;
+  const apiece = panels / many;
+  return many > 2 && Number.isInteger(apiece) && apiece >= 1 && apiece <= 2 ? apiece : panels;
+}
 
 /** Widths are a window's and yardage the row's: what is for one of several is multiplied out. */
 function multiply(

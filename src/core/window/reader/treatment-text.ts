@@ -1,4 +1,5 @@
 /** Headings, draws, linings and the rest as people write them, alone or together: “PP pr”, “Wave 1 way R”. */
+import { oneSlip, shortens } from './vocabulary';
 import type { Draw, FloorFinish, Heading, Lining, Match, MeasuredTo } from '../../cell/treatment';
 
 type Phrases<W extends string> = readonly (readonly [W, string])[];
@@ -6,25 +7,25 @@ type Phrases<W extends string> = readonly (readonly [W, string])[];
 const HEADING_PHRASES: Phrases<Heading> = [
   [
     'pinch',
-    'pinch,pp,pinch pleat,pinch pl,pinch pleated,triple pinch,double pinch,french,french pleat,french pinch,3 finger,2 finger,three finger,two finger,2 fold,3 fold,euro,euro pleat,dutch pleat,pnch,pinched,triple pleat,double pleat,tp,fr pl,pin pl',
+    'pinch,pp,p p,p pleat,p pleats,p pl,pinch pleat,pinch pl,pinch pleated,triple pinch,double pinch,french,french pleat,french pinch,3 finger,2 finger,three finger,two finger,2 fold,3 fold,euro,euro pleat,dutch pleat,pnch,pinched,triple pleat,double pleat,tp,fr pl,pin pl',
   ],
   ['goblet', 'goblet,gob,goblets,goblet pleat,gblt'],
   ['cartridge', 'cartridge,cart,cartridge pleat,cart pl,cartr,crtg'],
-  ['box', 'box,box pleat,box pl,bx,box pleated,bp'],
+  ['box', 'box,boxed,box plt,box plts,box pleat,box pl,bx,box pleated,bp'],
   ['inverted', 'inverted,inv,inverted pleat,inverted box,inv box,inverted box pleat,inv pl,invert,inv bp'],
   [
     'pencil',
-    'pencil,penc,pencil pleat,pencil pl,pcl,gathered tape,pencil tape,gathered,shirred,standard tape,std tape',
+    'pencil,penc,pencil pleat,pencil pl,pcl,gathered tape,pencil tape,gathered,standard tape,std tape',
   ],
   [
     'rod pocket',
-    'rod pocket,rp,rod pkt,rod pckt,rod pock,pocket,pkt,pole pocket,slot,slot head,slot headed,slot top,casing,pole top,rod pockets',
+    'rod pocket,rp,shirred,shirr,shir,shirred on rod,rod pkt,rod pckt,rod pock,pocket,pkt,pole pocket,slot,slot head,slot headed,slot top,casing,pole top,rod pockets',
   ],
   ['tab top', 'tab top,tab,tabs,tab tops,tabbed,tt'],
   ['grommet', 'grommet,grommets,grom,gromm,grm,grommet top,eyelet,eyelets,eyelet top,eyl,gr'],
   [
     'wave',
-    'wave,s fold,sfold,s wave,swave,ripple,ripple fold,ripplefold,rf,snap tape,wave fold,waves,wave tape',
+    'wave,wv,s fold,sfold,s wave,swave,ripple,ripple fold,ripplefold,rf,snap tape,wave fold,waves,wave tape',
   ],
   ['flat', 'flat,flat panel,flat on rings,flat w rings,on rings,clip rings,flat top,on clips'],
 ];
@@ -32,19 +33,19 @@ const HEADING_PHRASES: Phrases<Heading> = [
 const DRAW_PHRASES: Phrases<Draw> = [
   [
     'pair',
-    'pair,pr,p,prs,pairs,split,c o,co,centre,center,ctr,centre open,center open,centre opening,center opening,centre draw,center draw,ctr draw,centre split,center split,two way,2 way,2way,two ways,bi part,bi parting,biparting,both,both ways,l r,lr,l and r,left and right,split draw,pair draw,split pair,2 panels,two panels,meet,meets in centre,centre meet,paired,r l',
+    'pair,pr,prs,pairs,tabs,split,middle,from middle,in middle,meets,meeting,parts,part,parting,opens middle,ctr open,center part,centre part,c o,co,centre,center,ctr,centre open,center open,centre opening,center opening,centre draw,center draw,ctr draw,centre split,center split,two way,2 way,2way,two ways,bi part,bi parting,biparting,both,both ways,l r,lr,l and r,left and right,split draw,pair draw,split pair,2 panels,two panels,meet,meets in centre,centre meet,paired,r l,p',
   ],
   [
     'one-way left',
-    'one way left,1 way left,one way l,1 way l,1way l,1w l,1wl,owl,ow l,o w l,left,l,lh,lft,lhs,left stack,stack left,stacks left,stack l,single left,single l,sgl l,left draw,draw left,draws left,l draw,to left,left only,1 left,pull left,l hand,left hand,lt,left side,1 l,owdl,stacks l',
+    'one way left,one left,left one,single to left,all left,all to left,to l,one l,1 way left,one way l,1 way l,1way l,1w l,1wl,owl,ow l,o w l,left,l,lh,lft,lhs,left stack,stack left,stacks left,stack l,single left,single l,sgl l,left draw,draw left,draws left,l draw,to left,left only,1 left,pull left,l hand,left hand,lt,left side,1 l,owdl,stacks l',
   ],
   [
     'one-way right',
-    'one way right,1 way right,one way r,1 way r,1way r,1w r,1wr,owr,ow r,o w r,right,r,rh,rgt,rhs,right stack,stack right,stacks right,stack r,single right,single r,sgl r,right draw,draw right,draws right,r draw,to right,right only,1 right,pull right,r hand,right hand,rt,right side,1 r,owdr,stacks r',
+    'one way right,one right,right one,single to right,all right,all to right,to r,one r,1 way right,one way r,1 way r,1way r,1w r,1wr,owr,ow r,o w r,right,r,rh,rgt,rhs,right stack,stack right,stacks right,stack r,single right,single r,sgl r,right draw,draw right,draws right,r draw,to right,right only,1 right,pull right,r hand,right hand,rt,right side,1 r,owdr,stacks r',
   ],
   [
     'stationary',
-    'stat,stationary,fixed,fix,st,st pr,stat pr,stat pair,stationary pair,stationary panel,stationary panels,fixed pair,fixed panel,fixed panels,stat panel,stat panels,side panels,dress,dress curtain,dress curtains,dress panel,dress panels,dummy,static,non operable,non operating,non draw,not drawn,decorative,inoperable,stnry,stny,stats,fixed pr,does not draw,tied back,stationery',
+    'stat,stationary,fixed,fix,fxd,fxd pair,dress,st,st pr,stat pr,stat pair,stationary pair,stationary panel,stationary panels,fixed pair,fixed panel,fixed panels,stat panel,stat panels,side panels,dress,dress curtain,dress curtains,dress panel,dress panels,dummy,static,non operable,non operating,non draw,not drawn,decorative,inoperable,stnry,stny,stats,fixed pr,does not draw,tied back,stationery',
   ],
 ];
 const ONE_WAY =
@@ -61,7 +62,7 @@ const LINING_PHRASES: Phrases<Lining> = [
   ],
   [
     'interlined',
-    'interlined,i,il,i l,intl,int,interlining,bump,domette,bump and lining,lined interlined,lined and interlined,l i,lining and interlining,l int,inter,interlnd,flannel,english bump,table felt,inter lined,lined inter',
+    'interlined,intrl,intln,i,il,i l,intl,int,interlining,bump,domette,bump and lining,lined interlined,lined and interlined,l i,lining and interlining,l int,inter,interlnd,flannel,english bump,table felt,inter lined,lined inter',
   ],
   [
     'blackout',
@@ -104,20 +105,38 @@ const MATCH_PHRASES: Phrases<Match> = [
   ['half-drop', 'half drop,1 2 drop,hd,half drop match,drop,drop match,half,½ drop,half dr'],
 ];
 
+/** One way to write what is written in several. */
+const ALIKE = new Map([
+  ['pnl', 'panel'],
+  ['pnls', 'panels'],
+  ['plt', 'pleat'],
+  ['plts', 'pleats'],
+  ['pleated', 'pleat'],
+  ['tripple', 'triple'],
+  ['curt', 'curtain'],
+  ['curts', 'curtains'],
+  ['centre', 'center'],
+  ['eylet', 'eyelet'],
+  ['eylets', 'eyelets'],
+]);
+
 const splitWords = (text: string): readonly string[] =>
   text
     .toLowerCase()
     .replace(/½/g, ' 1 2 ')
     .split(/[^a-z0-9]+/)
-    .filter((word) => word !== '');
+    .filter((word) => word !== '')
+    .map((word) => ALIKE.get(word) ?? word);
 
 class Lexicon<W extends string> {
   private readonly phrases = new Map<string, W>();
   private longest = 1;
+  private readonly shorts = new Map<string, W | null>();
 
   constructor(all: Phrases<W>) {
     for (const [meant, list] of all)
-      for (const phrase of list.split(',')) {
+      for (const written of list.split(',')) {
+        const phrase = splitWords(written).join(' ');
         this.phrases.set(phrase, meant);
         this.longest = Math.max(this.longest, phrase.split(' ').length);
       }
@@ -130,6 +149,27 @@ class Lexicon<W extends string> {
       if (meant !== undefined) return { meant, words: count };
     }
     return undefined;
+  }
+
+  /** What a word cut short stands for, where that is one thing only. */
+  short(word: string): W | undefined {
+    if (word.length < 3) return undefined;
+    const kept = this.shorts.get(word);
+    if (kept !== undefined) return kept ?? undefined;
+    const meant = new Set(
+      [...this.phrases]
+        .filter(
+          ([phrase]) =>
+            !phrase.includes(' ') &&
+            phrase.length > 4 &&
+            (shortens(word, phrase) || (word.length > 4 && oneSlip(word, phrase))),
+        )
+        .map(([, one]) => one),
+    );
+    const [only] = meant;
+    const found = meant.size === 1 ? (only ?? null) : null;
+    if (this.shorts.size < 5_000) this.shorts.set(word, found);
+    return found ?? undefined;
   }
 
   whole(text: string): W | undefined {
@@ -187,7 +227,9 @@ function readTreatment(text: string): TreatmentRead {
     const most = Math.max(headed?.words ?? 0, drawn?.words ?? 0, single?.words ?? 0);
     if (most === 0) {
       const word = words[at] ?? '';
-      if (!BESIDE.has(word) && !/^\d+$/.test(word)) unknown.push(word);
+      const short = heading === undefined && !BESIDE.has(word) ? HEADINGS.short(word) : undefined;
+      if (short !== undefined) heading = short;
+      else if (!BESIDE.has(word) && !/^\d+$/.test(word)) unknown.push(word);
       at++;
     } else if (headed !== undefined && headed.words === most && heading === undefined) {
       heading = headed.meant;
@@ -204,9 +246,19 @@ function readTreatment(text: string): TreatmentRead {
   return { heading, draw, oneWay, unknown };
 }
 
-export const headingOfText = (text: string): Heading | undefined => treatmentOf(text).heading;
+/** A number of pleats by itself is a pinch pleat’s. */
+const ALONE = /^(?:triple|tripple|trpl|double|dbl|single)s?\.?$/i;
+export const headingOfText = (text: string): Heading | undefined =>
+  treatmentOf(text).heading ?? (ALONE.test(text.trim()) ? 'pinch' : undefined);
+/** Letters that say a draw by themselves: centre, and in French left, right, fixed. */
+const LETTERS: Readonly<Record<string, Draw>> = {
+  c: 'pair',
+  g: 'one-way left',
+  d: 'one-way right',
+  f: 'stationary',
+};
 export function drawOfText(text: string): Draw | undefined {
-  return DRAWS.whole(text) ?? treatmentOf(text).draw;
+  return LETTERS[text.trim().toLowerCase()] ?? DRAWS.whole(text) ?? treatmentOf(text).draw;
 }
 
 /** A phrase anywhere in the text, the longest first. */
@@ -222,19 +274,40 @@ function anywhere<W extends string>(lexicon: Lexicon<W>, text: string): W | unde
   return best?.meant;
 }
 
+/** A letter by itself says no lining; “B/O” does. */
+const spelledOut = (
+  found: { readonly meant: Lining; readonly words: number } | undefined,
+  word: string,
+): readonly Lining[] => (found !== undefined && (word.length > 1 || found.words > 1) ? [found.meant] : []);
+
 export function liningOfText(text: string): Lining | undefined {
   if (/^[-–—.]+$/.test(text.trim())) return 'unlined';
   const whole = LININGS.whole(text);
   if (whole !== undefined) return whole;
   const words = splitWords(text);
+  const [only = ''] = words;
+  const short = words.length === 1 ? LININGS.short(only) : undefined;
+  if (short !== undefined) return short;
   // Single letters say a lining only where nothing else stands in the cell.
-  const found = words.flatMap((word, at) => (word.length > 1 ? (LININGS.at(words, at)?.meant ?? []) : []));
+  const found = words.flatMap((word, at) => spelledOut(LININGS.at(words, at), word));
   return (['blackout', 'interlined', 'unlined', 'lined'] as const).find((one) => found.includes(one));
 }
 export const measuredOfText = (text: string): MeasuredTo | undefined => anywhere(MEASURED, text);
 export const floorOfText = (text: string): FloorFinish | undefined => anywhere(FLOORS, text);
 export const matchOfText = (text: string): Match | undefined =>
   MATCHES.whole(text) ?? anywhere(MATCHES, text);
+
+/** The draw and the lining that a line above the table says for all: “ALL PAIRS, all B/O lined”. */
+export function statedInNote(text: string): { readonly draw?: Draw; readonly lining?: Lining } {
+  let [draw, lining]: [Draw | undefined, Lining | undefined] = [undefined, undefined];
+  for (const clause of text.split(/[,.;]/)) {
+    const said = /\ball\b(.*)/i.exec(clause)?.[1]?.trim();
+    if (said === undefined || said.split(/\s+/).length > 4) continue;
+    draw ??= DRAWS.whole(said);
+    if (/lin|black|b\/?o\b/i.test(said)) lining ??= liningOfText(said);
+  }
+  return { ...(draw && { draw }), ...(lining && { lining }) };
+}
 
 /** The point measured to as a line beside the table says it: “rods are up”, “to center of rod, not up yet”. */
 export function measuredOfNote(text: string): MeasuredTo | undefined {
@@ -256,7 +329,7 @@ export function measuredOfNote(text: string): MeasuredTo | undefined {
 }
 
 const GOODS =
-  /\b(?:poles?|rods?(?! ?(?:pocket|pkt|pckt|pock))|tracks?|rails?|tie ?-?backs?|fringes?|cushions?|pillows?|pelmets?|valances?|swags?|jabots?|cascades?|cornices?|lambrequins?|bed ?spreads?|coverlets?|duvets?|bed ?skirts?|dust ruffles?|bolsters?|shams?|throws?|table ?cloths?|toppers?|napkins?|runners?|skirts?|upholster\w*|chairs?|ottomans?|bench(?:es)?|headboards?|blinds?|shades?|romans?|shutters?|rollers?|hardware|brackets?|finials?|hold ?-?backs?|trims?|braids?|tassels?|hooks?|wallpapers?|carpets?|rugs?|sofas?|slip ?covers?|quilts?|bed scarf|scarf|scarves|delivery|freight|installation|labou?r|fitting|steam\w*|motors?|remotes?|samples?|swatch\w*|screens?|seat pads?|wands?|eyelets only|rings only|batons?|gimp|piping|cord(?:s|ing)?|spreads?|mattress|towels?|place ?mats?)\b/i;
+  /\b(?:poles?|rods?(?! ?(?:pocket|pkt|pckt|pock))|tracks?|rails?|tie ?-?backs?|fringes?|cushions?|pillows?|pelmets?|valances?|swags?|jabots?|cascades?|cornices?|lambrequins?|bed ?spreads?|coverlets?|duvets?|carriage|postage|courier|cush\w*|borders?|legs|coronas?|bed crown|bed ?skirts?|dust ruffles?|bolsters?|shams?|throws?|table ?cloths?|toppers?|napkins?|runners?|skirts?|upholster\w*|chairs?|ottomans?|bench(?:es)?|headboards?|blinds?|shades?|romans?|shutters?|rollers?|hardware|brackets?|finials?|hold ?-?backs?|trims?|braids?|tassels?|hooks?|wallpapers?|carpets?|rugs?|sofas?|slip ?covers?|quilts?|bed scarf|scarf|scarves|delivery|freight|installation|labou?r|fitting|steam\w*|motors?|remotes?|samples?|swatch\w*|screens?|seat pads?|wands?|eyelets only|rings only|batons?|gimp|piping|cord(?:s|ing)?|spreads?|mattress|towels?|place ?mats?)\b/i;
 const WINDOW_NOUN =
   /\b(?:curtains?|drapes?|draper(?:y|ies)|sheers?|voiles?|panels?|nets?|eyelet curtains?|pairs?|pr)\b/i;
 const HUNG_ON = /\b(?:curtain|drapery|drape)\s+(?:poles?|rods?|tracks?|rails?|wands?|tie)/i;

@@ -12,9 +12,17 @@ import { gather, type Evidence } from './evidence';
 import { findHeader, headingScore, type Header, type Merged } from './header';
 import type { HeadingRead, Per } from './heading';
 import { isOurs, type MeaningKey, type OtherKey } from './meanings';
-import type { Plan, Slot } from './rows';
-import { drawOfText, goodsOf, headingOfText, measuredOfNote, treatmentOf } from './treatment-text';
-import { roomAndCount } from './values';
+import { EACH_SIDE, type Plan, type Slot } from './rows';
+import {
+  drawOfText,
+  goodsOf,
+  headingOfText,
+  liningOfText,
+  measuredOfNote,
+  statedInNote,
+  treatmentOf,
+} from './treatment-text';
+import { leadingCount, matchBehind, roomAndCount } from './values';
 import { unitOfFigures, unitOfNotes, type UnitRead } from './units';
 
 export interface ColumnRead {
@@ -130,12 +138,28 @@ function meansOf(choice: Choice, evidence: Evidence, has: (key: MeaningKey) => b
   const { cells } = evidence;
   const headed = shareOf(cells, (text) => headingOfText(text) !== undefined);
   const drawn = shareOf(cells, (text) => treatmentOf(text).draw !== undefined || treatmentOf(text).oneWay);
-  if (key === 'heading') return drawn >= 0.15 ? ['heading', 'draw'] : ['heading'];
-  if (key === 'draw') return headed >= 0.3 && !has('heading') ? ['heading', 'draw'] : ['draw'];
+  const lined = shareOf(cells, (text) => liningOfText(text) !== undefined);
+  const counted = shareOf(cells, (text) => leadingCount(text) !== undefined);
+  if (key === 'heading')
+    return [
+      'heading',
+      ...(drawn >= 0.15 ? (['draw'] as const) : []),
+      ...(lined >= 0.3 && !has('lining') ? (['lining'] as const) : []),
+    ];
+  if (
+    key === 'verticalRepeat' &&
+    !has('match') &&
+    shareOf(cells, (text) => matchBehind(text) !== undefined) >= 0.3
+  )
+    return ['verticalRepeat', 'match'];
+  if (key === 'draw' && headed >= 0.3 && !has('heading')) return ['heading', 'draw'];
+  if (key === 'draw') return counted >= 0.6 && !has('quantity') ? ['draw', 'quantity'] : ['draw'];
   if (key === 'item' && shareOf(cells, (text) => goodsOf(text) === 'window') > 0) {
     const means: OrderKey[] = [];
     if (headed >= 0.3 && !has('heading')) means.push('heading');
     if (drawn >= 0.1 && !has('draw')) means.push('draw');
+    if (means.length > 0 && lined >= 0.3 && !has('lining')) means.push('lining');
+    if (means[0] === 'draw' && counted >= 0.6 && !has('quantity')) means.push('quantity');
     return means;
   }
   if (
@@ -156,6 +180,9 @@ const yardageUnit = (heading: string, read: HeadingRead, house: Unit): LengthUni
     : read.unit === 'yd' || YARDS.test(heading)
       ? 'yd'
       : house.large;
+
+/** A panel’s width, not a pair’s. */
+const PANEL = /\b(?:panel|pnl|curtain|drop|side)\b(?!s)/i;
 
 const YARDAGES: ReadonlySet<MeaningKey> = new Set<MeaningKey>([
   'yardage',
@@ -189,6 +216,7 @@ function perOf(
   key: OrderKey | undefined,
   evidence: Evidence,
   told: ReadonlyMap<MeaningKey, Per | 'row'>,
+  inPieces: boolean,
 ): { per: Per | undefined; told: boolean } {
   const said = evidence.heading.per;
   const shown = key === undefined ? undefined : told.get(key);
@@ -199,8 +227,13 @@ function perOf(
   }
   if (key === 'widths') {
     if (said === 'panel' || said === 'pair') return { per: said, told: false };
-    return { per: shown === 'panel' ? 'panel' : undefined, told: shown === 'panel' };
+    // Of pieces counted in a column of their own, “each” is each piece.
+    if (said === 'window' && inPieces) return { per: 'panel', told: false };
+    const byPanel = shown === 'panel' && shareOf(evidence.cells, (text) => EACH_SIDE.test(text)) < 0.5;
+    return { per: byPanel ? 'panel' : undefined, told: byPanel };
   }
+  if (key === 'finishedWidth' && said === undefined && PANEL.test(evidence.text))
+    return { per: 'panel', told: false };
   if (key === 'finishedWidth')
     return said !== undefined
       ? { per: said, told: false }
@@ -231,7 +264,7 @@ function columnsOf(
         ? meansOf(choice, own, has)
         : meansOf(choices[base] as Choice, evidence[base] as Evidence, has);
     const [key] = means;
-    const { per, told: perTold } = perOf(key, own, told);
+    const { per, told: perTold } = perOf(key, own, told, has('panels'));
     const unit =
       key === undefined
         ? undefined
@@ -413,6 +446,7 @@ export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
     unit: look.unit,
     order: orders.order,
     measuredTo: measuredPoint(evidence, columns, sheet.rows.slice(0, first)),
+    stated: stated(sheet.rows.slice(0, first), (key) => columns.some(({ means }) => means.includes(key))),
     usual: usualFacts(evidence, columns),
   };
   return {
@@ -444,6 +478,18 @@ function corrected(
     const key = word[own.part ?? 0];
     return [{ key, score: 9, said: 1 }];
   });
+}
+
+/** Draw and lining that a line above says for all, where no column says them. */
+function stated(above: readonly Row[], has: (key: OrderKey) => boolean): Plan['stated'] {
+  const found: { draw?: string; lining?: string } = {};
+  for (const cell of above.flat()) {
+    if (typeof cell !== 'string') continue;
+    const note = statedInNote(cell);
+    if (note.draw !== undefined && !has('draw')) found.draw ??= note.draw;
+    if (note.lining !== undefined && !has('lining')) found.lining ??= note.lining;
+  }
+  return found;
 }
 
 /** The point measured to, where a heading or a line above says it for every row. */

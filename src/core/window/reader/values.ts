@@ -35,7 +35,7 @@ const UNKNOWN =
 const DASH = /^[-–—.]+$/;
 
 const YES = /^(?:y|yes|x|true|✓|✔|1|turned|railroaded|rr|railroad|ja|oui|across|horizontal)$/i;
-const NO = /^(?:n|no|false|-|–|—|none|0|up the roll|vertical|upright|normal|std)$/i;
+const NO = /^(?:n|no|up|down|false|-|–|—|none|0|up the roll|vertical|upright|normal|std)$/i;
 const DRAWN: readonly (readonly [string, RegExp])[] = [
   ['motor', /motor|electric/i],
   ['wand', /wand|baton|rod/i],
@@ -55,8 +55,11 @@ function choiceOf(key: OrderKey, text: string): string | undefined {
       return measuredOfText(text);
     case 'floorFinish':
       return floorOfText(text);
-    case 'match':
+    case 'match': {
+      const behind = matchBehind(text);
+      if (behind !== undefined) return /^s/i.test(behind) ? 'straight' : 'half-drop';
       return matchOfText(text);
+    }
     case 'railroaded':
       return YES.test(text) ? 'railroaded' : NO.test(text) ? 'up the roll' : undefined;
     case 'drawnBy':
@@ -75,6 +78,19 @@ export function roomAndCount(text: string): { readonly room: string; readonly co
   const found = ROOM_COUNT.exec(text);
   if (found === null || !/[x×]|off|window|no/i.test(found[0])) return { room: text, count: undefined };
   return { room: text.slice(0, found.index).trim(), count: Number(found[1] ?? found[2] ?? found[3]) };
+}
+
+const BEHIND = /(?<=[\d½¼¾"”″] ?)(?:h\.?\/?d|half[ -]?drop|½ ?drop|st|str|straight|s\/?m|s)\.?$/i;
+/** The match that stands behind a repeat: “64 hd”; undefined where none does. */
+export const matchBehind = (text: string): string | undefined => BEHIND.exec(text)?.[0];
+
+/** “3 prs”: how many, before what they are. */
+export function leadingCount(cell: Cell): number | undefined {
+  const found =
+    typeof cell === 'string'
+      ? /^(\d{1,3})\s*(?:x\s*)?(?:prs?|pairs?|sgls?|singles?|sets?|windows?|single)\b/i.exec(cell)
+      : null;
+  return found === null ? undefined : Number(found[1]);
 }
 
 const LENGTH_UNIT = /^\s*[\d.,\s/½¼¾⅛⅜⅝⅞]+\s*(yds?|yards?|m|mtrs?|metres?|meters?|cm|mm|in|ft)?\.?$/i;

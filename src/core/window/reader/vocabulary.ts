@@ -7,15 +7,18 @@
 export type Idea = string;
 
 const IDEAS: Readonly<Record<Idea, string>> = {
-  width: 'width w wd wdth wid wide wth breadth across largeur ancho breedte breite',
-  widths: 'widths wds wdths wths drops cuts lengths lths',
-  height: 'height h ht hgt hght high hts tall hauteur alto altura hoogte heights',
-  length: 'length l len lg lgth lngth lnth lgt lgh lth ln lng long longueur largo lengte',
-  drop: 'drop drp dp d chute caida val',
-  rod: 'rod pole track trk rail traverse tringle barra reling spoor rd batten bar',
+  width:
+    'width w wd wdth wid wide wth breadth across largeur ancho breedte breite widht witdh wdht bredth span',
+  widths: 'widths wds wdths wths drops cuts lengths lths strips strip breadths widthes lengs',
+  height:
+    'height h ht hgt hght high hts tall hauteur alto altura hoogte heights heigth hieght hite hoog hoch haut',
+  length:
+    'length l len lg lgth lngth lnth lgt lgh lth ln lng long longueur largo lengte lenght lengh lengths legnth',
+  drop: 'drop d dp deep depth drp dp chute caida val hang fall overall',
+  rod: 'rod pole track trk rail traverse tringle barra reling spoor rd batten bar rodding railing rods tringles',
   rods: 'rods poles tracks rails',
   opening:
-    'opening opng opg opn opening openg open op recess reveal rebate aperture frame glass abertura ouverture pane',
+    'opening opng opg opn opening openg open op recess reveal rebate aperture frame glass abertura ouverture pane gap aperature hole space brickwork glazing architrave ope opes',
   inside: 'inside ins insd inner internal interior in ib id',
   outside: 'outside outer overall outs ob',
   window: 'window win wdw wndw wind fenetre ventana venster bay',
@@ -23,64 +26,74 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   left: 'left l lft lh lhs lt gauche izq links izquierda',
   right: 'right r rt rgt rh rhs droite der regs derecha',
   center: 'center centre c ctr cntr mid middle',
-  extension: 'extension ext extn exten extends extend past beyond overhang extra oversail side',
+  extension:
+    'extension ext extn exten extends extend past beyond overhang extra oversail side overhangs sidepast',
   return: 'return ret rtn rets r retour',
   overlap: 'overlap olap ol ovl ovlp lap crossover',
-  fullness: 'fullness full fulness fln gather ratio fll ampleur ampleness gathering',
-  finished: 'finished fin finish fnsh f fini finis finshd fnd finie fini',
+  fullness:
+    'fullness full fulness fln gather ratio fll ampleur ampleness gathering gathers gathered fullnes times',
+  finished: 'finished fin finish fnsh f fini finis finshd fnd made ready finie klaar',
   cut: 'cut ct cutting coupe corte',
-  fabric: 'fabric fab fabr fb cloth material matl goods gds textile face tissu tela stof mat',
-  bolt: 'bolt roll usable selvage',
-  pattern: 'pattern patt patn design motif pat',
+  fabric:
+    'fabric fab fabr fb cloth material matl goods gds textile face tissu tela stof mat stuff cloths fabrics materials mtrl mtl matrl clth tissus lap',
+  bolt: 'bolt roll usable selvage reel laize',
+  pattern: 'pattern patt patn design motif pat print patrn pattn',
   color: 'color colour colourway clr col colorway shade',
   name: 'name nom nombre naam',
-  repeat: 'repeat rpt rep rept rpts r raccord repete repetition reps rapport',
+  repeat: 'repeat rpt rep rept rpts r raccord repete repetition reps rapport rpeat reapeat raport rpte',
   vertical: 'vertical v vert vrt',
   horizontal: 'horizontal h hor horiz horz hz',
-  match: 'match matching matches',
-  lining: 'lining liner liners lng lin lined l ln linings backing doublure forro voering lnd',
+  match: 'match matching matches mtch',
+  lining:
+    'lining liner liners lng lin lined l ln linings backing doublure forro voering lnd ling lngs lineing lnr lg',
   blackout: 'blackout bo blockout dimout',
   interlining: 'interlining interlined bump interl il',
   yards:
-    'yards yardage yards yd yds ydg ydge yard yrds metres meters metre meter m mtr mtrs mts metrage meterage yardas metros mtg verges verge',
-  quantity: 'quantity qty qnty quant q count cantidad quantite qte hoeveelheid aantal kol cant',
-  many: 'many off sets set alike units',
+    'yards yardage yards yd yds ydg ydge yard yrds metres meters metre meter m mtr mtrs mts metrage meterage yardas metros mtg yrd yardages ydgs verges verge',
+  quantity:
+    'quantity qty qnty quant q count cantidad quantite qte hoeveelheid aantal kol cant quan qtty nombre',
+  many: 'many off sets set alike units how',
   number: 'number no nos nr num nbr #',
-  piece: 'piece pieces pcs pc pce',
-  panel: 'panel panels pnl pnls pan pans leaf leaves curtain curtains',
+  piece: 'piece pieces pcs pc pce item',
+  panel:
+    'panel panels pnl pnls pan pans leaf leaves curtain curtains curts curt cutains side sides drape drapes leafs hung',
   pair: 'pair pr prs pairs paire',
-  heading: 'heading hdg hd head hdng header headings tete cabeza kop tape headg',
-  style: 'style stl treatment tmt trtmt treat trt tx',
+  heading: 'heading hdg hd head hdng header headings tete cabeza kop tape headg hdgs headin hdngs pleating',
+  style: 'style stl treatment tmt trtmt treat trt tx make makes look',
   pleat: 'pleat pl pleats plt pleating pleated',
   kind: 'type kind typ desc',
-  draw: 'draw dr opens drw draws operation oper operates direction dir splits split traverses opn hand op config configuration',
-  control: 'control controls ctrl cord cords wand pull operated corded',
+  draw: 'draw dr opens drw draws operation oper operates direction dir splits split traverses opn hand op config configuration drawn drawing pull pulls opening action closing closes parting part parts stacking stacks stackside handing hung works runs travel goes sens ouvre trek oop',
+  control: 'control controls ctrl cord cords wand pull operated corded operating wands cording cordside',
   measured: 'measured meas measure msd measd mesure',
-  taken: 'taken point to ref from',
+  taken: 'taken point to ref from at',
   floor: 'floor flr fl f ground aff fflr',
-  story: 'level storey story',
+  story: 'level storey story etage verdieping',
   ceiling: 'ceiling clg ceil',
   ring: 'ring rings carriers carrier glider gliders hooks',
   bracket: 'bracket brackets brkt brkts brk',
   stack: 'stack stackback stacks stk stacking',
-  price: 'price prices precio prix prys rate cst unit pr',
+  price: 'price prices precio prix prys rate cst unit pr priced rates dollar sell selling prijs',
   money: 'money dollars pounds usd gbp cad aud nzd zar eur',
-  amount: 'amount amt ext extd extended extension value montant importe bedrag xtd',
+  amount:
+    'amount amt ext extd extended extension value montant importe bedrag xtd extn exten extend exted cash',
   cost: 'cost charge charges fee',
-  total: 'total tot ttl totals sum all totaal grand',
-  line: 'line net',
-  labor: 'labor labour lab making make makeup sewing fabrication workroom sew mano mkg lbr',
-  hardware: 'hardware hdwe hdw hdwr hwd hw hrdwr rods poles tracks',
-  install: 'install inst installation fitting fit installing fixing fix hang hanging instl',
+  total: 'total tot ttl totals sum all totaal grand totl altogether',
+  line: 'line net row gross nett',
+  labor:
+    'labor labour lab making make makeup sewing fabrication workroom sew mano mkg lbr machinist seamstress workmanship',
+  hardware: 'hardware hdwe hdw hdwr hwd hw hrdwr rods poles tracks fixings fittings ironmongery',
+  install: 'install inst installation fitting fit installing fixing fix hang hanging instl hung fitter',
   freight: 'freight shipping ship delivery del carriage cartage frt handling',
-  discount: 'discount disc less reduction dis',
+  discount: 'discount disc less reduction dis allowed trade rebate',
   tax: 'tax vat gst hst pst qst btw sales taxes',
   deposit: 'deposit dep paid down retainer prepaid depos',
-  date: 'date dt day ordered datum fecha dates dated',
-  order: 'order ord po so orders purchase invoice ref inv ticket docket wo',
-  customer: 'customer client cust acct account sold guest klient cliente buyer',
-  job: 'job project site property sidemark proj',
-  room: 'room rm location loc area space suite ste ward apt where mark tag kamer cuarto piece habitacion rooms apartment unit zone place position',
+  date: 'date dt day ordered datum fecha dates dated when entered taken raised placed booked logged dtd written in wk week',
+  order:
+    'order ord po so orders purchase invoice ref inv ticket docket wo contract quote est estimate proforma sale jobno pono sheet reference',
+  customer:
+    'customer client cust acct account sold guest klient cliente buyer whose who sidemark party family owner school theatre household occupant resident tenant lady firm company pour naam',
+  job: 'job project site property proj',
+  room: 'room rm location loc area space suite ste ward apt where mark tag kamer cuarto piece habitacion rooms apartment unit zone place position units whereabouts hang lctn lctns rms spot hall bedroom',
   weight: 'weight wt gsm areal',
   flame: 'flame fr fire flammability nfpa',
   certificate: 'certificate cert certif',
@@ -88,25 +101,26 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   safe: 'safe safety secured cleat',
   public: 'public contract commercial',
   clear: 'clear off',
-  turned: 'turned railroaded rr railroad turn rrd',
+  turned: 'turned railroaded rr railroad turn rrd run running',
   remarks:
-    'remarks remark notes note comments comment special instructions memo nb observations rmks details',
-  by: 'by measurer fitter initials rep who checked sewer maker',
-  item: 'item description desc article product what goods',
+    'remarks remark notes note comments comment special instructions memo nb observations rmks details detail message fyi misc remarques opmerkings anmerkung',
+  by: 'by measurer fitter initials who checked sewer maker init inits initial seen machinist',
+  item: 'item description desc article product what goods which treatment',
   layer: 'layer layers',
   mount: 'mount mounting mnt im om',
-  needed: 'fitted due needed required wanted promised delivered installed shipped fit deliver completed done',
+  needed:
+    'fitted due needed required wanted promised delivered installed shipped fit deliver completed done reqd req target',
   projection: 'projection proj depth standoff',
-  vendor: 'vendor supplier mill source maker manufacturer mfr brand',
+  vendor: 'vendor supplier mill source maker manufacturer mfr brand suppl supp suplier suppliers',
   top: 'top tops',
   breaks: 'break puddle breaks',
   code: 'code sku stock ref book',
   phone: 'phone tel email address contact',
   hem: 'hem hems heading allowance allow allowances hm',
-  trim: 'trim fringe braid banding edging tieback tiebacks valance pelmet cornice swag tiebk border',
+  trim: 'trim fringe braid banding edging tieback tiebacks valance pelmet cornice swag tiebk border gimp',
   hours: 'hours hrs hour wage salary gross employee wages pay overtime payroll',
   fraction: 'frac fraction fracs fr eighths 8ths 8th 16ths sixteenths',
-  status: 'status ok chk check approved invoiced ordered received recd',
+  status: 'status ok chk check approved invoiced ordered received recd stage state done rec cxl invd inv',
   each: 'each ea',
   allowance: 'clearance deduct deduction less',
   snaps: 'snaps grommets hooks eyelets grom',
@@ -146,6 +160,13 @@ const RUN_TOGETHER: Readonly<Record<string, readonly string[]>> = {
   lw: ['lining width'],
   cl: ['cut length'],
   cd: ['cut drop'],
+  gw: ['fabric width'],
+  mw: ['fabric width'],
+  cw: ['fabric width', 'cut width'],
+  dw: ['rod width', 'fabric width'],
+  fbw: ['fabric width'],
+  ld: ['lining drop'],
+  fdl: ['finished drop'],
   vr: ['vertical repeat'],
   hr: ['horizontal repeat'],
   vrpt: ['vertical repeat'],
@@ -203,6 +224,17 @@ export function oneSlip(one: string, other: string): boolean {
   );
 }
 
+/** Whether a word is another cut short (“descrip”) or without most of its vowels (“hghts”). */
+export function shortens(word: string, whole: string): boolean {
+  if (word.length < 3 || word.length >= whole.length || word[0] !== whole[0]) return false;
+  if (whole.startsWith(word)) return word.length >= 4;
+  if (word[word.length - 1] !== whole[whole.length - 1] || word.length * 5 < whole.length * 2) return false;
+  let at = 0;
+  for (const letter of whole) if (letter === word[at]) at++;
+  if (at < word.length) return false;
+  return !/[aeiou]/.test(word.slice(1)) || word.length + 2 >= whole.length;
+}
+
 /** Plurals that count where the singular measures. */
 const COUNTED = new Set([
   'widths',
@@ -235,11 +267,16 @@ function looked(word: string): readonly Stands[] {
     const single = SPELLED.get(word.slice(0, -1));
     if (single !== undefined) return single;
   }
-  if (word.length < 5) return [];
-  const near = LONG_SPELLINGS.filter(
-    (spelling) => oneSlip(word, spelling) && (!COUNTED.has(spelling) || word.endsWith('s')),
-  );
-  return near.flatMap((spelling) =>
-    (SPELLED.get(spelling) ?? []).map(({ idea, weight }) => ({ idea, weight: weight * 0.88 })),
+  const plural = (spelling: string): boolean => !COUNTED.has(spelling) || word.endsWith('s');
+  const as = (spellings: readonly string[], share: number): Stands[] =>
+    spellings.flatMap((spelling) =>
+      (SPELLED.get(spelling) ?? []).map(({ idea, weight }) => ({ idea, weight: weight * share })),
+    );
+  const near =
+    word.length < 5 ? [] : LONG_SPELLINGS.filter((spelling) => oneSlip(word, spelling) && plural(spelling));
+  if (near.length > 0) return as(near, 0.88);
+  return as(
+    LONG_SPELLINGS.filter((spelling) => shortens(word, spelling) && plural(spelling)),
+    0.8,
   );
 }

@@ -92,6 +92,11 @@ describe('the selling price', () => {
     expect(of(120, 0.5, 'markup on cost')).toBe('180.00');
     expect(of(120, 0.5, 'margin on selling price')).toBe('240.00');
     expect(of(100, 0, 'margin on selling price')).toBe('100.00');
+    // 1 ÷ 0.75 is 1.3333, 2 ÷ 0.75 is 2.6667: to the nearest cent.
+    expect([of(1, 0.25, 'margin on selling price'), of(2, 0.25, 'margin on selling price')]).toEqual([
+      '1.33',
+      '2.67',
+    ]);
   });
 
   it('has no margin of the whole', () => {

@@ -32,10 +32,13 @@ export function upToNanometre(of: Scaled): Length {
   return exact((of - over) / ONE + (over > 0 ? 1 : 0));
 }
 
-/** of ÷ (1 − share), up to the whole nanometre: what must be cut so that `of` is left after shrinking. */
+/**
+ * of ÷ (1 − share): what must be cut so that `of` is left after shrinking. To the whole nanometre below,
+ * so that many cuts together never pass what they exactly come to, and a yardage that is exactly a step
+ * stays on it; what a cut is short by cannot be measured.
+ */
 export function beforeLosing(of: Length, share: Ratio): Length {
   const kept = ONE - share;
   const product = scaled(of * ONE);
-  const over = product % kept;
-  return exact((product - over) / kept + (over > 0 ? 1 : 0));
+  return exact((product - (product % kept)) / kept);
 }

@@ -50,7 +50,7 @@ export interface Pleats {
 }
 
 /** Bolts as wide as this, give or take, hold the house's pleats a width. */
-const NOMINAL = 6_350_000; // ¼ in: a bolt of 137 cm is one of 54 in
+const NOMINAL = 2_540_000; // a tenth of an inch: a bolt of 137 cm is one of 54 in
 
 /** The count the house would make, before any band. */
 function wishedPleats(of: MadeUp, panel: Panel, zone: Length, rules: Rules): number {

@@ -1,7 +1,9 @@
+import fc from 'fast-check';
+import Fraction from 'fraction.js';
 import { describe, expect, it } from 'vitest';
 import { functionNamed } from '../../../functions/index';
 import { readHouse } from '../../../src/core/house/house';
-import { inches, toUnit, type Length } from '../../../src/core/exact/length';
+import { fromUnit, inches, toUnit, UNITS, type Length } from '../../../src/core/exact/length';
 import { ratio } from '../../../src/core/exact/ratio';
 import {
   clothWeight,
@@ -34,6 +36,73 @@ const window = (more: Partial<Covered> = {}): Covered => ({
 });
 const codes = (of: { findings: readonly { code: string }[] }): readonly string[] =>
   of.findings.map(({ code }) => code);
+
+describe('yardage of a cloth that shrinks', () => {
+  it('is exactly a step where its cuts together are: 7 × (255.5 ÷ 0.98 + 35) cm is 20.70 m', () => {
+    const metric = rulesOf(
+      ['unit', 'centimetres'],
+      ['shrinkage', 0.02],
+      ['top allowance pinch', 20],
+      ['bottom allowance', 15],
+      ['return', 0],
+      ['side hem', 0],
+      ['seam', 0],
+    );
+    const of = window({
+      finishedDrop: fromUnit(255.5, 'cm'),
+      draw: 'one-way left',
+      // 7 widths of 137 cm at a fullness of 2.
+      rodWidth: fromUnit(479.5, 'cm'),
+      fabricWidth: fromUnit(137, 'cm'),
+      fullness: ratio(2),
+    });
+    expect(yardage(of, metric).value).toBe(fromUnit(20.7, 'm'));
+    expect(yardage({ ...of, quantity: 12 }, metric).value).toBe(fromUnit(248.4, 'm'));
+  });
+
+  it('is what exact fractions say, over drops by the tape and the millimetre', () => {
+    const drop = fc.oneof(
+      fc.integer({ min: 20 * 64, max: 160 * 64 }).map((parts) => parts * (UNITS.in / 64)),
+      fc.integer({ min: 500, max: 4000 }).map((parts) => parts * UNITS.mm),
+      // Multiples of what is kept, so that many cuts come to a step exactly.
+      fc.integer({ min: 1, max: 8 }).map((parts) => parts * 49 * UNITS.cm),
+    );
+    const share = fc.constantFrom(0.01, 0.015, 0.02, 0.025, 0.03, 0.04, 0.05);
+    const counts = fc.record({
+      widths: fc.integer({ min: 1, max: 12 }),
+      windows: fc.integer({ min: 1, max: 20 }),
+    });
+    fc.assert(
+      fc.property(drop, share, counts, fc.boolean(), (hangs, shrinks, { widths, windows }, metric) => {
+        const rules = rulesOf(
+          ['unit', metric ? 'centimetres' : 'inches'],
+          ['shrinkage', shrinks],
+          ['top allowance pinch', metric ? 20 : 8],
+          ['bottom allowance', metric ? 15 : 8],
+          ['return', 0],
+          ['side hem', 0],
+          ['seam', 0],
+        );
+        const of = window({
+          finishedDrop: hangs as Length,
+          draw: 'one-way left',
+          rodWidth: inches(54 * widths),
+          fullness: ratio(1),
+          quantity: windows,
+        });
+        const allowances = metric ? 35 * UNITS.cm : 16 * UNITS.in;
+        const step = metric ? UNITS.m / 10 : UNITS.yd / 8;
+        const cut = new Fraction(hangs).div(new Fraction(1).sub(shrinks)).add(allowances);
+        const steps = cut
+          .mul(widths * windows)
+          .div(step)
+          .ceil();
+        expect(yardage(of, rules).value).toBe(steps.mul(step).valueOf());
+      }),
+      { numRuns: 500 },
+    );
+  });
+});
 
 describe('yardage', () => {
   it('is widths × cut ÷ 36, up to the house’s step', () => {

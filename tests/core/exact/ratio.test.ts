@@ -41,14 +41,14 @@ describe('before losing a share', () => {
     expect(beforeLosing(inches(96), ratio(0.04))).toBe(inches(100));
   });
 
-  it('leaves what was wanted, and a nanometre less would not', () => {
+  it('is less than a nanometre short of what leaves exactly what was wanted', () => {
     for (const drop of [84, 96, 101.015625, 63.777]) {
       for (const share of [0.03, 0.0125, 0.5]) {
         const cut = beforeLosing(inches(drop), ratio(share));
         const kept = BigInt(ONE - ratio(share));
         const wanted = BigInt(inches(drop)) * BigInt(ONE);
-        expect(BigInt(cut) * kept >= wanted).toBe(true);
-        expect(BigInt(cut - 1) * kept < wanted).toBe(true);
+        expect(BigInt(cut) * kept <= wanted).toBe(true);
+        expect(BigInt(cut + 1) * kept > wanted).toBe(true);
       }
     }
   });

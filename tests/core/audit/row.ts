@@ -1,0 +1,48 @@
+/** One order row as the audit's checks are given it. */
+import { RowChecked, type Check } from '../../../src/core/audit/check';
+import { CHECKS } from '../../../src/core/audit/checks';
+import type { OrderFinding } from '../../../src/core/audit/finding';
+import { readPrices } from '../../../src/core/audit/price-list';
+import type { CellIn } from '../../../src/core/cell/fields';
+import { readHouse } from '../../../src/core/house/house';
+import { FIGURE_KEYS, usualHeading, type OrderKey } from '../../../src/core/window/meanings';
+import { orderColumns, OrderReader } from '../../../src/core/window/order';
+import { namedBy } from '../../../src/core/window/sheet-words';
+
+type Cells = readonly (readonly CellIn[])[];
+
+export function checked(
+  row: Readonly<Record<string, CellIn>>,
+  rules: Cells = [],
+  prices?: Cells,
+): RowChecked {
+  const house = readHouse(rules.length === 0 ? null : rules);
+  const columns = orderColumns(Object.keys(row), house.unit);
+  const cells = Object.values(row);
+  const headings = new Map(columns.found.map(({ key, heading }) => [key, heading]));
+  const name = (key: OrderKey): string => headings.get(key) ?? usualHeading(key);
+  const has = (key: OrderKey): boolean => headings.has(key);
+  return new RowChecked(
+    {
+      at: 1,
+      order: new OrderReader(columns).read(cells),
+      rules: house.rules,
+      unit: house.unit,
+      cells,
+      headings: columns.headings,
+      ordered: FIGURE_KEYS.filter(has),
+      prices: readPrices(prices),
+      doubts: [],
+      name,
+      has,
+      naming: namedBy((key) => headings.get(key as OrderKey), { gives: () => true }),
+    },
+    CHECKS,
+  );
+}
+
+/** The codes and columns of what one check finds. */
+export const findsBy = (check: Check, ...given: Parameters<typeof checked>): string[] =>
+  checked(...given)
+    .foundBy(check)
+    .map((one: OrderFinding) => `${one.code} at ${one.column}`);

@@ -1,0 +1,34 @@
+import { describe, expect, it } from 'vitest';
+import { sums } from '../../../src/core/audit/sums';
+import { checked, findsBy } from './row';
+
+it('a total is the sum of its parts less the discount', () => {
+  const row = { amount: 400, 'lining amount': 100, labor: 200, discount: 50, total: 650 };
+  expect(findsBy(sums, row)).toEqual([]);
+  expect(findsBy(sums, { ...row, discount: -50 })).toEqual([]);
+  expect(findsBy(sums, { ...row, total: 700 })).toEqual(['partsDoNotAdd at total']);
+  // A part that cannot be read leaves nothing to say of the sum.
+  expect(findsBy(sums, { ...row, total: 700, discount: 'ask' })).toEqual([]);
+});
+
+it('a deposit is not above the total', () => {
+  expect(findsBy(sums, { total: 650, deposit: 650 })).toEqual([]);
+  expect(findsBy(sums, { total: 650, deposit: 660 })).toEqual(['depositAboveTotal at deposit']);
+});
+
+describe('an amount is the unit price times what is priced', () => {
+  const row = { yardage: 18.75, 'unit price': 20, amount: 375, quantity: 2, widths: 6 };
+  it.each([375, 40, 120, 240])('%d: by the yard, the window, the width or all the widths', (amount) => {
+    expect(findsBy(sums, { ...row, amount })).toEqual([]);
+  });
+  it('else the difference is told in money', () => {
+    expect(findsBy(sums, { ...row, amount: 380 })).toEqual(['amountDiffers at amount']);
+    expect(checked({ ...row, amount: 380 }).foundBy(sums)[0]).toMatchObject({ expected: 375, money: 5 });
+  });
+});
+
+it('left and right widths are the widths', () => {
+  const row = { 'left widths': 3, 'right widths': 3, widths: 6 };
+  expect(findsBy(sums, row)).toEqual([]);
+  expect(findsBy(sums, { ...row, widths: 7 })).toEqual(['partsDoNotAdd at widths']);
+});

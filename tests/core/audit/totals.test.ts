@@ -1,0 +1,25 @@
+import { expect, it } from 'vitest';
+import { Totals } from '../../../src/core/audit/totals';
+import { INCHES } from '../../../src/core/exact/unit';
+import { orderColumns } from '../../../src/core/window/order';
+
+const columns = orderColumns(['room', 'rod width', 'yardage', 'amount'], INCHES);
+const added = (...rows: readonly (readonly unknown[])[]): Totals => {
+  const totals = new Totals(columns);
+  for (const row of rows) totals.add(row);
+  return totals;
+};
+
+it('a total is what stands above it, since the last one or in all; lengths are not added', () => {
+  const totals = added(['101', 94, 18.75, 375], ['102', 60, 12.25, '$245.00']);
+  expect(totals.compare(3, ['total', 0, 31, 620])).toEqual([]);
+  totals.add(['103', 60, 10, 200]);
+  expect(totals.compare(5, ['subtotal', '', 10, 820])).toEqual([]);
+  expect(totals.compare(6, ['total', '', 42, 820])).toMatchObject([
+    { code: 'totalRowDiffers', column: 'yardage', found: 42, expected: 41 },
+  ]);
+});
+
+it('says nothing of a column with a figure that could not be added', () => {
+  expect(added(['101', 94, 'ask', 375]).compare(2, ['total', '', 99, 375])).toEqual([]);
+});

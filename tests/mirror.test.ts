@@ -1,0 +1,47 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join, posix, sep } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import ts from 'typescript';
+import { describe, expect, it } from 'vitest';
+import TESTED_BY from './tested-by.json';
+
+const TOP = fileURLToPath(new URL('..', import.meta.url));
+/** The list may only grow shorter: lower this with it. */
+const MOST_WITHOUT = 52;
+
+const sources = readdirSync(join(TOP, 'src/core'), { recursive: true, encoding: 'utf8' })
+  .filter((file) => /\.tsx?$/.test(file))
+  .map((file) => posix.join('src/core', file.split(sep).join('/')));
+
+const ownTest = (source: string): string | undefined => {
+  const base = source.replace(/^src/, 'tests').replace(/\.tsx?$/, '');
+  return ['.test.ts', '.test.tsx'].map((ending) => base + ending).find((file) => existsSync(join(TOP, file)));
+};
+
+/** Whether a file reaches another by its imports, and theirs. */
+function reaches(from: string, to: string, seen = new Set<string>()): boolean {
+  if (from === to) return true;
+  if (seen.has(from)) return false;
+  seen.add(from);
+  const { importedFiles } = ts.preProcessFile(readFileSync(join(TOP, from), 'utf8'), true, true);
+  return importedFiles.some(({ fileName }) => {
+    if (!fileName.startsWith('.')) return false;
+    const path = posix.join(posix.dirname(from), fileName);
+    const file = ['', '.ts', '.tsx', '/index.ts']
+      .map((ending) => path + ending)
+      .find((one) => /\.tsx?$/.test(one) && existsSync(join(TOP, one)));
+    return file !== undefined && reaches(file, to, seen);
+  });
+}
+
+describe('every file of the core', () => {
+  it('has a test of its name, or stands in the list with the test that runs it', () => {
+    const without = sources.filter((source) => ownTest(source) === undefined);
+    expect(without.sort()).toEqual(Object.keys(TESTED_BY).sort());
+    expect(without.length).toBeLessThanOrEqual(MOST_WITHOUT);
+  });
+
+  it.each(Object.entries(TESTED_BY))('%s is run by %s', (source, test) => {
+    expect(reaches(test, source)).toBe(true);
+  });
+});

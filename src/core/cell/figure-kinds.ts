@@ -6,6 +6,9 @@ import { ratio, toFigure, type Ratio } from '../exact/ratio';
 import { digits } from '../exact/unit';
 import { DIGITS, readDecimal } from '../exact/written';
 
+/** A cell's number by the 15 digits a sheet keeps: 59.99999999999999 is 60. */
+const withoutResidue = (figure: number): number => Number(figure.toPrecision(15));
+
 /** A plain number from a cell or from text with a decimal comma. */
 function figureOf(
   cell: number | string | boolean,
@@ -14,7 +17,7 @@ function figureOf(
   example: string,
   plain = (text: string): string => text,
 ): number {
-  if (typeof cell === 'number' && Number.isFinite(cell)) return cell;
+  if (typeof cell === 'number' && Number.isFinite(cell)) return withoutResidue(cell);
   if (typeof cell === 'string') {
     const figure = readDecimal(DIGITS.test(cell) ? cell : plain(cell));
     if (typeof figure !== 'number')

@@ -140,16 +140,21 @@ export function labor(of: Made, rules: Rules): Answer<Money> {
 }
 
 /** Selling price: a markup on the cost or a margin on the selling price, named so that neither is taken for the other. */
-export function sellPrice(of: { cost: Money; rate: Money; basis: SellBasis }): Answer<Money> {
+export function sellPrice(of: {
+  cost: Money;
+  rate: Money;
+  basis: SellBasis;
+  rounding?: Rounding;
+}): Answer<Money> {
   const rate = (): Figure => textFigure(of.rate.toString());
   if (of.basis === 'markup on cost') {
-    const value = toCent(of.cost.times(of.rate.plus(1)));
+    const value = toCent(of.cost.times(of.rate.plus(1)), of.rounding);
     return answer(value, () => [
       step('selling price', '{} × (1 + {})', [moneyFigure(of.cost), rate()], moneyFigure(value)),
     ]);
   }
   if (of.rate.gte(1)) return refuse('noMargin', parameter('rate'), `${of.rate.times(100).toString()} %`);
-  const value = toCent(of.cost.div(money(1).minus(of.rate)));
+  const value = toCent(of.cost.div(money(1).minus(of.rate)), of.rounding);
   return answer(value, () => [
     step('selling price', '{} ÷ (1 − {})', [moneyFigure(of.cost), rate()], moneyFigure(value)),
   ]);

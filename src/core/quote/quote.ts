@@ -66,7 +66,9 @@ class Lines {
     const { cost } = line;
     const { sellRate: rate, sellBasis: basis, centRounding } = this.rules;
     const sold = (of: Money): Money =>
-      markedUp ? sellPrice({ cost: of, rate, basis }).value : toCent(of, centRounding);
+      markedUp
+        ? sellPrice({ cost: of, rate, basis, rounding: centRounding }).value
+        : toCent(of, centRounding);
     this.all.push({ ...line, price: cost === undefined ? NOTHING : sold(cost) });
   }
 

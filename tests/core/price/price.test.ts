@@ -146,3 +146,16 @@ describe('sales tax', () => {
     expect(() => of([12.46], 7.25)).toThrow('rate reads 725 %: more tax than price.');
   });
 });
+
+describe('a price to the cent', () => {
+  it('obeys the rounding it is given: 0.03 at 50 % is 0.045, and 1 at a margin of 30 % is 1.428…', () => {
+    const sold = (cost: string, rate: string, basis: 'markup on cost' | 'margin on selling price') =>
+      (['half up', 'half even', 'up', 'down'] as const).map((rounding) =>
+        sellPrice({ cost: money(cost), rate: money(rate), basis, rounding }).value.toFixed(2),
+      );
+    expect(sold('0.03', '0.5', 'markup on cost')).toEqual(['0.05', '0.04', '0.05', '0.04']);
+    expect(sold('1', '0.3', 'margin on selling price')).toEqual(['1.43', '1.43', '1.43', '1.42']);
+    // 0.71 ÷ 0.7 is 1.0142…: it is not rounded up unless the house rounds up.
+    expect(sold('0.71', '0.3', 'margin on selling price')).toEqual(['1.01', '1.01', '1.02', '1.01']);
+  });
+});

@@ -24,6 +24,8 @@ export interface OutputColumn {
   readonly format: string;
   /** A column that says how many: the figure is of all of them. */
   readonly times?: string;
+  /** Whether the whole row tells it of all its windows. */
+  readonly ofAllWindows?: true;
   /** Where this column is blank or one of these words, there is nothing of it. */
   readonly none?: { readonly column: string; readonly words: readonly string[] };
 }
@@ -63,8 +65,8 @@ export const unlessNoWindow = (quantity: string, figure: string): string =>
   `IF(${quantity}&""="0",0,${figure})`;
 
 /** Whether the figure is of all the windows of the row. */
-export const countsWindows = ({ times, takes }: OutputColumn): boolean =>
-  times !== undefined || Object.values(takes).includes(QUANTITY);
+export const countsWindows = ({ times, ofAllWindows, takes }: OutputColumn): boolean =>
+  times !== undefined || ofAllWindows === true || Object.values(takes).includes(QUANTITY);
 export const QUANTITY = 'quantity';
 
 const converted = (cell: string, from: UnitWord, { small }: Unit): string =>

@@ -39,6 +39,7 @@ function outputColumn(figure: WindowFigure): OutputColumn {
     whole: onlyFrom ?? 'SCHEDULE',
     format: figure.format ?? 'General',
     ...(figure.timesQuantity === true && { times: 'quantity' }),
+    ...(figure.addsUp === true && { ofAllWindows: true as const }),
     ...(none !== undefined && { none: { column: none.column, words: wordsFor(none) } }),
   };
 }

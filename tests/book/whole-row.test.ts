@@ -142,11 +142,32 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
         house: PRICED,
       });
       expect(of.columns.map((one) => one.key)).toEqual(keys);
-      // 105 in, 6 widths of 54: flat 154 less finished 59; 16 pleats, 52½ ÷ 15 = 3½ apart; 2 × (16 + 2) rings.
+      // 105 in, 6 widths of 54: 3 a panel, 5 pleats to a width; 52½ ÷ 14 = 3¾ apart; 2 × (15 + 2) rings.
       // 28 yd² of 12 oz is 21 lb, from 20 lb heavy: spans of 36 in at most; 6 widths × 10 × 2 windows.
-      expect(cells.map((one) => one[0])).toEqual([6, 16, 3.5, 36, 4, '1 × 120 in', 120]);
+      expect(cells.map((one) => one[0])).toEqual([6, 15, 3.75, 34, 4, '1 × 120 in', 120]);
       // Grommets hang without rings; stock rods of 120 and 96 in are the shortest that reach (common practice).
       expect(cells.map((one) => one[1]).slice(3, 6)).toEqual([0, 4, '1 × 96 in']);
+    });
+
+    it('keeps a figure of all the windows of the row their number, and gives 0 where that is 0', async () => {
+      const rows = [
+        ['Rod width', 'Finished drop', 'Heading', 'Fabric width', 'Qty'],
+        [105, 96, 'pinch', 54, 2],
+        [105, 96, 'pinch', 54, 0],
+        [105, 96, 'pinch', 54, null],
+      ];
+      const { cells, shown } = await filledWith(rows, wish('hardwareCost', 'rings'), {
+        rules: 'Rules!$A$1:$B$1',
+        house: { rows: [['price per ring', 1]] },
+      });
+      // 34 rings a window, as above, at 1.00 each.
+      expect(cells).toEqual([
+        [68, 0, 34],
+        // The widths that rings are counted by.
+        [6, 6, 6],
+        [34, 34, 34],
+      ]);
+      expect(shown.map((row) => row.cells.map(({ value }) => value))).toEqual(rowsOf(cells));
     });
 
     it('counts her own widths where she has them', async () => {

@@ -282,7 +282,7 @@ export function windowsSheet(job: Job): Draft {
       format: MONEY_FORMAT,
       name: 'Window_hardware',
       note: 'of all the windows of the row; set the prices on the sheet of prices',
-      formula: (of) => row(of, 'hardware cost'),
+      formula: (of) => guarded(of, ofAll(of, asked(of, handed, 'hardware cost'))),
     },
     ...(functionNamed('CHECK') === undefined
       ? []

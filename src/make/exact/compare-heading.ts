@@ -114,7 +114,9 @@ export function compareHeading(ground: Ground, window: Window): void {
   const { flat, finished } = laid(panel, house);
   const fuller = flat.compare(finished) > 0 ? 'yes' : 'no';
   const about = { ...window.about, fuller };
-  if (fuller === 'yes') {
+  // Where two faces alone pass the rod, nothing can be set out.
+  const room = !PLEATED.includes(window.heading) || pleatsOf(panel, house).space.compare(0) > 0;
+  if (fuller === 'yes' && room) {
     comparePleats(ground, window, panel, about);
     tally.compare(
       'rings',

@@ -56,7 +56,7 @@ const ROOMS: Readonly<Record<string, Room>> = {
   // It also measures: how fast, how exact, how near the best.
   make: {
     rooms: ['core', 'functions', 'book', 'engine', 'file', 'solve'],
-    packages: ['node', 'fflate', 'prettier', 'playwright-core', 'fraction.js'],
+    packages: ['node', 'fflate', 'prettier', 'playwright-core', 'fraction.js', 'esbuild', 'tsx/esm/api'],
     never: EXCEL,
   },
 };

@@ -86,14 +86,11 @@ function terminal(): Io {
   };
 }
 
-if (
-  process.argv[1] !== undefined &&
-  import.meta.url.endsWith('/hem.ts') &&
-  /hem(\.ts)?$/.test(process.argv[1])
-) {
+/** The command as a process of its own. */
+export async function main(words: readonly string[]): Promise<void> {
   // A reader that has seen enough (head) is no trouble.
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
     if (error.code !== 'EPIPE') throw error;
   });
-  process.exitCode = await hem(process.argv.slice(2), terminal());
+  process.exitCode = await hem(words, terminal());
 }

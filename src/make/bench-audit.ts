@@ -205,7 +205,7 @@ export async function benchAuditFile(count = 1_000_000): Promise<string[]> {
     const wrong = await writeOrders(path, count);
     const { size } = await stat(path);
     const began = performance.now();
-    const child = spawn(process.execPath, ['--import', 'tsx', 'src/file/hem.ts', 'audit', path, '--csv'], {
+    const child = spawn(process.execPath, ['src/make/hem.mjs', 'audit', path, '--csv'], {
       stdio: ['ignore', 'pipe', 'ignore'],
     });
     let found = -1;

@@ -12,7 +12,7 @@ const top = fileURLToPath(new URL('../..', import.meta.url));
 
 /** As a person runs it, without npm's own lines. */
 function run(words: readonly string[], input = ''): { code: number | null; out: string; err: string } {
-  const done = spawnSync(process.execPath, ['--import', 'tsx', 'src/file/hem.ts', ...words], {
+  const done = spawnSync(process.execPath, ['src/make/hem.mjs', ...words], {
     cwd: top,
     input,
     encoding: 'utf8',

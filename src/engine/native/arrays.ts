@@ -2,6 +2,7 @@
 import { defineIn } from './call';
 import { rowsIn, stopping } from './ranges';
 import {
+  bounded,
   CALC,
   compared,
   Fault,
@@ -177,6 +178,7 @@ defineIn(
     const grid = rowsIn(world, value);
     const [tall, wide] = [Math.trunc(rows), Math.trunc(columns ?? grid.columns)];
     if (tall < grid.rows || wide < grid.columns) return VALUE;
+    bounded(tall * wide);
     return new Grid(
       tall,
       wide,
@@ -229,6 +231,7 @@ const wrapped =
     const size = Math.trunc(count);
     if (list.rows > 1 && list.columns > 1) return VALUE;
     if (size < 1) return unproven('wraps a list by no number');
+    bounded(size);
     const rows: Scalar[][] = [];
     for (let at = 0; at < list.cells.length; at += size)
       rows.push(

@@ -349,3 +349,76 @@ function plainly(run: Run): Run {
     return value instanceof Grid ? value.at(0, 0) : value;
   };
 }
+
+/** What a formula reads that cannot be computed here, so that a change there is not overlooked. */
+export interface Loose {
+  readonly reads: readonly Read[];
+  readonly everything: boolean;
+}
+
+/** Cells of another workbook, which nothing here changes. */
+const OUTSIDE =
+  /(?:'[^']*\[[^\]]+\][^']*'|\[[^\]]+\][\p{L}\p{N}_. ]*)!(?:\$?[A-Z]{1,3}\$?\d+(?::\$?[A-Z]{1,3}\$?\d+)?|[\p{L}_][\p{L}\p{N}_.]*(?:\([^()]*\))?)/giu;
+
+export function looselyRead(text: string, at: At, directory: Directory): Loose {
+  const reads: Read[] = [];
+  let everything = false;
+  let depth = 0;
+  const named = (name: string, sheet: string | undefined): void => {
+    const place = sheet === undefined ? at.sheet : directory.sheet(sheet);
+    const found = place === undefined ? undefined : directory.defined(name, place);
+    if (found === undefined || depth > DEEPEST_NAMES) return;
+    depth += 1;
+    look(parse(found, 0, 0));
+    depth -= 1;
+  };
+  const look = (node: Node): void => {
+    switch (node.kind) {
+      case 'cells':
+        reads.push({
+          ...node,
+          sheet: node.sheet === undefined ? node.onSheet : directory.sheet(node.sheet),
+          lastSheet: node.lastSheet === undefined ? undefined : directory.sheet(node.lastSheet),
+        });
+        return;
+      case 'name':
+        named(node.name, node.sheet);
+        return;
+      case 'table':
+        look(directory.table(node.table, node.inside, at));
+        return;
+      case 'spill':
+        look(node.from);
+        return;
+      case 'call':
+        everything ||= /^(?:OFFSET|INDIRECT|:|GETPIVOTDATA)$/.test(node.name);
+        named(node.name, undefined);
+        node.given.forEach(look);
+        return;
+      case 'apply':
+        look(node.lambda);
+        node.given.forEach(look);
+        return;
+      case 'chain':
+        look(node.first);
+        for (const [, one] of node.rest) look(one);
+        return;
+      case 'sign':
+      case 'percent':
+        look(node.of);
+        return;
+      case 'union':
+        node.list.forEach(look);
+        return;
+      default:
+        return;
+    }
+  };
+  try {
+    look(parse(text.replace(OUTSIDE, '0'), at.row, at.column));
+  } catch (thrown) {
+    if (!(thrown instanceof Unreadable)) throw thrown;
+    everything = true;
+  }
+  return { reads, everything };
+}

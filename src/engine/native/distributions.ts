@@ -14,7 +14,7 @@ import {
   normalPart,
 } from './chances';
 import { combinations } from './numbers';
-import { DIV0, Fault, held, NUM } from './values';
+import { bounded, DIV0, Fault, held, NUM } from './values';
 
 type Answer = number | Fault;
 const { exp, log, sqrt, trunc } = Math;
@@ -117,7 +117,7 @@ define('CRITBINOM BINOM.INV', 'nnn', (trials: number, chance: number, part: numb
   const n = trunc(trials);
   if (n < 0 || chance < 0 || chance > 1 || part <= 0 || part >= 1) return NUM;
   let sum = 0;
-  for (let k = 0; k <= n; k++) {
+  for (let k = 0; k <= bounded(n); k++) {
     sum += binomial(k, n, chance);
     if (sum >= part) return k;
   }
@@ -134,7 +134,7 @@ const hyper = (whole: boolean | undefined, given: readonly number[]): Answer => 
   if (k < Math.max(0, n - all + marked)) return NUM;
   if (whole !== true) return hypergeometric(k, n, marked, all);
   let sum = 0;
-  for (let one = 0; one <= k; one++) sum += hypergeometric(one, n, marked, all);
+  for (let one = 0; one <= bounded(k); one++) sum += hypergeometric(one, n, marked, all);
   return sum;
 };
 define('HYPGEOMDIST', 'nnnn', (...given: number[]) => hyper(undefined, given));

@@ -1,7 +1,7 @@
 /** Loans, cash flows, depreciation and interest. */
 import { define, defineIn } from './call';
 import { numbersIn, rowsIn, stop, stopping } from './ranges';
-import { DIV0, Fault, held, NUM, toNumber, unproven, type Value } from './values';
+import { bounded, DIV0, Fault, held, NUM, toNumber, unproven, type Value } from './values';
 import type { World } from './world';
 
 type Answer = number | Fault;
@@ -100,7 +100,7 @@ const cumulative =
       return NUM;
     const paid = payment(rate, periods, present, 0, type);
     let sum = 0;
-    for (let period = from; period <= to; period++) {
+    for (let period = from; period <= bounded(to); period++) {
       const part = interest(rate, period, periods, present, 0, type);
       sum += principal ? paid - part : part;
     }
@@ -224,7 +224,7 @@ define('DDB', 'nnnn?n', (cost: number, rest: number, life: number, period: numbe
   if (cost < 0 || rest < 0 || life <= 0 || period <= 0 || period > life || factor <= 0) return NUM;
   if (!Number.isInteger(period)) return unproven('writes off part of a period');
   let [left, off] = [cost, 0];
-  for (let one = 1; one <= period; one++) {
+  for (let one = 1; one <= bounded(period); one++) {
     off = Math.max(0, Math.min((left * factor) / life, left - rest));
     left -= off;
   }
@@ -237,7 +237,7 @@ define('DB', 'nnnn?n', (cost: number, rest: number, life: number, period: number
     return unproven('writes off part of a period');
   const rate = Math.round((1 - (rest / cost) ** (1 / life)) * 1000) / 1000;
   let [gone, off] = [0, 0];
-  for (let one = 1; one <= period; one++) {
+  for (let one = 1; one <= bounded(period); one++) {
     off =
       one === 1
         ? (cost * rate * months) / 12

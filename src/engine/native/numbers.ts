@@ -3,6 +3,7 @@ import { define, defineIn } from './call';
 import { power } from './operators';
 import { eachValue, matrixIn, numbersIn, rowsIn, stop, stopping } from './ranges';
 import {
+  bounded,
   DIV0,
   Fault,
   Grid,
@@ -188,13 +189,14 @@ define('FACTDOUBLE', 'm', (number: number) => {
   const whole = Math.trunc(number);
   if (whole < -1) return NUM;
   let product = 1;
+  if (whole > 300) return NUM;
   for (let one = whole; one > 1; one -= 2) product *= one;
   return held(product);
 });
 export function combinations(whole: number, chosen: number): number {
   const few = Math.min(chosen, whole - chosen);
   let found = 1;
-  for (let one = 1; one <= few; one++) found = (found * (whole - few + one)) / one;
+  for (let one = 1; one <= bounded(few); one++) found = (found * (whole - few + one)) / one;
   return found < SAFE ? Math.round(found) : found;
 }
 define('COMBIN', 'nn', (number: number, chosen: number) => {
@@ -210,6 +212,8 @@ define('PERMUT', 'nn', (number: number, chosen: number) => {
   const [n, k] = [Math.trunc(number), Math.trunc(chosen)];
   if (n <= 0 || k < 0 || n < k) return NUM;
   let product = 1;
+  bounded(k);
+  if (n > SAFE) return unproven('counts the ways of so many');
   for (let one = n - k + 1; one <= n; one++) product *= one;
   return held(product);
 });
@@ -379,6 +383,7 @@ defineIn(
 define('MUNIT', 'n', (size: number) => {
   const whole = Math.trunc(size);
   if (whole < 1) return VALUE;
+  bounded(whole * whole);
   return new Grid(
     whole,
     whole,

@@ -115,10 +115,15 @@ class Reading {
     return found;
   }
   #sign(sign: string): boolean {
+    const before = this.#at;
     this.#space();
-    if (this.text[this.#at] !== sign) return false;
-    this.#at += 1;
-    return true;
+    if (this.text[this.#at] === sign) {
+      this.#at += 1;
+      return true;
+    }
+    // A space may be the sign for what two ranges share.
+    this.#at = before;
+    return false;
   }
   #want(sign: string): void {
     if (!this.#sign(sign)) throw new Unreadable('it cannot be read as a formula');

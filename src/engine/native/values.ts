@@ -213,3 +213,9 @@ const blankLike = (other: Scalar): Scalar =>
 
 export const sameText = (one: string, other: string): boolean =>
   one === other || one.toLowerCase() === other.toLowerCase();
+
+/** More steps or cells than anyone means; Excel itself would take long or refuse. */
+const MOST_STEPS = 1_000_000;
+export function bounded(count: number): number {
+  return count > MOST_STEPS ? unproven('works through so long a list') : count;
+}

@@ -126,7 +126,7 @@ export class World {
   }
 }
 
-const MOST_CELLS = 4_000_000;
+const MOST_CELLS = 200_000;
 
 export const isScalar = (value: Value): value is Scalar =>
   value === null || typeof value !== 'object' || value instanceof Fault;

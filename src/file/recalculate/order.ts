@@ -141,14 +141,14 @@ export class Order {
     return list;
   }
 
-  /** All formulas, each after those it reads, and those that refer to themselves in a circle. */
-  sorted(): { readonly order: Int32Array; readonly circles: ReadonlySet<number> } {
+  /** All formulas, each after those it reads, and those that refer to themselves, each with its circle's number. */
+  sorted(): { readonly order: Int32Array; readonly circles: ReadonlyMap<number, number> } {
     // Tarjan's components, without a call for each level: a chain may be 20,000 long.
     const seen = new Int32Array(this.#nodes).fill(-1);
     const low = new Int32Array(this.#nodes);
     const open = new Uint8Array(this.#nodes);
     const order = new Int32Array(this.count);
-    const circles = new Set<number>();
+    const circles = new Map<number, number>();
     const waiting: number[] = [];
     let [time, done] = [0, 0];
     for (let root = 0; root < this.count; root++) {
@@ -184,7 +184,7 @@ export class Order {
         for (const one of group.reverse()) {
           order[done++] = one;
           // Between a formula and itself there is always a node of a column.
-          if (size > 1) circles.add(one);
+          if (size > 1) circles.set(one, node);
         }
       }
     }

@@ -140,14 +140,12 @@ class Work {
   }
 
   get findsCells(): boolean {
-    return this.all.formulas.some(
-      ({ shape, kind }) => shape.compiled?.everything === true || kind === 'table',
-    );
+    return this.all.formulas.some(({ shape }) => shape.everything);
   }
 
   #reads(at: number, visit: (area: Area) => void): void {
     const formula = this.all.formulas[at];
-    for (const read of formula?.shape.compiled?.reads ?? []) {
+    for (const read of formula?.shape.reads ?? []) {
       const area = areaOf(read, formula?.sheet ?? 0, formula?.row ?? 0, formula?.column ?? 0);
       visit(area);
       if (read.lastSheet === undefined || read.sheet === undefined) continue;
@@ -161,7 +159,8 @@ class Work {
     const { order, circles } = this.#order.sorted();
     const { progress, watch } = this.known;
     // Members of a circle keep their values, so that what follows them reads those.
-    for (const at of circles) if (hasValue((this.all.formulas[at] as FormulaCell).cell)) this.#restore(at);
+    for (const at of circles.keys())
+      if (hasValue((this.all.formulas[at] as FormulaCell).cell)) this.#restore(at);
     let count = 0;
     for (const at of order) {
       count += 1;
@@ -175,6 +174,7 @@ class Work {
       }
       this.#settle(at);
     }
+    this.#nameCircles(circles);
     return { changed: this.#changed, grown: this.#grown() };
   }
 
@@ -184,13 +184,27 @@ class Work {
     this.#answers[at] = { value: undefined, calls: [], circle: true, why: 'it refers to itself in a circle' };
   }
 
+  /** Where one member of a circle is named, all of it is. */
+  #nameCircles(circles: ReadonlyMap<number, number>): void {
+    const named = new Set<number>();
+    for (const [at, group] of circles) if (this.#answers[at]?.circle === true) named.add(group);
+    for (const [at, group] of circles)
+      if (named.has(group))
+        this.#answers[at] ??= {
+          value: undefined,
+          calls: [],
+          circle: true,
+          why: 'it refers to itself in a circle',
+        };
+  }
+
   /** Formulas that must be computed whatever they read. */
   #isSeed(at: number): boolean {
-    const { shape, cell, kind } = this.all.formulas[at] as FormulaCell;
+    const { shape, cell } = this.all.formulas[at] as FormulaCell;
     if (this.known.everything === true || shape.ours || this.file.stale) return true;
     if (!hasValue(cell)) return true;
     if (cell.formula?.always === true && !shape.volatile) return true;
-    return this.known.dynamic && (shape.compiled?.everything === true || kind === 'table');
+    return this.known.dynamic && shape.everything;
   }
 
   /** Computes a formula, or what it turns out to need first; without a call for each, for chains are long. */
@@ -292,7 +306,8 @@ class Work {
   #take(at: number, given: Scalar | Grid): void {
     const formula = this.all.formulas[at] as FormulaCell;
     const { sheet, row, column } = formula;
-    const calls = [...this.#calls];
+    // Hundreds of thousands of calls are not kept with their steps: only what has something to say.
+    const calls = this.#calls.filter(({ outcome }) => 'error' in outcome || outcome.findings.length > 0);
     let value = given;
     let why: string | undefined;
     if (formula.kind === 'dynamic' && value instanceof Grid) {

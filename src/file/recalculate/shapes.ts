@@ -1,5 +1,12 @@
 /** Formulas that stand alike, counted each from its own cell, are read and made ready once. */
-import { compiled, type At, type Compiled, type Directory } from '../../engine/native/compile';
+import {
+  compiled,
+  looselyRead,
+  type At,
+  type Compiled,
+  type Directory,
+  type Read,
+} from '../../engine/native/compile';
 import { Unreadable } from '../../engine/native/parse';
 import { countedFrom } from '../../book/formula';
 import { callsOurs, functionsIn, otherWorkbook, typed } from './formula';
@@ -15,6 +22,9 @@ export interface Shape {
   /** Its answer changes by itself: the day, chance, or cells it finds while it is computed. */
   readonly volatile: boolean;
   readonly functions: readonly string[];
+  readonly reads: readonly Read[];
+  /** It finds what it reads while it is computed, or no one can tell what it reads. */
+  readonly everything: boolean;
 }
 
 const VOLATILE = new Set([
@@ -38,6 +48,8 @@ export const DATA_TABLE: Shape = {
   ours: false,
   volatile: false,
   functions: [],
+  reads: [],
+  everything: true,
 };
 
 export class Shapes {
@@ -68,17 +80,22 @@ function made(stored: string, at: At, directory: Directory, spills: boolean): Sh
   const functions = functionsIn(text);
   const ours = callsOurs(text);
   const rest = { ours, functions, volatile: functions.some((name) => VOLATILE.has(name)) };
+  const refused = (why: string): Shape => ({
+    ...rest,
+    ...looselyRead(text, at, directory),
+    compiled: undefined,
+    why,
+  });
   const other = otherWorkbook(text);
-  if (other !== undefined)
-    return { ...rest, compiled: undefined, why: `it points into another workbook ([${other}])` };
+  if (other !== undefined) return refused(`it points into another workbook ([${other}])`);
   const outside = functions.find((name) => OUTSIDE.test(name));
-  if (outside !== undefined)
-    return { ...rest, compiled: undefined, why: `it calls ${outside}, which is not computed here` };
+  if (outside !== undefined) return refused(`it calls ${outside}, which is not computed here`);
   try {
     const found = compiled(text, at, directory, spills || ours);
-    return { ...rest, ours: ours || found.ours, compiled: found, why: '' };
+    const { reads, everything } = found;
+    return { ...rest, ours: ours || found.ours, compiled: found, why: '', reads, everything };
   } catch (thrown) {
-    if (thrown instanceof Unreadable) return { ...rest, compiled: undefined, why: thrown.message };
+    if (thrown instanceof Unreadable) return refused(thrown.message);
     throw thrown;
   }
 }

@@ -2,8 +2,7 @@
 import { randomBytes } from 'node:crypto';
 import { access, constants, open, readFile, realpath, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, extname, join } from 'node:path';
-import { unzipSync, zipSync, type Zippable } from 'fflate';
-import { damagedParts } from './checksum';
+import { entriesOf, isSound, unpacked, zip } from './zip';
 import { Problem } from '../problem';
 
 export type Parts = Map<string, Uint8Array>;
@@ -95,16 +94,17 @@ function strange(path: string, bytes: Uint8Array): Problem {
 function unzip(path: string, bytes: Uint8Array): Parts {
   let whole = 0;
   try {
-    const files = unzipSync(bytes, {
-      filter({ name, originalSize }) {
-        whole += originalSize;
-        if (originalSize > MOST_PART) throw tooLarge(`${path}: ${name}`, originalSize, MOST_PART);
-        if (whole > MOST_WHOLE) throw tooLarge(path, whole, MOST_WHOLE);
-        return true;
-      },
-    });
-    const parts: Parts = new Map(Object.entries(files));
-    const [damaged] = damagedParts(bytes, parts);
+    const parts: Parts = new Map();
+    let damaged: string | undefined;
+    for (const entry of entriesOf(bytes)) {
+      const { name, size } = entry;
+      whole += size;
+      if (size > MOST_PART) throw tooLarge(`${path}: ${name}`, size, MOST_PART);
+      if (whole > MOST_WHOLE) throw tooLarge(path, whole, MOST_WHOLE);
+      const part = unpacked(entry);
+      if (!isSound(entry, part)) damaged ??= name;
+      parts.set(name, part);
+    }
     if (damaged !== undefined)
       throw new Problem(
         `“${path}” is damaged: its part ${damaged} is not what was saved. Find a whole copy of it, or restore it from a backup.`,
@@ -132,9 +132,7 @@ export async function openArchive(path: string): Promise<Parts> {
 
 /** What the parts weigh zipped again. Folders and order stay as they were. */
 export function zipped(parts: Parts): Uint8Array {
-  const files: Zippable = {};
-  for (const [name, bytes] of parts) files[name] = [bytes, { level: name.endsWith('/') ? 0 : 6 }];
-  return zipSync(files, { mtime: '1980-01-01T12:00:00' });
+  return zip(parts);
 }
 
 /** Fails early where the workbook could not be written at the end. */

@@ -41,7 +41,7 @@ export function planted(file: WorkbookFile, chance: () => boolean): Planted {
     return cells;
   });
   for (const { sheet, row, column, shape } of formulas)
-    for (const one of shape.compiled?.reads ?? []) {
+    for (const one of shape.reads) {
       const area = areaOf(one, sheet, row, column);
       const cells = byCell[area.sheet];
       if (cells === undefined) continue;

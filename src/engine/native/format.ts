@@ -50,6 +50,9 @@ export function formatted(value: number | string, format: string): string | Faul
   if (DAY_PART.test(bare.replace(/\[(?:black|blue|cyan|green|magenta|red|white|yellow)\]/gi, '')))
     return value < 0 ? VALUE : dayText(value, section);
   const size = at === 1 ? Math.abs(value) : value;
+  // A comma that parts no thousands is the point of another country.
+  if (/[0#?],[0#?]/.test(section) && !/#,##[0#]|0,000|#,#0/.test(section))
+    return unproven('writes a number with a comma that parts no thousands');
   return numeric(size, section);
 }
 

@@ -1,7 +1,7 @@
 /** Loans, cash flows, depreciation and interest. */
 import { define, defineIn } from './call';
-import { numbersIn, rowsIn, stop, stopping } from './ranges';
-import { bounded, DIV0, Fault, held, NUM, toNumber, unproven, type Value } from './values';
+import { numbersIn, stopping } from './ranges';
+import { bounded, DIV0, type Fault, held, NUM, unproven, VALUE, type Value } from './values';
 import type { World } from './world';
 
 type Answer = number | Fault;
@@ -109,47 +109,21 @@ const cumulative =
 define('CUMIPMT', 'mmmmmm', cumulative(false));
 define('CUMPRINC', 'mmmmmm', cumulative(true));
 
-/** Newton's steps from a guess; where they do not settle, the answer is not sure. */
-function solved(value: (x: number) => number, guess: number, least: number): number {
-  let x = guess;
-  for (let step = 0; step < 200; step++) {
-    const now = value(x);
-    const width = Math.max(Math.abs(x), 1e-3) * 1e-7;
-    const slope = (value(x + width) - value(x - width)) / (2 * width);
-    if (slope === 0 || !Number.isFinite(slope)) break;
-    let next = x - now / slope;
-    if (next <= least) next = (x + least) / 2;
-    if (Math.abs(next - x) <= 1e-15 * Math.max(1, Math.abs(next)) || next === x) return next;
-    if (step > 60 && Math.abs(next - x) < 1e-13) return next;
-    x = next;
-  }
-  return unproven('looks for a rate that cannot be found surely');
-}
-define(
-  'RATE',
-  'nnn?nnn',
-  (periods: number, paid: number, present: number, future = 0, type = 0, guess = 0.1): Answer => {
-    if (periods <= 0) return NUM;
-    const first = begins(type);
-    return solved(
-      (rate) => {
-        if (Math.abs(rate) < 1e-12) return present + paid * periods + future;
-        const growth = (1 + rate) ** periods;
-        return present * growth + (paid * (1 + rate * first) * (growth - 1)) / rate + future;
-      },
-      guess,
-      -1,
-    );
-  },
-);
+define('RATE', 'nnn?nnn', () => unproven('looks for a rate that Excel finds only nearly'));
 const discounted = (rate: number, flows: readonly number[]): number =>
   flows.reduce((sum, one, at) => sum + one / (1 + rate) ** (at + 1), 0);
 defineIn(
   'NPV',
   'nr*',
-  stopping((world: World, rate: number, ...given: Many): Answer =>
-    rate === -1 ? DIV0 : held(discounted(rate, numbersIn(world, given))),
-  ),
+  stopping((world: World, rate: number, ...given: Many): Answer => {
+    if (rate === -1) return DIV0;
+    const flows = numbersIn(world, given);
+    const found = discounted(rate, flows);
+    const largest = flows.reduce((most, one) => Math.max(most, Math.abs(one)), 0);
+    return Math.abs(found) < 1e-6 * largest
+      ? unproven('comes to so little of large sums that only rounding is left')
+      : held(found);
+  }),
 );
 defineIn(
   'IRR',
@@ -157,7 +131,8 @@ defineIn(
   stopping((world: World, range: Value, guess = 0.1): Answer => {
     const flows = numbersIn(world, [range]);
     if (!flows.some((one) => one > 0) || !flows.some((one) => one < 0)) return NUM;
-    return solved((rate) => discounted(rate, flows), guess, -1);
+    // Excel stops searching before the last digits, and where it stops is not known.
+    return Number.isFinite(guess) ? unproven('looks for a rate that Excel finds only nearly') : VALUE;
   }),
 );
 defineIn(
@@ -180,37 +155,8 @@ defineIn(
     return ratio < 0 ? NUM : held(ratio ** (1 / (n - 1)) - 1);
   }),
 );
-function dated(world: World, values: Value, dates: Value): { flow: number; years: number }[] {
-  const [flows, days] = [values, dates].map((one) =>
-    rowsIn(world, one).cells.map((cell) => {
-      const number = toNumber(cell);
-      return number instanceof Fault ? stop(number) : number;
-    }),
-  ) as [number[], number[]];
-  if (flows.length !== days.length || flows.length === 0) stop(NUM);
-  const first = Math.trunc(days[0] ?? 0);
-  if (days.some((day) => Math.trunc(day) < first)) stop(NUM);
-  return flows.map((flow, at) => ({ flow, years: (Math.trunc(days[at] ?? 0) - first) / 365 }));
-}
-const present = (rate: number, list: readonly { flow: number; years: number }[]): number =>
-  list.reduce((sum, { flow, years }) => sum + flow / (1 + rate) ** years, 0);
-defineIn(
-  'XNPV',
-  'mrr',
-  stopping((world: World, rate: number, values: Value, dates: Value): Answer =>
-    rate <= 0 ? unproven('discounts by no rate') : held(present(rate, dated(world, values, dates))),
-  ),
-);
-defineIn(
-  'XIRR',
-  'rr?m',
-  stopping((world: World, values: Value, dates: Value, guess = 0.1): Answer => {
-    const list = dated(world, values, dates);
-    if (!list.some(({ flow }) => flow > 0) || !list.some(({ flow }) => flow < 0)) return NUM;
-    // Excel stops at a millionth of a per cent, which is not the last digit.
-    return list.length > 0 ? unproven('looks for a rate that Excel finds only nearly') : guess;
-  }),
-);
+defineIn('XNPV', 'mrr', () => unproven('discounts by dates'));
+defineIn('XIRR', 'rr?m', () => unproven('looks for a rate that Excel finds only nearly'));
 
 define('SLN', 'nnn', (cost: number, rest: number, life: number): Answer =>
   life === 0 ? DIV0 : (cost - rest) / life,

@@ -203,7 +203,8 @@ const beside =
     const signs = signsIn(world, between);
     if (count === 0) return VALUE;
     if (text.length > 0 && Math.abs(count) > text.length) return VALUE;
-    if (signs.includes('')) return unproven('cuts at an empty text');
+    if (signs.length !== 1 || signs[0] === '' || mode !== 0)
+      return unproven('cuts at several texts, or at an empty one');
     const cuts = cutOf(text, signs, mode !== 0);
     if (end !== 0) return unproven('takes the end of a text as a cut');
     const cut = count > 0 ? cuts[count - 1] : cuts[cuts.length + count];

@@ -7,7 +7,7 @@ import { typedText } from '../../file/recalculate/collect';
 import { cellName, recalculate, sameScalar } from '../../file/recalculate/recalculate';
 import { hasValue, scalarOf } from '../../file/recalculate/sheets';
 import { openArchive } from '../../file/xlsx/archive';
-import { readWorkbook, type WorkbookFile } from '../../file/xlsx/workbook';
+import { readWorkbook, type WorkbookFile, type WorksheetFile } from '../../file/xlsx/workbook';
 import { planted } from './plant';
 
 export interface Share {
@@ -67,14 +67,27 @@ export async function plantAll(paths: readonly string[], chance: () => boolean):
   return sum;
 }
 
+/** The first cell of an answer that is not what Excel had stored there. */
+function differing(
+  value: Scalar | Grid,
+  { row, column }: { row: number; column: number },
+  { seen }: WorksheetFile,
+): string | undefined {
+  const rows = value instanceof Grid ? value : new Grid(1, 1, [value]);
+  const held = new Map(seen.rows.map((one) => [one.row, one.cells] as const));
+  for (let down = 0; down < rows.rows; down++)
+    for (let right = 0; right < rows.columns; right++) {
+      const cell = held.get(row + down)?.find((one) => one.column === column + right);
+      if (down + right === 0 && cell !== undefined && !hasValue(cell)) continue;
+      const stored = cell === undefined ? null : scalarOf(cell);
+      const found = rows.at(down, right);
+      if (!same(found, stored)) return `Excel ${shown(stored)}, here ${shown(found)}`;
+    }
+  return undefined;
+}
+
 function compare(before: WorkbookFile, file: WorkbookFile, name: string, sum: Planting): void {
   const { formulas, answers } = recalculate(file);
-  const old = before.sheets.map(
-    ({ seen }) =>
-      new Map(
-        seen.rows.flatMap(({ cells }) => cells.map((cell) => [`${cell.row}!${cell.column}`, cell] as const)),
-      ),
-  );
   for (const [at, formula] of formulas.entries()) {
     const answer = answers[at];
     if (answer === undefined || formula.shape.ours) continue;
@@ -87,16 +100,10 @@ function compare(before: WorkbookFile, file: WorkbookFile, name: string, sum: Pl
     }
     if (answer.value === undefined) continue;
     sum.computed += 1;
-    const rows = answer.value instanceof Grid ? answer.value : new Grid(1, 1, [answer.value]);
-    for (let row = 0; row < rows.rows; row++)
-      for (let column = 0; column < rows.columns; column++) {
-        const cell = old[formula.sheet]?.get(`${formula.row + row}!${formula.column + column}`);
-        if (row + column === 0 && cell !== undefined && !hasValue(cell)) continue;
-        const stored = cell === undefined ? null : scalarOf(cell);
-        if (!same(rows.at(row, column), stored))
-          sum.wrong.push(
-            `${name} ${cellName(file, formula)} ${typedText(formula).slice(0, 120)}: Excel ${shown(stored)}, here ${shown(rows.at(row, column))}`,
-          );
-      }
+    const old = before.sheets[formula.sheet];
+    if (old === undefined) continue;
+    const wrong = differing(answer.value, formula, old);
+    if (wrong !== undefined)
+      sum.wrong.push(`${name} ${cellName(file, formula)} ${typedText(formula).slice(0, 120)}: ${wrong}`);
   }
 }

@@ -147,7 +147,7 @@ interface Score {
   readonly score: number;
 }
 
-/** Choices betray a column whatever its heading: “pinch, grommet, pinch” is a heading of drapery. */
+/** The words of a choice tell a column whatever its heading: “pinch, grommet, pinch” is a heading of drapery. */
 function byContents(seen: Seen, wanted: WantedColumn, unit: Unit): number {
   if (wanted.field.kind.choices === undefined || seen.cells.length < 2) return 0;
   if (!seen.cells.every(({ value }) => typeof value === 'string')) return 0;

@@ -36,7 +36,7 @@ export interface Given {
   readonly spill?: readonly (readonly CellValue[])[];
   /** The calls of our functions in this formula, in the order they were answered. */
   readonly calls: readonly Call[];
-  /** The engine stumbled over it: its value means nothing. */
+  /** The engine failed at it: its value means nothing. */
   readonly fault?: string;
 }
 

@@ -1,4 +1,4 @@
-/** A sheet that undo takes away: the grid would go on drawing it, or judge its cells a moment later, and stumble. */
+/** A sheet that undo takes away: the grid would go on drawing it, or judge its cells a moment later, and fail. */
 import {
   ICommandService,
   IUniverInstanceService,

@@ -65,7 +65,7 @@ describe('her word', () => {
   it('of words is no choice in a table of thousands either', async () => {
     const rows = Array.from({ length: 3000 }, (_, at) => [60, 98, `see sheet ${at}`, 'pinch']);
     const read3000 = await read({ rows: [['Width', 'Height', 'Zx', 'Qv'], ...rows] });
-    // “pinch” a thousand times betrays its column; other words betray none.
+    // “pinch” a thousand times tells its column; other words tell none.
     expect(taken(read3000!)).toEqual({ A: 'openingWidth', B: 'measured', D: 'heading' });
   });
 

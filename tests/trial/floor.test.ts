@@ -65,7 +65,7 @@ describe.runIf(thereIsABrowser)('a floor in the pane', () => {
     const cuts = names.find(({ name }) => name === 'Cutting_cuts')?.area;
     const block = await at.read(cuts ?? areaAt('Cutting list', 0, 0));
     expect(block.values.flat().reduce((sum: number, one) => sum + Number(one), 0)).toBe(await cutsOf(at));
-    // The grid itself stumbles where the sheet in sight is the one undone.
+    // The grid itself fails where the sheet in sight is the one undone.
     await at.goTo(areaAt('Sheet1', 0, 0));
     await at.undo();
     expect((await at.contents()).sheets.map(({ name }) => name)).toEqual(['Sheet1']);

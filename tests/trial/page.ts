@@ -90,7 +90,7 @@ export class Trial {
   }
 }
 
-/** The grid has drawn what is there now: where it stumbles, it does so then. */
+/** The grid has drawn what is there now: where it fails, it does so then. */
 export const drawn = ({ page }: Opened): Promise<void> =>
   page.evaluate(
     () =>

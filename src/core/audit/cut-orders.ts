@@ -24,8 +24,8 @@ const cuttingFor = ({ window, dropped }: CutOrdered, rules: Rules): Cutting =>
   cuttingOf(plainCut(dropped, rules), window.verticalRepeat, window.match, rules);
 
 /** What each cut of a half-drop may be called: by what follows it, or with half a repeat more. */
-export function* halfDropCuts(of: CutOrdered, rules: Rules): Generator<number> {
-  const { cut, repeat, halfDrop } = cuttingFor(of, rules);
+export function* halfDropCuts(order: CutOrdered, rules: Rules): Generator<number> {
+  const { cut, repeat, halfDrop } = cuttingFor(order, rules);
   if (!halfDrop || repeat === undefined) return;
   const { like, unlikeTwice } = takesOf(2 * cut, repeat);
   yield* [like, unlikeTwice / 2, like + repeat / 2, like + repeat];
@@ -44,9 +44,9 @@ function* halfDropCloths({ cut, repeat }: Cutting, { a, b, shared }: Starts): Ge
       yield (changes * unlikeTwice) / 2 + (cuts - 1 - changes) * like + last;
 }
 
-function* clothsOfWindows(of: ClothOrdered, windows: number, rules: Rules): Generator<number> {
-  const { cutLength, widths, window } = of;
-  const cutting = cuttingFor(of, rules);
+function* clothsOfWindows(order: ClothOrdered, windows: number, rules: Rules): Generator<number> {
+  const { cutLength, widths, window } = order;
+  const cutting = cuttingFor(order, rules);
   const { cut, repeat, rule, halfDrop } = cutting;
   const panels = panelsOf(window.draw ?? 'pair');
   const cuts = cutsOf(widths, windows, rules);
@@ -70,11 +70,11 @@ function* clothsOfWindows(of: ClothOrdered, windows: number, rules: Rules): Gene
 }
 
 /** Every yardage that follows from the widths and the cut of a row, as its rules round it. */
-export function* honestYardages(of: ClothOrdered, rules: Rules): Generator<number> {
-  const quantity = of.window.quantity ?? 1;
+export function* honestYardages(order: ClothOrdered, rules: Rules): Generator<number> {
+  const quantity = order.window.quantity ?? 1;
   const runs = rules.yardageRoundedBy === 'window' ? 1 : quantity;
-  const start = patternStart(of.window.verticalRepeat, rules);
-  for (const nm of clothsOfWindows(of, runs, rules)) {
+  const start = patternStart(order.window.verticalRepeat, rules);
+  for (const nm of clothsOfWindows(order, runs, rules)) {
     const cloth = exact(Math.ceil(nm));
     const yardage = roundedYardage(() => cloth, quantity, rules);
     yield yardage;

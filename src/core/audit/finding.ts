@@ -29,14 +29,14 @@ export interface Told {
   readonly sure?: Sure;
 }
 
-export function told(row: number, of: Finding, more: Told = {}): OrderFinding {
+export function told(row: number, finding: Finding, more: Told = {}): OrderFinding {
   const { found = '', expected = '', money } = more;
   return {
     row,
-    code: of.code,
-    weight: of.weight,
+    code: finding.code,
+    weight: finding.weight,
     sure: more.sure ?? 'sure',
-    column: of.about,
+    column: finding.about,
     found,
     expected,
     difference:
@@ -44,7 +44,7 @@ export function told(row: number, of: Finding, more: Told = {}): OrderFinding {
         ? Number((found - expected).toPrecision(12))
         : '',
     money: money === undefined ? '' : Number(money.toFixed(2)),
-    sentence: of.sentence,
+    sentence: finding.sentence,
   };
 }
 

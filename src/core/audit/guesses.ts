@@ -107,8 +107,8 @@ export class Guesses {
     this.otherUnit = this.unit === INCHES ? 'centimetres' : 'inches';
   }
 
-  private readonly show = (of: number): string => showNear(of, this.unit);
-  private readonly cell = (of: number): number => Number(toUnit(of, this.unit.small).toPrecision(9));
+  private readonly show = (length: number): string => showNear(length, this.unit);
+  private readonly cell = (length: number): number => Number(toUnit(length, this.unit.small).toPrecision(9));
 
   /** Nobody meant a figure out of the usual range. */
   private usual(key: LengthKey, length: number): boolean {

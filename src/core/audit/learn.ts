@@ -57,9 +57,9 @@ const LEAST_SHARE = 0.6;
 const BORNE_OUT = 0.9;
 
 /** To a sixteenth of an inch or half a millimetre: what people write down. */
-const written = (of: number, rules: Rules): Length => {
+const written = (length: number, rules: Rules): Length => {
   const step = unitOf(rules) === INCHES ? UNITS.in / 16 : UNITS.mm / 2;
-  return exact(Math.round(of / step) * step);
+  return exact(Math.round(length / step) * step);
 };
 
 /** The values that most orders imply, most often first. */
@@ -305,17 +305,17 @@ const canTell = (orders: readonly Order[], { figure, tells }: Pick<Question, 'fi
 
 /** The best value of one rule while the others stand. */
 function best(
-  of: Question,
+  question: Question,
   orders: readonly Order[],
   rules: Rules,
   standing: Rules,
 ): { value: unknown; fit: number; asGood: unknown[] } {
-  const now = valueOf(rules, of);
-  const first = valueOf(standing, of);
-  const values = [...new Set([now, first, ...of.candidates(orders, rules)])];
+  const now = valueOf(rules, question);
+  const first = valueOf(standing, question);
+  const values = [...new Set([now, first, ...question.candidates(orders, rules)])];
   const scored = values.map((value) => ({
     value,
-    fit: counted(orders, of.figure, withValue(rules, of, value)),
+    fit: counted(orders, question.figure, withValue(rules, question, value)),
   }));
   const most = Math.max(...scored.map(({ fit }) => fit));
   const winners = scored.filter(({ fit }) => fit === most).map(({ value }) => value);
@@ -391,8 +391,8 @@ export function learnRules(orders: readonly Order[], standing: Rules): Learned {
   const whole = few.filter(
     (order) => Object.keys(order.ordered).length > 0 && order.facts.railroaded !== 'yes',
   );
-  const lenient = (of: Rules): Rules => ({
-    ...of,
+  const lenient = (strict: Rules): Rules => ({
+    ...strict,
     lengthTolerance: standing.lengthTolerance,
     yardageTolerance: standing.yardageTolerance,
   });

@@ -7,41 +7,41 @@ import { digits, showLength, showYardage, type Unit } from '../exact/unit';
 
 const rounded = (figure: number): number => Number(figure.toPrecision(12));
 
-export function figureCell(key: FigureKey, of: number, unit: Unit): CellOut {
+export function figureCell(key: FigureKey, figure: number, unit: Unit): CellOut {
   switch (orderedFigure(key).kind.quantity) {
     case 'length':
-      return rounded(toUnit(of, unit.small));
+      return rounded(toUnit(figure, unit.small));
     case 'yardage':
-      return rounded(toUnit(of, unit.large));
+      return rounded(toUnit(figure, unit.large));
     case 'fullness':
     case 'share':
     case 'weight':
-      return Number(of.toFixed(3));
+      return Number(figure.toFixed(3));
     default:
-      return rounded(of);
+      return rounded(figure);
   }
 }
 
-export function showOf(key: FigureKey, of: number, unit: Unit): string {
+export function showOf(key: FigureKey, figure: number, unit: Unit): string {
   switch (orderedFigure(key).kind.quantity) {
     case 'length':
-      return showNear(of, unit);
+      return showNear(figure, unit);
     case 'yardage':
-      return showYardage(Math.round(of) as Length, unit);
+      return showYardage(Math.round(figure) as Length, unit);
     case 'fullness':
     case 'share':
     case 'weight':
     case 'money':
-      return of.toFixed(2);
+      return figure.toFixed(2);
     default:
-      return digits(of);
+      return digits(figure);
   }
 }
 
 /** A worked-out length may end in nanometres: shown to a sixty-fourth, or to the millimetre's tenth. */
-export function showNear(of: number, unit: Unit): string {
+export function showNear(figure: number, unit: Unit): string {
   const step = unit.small === 'in' ? 396_875 : 100_000;
-  return showLength((Math.round(of / step) * step) as Length, unit);
+  return showLength((Math.round(figure / step) * step) as Length, unit);
 }
 
 /** “1/8 in more”, “2 less” */

@@ -17,12 +17,12 @@ export type Figure =
   | { readonly as: 'money'; readonly of: Money }
   | { readonly as: 'text'; readonly of: string };
 
-export const lengthFigure = (of: Length): Figure => ({ as: 'length', of });
-export const yardageFigure = (of: Length): Figure => ({ as: 'yardage', of });
-export const ratioFigure = (of: Ratio): Figure => ({ as: 'ratio', of });
-export const numberFigure = (of: number): Figure => ({ as: 'number', of });
-export const moneyFigure = (of: Money): Figure => ({ as: 'money', of });
-export const textFigure = (of: string): Figure => ({ as: 'text', of });
+export const lengthFigure = (length: Length): Figure => ({ as: 'length', of: length });
+export const yardageFigure = (length: Length): Figure => ({ as: 'yardage', of: length });
+export const ratioFigure = (ratio: Ratio): Figure => ({ as: 'ratio', of: ratio });
+export const numberFigure = (figure: number): Figure => ({ as: 'number', of: figure });
+export const moneyFigure = (amount: Money): Figure => ({ as: 'money', of: amount });
+export const textFigure = (words: string): Figure => ({ as: 'text', of: words });
 
 /** One line of working: `what` = `how` with each {} filled by a figure = `result`. */
 export interface Step {

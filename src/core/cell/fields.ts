@@ -154,16 +154,16 @@ export const TEXT: Kind<string> = {
   write: (value) => value,
 };
 
-export function choiceKind<W extends string>(noun: string, of: Choices<W>): Kind<W> {
+export function choiceKind<W extends string>(noun: string, words: Choices<W>): Kind<W> {
   return {
     quantity: 'choice',
     noun,
     shape: 'cell',
-    choices: of.list,
+    choices: words.list,
     read(raw, place) {
       const cell = oneCell(raw, place);
       if (cell === undefined || cell === 0) return undefined;
-      const word = of.find(String(cell));
+      const word = words.find(String(cell));
       // An empty cell that went through a formula as text.
       if (word === undefined && String(cell).trim() === '0') return undefined;
       return (
@@ -173,7 +173,7 @@ export function choiceKind<W extends string>(noun: string, of: Choices<W>): Kind
           place.name,
           place.name,
           readBack(cell),
-          of.list.map((one) => one.word).join(', '),
+          words.list.map((one) => one.word).join(', '),
         )
       );
     },

@@ -41,23 +41,27 @@ interface FigureLimits {
   readonly plain?: (text: string) => string;
 }
 
-function figureKind<T>(of: FigureLimits, into: (figure: number) => T, out: (value: T) => CellOut): Kind<T> {
+function figureKind<T>(
+  limits: FigureLimits,
+  into: (figure: number) => T,
+  out: (value: T) => CellOut,
+): Kind<T> {
   return {
-    quantity: of.quantity,
-    noun: of.noun,
+    quantity: limits.quantity,
+    noun: limits.noun,
     shape: 'cell',
     read(raw, place) {
       const cell = oneCell(raw, place);
       if (cell === undefined) return undefined;
-      const figure = figureOf(cell, place, of.noun, of.example, of.plain);
-      if (figure === 0 && of.zero === 'blank') return undefined;
-      if (figure < of.least)
-        return refuse('tooSmall', place.name, place.name, readBack(cell), `${digits(of.least)} or more`);
-      if (figure > of.most)
-        return refuse('tooGreat', place.name, place.name, readBack(cell), digits(of.most));
-      const steps = of.steps === undefined ? figure : Math.round(figure / of.steps) * of.steps;
+      const figure = figureOf(cell, place, limits.noun, limits.example, limits.plain);
+      if (figure === 0 && limits.zero === 'blank') return undefined;
+      if (figure < limits.least)
+        return refuse('tooSmall', place.name, place.name, readBack(cell), `${digits(limits.least)} or more`);
+      if (figure > limits.most)
+        return refuse('tooGreat', place.name, place.name, readBack(cell), digits(limits.most));
+      const steps = limits.steps === undefined ? figure : Math.round(figure / limits.steps) * limits.steps;
       if (Math.abs(steps - figure) > 1e-9)
-        return refuse('notWhole', place.name, place.name, readBack(cell), of.stepsNoun ?? 'whole');
+        return refuse('notWhole', place.name, place.name, readBack(cell), limits.stepsNoun ?? 'whole');
       return into(steps);
     },
     write: out,
@@ -110,21 +114,28 @@ interface ShareLimits {
 }
 
 /** A share of something: 0.03 or 3 %. */
-function shareKind<T>(of: ShareLimits, into: (figure: Money) => T, out: (value: T) => number): Kind<T> {
+function shareKind<T>(limits: ShareLimits, into: (figure: Money) => T, out: (value: T) => number): Kind<T> {
   return {
-    quantity: of.quantity,
-    noun: of.noun,
+    quantity: limits.quantity,
+    noun: limits.noun,
     shape: 'cell',
     read(raw, place) {
       const cell = oneCell(raw, place);
       if (cell === undefined) return undefined;
       const percent = typeof cell === 'string' ? /^(-?[\d.,]+) ?%$/.exec(cell.trim()) : null;
-      const written = money(figureOf(percent?.[1] ?? cell, place, of.noun, of.example));
+      const written = money(figureOf(percent?.[1] ?? cell, place, limits.noun, limits.example));
       const figure = percent === null ? written : written.div(100);
-      if (figure.lt(of.least))
-        return refuse('tooSmall', place.name, place.name, readBack(cell), `${digits(of.least)} or more`);
-      if (figure.gt(of.most))
-        return refuse('tooGreatShare', place.name, place.name, readBack(cell), digits(of.most), of.example);
+      if (figure.lt(limits.least))
+        return refuse('tooSmall', place.name, place.name, readBack(cell), `${digits(limits.least)} or more`);
+      if (figure.gt(limits.most))
+        return refuse(
+          'tooGreatShare',
+          place.name,
+          place.name,
+          readBack(cell),
+          digits(limits.most),
+          limits.example,
+        );
       return into(figure);
     },
     write: out,

@@ -16,46 +16,46 @@ interface LengthLimits {
   readonly scale: 'small' | 'large';
 }
 
-function lengthKind(of: LengthLimits): Kind<Length> {
-  const show = of.scale === 'small' ? showLength : showYardage;
+function lengthKind(limits: LengthLimits): Kind<Length> {
+  const show = limits.scale === 'small' ? showLength : showYardage;
   return {
-    quantity: of.scale === 'small' ? 'length' : 'yardage',
-    noun: of.noun,
+    quantity: limits.scale === 'small' ? 'length' : 'yardage',
+    noun: limits.noun,
     shape: 'cell',
     read(raw, place) {
       const cell = oneCell(raw, place);
       if (cell === undefined) return undefined;
-      const unit: LengthUnit = place.unit[of.scale];
+      const unit: LengthUnit = place.unit[limits.scale];
       const length =
-        typeof cell === 'number' ? lengthOfNumber(cell, unit) : lengthOfText(cell, unit, place, of);
+        typeof cell === 'number' ? lengthOfNumber(cell, unit) : lengthOfText(cell, unit, place, limits);
       if (length === undefined)
-        return refuse('tooGreat', place.name, place.name, readBack(cell), show(of.most, place.unit));
-      if (length === 0 && of.zero === 'blank') return undefined;
-      if (length < 0 && of.negative !== true) {
+        return refuse('tooGreat', place.name, place.name, readBack(cell), show(limits.most, place.unit));
+      if (length === 0 && limits.zero === 'blank') return undefined;
+      if (length < 0 && limits.negative !== true) {
         return refuse(
           'tooSmall',
           place.name,
           place.name,
           readBack(cell),
-          of.zero === 'blank' ? 'above 0' : '0 or more',
+          limits.zero === 'blank' ? 'above 0' : '0 or more',
         );
       }
-      if (Math.abs(length) > of.most)
-        return refuse('tooGreat', place.name, place.name, readBack(cell), show(of.most, place.unit));
+      if (Math.abs(length) > limits.most)
+        return refuse('tooGreat', place.name, place.name, readBack(cell), show(limits.most, place.unit));
       return length;
     },
-    write: (value, unit) => toUnit(value, unit[of.scale]),
+    write: (value, unit) => toUnit(value, unit[limits.scale]),
   };
 }
 
 const lengthOfNumber = (cell: number, unit: LengthUnit): Length | undefined =>
   Number.isFinite(cell) ? readFigure(cell, unit) : undefined;
 
-function lengthOfText(cell: string | boolean, unit: LengthUnit, place: Place, of: LengthLimits): Length {
+function lengthOfText(cell: string | boolean, unit: LengthUnit, place: Place, limits: LengthLimits): Length {
   const reading = typeof cell === 'string' ? readWritten(cell, unit) : { unreadable: true as const };
   if ('length' in reading) return reading.length;
   if ('doubt' in reading) return refuse('doubtful', place.name, place.name, readBack(cell), ...reading.doubt);
-  return refuse('unreadable', place.name, place.name, readBack(cell), of.noun, of.example);
+  return refuse('unreadable', place.name, place.name, readBack(cell), limits.noun, limits.example);
 }
 
 const WINDOW_MOST = inches(1_968);

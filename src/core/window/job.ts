@@ -81,14 +81,14 @@ export class WindowWork {
       throw new Refusal(this.inSheetWords(thrown.finding), thrown.error);
     }
   }
-  private inSheetWords(of: Finding): Finding {
+  private inSheetWords(found: Finding): Finding {
     const { names, window } = this;
-    if (names === undefined) return of;
+    if (names === undefined) return found;
     const naming = namedBy((key) => names[key as ColumnKey], {
       heading: window.heading,
       gives: (key) => window[key as ColumnKey] !== undefined,
     });
-    return renamed(of, naming);
+    return renamed(found, naming);
   }
 
   get quantity(): number {

@@ -86,11 +86,11 @@ export function orderColumns(
   const taken = new Map<OrderKey, OrderColumn>();
   const columns: (OrderColumn | undefined)[] = headings.map(() => undefined);
   const findings: Finding[] = [];
-  const take = (at: number, of: Meaning): void => {
+  const take = (at: number, meaning: Meaning): void => {
     const heading = headings[at] ?? '';
-    const column = { ...of, at, heading, unit: unitOfHeading(heading, unit) };
+    const column = { ...meaning, at, heading, unit: unitOfHeading(heading, unit) };
     columns[at] = column;
-    taken.set(of.key, column);
+    taken.set(meaning.key, column);
   };
   for (const of of MEANINGS) {
     const at = headings.findIndex((_, at) => said[at] === of.key);

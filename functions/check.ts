@@ -64,11 +64,11 @@ export const CHECK = cellFunction({
     },
     {
       formula:
-        'HEM.CHECK({"rod width","drop","heading","fabric width","vertical repeat","widths","yardage"},{94,96,"pinch",54,25.25,6,18.75})',
+        'HEM.CHECK({"rod width","drop","heading","fabric width","vertical repeat","widths","yardage"},{94,96,"pinch",54,25.25,5,15.625})',
       gives:
-        'Likely: the repeat of 25 1/4 in is ignored. yardage reads 18 3/4 yd, the plain cut; with the repeat it is 21 1/8 yd. Order the difference.',
+        'Likely: the repeat of 25 1/4 in is ignored. yardage reads 15 5/8 yd, the plain cut; with the repeat it is 17 5/8 yd. Order the difference.',
       because:
-        '6 cuts of 112 in are 18⅔ yd, up to 18¾; 112 goes up to 5 repeats, 126¼ in: 21 1⁄24, up to 21⅛ yd.',
+        '5 cuts of 112 in are 15 5⁄9 yd, up to 15⅝; 112 goes up to 5 repeats, 126¼ in: 17.53, up to 17⅝ yd.',
     },
   ],
   answer({ headers, row, prices: list }, _rules, house) {
@@ -106,20 +106,20 @@ export const AUDIT = cellFunction({
   examples: [
     {
       formula:
-        'HEM.AUDIT({"rod width","drop","heading","fabric width","widths","yardage","unit price"},{94,96,"pinch",54,6,18.75,20;94,96,"pinch",54,6,21.75,20})',
+        'HEM.AUDIT({"rod width","drop","heading","fabric width","widths","yardage","unit price"},{94,96,"pinch",54,5,15.625,20;94,96,"pinch",54,5,18.625,20})',
       gives: [
         [
           2,
           'check',
           'yardage',
-          21.75,
-          18.75,
+          18.625,
+          15.625,
           3,
           60,
-          'yardage reads 21 3/4 yd; worked out from the row it is 18 3/4 yd, 3 yd more. Correct the order, or the figure it comes from.',
+          'yardage reads 18 5/8 yd; worked out from the row it is 15 5/8 yd, 3 yd more. Correct the order, or the figure it comes from.',
         ],
       ],
-      because: '6 cuts of 112 in are 18⅔ yd, up to 18¾: 3 yd too many at 20.00 are 60.00.',
+      because: '5 cuts of 112 in are 15 5⁄9 yd, up to 15⅝: 3 yd too many at 20.00 are 60.00.',
     },
     {
       formula:

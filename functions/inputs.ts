@@ -14,7 +14,7 @@ export const HEADING_IF_KNOWN = optional(
 );
 export const DRAW = optional(
   choiceKind('a draw', DRAWS),
-  'how it draws: pair (default), one-way left, one-way right or stationary',
+  'how it draws: pair (default), one-way left, one-way right, stationary (two side panels), stationary cover or one stationary panel',
 );
 export const FABRIC_WIDTH = required(
   SIZE,
@@ -37,5 +37,11 @@ export const LINING = optional(
   'unlined (default), lined, interlined or blackout',
 );
 export const WIDTHS_IN_ALL = required(WIDTH_COUNT, 'widths of cloth in the whole treatment');
-export const RETURN = optional(ALLOWANCE, 'rod to wall, each outer side; blank takes the house’s');
-export const OVERLAP = optional(ALLOWANCE, 'given to each leading edge of a pair; blank takes the house’s');
+export const RETURN = optional(
+  ALLOWANCE,
+  'rod to wall, each outer side; blank takes the house’s, 0 in a recess',
+);
+export const OVERLAP = optional(
+  ALLOWANCE,
+  'what each leading edge of a pair is carried past the centre; blank takes the house’s, none where no carriers cross',
+);

@@ -127,7 +127,7 @@ export const HOUSERULE = cellFunction({
       gives: 2,
       because: 'The rules range overrides the default.',
     },
-    { formula: 'HEM.HOUSERULE("widths rounding")', gives: 'whole per panel', because: 'A choice is a word.' },
+    { formula: 'HEM.HOUSERULE("widths rounding")', gives: 'whole per pair', because: 'A choice is a word.' },
   ],
   answer({ name }, rules, house) {
     const line = ruleLine(name);

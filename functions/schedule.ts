@@ -90,8 +90,8 @@ export const SCHEDULE = cellFunction({
       formula:
         'HEM.SCHEDULE({"inside width","measured height","heading","fabric width"},{72,98,"pinch",54;40,98,"grommet",54})',
       gives: [
-        [94, 96, 6, 112, 18.75],
-        [52, 100, 4, 116, 13],
+        [94, 96, 5, 112, 15.625],
+        [52, 100, 3, 116, 9.75],
       ],
       because: 'Rod 72 + 11 + 11; drop 98 − 2; and the second row with grommets, 98 + 2.',
     },
@@ -99,7 +99,7 @@ export const SCHEDULE = cellFunction({
       formula:
         'HEM.SCHEDULE({"W","Style","Drop","Fabric W"},{60,"pinch",96,54;60,"pnch",96,54},"widths, yardage")',
       gives: [
-        [6, 18.75],
+        [5, 15.625],
         [
           'Style reads “pnch”. Use one of: pinch, goblet, cartridge, box, inverted, pencil, rod pocket, tab top, grommet, wave, flat.',
           '',

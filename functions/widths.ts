@@ -1,7 +1,8 @@
 /** From the rod to the widths of cloth. */
 import { optional } from '../src/core/cell/fields';
 import { WIDTH_COUNT } from '../src/core/cell/figure-kinds';
-import { finishedWidth, fullness, panels, saveWidth, widths } from '../src/core/cloth/widths';
+import { finishedWidth } from '../src/core/cloth/hung';
+import { fullness, panels, saveWidth, widths } from '../src/core/cloth/widths';
 import { cellFunction } from './declare';
 import { COUNT, LENGTH, NUMBER } from './gives';
 import {
@@ -27,8 +28,18 @@ export const FINISHEDWIDTH = cellFunction({
   examples: [
     {
       formula: 'HEM.FINISHEDWIDTH(104,"pinch")',
+      gives: 55.5,
+      because: 'Each panel of a pair on rings: 104 ÷ 2 + 3½ return; no carriers cross, so no overlap.',
+    },
+    {
+      formula: 'HEM.FINISHEDWIDTH(104,"pinch",,,,{"hang on","track"})',
       gives: 58.5,
-      because: 'Each panel of a pair: 104 ÷ 2 + 3½ return + 3 overlap.',
+      because: 'On a track the leading carriers cross: 104 ÷ 2 + 3½ return + 3 overlap.',
+    },
+    {
+      formula: 'HEM.FINISHEDWIDTH(104,"pinch","stationary")',
+      gives: 19.2,
+      because: 'Two side panels of one width each: 54 − 6 in hems = 48 flat, ÷ 2.5; the return is in it.',
     },
     {
       formula: 'HEM.FINISHEDWIDTH(104,"pinch","one-way left")',
@@ -66,11 +77,12 @@ export const WIDTHS = cellFunction({
     {
       formula: 'HEM.WIDTHS(104,"pinch",54)',
       gives: 6,
-      because: 'Each panel: 58½ × 2.5 = 146¼, with hems and seams 154¼, so 3 widths; a pair takes 6.',
+      because:
+        'Each panel: 55½ × 2.5 = 138¾, + 6 hems = 144¾; 2½ widths give 135 − 2 seams = 133, 3 give 160; a pair takes 6.',
     },
     {
       formula:
-        'HEM.WIDTHS(104,"pinch",54,"pair",2.5,,{"fullness basis","rod width";"overlap",1.5;"side hem",0;"seam",0;"widths rounding","whole per pair"})',
+        'HEM.WIDTHS(104,"pinch",54,"pair",2.5,,{"hang on","track";"fullness basis","rod width";"overlap",1.5;"side hem",0;"seam",0;"widths rounding","whole per pair"})',
       gives: 5,
       because: '104 × 2.5 + 7 returns + 3 overlap = 270, exactly 5 widths of 54 (UFGS 12 22 00).',
     },
@@ -95,12 +107,12 @@ export const PANELS = cellFunction({
     {
       formula: 'HEM.PANELS(100,"grommet",54)',
       gives: 6,
-      because: '113 × 2 = 226 flat; a panel of one width gives 48 after its hems, so 5, up to the even 6.',
+      because: '107 × 2 = 214 flat; a panel of one width gives 48 after its hems, so 5, up to the even 6.',
     },
     {
       formula: 'HEM.PANELS(100,"grommet",54,2)',
       gives: 4,
-      because: 'A panel of two widths gives 101; 226 takes 3, up to the even 4.',
+      because: 'A panel of two widths gives 101; 214 takes 3, up to the even 4.',
     },
   ],
   answer: panels,

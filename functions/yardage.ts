@@ -131,13 +131,13 @@ export const RAILROADED = cellFunction({
   examples: [
     {
       formula: 'HEM.RAILROADED(104,96,"pinch",118)',
-      gives: 8.5,
-      because: 'The 112 in cut fits 118; each panel runs 146¼ + 6 = 152¼ in along the bolt, two are 8.46 yd.',
+      gives: 8.125,
+      because: 'The 112 in cut fits 118; each panel runs 138¾ + 6 = 144¾ in along the bolt, two are 8.04 yd.',
     },
     {
       formula: 'HEM.RAILROADED(104,96,"pinch",112,10)',
-      gives: 84.625,
-      because: 'It still fits exactly; 20 panels × 152¼ ÷ 36 = 84.58, up to ⅛ yd.',
+      gives: 80.5,
+      because: 'It still fits exactly; 20 panels × 144¾ ÷ 36 = 80.42, up to ⅛ yd.',
     },
   ],
   answer: railroaded,

@@ -10,10 +10,10 @@ import type { OutputColumn } from './row-formula';
 
 export const MOST_LEVELS = 2;
 
-/** What only a whole row can say: a figure that hangs on it is asked of the row. */
-const ONLY_BY_ROW = ['hangOn'];
-/** They are the same whatever it hangs on. */
-const ANY_HANGING = new Set(['rodWidth']);
+/** What only a whole row can say of a treatment: a figure that its function is not told of is asked of the row. */
+const ONLY_BY_ROW = ['hangOn', 'return', 'overlap', 'widthsEach', 'mount', 'projection'];
+/** What it hangs on tells of the drop as well. */
+const BEFORE_THE_DROP = ['hangOn'];
 
 export interface Way {
   /** columns: the function is given a column for each parameter; row: the whole row is asked. */
@@ -39,7 +39,10 @@ export function waysTo(
   const wayOf = (output: OutputColumn): Way | undefined => {
     if (output.whole === 'CHECK') return { by: 'row', level: rowLevel };
     let deepest = 0;
-    let cell = output.cell && (ANY_HANGING.has(output.key) || !ONLY_BY_ROW.some((key) => has.has(key)));
+    const told = Object.values(output.takes);
+    const hangs =
+      output.key === 'rodWidth' ? [] : output.key === 'finishedDrop' ? BEFORE_THE_DROP : ONLY_BY_ROW;
+    let cell = output.cell && hangs.every((key) => !has.has(key) || told.includes(key));
     for (const { name, optional } of functionNamed(output.calls)?.parameters ?? []) {
       const key = output.takes[name];
       if (key === undefined) continue;

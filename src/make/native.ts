@@ -39,12 +39,15 @@ export function sixFormulas(row: number): string[] {
   const at = (column: string): string => `${column}${row}`;
   const [A, B, C, D, E, F, G] = ['A', 'B', 'C', 'D', 'E', 'F', 'G'].map(at);
   const panels = `IF(${C}="pair",2,1)`;
-  const flat = `(${at('K')}+IF(${C}="pair",13,7))*${E}`;
+  const need = `((${at('K')}+7)*${E}/${panels}+6)`;
+  const whole = `ROUNDUP(ROUND(MAX(1,(${need}-1)/(${D}-1)),9),0)`;
+  // The last width of a pair’s panel may be a half, with its seam.
+  const half = `IF(AND(${C}="pair",ROUND((${whole}-0.5)*${D}-(${whole}-1)-${need},6)>=0),0.5,0)`;
   return [
     `=${A}+2*IF(${A}<=44,6,IF(${A}<=96,11,16))`,
     `=${B}-2`,
     // A panel of n widths has n − 1 seams of 1 in and two hems of 3 in.
-    `=${panels}*ROUNDUP(ROUND((${flat}/${panels}+5)/(${D}-1),9),0)`,
+    `=${panels}*(${whole}-${half})`,
     `=IF(${F}>0,ROUNDUP(ROUND((${at('L')}+16)/${F},9),0)*${F},${at('L')}+16)`,
     `=ROUNDUP(ROUND(${at('M')}*${G}*${at('N')}/36*8,9),0)/8`,
     `=ROUND((${at('O')}*${at('H')}+${at('M')}*${G}*${at('I')})*(1+${at('J')}),2)`,

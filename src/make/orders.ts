@@ -10,6 +10,7 @@ import type { Window } from '../core/window/columns';
 import { money } from '../core/exact/money';
 import { readHouse, type House } from '../core/house/house';
 import type { Rules } from '../core/house/rules';
+import { overlapOf } from '../core/cloth/hung';
 import { ratio } from '../core/exact/ratio';
 import type { Draw, Heading, Lining } from '../core/cell/treatment';
 import type { Unit } from '../core/exact/unit';
@@ -94,6 +95,7 @@ export function someRules(chance: Chance, unit: 'inches' | 'centimetres'): (read
     ['top allowance pinch', pick(chance, inch ? [6, 8] : [15, 20])],
     ['return', pick(chance, inch ? [3.5, 4, 6] : [9, 10, 15])],
     ['overlap', pick(chance, inch ? [2, 3] : [5, 7.5])],
+    ['overlap on rings', pick(chance, inch ? [1, 2] : [2.5, 5])],
     ['side hem', pick(chance, inch ? [1.5, 3] : [4, 7.5])],
     ['yardage step', pick(chance, inch ? [0.125, 0.25, 0.5, 1] : [0.1, 0.5])],
     ['yardage rounded by', pick(chance, ['order', 'window'])],
@@ -214,7 +216,7 @@ function drawWindow(chance: Chance, plan: JobPlan, inch: boolean, rules: Rules):
     heading,
     draw,
     return: rules.return,
-    overlap: draw === 'pair' ? rules.overlap : undefined,
+    overlap: draw === 'pair' ? overlapOf({ heading, draw }, rules) : undefined,
     fullness: ratio(wave ? 2 : heading === 'flat' ? 1.5 : pick(chance, [2, 2.25, 2.5, 3])),
     fabricWidth: to(
       turned ? (inch ? 126 : 320) : pick(chance, inch ? [48, 54, 56, 60] : [120, 137, 140, 150]),

@@ -26,6 +26,7 @@ const useStyles = makeStyles({
     fillOpacity: 0.55,
     stroke: tokens.colorBrandStroke1,
   },
+  seam: { stroke: tokens.colorBrandStroke1, strokeDasharray: '2 3' },
   stack: { fill: tokens.colorBrandStroke1, fillOpacity: 0.35, stroke: tokens.colorBrandStroke1 },
   floor: { stroke: tokens.colorNeutralForeground1, strokeWidth: 2 },
   wall: { stroke: tokens.colorNeutralForeground1, strokeWidth: 2 },

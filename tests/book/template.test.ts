@@ -208,14 +208,14 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
       // By hand from TRADE’s rules: 72 + 11 + 11 = 94; 98 − 2 = 96; 96 + 8 + 8 = 112.
       expect(windows.cell(1, 'rod width')).toBe(94);
       expect(windows.cell(1, 'finished drop')).toBe(96);
-      expect(windows.cell(1, 'widths')).toBe(6);
+      expect(windows.cell(1, 'widths')).toBe(5);
       expect(windows.cell(1, 'cut length')).toBe(112);
-      // 6 × 112 ÷ 36 = 18⅔, up to the next ⅛.
-      expect(windows.cell(1, 'yardage')).toBe(18.75);
+      // 5 × 112 ÷ 36 = 15 5⁄9, up to the next ⅛.
+      expect(windows.cell(1, 'yardage')).toBe(15.625);
       expect(windows.cell(1, 'lining yardage')).toBeGreaterThan(0);
       expect(windows.cell(2, 'rod width')).toBe(60);
       expect(windows.cell(2, 'lining yardage')).toBe(0);
-      expect(windows.cell(1, 'making charge')).toBe(66);
+      expect(windows.cell(1, 'making charge')).toBe(55);
       expect(windows.cell(3, 'yardage')).toBe('');
     });
     it('adds fabric up, with the break its quantity reaches', async () => {

@@ -237,14 +237,14 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
       const { cells } = await filledWith(
         [
           ['Rod', 'Drop', 'Style', 'Fab W', 'Widths', 'Yds'],
-          [94, 96, 'pinch', 54, 6, 18.75],
-          [94, 96, 'pinch', 54, 6, 21.75],
+          [94, 96, 'pinch', 54, 5, 15.625],
+          [94, 96, 'pinch', 54, 5, 18.625],
         ],
         wish('findings'),
       );
       expect(cells[0]?.[0]).toBe('');
-      // 6 cuts of 112 in are 18⅔ yd, up to 18¾.
-      expect(cells[0]?.[1]).toMatch(/^Yds reads 21 3\/4 yd; worked out from the row it is 18 3\/4 yd/);
+      // 5 cuts of 112 in are 15 5⁄9 yd, up to 15⅝.
+      expect(cells[0]?.[1]).toMatch(/^Yds reads 18 5\/8 yd; worked out from the row it is 15 5\/8 yd/);
     });
   });
 

@@ -24,7 +24,7 @@ const cases = readdirSync(folder)
   .map((name) => [name, JSON.parse(readFileSync(folder + name, 'utf8')) as Published] as const);
 
 const WANTED =
-  'U2 U4 U5 U6 U8 U9 U10 D1 D2 D3 D4 D5 D6 D7 D8 D9 E1 E2 F1 G1 G2 G3 T1 S1 S2 S3 P1 P2 P3 P4 P5 P6 P7 P8 P9 P10 P11'.split(
+  'U1 U2 U3 U4 U5 U6 U7 U8 U9 U10 D1 D2 D3 D4 D5 D6 D7 D8 D9 E1 E2 F1 G1 G2 G3 T1 S1 S2 S3 P1 P2 P3 P4 P5 P6 P7 P8 P9 P10 P11'.split(
     ' ',
   );
 

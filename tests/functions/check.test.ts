@@ -18,10 +18,10 @@ const cells = (outcome: ReturnType<typeof CHECK.call>): unknown =>
 describe('CHECK and AUDIT in a sheet', () => {
   it('blank rows, totals and sections are no orders', () => {
     const rows = [
-      [94, 96, 'pinch', 54, 6, 18.75],
+      [94, 96, 'pinch', 54, 5, 15.625],
       ['', null, '', '', '', ''],
       ['Second floor', '', '', '', '', ''],
-      ['Total', '', '', '', '', 18.75],
+      ['Total', '', '', '', '', 15.625],
     ];
     expect(cells(AUDIT.call([HEADERS, rows]))).toEqual([['', '', '', '', '', '', '', 'All is well.']]);
     expect(cells(CHECK.call([HEADERS, rows.slice(0, 1)]))).toBe('');
@@ -52,16 +52,17 @@ describe('CHECK and AUDIT in a sheet', () => {
       ['top allowance pinch', 20],
       ['bottom allowance', 20],
     ];
-    // 2 panels of 120 + 9 + 7.5; 2.5 times 273 is 682.5: 6 widths of 140 with hems; 6 × 2.84 = 17.04, up to 17.1 m.
-    const row = [[240, 244, 'pinch', 140, 6, 17.1]];
+    // 2 panels of 120 + 8.89; 2.5 times 257.78 is 644.45. 2 of 2½ widths of 140, less 5.08 and 15.24 each, are 659.36;
+    // 5 × 2.84 is 14.2 m.
+    const row = [[240, 244, 'pinch', 140, 5, 14.2]];
     expect(cells(CHECK.call([HEADERS, row, rules]))).toBe('');
     expect(cells(CHECK.call([HEADERS, row]))).not.toBe('');
   });
 
   it('rounds nothing and keeps figures as numbers', () => {
-    const rows = [[94, 96, 'pinch', 54, 7.5, 18.75]];
+    const rows = [[94, 96, 'pinch', 54, 7.5, 15.625]];
     expect(cells(AUDIT.call([HEADERS, rows]))).toMatchObject([
-      [1, 'check', 'widths', 7.5, 6, 1.5, '', expect.any(String)],
+      [1, 'check', 'widths', 7.5, 5, 2.5, '', expect.any(String)],
     ]);
   });
 

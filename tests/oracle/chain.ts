@@ -14,7 +14,7 @@ export interface Row {
   readonly measured: number;
   readonly heading: (typeof HEADINGS)[number];
   readonly finish: 'clear' | 'kiss' | 'break' | 'puddle';
-  readonly draw: 'pair' | 'one-way left' | 'stationary';
+  readonly draw: 'pair' | 'one-way left' | 'stationary cover';
   readonly fabric: number;
   readonly fullness: number;
   readonly repeat: number;
@@ -59,20 +59,29 @@ export function formulas(row: number): SheetCell[] {
   );
   const panels = `IF(${draw}="pair",2,1)`;
   const up = (quotient: string): string => `ROUNDUP(ROUND(${quotient},9),0)`;
+  /** n widths give n × bolt − (n − 1) seams of 1 in; the last of a pair’s panel may be a half, with its seam. */
+  const count = (need: string, bolt: string): string => {
+    const whole = up(`MAX(1,(${need}-1)/(${bolt}-1))`);
+    const half = `IF(AND(${draw}="pair",ROUND((${whole}-0.5)*${bolt}-(${whole}-1)-(${need}),6)>=0),0.5,0)`;
+    return `${panels}*(${whole}-${half})`;
+  };
+  const each = `(${widths}/${panels})`;
+  // The face as seamed, less twice 2 and 1 in for what it turns over its lining.
+  const lined = `(${each}*${fabric}-(ROUNDUP(${each},0)-1)-6)`;
   return [
     `=IF(${opening}<=44,IF(${end}="low",6,10),IF(${opening}<=96,IF(${end}="low",11,15),IF(${end}="low",16,20)))`,
     `=${opening}+2*${extension}`,
     // On rings 2 in below the middle of the rod; grommets 2 in above; tabs 2 in and the clearance below.
     `=${measured}+IF(${heading}="grommet",2,IF(${heading}="tab top",-2.5,-2))+IF(${finish}="kiss",0.5,IF(${finish}="break",1.5,IF(${finish}="puddle",6,0)))`,
-    `=IF(${draw}="pair",${rod}/2+3.5+3,${rod}+2*3.5)`,
+    `=IF(${draw}="pair",${rod}/2+3.5,${rod}+2*3.5)`,
     `=${finished}*${fullness}`,
-    // n widths give n × fabric − (n − 1) seams of 1 in − two hems of 3 in.
-    `=${panels}*MAX(1,${up(`(${flat}+5)/(${fabric}-1)`)})`,
+    // Two hems of 3 in.
+    `=${count(`(${flat}+6)`, fabric ?? '')}`,
     `=${drop}+IF(OR(${heading}="flat",${heading}="tab top"),4,8)+8`,
     `=IF(${repeat}=0,${plainCut},IF(${match}="half-drop",(2*${up(`(${plainCut}-${repeat}/2)/${repeat}`)}+1)*${repeat}/2,${up(`${plainCut}/${repeat}`)}*${repeat}))`,
     `=${up(`${widths}*${quantity}*${cut}/36*8`)}/8`,
-    // As many widths as a face of 54 in; behind another the face as seamed, less twice 2 and 1 in a panel.
-    `=${up(`IF(${fabric}=54,${widths},${panels}*MAX(1,${up(`(${widths}/${panels}*(${fabric}-1)+1-6-1)/(54-1)`)}))*${quantity}*(${drop}-1+4+4)/36*8`)}/8`,
+    // As many widths as a face of 54 in.
+    `=${up(`IF(${fabric}=54,${widths},${count(lined, '54')})*${quantity}*(${drop}-1+4+4)/36*8`)}/8`,
     `=${up(`${rod}/48`)}+1`,
   ];
 }
@@ -89,7 +98,7 @@ export function rows(count: number): Row[] {
     measured: 60 + ((at * 97) % 5_120) / 64,
     heading: pick(HEADINGS, Math.floor(at / 2)),
     finish: pick(['clear', 'kiss', 'break', 'puddle'], Math.floor(at / 5)),
-    draw: pick(['pair', 'one-way left', 'stationary'], at),
+    draw: pick(['pair', 'one-way left', 'stationary cover'], at),
     fabric: pick([54, 48, 118, 55.5, 45, 137.795], Math.floor(at / 7)),
     fullness: pick([2.5, 2, 2.25, 3, 2.7, 2.2, 1.5, 2.3333], at),
     repeat: at % 3 === 0 ? 0 : 6 + ((at * 29) % 1_600) / 64,

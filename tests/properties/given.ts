@@ -13,7 +13,7 @@ export const written = (inches: number): string => {
 };
 
 export const fullness = fc.constantFrom<number>(1, 1.5, 2, 2.2, 2.25, 2.3333, 2.5, 2.7, 3);
-export const draw = fc.constantFrom('pair', 'one-way left', 'one-way right', 'stationary', undefined);
+export const draw = fc.constantFrom('pair', 'one-way left', 'one-way right', 'stationary cover', undefined);
 export const heading = fc.constantFrom(
   'pinch',
   'goblet',

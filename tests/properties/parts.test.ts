@@ -6,7 +6,7 @@ import { draw, fabric, fullness, heading, house, rangeOf, rod, sixtyFourths, typ
 const NANOMETRE = 1 / 25_400_000;
 const panelsOf = (draw: string | undefined): number => (draw === undefined || draw === 'pair' ? 2 : 1);
 const stepOf = (rules: HouseWords, draw: string | undefined): number => {
-  const rounding = rules['widths rounding'] ?? 'whole per panel';
+  const rounding = rules['widths rounding'] ?? 'whole per pair';
   if (rounding === 'whole per panel') return panelsOf(draw);
   return rounding === 'half per panel' ? panelsOf(draw) / 2 : 1;
 };
@@ -41,7 +41,7 @@ describe('SAVEWIDTH', () => {
   });
 
   it('says so with #N/A where there is no step less', () => {
-    expect(ask('SAVEWIDTH', 20, 'pinch', 54)).toMatchObject({
+    expect(ask('SAVEWIDTH', 6, 'pinch', 54)).toMatchObject({
       error: '#N/A',
       finding: { code: 'fewestWidths' },
     });

@@ -70,7 +70,7 @@ function windowOf(
 }
 
 /** Works every window row out, under the workbook's rules; a row that cannot be is told apart. */
-export function readFloor(read: ColumnsRead, rules: RulesSeen | undefined): Floor {
+export function readFloor(read: ColumnsRead, rules: Pick<RulesSeen, 'rows'> | undefined): Floor {
   const house = readHouse(rules?.rows ?? null);
   const { block } = read;
   const [type, floor] = [headed(read, PLACE_HEADINGS.type), headed(read, PLACE_HEADINGS.floor)];

@@ -12,7 +12,7 @@ import { inches, toUnit, type Length } from '../exact/length';
 import type { FigureKey } from '../window/figures';
 import { orderedFigure, type OrderKey } from '../window/meanings';
 import { unitOf, type Rules } from '../house/rules';
-import { panelsOf } from '../cell/treatment';
+import { overlapOf, returnOf } from '../cloth/hung';
 import { INCHES, type Unit } from '../exact/unit';
 
 export interface Row {
@@ -281,7 +281,7 @@ export class Guesses {
 
   private *leftOut(): Generator<Guess> {
     const { window } = this.row;
-    const side = window.return ?? this.rules.return;
+    const side = returnOf(window, this.rules);
     const about = (first: Wrong) =>
       [
         this.row.name(first.key),
@@ -300,8 +300,8 @@ export class Guesses {
         ),
       );
     }
-    const lap = window.overlap ?? this.rules.overlap;
-    const isPair = panelsOf(window.draw ?? 'pair') === 2;
+    const lap = overlapOf({ ...window, heading: window.heading ?? 'pinch', draw: window.draw }, this.rules);
+    const isPair = (window.draw ?? 'pair') === 'pair';
     if (isPair && lap > 0) {
       yield this.asIf({ overlap: none }, (sure, first) =>
         finding('overlapLeftOut', this.row.name(first.key), SURE_WORDS[sure], ...about(first)),

@@ -2,6 +2,7 @@
 import { finding, Refusal } from '../cell/answer';
 import { exact, toUnit, type Length } from '../exact/length';
 import { digits, INCHES } from '../exact/unit';
+import { isDrawn } from '../cell/treatment';
 import { unitOf } from '../house/rules';
 import { WindowWork } from '../window/job';
 import type { Check, RowGiven } from './check';
@@ -27,8 +28,7 @@ function findStackOverGlass({ at, order, rules, name }: RowGiven): OrderFinding[
   const { window, facts, ordered } = order;
   const asked = facts.clearGlass ?? rules.keepGlassClear;
   const { openingWidth, heading, draw } = window;
-  if (asked === 'no' || openingWidth === undefined || heading === undefined || draw === 'stationary')
-    return [];
+  if (asked === 'no' || openingWidth === undefined || heading === undefined || !isDrawn(draw)) return [];
   const work = new WindowWork(window, rules);
   const rod = window.rodWidth ?? work.rodWidth().value;
   const even = exact(Math.max(0, Math.floor((rod - openingWidth) / 2)));

@@ -12,8 +12,9 @@ import { FIGURE_KEYS } from '../window/meanings';
 import type { Order } from '../window/order';
 import { ratio } from '../exact/ratio';
 import { RULE_LINES, unitOf, type RuleKey, type RuleLine, type Rules } from '../house/rules';
-import { HEADINGS, panelsOf, type Heading } from '../cell/treatment';
 import { REPEAT_RULES } from '../cell/ways';
+import { overlapRuleFor, returnOf } from '../cloth/hung';
+import { HEADINGS, isSidePanels, type Heading } from '../cell/treatment';
 import { INCHES } from '../exact/unit';
 
 export interface Proposal {
@@ -77,7 +78,10 @@ function commonest(implied: readonly (number | undefined)[], rules: Rules): Leng
 }
 
 const plainPattern = ({ window }: Order): boolean => window.verticalRepeat === undefined;
-const isPair = ({ window }: Order): boolean => panelsOf(window.draw ?? 'pair') === 2;
+const isPair = ({ window }: Order): boolean => (window.draw ?? 'pair') === 'pair';
+const isOneWay = ({ window: { draw } }: Order): boolean =>
+  draw === 'one-way left' || draw === 'one-way right';
+const coversRod = ({ window }: Order): boolean => !isSidePanels(window.draw);
 
 function impliedCut({ window, ordered }: Order, rules: Rules): number | undefined {
   const { heading, finishedDrop } = window;
@@ -162,7 +166,7 @@ const YARDAGE_RULES: readonly Question[] = [
 /** Rules that bear on one figure are tried together: none shows its worth while another is wrong. */
 const TOGETHER = [WIDTHS_RULES, YARDAGE_RULES];
 
-function questions(orders: readonly Order[]): readonly Question[] {
+function questions(orders: readonly Order[], rules: Rules): readonly Question[] {
   const headings = HEADINGS.list.map(({ word }) => word as Heading);
   const used = headings.filter((heading) => orders.some(({ window }) => window.heading === heading));
   return [
@@ -181,35 +185,42 @@ function questions(orders: readonly Order[]): readonly Question[] {
     {
       key: 'oneWayReturns',
       figure: 'finishedWidth',
-      tells: (order) => !isPair(order) && order.window.draw !== 'stationary',
+      tells: isOneWay,
       candidates: () => ['both ends', 'one end'],
     },
     {
       key: 'return',
       figure: 'finishedWidth',
-      tells: (order) => !isPair(order) && order.window.return === undefined,
+      tells: (order) => !isPair(order) && coversRod(order) && order.window.return === undefined,
       candidates: (of, rules) =>
         commonest(
           of.flatMap((order) => {
             const parts = impliedParts(order);
-            return parts === undefined ? [] : rules.oneWayReturns === 'one end' ? [parts] : [parts / 2];
+            return parts === undefined
+              ? []
+              : isOneWay(order) && rules.oneWayReturns === 'one end'
+                ? [parts]
+                : [parts / 2];
           }),
           rules,
         ).filter((one) => one >= 0),
     },
-    {
-      key: 'overlap',
+    ...(['overlap', 'overlapOnRings'] as const).map((key): Question => ({
+      key,
       figure: 'finishedWidth',
-      tells: (order) => isPair(order) && order.window.overlap === undefined,
+      tells: (order) =>
+        isPair(order) &&
+        order.window.overlap === undefined &&
+        overlapRuleFor(order.window.heading ?? 'pinch', rules) === key,
       candidates: (of, rules) =>
         commonest(
           of.map((order) => {
             const parts = impliedParts(order);
-            return parts === undefined ? undefined : parts - (order.window.return ?? rules.return);
+            return parts === undefined ? undefined : parts - returnOf(order.window, rules);
           }),
           rules,
         ).filter((one) => one >= 0),
-    },
+    })),
     {
       key: 'bottomAllowance',
       figure: 'cutLength',
@@ -346,7 +357,7 @@ function bestTogether(all: readonly Question[], orders: readonly Order[], rules:
 /** Proposes the rules that explain most of these orders; give it good ones. */
 export function learnRules(orders: readonly Order[], standing: Rules): Learned {
   const few = orders.slice(0, MOST_ORDERS);
-  const asked = questions(few);
+  const asked = questions(few, standing);
   const start = strict(standing);
   let rules = start;
   for (let pass = 0; pass < 2; pass++) {

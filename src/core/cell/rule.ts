@@ -21,7 +21,7 @@ export interface HeadingRule<T> {
   readonly each: Readonly<Record<Heading, T | undefined>>;
   readonly kind: Kind<T>;
   readonly says: string;
-  readonly source: string;
+  readonly source: string | ((heading: Heading) => string);
 }
 
 export const COMMON = 'common practice, no source';
@@ -51,7 +51,7 @@ export const each = <T>(
   kind: Kind<T>,
   of: Record<Heading, T>,
   says: string,
-  source: string,
+  source: HeadingRule<T>['source'],
 ): HeadingRule<T> => ({
   kind,
   each: of,

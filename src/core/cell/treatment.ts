@@ -67,7 +67,8 @@ export type Heading =
   | 'wave'
   | 'flat';
 
-export type Draw = 'pair' | 'one-way left' | 'one-way right' | 'stationary';
+export type Draw =
+  'pair' | 'one-way left' | 'one-way right' | 'stationary' | 'stationary cover' | 'one stationary panel';
 export const DRAWS = choices<Draw>(
   {
     word: 'pair',
@@ -76,11 +77,42 @@ export const DRAWS = choices<Draw>(
   },
   { word: 'one-way left', says: 'one panel, stacks on the left', also: ['left', 'one way l', 'owl'] },
   { word: 'one-way right', says: 'one panel, stacks on the right', also: ['right', 'one way r', 'owr'] },
-  { word: 'stationary', says: 'one panel that is not drawn', also: ['fixed', 'stationary panel'] },
+  {
+    word: 'stationary',
+    says: 'two side panels that do not meet and are not drawn',
+    also: ['fixed', 'stationary panel', 'stationary pair', 'side panel'],
+  },
+  {
+    word: 'stationary cover',
+    says: 'one panel over the whole rod that is never drawn',
+    also: ['full cover', 'fixed cover', 'full stationary'],
+  },
+  {
+    word: 'one stationary panel',
+    says: 'one side panel that is not drawn',
+    also: ['one side panel', 'single stationary panel', 'stationary single'],
+  },
 );
 
 /** How many finished pieces hang on the rod. */
-export const panelsOf = (draw: Draw): 1 | 2 => (draw === 'pair' ? 2 : 1);
+export const panelsOf = (draw: Draw): 1 | 2 => (draw === 'pair' || draw === 'stationary' ? 2 : 1);
+
+/** Side panels are ordered by their widths, whatever the rod. */
+export const isSidePanels = (draw: Draw | undefined): boolean =>
+  draw === 'stationary' || draw === 'one stationary panel';
+
+export const isDrawn = (draw: Draw | undefined): boolean =>
+  draw === undefined || draw === 'pair' || draw === 'one-way left' || draw === 'one-way right';
+
+export type Mount = 'wall' | 'recess';
+export const MOUNTS = choices<Mount>(
+  { word: 'wall', says: 'on the wall, with returns to it', also: ['outside', 'outside mount', 'face'] },
+  {
+    word: 'recess',
+    says: 'inside the frame or from wall to wall, without returns',
+    also: ['inside', 'inside mount', 'in the recess', 'wall to wall'],
+  },
+);
 
 /** Whether it is drawn open and shut. */
 export const isDrawnAside = (draw: Draw): boolean => draw !== 'stationary';

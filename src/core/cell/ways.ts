@@ -32,10 +32,16 @@ export const WIDTHS_ROUNDINGS = choices<WidthsRounding>(
   },
   {
     word: 'whole per pair',
-    says: 'the treatment up to whole widths, shared by its panels',
+    says: 'the treatment up to whole widths, shared by its panels: five widths are two panels of 2½',
     also: ['up to whole per pair'],
   },
   { word: 'nearest', says: 'the treatment to the nearest whole width, which may deliver less fullness' },
+);
+
+export type HalfCharge = 'as a half' | 'as a whole';
+export const HALF_CHARGES = choices<HalfCharge>(
+  { word: 'as a half', says: 'a panel of 2½ widths is charged as 2½', also: ['half', 'a half'] },
+  { word: 'as a whole', says: 'a panel of 2½ widths is charged as 3', also: ['whole', 'a whole'] },
 );
 
 export type FullnessBasis = 'finished width' | 'rod width';

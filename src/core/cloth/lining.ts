@@ -20,7 +20,8 @@ import { ONE, scaled } from '../exact/ratio';
 import { showLength } from '../exact/unit';
 import { unitOf, type Rules } from '../house/rules';
 import { liningCut, liningCutWithSteps } from './cuts';
-import { countWidths, flatInAll, usableWidth, workWidths, type Usable } from './widths';
+import { flatInAll, usableWidth, type Usable } from './bolt';
+import { countWidths, workWidths } from './widths';
 import { cutsOf, roundedYardage, yardageSteps, type Covered } from './yardage';
 
 export interface Lined extends Omit<Covered, 'fabricWidth' | 'verticalRepeat' | 'match'> {

@@ -1,6 +1,6 @@
 /**
- * From the rod to the widths of cloth: finished width, flat width, widths, delivered fullness,
- * and how far it is to one width less.
+ * From the finished width to the widths of cloth: flat width, widths, delivered fullness, and how
+ * far it is to one width less.
  *
  * Everything is reckoned over the whole treatment (both panels of a pair together), in whole
  * nanometres or ten-thousandths of one, so that half a rod is as exact as a whole one.
@@ -23,134 +23,31 @@ import {
 import { exact, type Length } from '../exact/length';
 import { byRatio, ONE, scaled, toFigure, unscaled, type Ratio, type Scaled } from '../exact/ratio';
 import { unitOf, type Rules } from '../house/rules';
-import { panelsOf, type Draw, type Heading } from '../cell/treatment';
+import { isSidePanels, panelsOf } from '../cell/treatment';
 import { digits, showLength } from '../exact/unit';
-
-/** What hangs on the rod. */
-export interface Hung {
-  readonly rodWidth: Length;
-  readonly heading: Heading;
-  readonly draw: Draw | undefined;
-  readonly return?: Length | undefined;
-  readonly overlap?: Length | undefined;
-}
-
-/** Returns and overlaps of the whole treatment, which are flat cloth. */
-function flatParts(of: Hung, rules: Rules): Length {
-  const side = of.return ?? rules.return;
-  const draw = of.draw ?? 'pair';
-  if (draw === 'pair') return exact(2 * (side + (of.overlap ?? rules.overlap)));
-  return draw !== 'stationary' && rules.oneWayReturns === 'one end' ? side : exact(2 * side);
-}
-
-/** Finished width of all panels together: the rod, the returns and the overlaps. */
-export const finishedInAll = (of: Hung, rules: Rules): Length => exact(of.rodWidth + flatParts(of, rules));
-
-/** A treatment's share for one panel; half a nanometre goes up. */
-export const perPanel = (inAll: Length, panels: 1 | 2): Length => exact(Math.ceil(inAll / panels));
-
-/** Finished width of one panel: rod share + return + overlap, after pleating. */
-export function finishedWidth(of: Hung, rules: Rules): Answer<Length> {
-  const draw = of.draw ?? 'pair';
-  const panels = panelsOf(draw);
-  const side = of.return ?? rules.return;
-  const finished = perPanel(finishedInAll(of, rules), panels);
-  const findings: Finding[] = [];
-  if (draw !== 'pair' && of.overlap !== undefined && of.overlap > 0)
-    findings.push(finding('overlapUnused', parameter('overlap'), draw));
-  if (side === 0 && of.return !== undefined) findings.push(finding('noReturn', parameter('return')));
-  return answer(
-    finished,
-    () => [
-      draw === 'pair'
-        ? step(
-            'finished width of each panel',
-            '{} ÷ 2 + {} return + {} overlap',
-            [lengthFigure(of.rodWidth), lengthFigure(side), lengthFigure(of.overlap ?? rules.overlap)],
-            lengthFigure(finished),
-          )
-        : step(
-            'finished width of the panel',
-            '{} + {} returns',
-            [lengthFigure(of.rodWidth), lengthFigure(flatParts(of, rules))],
-            lengthFigure(finished),
-          ),
-    ],
-    findings,
-  );
-}
+import { flatInAll, flatOfPanel, usableWidth, type Usable } from './bolt';
+import {
+  finishedInAll,
+  flatParts,
+  fullnessOf,
+  sideFlat,
+  sidePanelsMeet,
+  sideWidths,
+  type Hung,
+} from './hung';
 
 export interface Clothed extends Hung {
   readonly fabricWidth: Length;
-  readonly horizontalRepeat?: Length | undefined;
 }
+
 export interface Gathered extends Clothed {
   readonly fullness: Ratio | undefined;
 }
 
-/** The cloth one width gives: bolt width less selvages, less what a pattern match wastes. */
-export interface Usable {
-  /** Without a pattern. */
-  readonly plain: Length;
-  /** From seam to seam, whole repeats only. */
-  readonly each: Length;
-  /** What each seam takes. */
-  readonly seam: Length;
-  /** What the hem of each side of a panel takes. */
-  readonly hem: Length;
-  readonly findings: readonly Finding[];
-}
-
-const NOTHING_FOUND: readonly Finding[] = [];
-
-export function usableWidth(of: Clothed, rules: Rules): Usable {
-  const plain = (of.fabricWidth - 2 * rules.selvage) as Length;
-  const unit = unitOf(rules);
-  if (plain <= 2 * rules.seam)
-    return refuse(
-      'fabricTooNarrow',
-      parameter('fabricWidth'),
-      showLength(of.fabricWidth, unit),
-      showLength(exact(2 * rules.selvage + 2 * rules.seam), unit),
-    );
-  const hem = rules.sideHem;
-  const repeat = of.horizontalRepeat;
-  if (repeat === undefined || repeat === 0)
-    return { plain, each: plain, seam: rules.seam, hem, findings: NOTHING_FOUND };
-  if (repeat > plain) {
-    return {
-      plain,
-      each: plain,
-      seam: rules.seam,
-      hem,
-      findings: [
-        finding(
-          'repeatWiderThanCloth',
-          parameter('horizontalRepeat'),
-          showLength(repeat, unit),
-          showLength(plain, unit),
-        ),
-      ],
-    };
-  }
-  const each = exact(plain - (plain % repeat));
-  const wasted = exact(plain - each);
-  // The seam lies in what the match wastes, as far as that goes.
-  return { plain, each, seam: Math.max(0, rules.seam - wasted) as Length, hem, findings: NOTHING_FOUND };
-}
-
-/** Flat cloth in a panel of so many widths, hems and seams taken off. */
-function flatOfPanel(widthsEach: number, usable: Usable): number {
-  return widthsEach * usable.each - (Math.ceil(widthsEach) - 1) * usable.seam - 2 * usable.hem;
-}
-
-/** Flat cloth in a whole treatment of so many widths; may be a half nanometre, never less exact. */
-export const flatInAll = (widths: number, panels: 1 | 2, usable: Usable): number =>
-  panels * flatOfPanel(widths / panels, usable);
-
 /** Flat width wanted before pleating, over the whole treatment. */
-export function flatWanted(of: Hung & Pick<Gathered, 'fullness'>, rules: Rules): Scaled {
-  const fullness = of.fullness ?? rules.fullness[of.heading];
+export function flatWanted(of: Hung, rules: Rules): Scaled {
+  if (isSidePanels(of.draw)) return scaled(sideFlat(of, rules) * ONE);
+  const fullness = fullnessOf(of, rules);
   if (rules.fullnessBasis === 'finished width') return byRatio(finishedInAll(of, rules), fullness);
   return scaled(byRatio(of.rodWidth, fullness) + unscaled(flatParts(of, rules)));
 }
@@ -184,6 +81,8 @@ export function countWidths(panels: 1 | 2, usable: Usable, wanted: Scaled, rules
 
 /** The fullness so much flat cloth delivers, as a plain figure. */
 function delivered(of: Hung, flat: number, rules: Rules): number {
+  // Side panels are finished as wide as their cloth gives at the fullness asked.
+  if (isSidePanels(of.draw)) return toFigure(fullnessOf(of, rules));
   if (rules.fullnessBasis === 'finished width') return flat / finishedInAll(of, rules);
   return (flat - flatParts(of, rules)) / of.rodWidth;
 }
@@ -218,7 +117,7 @@ export function workWidths(of: Gathered, rules: Rules): WidthsWork {
   const panels = panelsOf(of.draw ?? 'pair');
   const usable = usableWidth(of, rules);
   const wanted = flatWanted(of, rules);
-  const widths = countWidths(panels, usable, wanted, rules);
+  const widths = isSidePanels(of.draw) ? sideWidths(of, rules) : countWidths(panels, usable, wanted, rules);
   const flat = flatInAll(widths, panels, usable);
   return {
     widths,
@@ -231,11 +130,42 @@ export function workWidths(of: Gathered, rules: Rules): WidthsWork {
   };
 }
 
+function flatCutStep(work: WidthsWork): Step {
+  const each = work.widths / work.panels;
+  const half = each % 1 === 0 ? '' : ', the half at the return edge';
+  return step(
+    'flat width cut',
+    `{} ${work.panels === 1 ? 'panel' : 'panels'} of {} ${each === 1 ? 'width' : 'widths'}${half}, hems and seams off`,
+    [numberFigure(work.panels), numberFigure(each)],
+    lengthFigure(exact(Math.floor(work.flat))),
+  );
+}
+
+function sideSteps(of: Gathered, work: WidthsWork, rules: Rules): Step[] {
+  return [
+    step(
+      'widths',
+      `{} side ${work.panels === 1 ? 'panel' : 'panels'}, {} each: ordered, not counted from the rod`,
+      [numberFigure(work.panels), numberFigure(work.widths / work.panels)],
+      numberFigure(work.widths),
+    ),
+    flatCutStep(work),
+    step(
+      'finished width of all panels',
+      rules.fullnessBasis === 'finished width'
+        ? '{} ÷ {} fullness, the returns in it'
+        : '{} ÷ {} fullness, its returns flat',
+      [lengthFigure(exact(Math.floor(work.flat))), ratioFigure(fullnessOf(of, rules))],
+      lengthFigure(work.finished),
+    ),
+  ];
+}
+
 export function widthsSteps(of: Gathered, work: WidthsWork, rules: Rules): Step[] {
-  const fullness = of.fullness ?? rules.fullness[of.heading];
+  if (isSidePanels(of.draw)) return sideSteps(of, work, rules);
+  const fullness = fullnessOf(of, rules);
   const flat = exact(Math.ceil(work.wanted / ONE));
   const usable = work.usable;
-  const each = work.widths / work.panels;
   return [
     step(
       'finished width of all panels',
@@ -271,20 +201,19 @@ export function widthsSteps(of: Gathered, work: WidthsWork, rules: Rules): Step[
       ],
       numberFigure(work.widths),
     ),
-    step(
-      'flat width cut',
-      `{} ${work.panels === 1 ? 'panel' : 'panels'} of {} ${each === 1 ? 'width' : 'widths'}, hems and seams off`,
-      [numberFigure(work.panels), numberFigure(each)],
-      lengthFigure(exact(Math.floor(work.flat))),
-    ),
+    flatCutStep(work),
     deliveredStep(of, work.flat, work.delivered, rules),
   ];
 }
 
+/** Widths as the making charge counts them: a panel's half as it is, or as a whole. */
+export const chargedWidths = (widths: number, panels: 1 | 2, rules: Rules): number =>
+  rules.halfWidthCharged === 'as a whole' ? panels * Math.ceil(widths / panels) : widths;
+
 /** Findings on the widths themselves. */
 export function widthsFindings(of: Gathered, work: WidthsWork, rules: Rules): Finding[] {
-  const findings = [...work.usable.findings];
-  const asked = of.fullness ?? rules.fullness[of.heading];
+  const findings = [...work.usable.findings, ...sidePanelsMeet(of, rules)];
+  const asked = fullnessOf(of, rules);
   if (work.flat * ONE < work.wanted)
     findings.push(
       finding('lessFullness', parameter('fullness'), digits(toFigure(asked)), work.delivered.toFixed(2)),
@@ -312,6 +241,12 @@ export function widths(of: Gathered, rules: Rules): Answer<number> {
 /** Panels of so many widths each that cover the rod; a pair rounds to an even count. */
 export function panels(of: Gathered & { widthsEach: number | undefined }, rules: Rules): Answer<number> {
   const sides = panelsOf(of.draw ?? 'pair');
+  if (isSidePanels(of.draw))
+    return answer(
+      sides,
+      [step('panels', 'side panels that do not meet, whatever the rod', [], numberFigure(sides))],
+      sidePanelsMeet(of, rules),
+    );
   const usable = usableWidth(of, rules);
   const wanted = flatWanted(of, rules);
   const each = of.widthsEach ?? 1;
@@ -382,8 +317,8 @@ export function fullness(of: Clothed & { widths: number }, rules: Rules): Answer
 /** How much narrower the rod must be to need one step of widths less; undefined at the least there is. */
 export function toOneLess(of: Gathered, work: WidthsWork, rules: Rules): Length | undefined {
   const fewer = work.widths - widthsStep(work.panels, rules);
-  if (fewer <= 0) return undefined;
-  const asked = of.fullness ?? rules.fullness[of.heading];
+  if (fewer <= 0 || isSidePanels(of.draw)) return undefined;
+  const asked = fullnessOf(of, rules);
   const parts = exact(work.finished - of.rodWidth);
   const capacity = served(fewer, work.panels, work.usable, rules);
   const most =
@@ -397,6 +332,7 @@ export function toOneLess(of: Gathered, work: WidthsWork, rules: Rules): Length 
 export function saveWidth(of: Gathered, rules: Rules): Answer<Length> {
   const work = workWidths(of, rules);
   const narrower = toOneLess(of, work, rules);
+  if (isSidePanels(of.draw)) return noAnswer('widthsAreOrdered', parameter('draw'));
   if (narrower === undefined) return noAnswer('fewestWidths', parameter('rodWidth'), digits(work.widths));
   const rod = exact(of.rodWidth - narrower);
   return answer(

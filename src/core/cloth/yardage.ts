@@ -233,6 +233,9 @@ export function yardage(of: Covered, rules: Rules): Answer<Length> {
   const findings = [
     ...widthsFindings(of, work.work, rules),
     ...repeatFindings(work.cut, of.verticalRepeat, of.match, rules),
+    ...(work.work.widths % 1 === 0 || sharesHalfWidths(rules)
+      ? []
+      : [finding('halfLeftOver', parameter('rodWidth'), digits(work.work.widths))]),
   ];
   return answer(
     work.yardage,

@@ -8,6 +8,30 @@ export const CLOTH_FINDINGS = table({
     weight: 'note',
     says: (draw: string) => `An overlap is only for a pair; for ${draw} it is left out.`,
   },
+  overlapOnTheRod: {
+    weight: 'note',
+    says: (heading: string) =>
+      `An overlap is for leading carriers that cross. The rod runs through a ${heading} heading; the overlap given is kept.`,
+  },
+  widthsEachUnused: {
+    weight: 'note',
+    says: (draw: string) =>
+      `widths_each is for side panels that do not meet; for ${draw} the widths are counted from the rod.`,
+  },
+  sidePanelsMeet: {
+    weight: 'check',
+    says: (covered: string, rod: string) =>
+      `draw says side panels, and together they cover ${covered} of a rod of ${rod}: they would meet. Order fewer widths each, or say pair or stationary cover.`,
+  },
+  widthsAreOrdered: {
+    weight: 'note',
+    says: () => 'Side panels are ordered by their widths: no narrower rod saves one.',
+  },
+  halfLeftOver: {
+    weight: 'note',
+    says: (widths: string) =>
+      `${widths} widths a window are cut from whole ones: half a width is left over at each window. The house rule “share half widths” lets two windows make one together.`,
+  },
   fabricTooNarrow: {
     weight: 'stop',
     says: (read: string, lost: string) =>

@@ -13,9 +13,7 @@ import type { Ratio } from '../exact/ratio';
 import type { RepeatRule } from '../cell/ways';
 import type { Rules } from '../house/rules';
 import { unitOf } from '../house/rules';
-import { turnedYardage } from '../cloth/yardage';
 import { faceTotals, type Direction } from './tally';
-import { toOneLess } from '../cloth/widths';
 
 export interface Choice {
   readonly fullness?: Ratio | undefined;
@@ -122,23 +120,11 @@ export function savings(
   const found: Saving[] = [];
   for (const work of windows) {
     const { window, rules, quantity } = work;
-    const rodWidth = window.rodWidth ?? work.rodWidth().value;
-    const { heading, fabricWidth, draw, fullness, horizontalRepeat } = window;
-    if (heading === undefined || fabricWidth === undefined) continue;
-    const of = {
-      rodWidth,
-      heading,
-      fabricWidth,
-      draw,
-      fullness,
-      horizontalRepeat,
-      return: window.return,
-      overlap: window.overlap,
-    };
+    if (window.heading === undefined || window.fabricWidth === undefined) continue;
     const cloth = work.cloth();
-    const narrower = toOneLess(of, cloth.work, rules);
+    const narrower = work.toOneLess();
     if (narrower === undefined || narrower > most) continue;
-    const after = new WindowWork({ ...window, rodWidth: exact(rodWidth - narrower) }, rules).cloth();
+    const after = new WindowWork({ ...window, rodWidth: exact(work.rod - narrower) }, rules).cloth();
     const yardageSaved = exact(Math.max(NO_LENGTH, cloth.yardage - after.yardage));
     const each = price(work);
     const worth = each === undefined ? NOTHING : each.times(money(toUnit(yardageSaved, unitOf(rules).large)));
@@ -155,18 +141,8 @@ export function savings(
 
 /** The cheaper way to lay the cloth for one line; undefined where it cannot be turned. */
 export function turnedSaves(work: WindowWork): Length | undefined {
-  const { heading, fabricWidth, finishedDrop } = work.window;
+  const { heading, fabricWidth } = work.window;
   if (heading === undefined || fabricWidth === undefined) return undefined;
-  const of = {
-    ...work.window,
-    heading,
-    fabricWidth,
-    rodWidth: work.window.rodWidth ?? work.rodWidth().value,
-    finishedDrop: finishedDrop ?? work.finishedDrop().value,
-    quantity: work.quantity,
-    draw: work.window.draw,
-    fullness: work.window.fullness,
-  };
-  const turned = turnedYardage(of, work.rules);
+  const turned = work.turned()?.yardage;
   return turned === undefined ? undefined : exact(work.cloth().yardage - turned);
 }

@@ -16,8 +16,8 @@ import {
 import { exact, piecesToCover, type Length } from '../exact/length';
 import { byRatio, upToNanometre } from '../exact/ratio';
 import type { Rules } from '../house/rules';
-import { panelsOf, type Draw, type Heading, type Lining } from '../cell/treatment';
-import { perPanel } from '../cloth/widths';
+import { isDrawn, panelsOf, type Draw, type Heading, type Lining } from '../cell/treatment';
+import { perPanel } from '../cloth/hung';
 
 const LOAD_CAUTION: readonly Finding[] = [finding('loadCaution', parameter('rodWidth'))];
 
@@ -31,7 +31,7 @@ export interface Stacked {
 /** Width the drawn-back drapery covers on a side: rod share × the heading's share, more where lined. */
 export function stack(of: Stacked, rules: Rules): Answer<Length> {
   const draw = of.draw ?? 'pair';
-  if (draw === 'stationary') return noAnswer('notDrawn', parameter('draw'));
+  if (!isDrawn(draw)) return noAnswer('notDrawn', parameter('draw'));
   const side = perPanel(of.rodWidth, panelsOf(draw));
   const lining = of.lining ?? 'unlined';
   const share = rules.stackShare[of.heading];

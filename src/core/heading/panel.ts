@@ -2,7 +2,9 @@
 import { parameter } from '../findings/parameters';
 import { refuse } from '../cell/answer';
 import { panelsOf } from '../cell/treatment';
-import { finishedInAll, flatInAll, perPanel, usableWidth, type Clothed, type Usable } from '../cloth/widths';
+import { flatInAll, usableWidth, type Usable } from '../cloth/bolt';
+import { coveredByPanel, finishedInAll, perPanel, returnOf } from '../cloth/hung';
+import type { Clothed } from '../cloth/widths';
 import { exact, type Length } from '../exact/length';
 import { showLength, type Unit } from '../exact/unit';
 import { unitOf, type Rules } from '../house/rules';
@@ -44,10 +46,10 @@ export function panelOf(of: MadeUp, rules: Rules): Panel {
       showLength(finished, unit),
     );
   }
-  const share = perPanel(of.rodWidth, panels);
-  const outer = exact(Math.min(finished - share, of.return ?? rules.return));
-  // Both edges of a panel that is not drawn are returns.
-  const edge = draw === 'stationary' ? undefined : rules.edgeToFirstPleat;
+  const share = coveredByPanel(of, rules);
+  const outer = exact(Math.min(finished - share, returnOf(of, rules)));
+  // Both edges of a cover that is not drawn are returns.
+  const edge = draw === 'stationary cover' ? undefined : rules.edgeToFirstPleat;
   return {
     widths: of.widths / panels,
     usable,

@@ -19,7 +19,9 @@ import { exact, type Length } from '../exact/length';
 import { unitOf, type Rules } from '../house/rules';
 import { panelsOf, type Heading } from '../cell/treatment';
 import { digits, showLength } from '../exact/unit';
-import { finishedInAll, flatInAll, fullness, usableWidth, widthsStep } from '../cloth/widths';
+import { flatInAll, usableWidth } from '../cloth/bolt';
+import { finishedInAll } from '../cloth/hung';
+import { fullness, widthsStep } from '../cloth/widths';
 import { panelOf, showShare, wholeShare, zoneOf, type MadeUp, type Panel, type Share } from './panel';
 import { snaps, type Snaps } from './wave';
 

@@ -1,7 +1,7 @@
 /** Rings or carriers: by pleats and ends, by snaps, or by their spacing. */
 import { answer, numberFigure, step, type Answer } from '../cell/answer';
 import { panelsOf } from '../cell/treatment';
-import { finishedInAll, perPanel, type Hung } from '../cloth/widths';
+import { finishedInAll, perPanel, type Hung } from '../cloth/hung';
 import type { Length } from '../exact/length';
 import type { Rules } from '../house/rules';
 import { countOfPleats } from './pleats';
@@ -11,15 +11,7 @@ export type Ringed = Hung & { readonly widths: number; readonly fabricWidth: Len
 
 /** Rings or carriers of one panel. */
 function ringsOfPanel(of: Ringed, rules: Rules): readonly [number, string] {
-  const clothed = {
-    rodWidth: of.rodWidth,
-    heading: of.heading,
-    draw: of.draw,
-    return: of.return,
-    overlap: of.overlap,
-    fabricWidth: of.fabricWidth ?? rules.usualFabricWidth,
-    widths: of.widths,
-  };
+  const clothed = { ...of, fabricWidth: of.fabricWidth ?? rules.usualFabricWidth };
   const finished = perPanel(finishedInAll(of, rules), panelsOf(of.draw ?? 'pair'));
   switch (of.heading) {
     case 'grommet':

@@ -1,6 +1,6 @@
 /** House rules: widths, cuts and yardage of the face and of what lies behind it. */
 import { choiceKind } from '../cell/fields';
-import { FULLNESS, SHARE } from '../cell/figure-kinds';
+import { FULLNESS, SHARE, WIDTH_COUNT } from '../cell/figure-kinds';
 import { ALLOWANCE, SIZE, YARD_STEP } from '../cell/length-kinds';
 import { inches, UNITS, type Length } from '../exact/length';
 import { ratio } from '../exact/ratio';
@@ -10,6 +10,7 @@ import {
   YES_NO,
   WIDTHS_ROUNDINGS,
   FULLNESS_BASES,
+  HALF_CHARGES,
   REPEAT_RULES,
   HALF_DROP_STARTS,
   PATTERN_STARTS,
@@ -20,6 +21,7 @@ import {
   type YesNo,
   type WidthsRounding,
   type FullnessBasis,
+  type HalfCharge,
   type RepeatRule,
   type HalfDropStarts,
   type PatternStart,
@@ -31,12 +33,39 @@ import {
 
 export const CLOTH_RULES = {
   // The finished width and the widths
-  return: rule(ALLOWANCE, inches(3.5), 'rod to wall, each outer side', COMMON),
+  return: rule(
+    ALLOWANCE,
+    inches(3.5),
+    'rod to wall at each outer side, where the rod’s projection is not known',
+    COMMON,
+  ),
+  rodProjection: own(
+    SIZE,
+    'the middle of the rod from the wall; the return is then this and a little more; blank where rods differ',
+  ),
+  returnPastProjection: rule(
+    ALLOWANCE,
+    inches(0.5),
+    'the return is so much more than the projection of its rod',
+    COMMON,
+  ),
   overlap: rule(
     ALLOWANCE,
     inches(3),
-    'what each leading edge of a pair is given beyond the centre',
-    `${UFGS}: at least 3 in`,
+    'what each leading edge of a pair on a track is carried past the centre; two cover each other by twice that',
+    `${COMMON}; ${UFGS}: at least 3 in for the pair`,
+  ),
+  overlapOnRings: rule(
+    ALLOWANCE,
+    inches(0),
+    'the same of a pair on rings on a pole, where nothing carries one edge past the other',
+    COMMON,
+  ),
+  stationaryWidths: rule(
+    WIDTH_COUNT,
+    1,
+    'widths of each side panel that is not drawn, where the order does not say',
+    COMMON,
   ),
   oneWayReturns: rule(
     choiceKind('both ends or one end', RETURN_ENDS),
@@ -48,7 +77,12 @@ export const CLOTH_RULES = {
     FULLNESS,
     heads(ratio(2.5), { 'tab top': ratio(2), grommet: ratio(2), wave: ratio(2), flat: ratio(1.5) }),
     'fullness where none is given',
-    `${UFGS}: 2, 2½ or 3`,
+    (heading) =>
+      heading === 'pinch'
+        ? `${UFGS}: French pleats at 2, 2½ or 3`
+        : heading === 'wave'
+          ? `${UFGS}: snap tape at 2, 2½ or 3`
+          : COMMON,
   ),
   fullnessBasis: rule(
     choiceKind('a basis', FULLNESS_BASES),
@@ -58,9 +92,9 @@ export const CLOTH_RULES = {
   ),
   widthsRounding: rule(
     choiceKind('a rounding', WIDTHS_ROUNDINGS),
-    'whole per panel' as WidthsRounding,
+    'whole per pair' as WidthsRounding,
     'how widths are rounded',
-    HOUSE,
+    `${UFGS}: panels of full or half widths`,
   ),
   sideHem: rule(ALLOWANCE, inches(3), 'cloth taken by the hem of each side of a panel', COMMON),
   seam: rule(ALLOWANCE, inches(1), 'cloth taken by each seam between two widths', HOUSE),
@@ -180,6 +214,12 @@ export const CLOTH_RULES = {
     choiceKind('yes or no', YES_NO),
     'no' as YesNo,
     'whether two windows may share a width cut in half; never where yardage is rounded by window',
+    HOUSE,
+  ),
+  halfWidthCharged: rule(
+    choiceKind('as a half or as a whole', HALF_CHARGES),
+    'as a half' as HalfCharge,
+    'how the making charge counts the half width of a panel',
     HOUSE,
   ),
 };

@@ -78,13 +78,23 @@ const spaced = (key: string): string => key.replace(/[A-Z]/g, (capital) => ` ${c
 export const RULE_LINES: readonly RuleLine[] = (Object.keys(RULES) as RuleKey[]).flatMap(
   (key): RuleLine[] => {
     const of = RULES[key] as Rule<unknown> | OwnRule<unknown> | HeadingRule<unknown>;
-    const { says, source } = of;
+    const { says } = of;
     const [part = ''] = PARTS.find(([, rules]) => key in rules) ?? [];
     if ('ownKind' in of)
-      return [{ name: spaced(key), part, key, kind: of.ownKind, says, source, standard: () => undefined }];
+      return [
+        {
+          name: spaced(key),
+          part,
+          key,
+          kind: of.ownKind,
+          says,
+          source: of.source,
+          standard: () => undefined,
+        },
+      ];
     const { kind } = of;
     if ('standard' in of) {
-      const { standard } = of;
+      const { standard, source } = of;
       return [
         {
           name: spaced(key),
@@ -105,7 +115,7 @@ export const RULE_LINES: readonly RuleLine[] = (Object.keys(RULES) as RuleKey[])
       heading: word as Heading,
       kind,
       says: `${says}: ${word}`,
-      source,
+      source: typeof of.source === 'function' ? of.source(word as Heading) : of.source,
       standard: () => of.each[word as Heading],
     }));
   },

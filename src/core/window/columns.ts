@@ -5,10 +5,10 @@
 import { parameter } from '../findings/parameters';
 import { refuse } from '../cell/answer';
 import { choiceKind, optional, readField, TEXT, type CellIn, type Field, type Kind } from '../cell/fields';
-import { AREAL_WEIGHT, FULLNESS, WINDOWS_OF_ROW } from '../cell/figure-kinds';
+import { AREAL_WEIGHT, FULLNESS, WIDTH_COUNT, WINDOWS_OF_ROW } from '../cell/figure-kinds';
 import { ALLOWANCE, REPEAT, SIZE } from '../cell/length-kinds';
 import { WINDOW_HANGS_ON } from '../cell/ways';
-import { DRAWS, FLOOR_FINISHES, HEADINGS, LININGS, MATCHES, MEASURED_TO } from '../cell/treatment';
+import { DRAWS, FLOOR_FINISHES, HEADINGS, LININGS, MATCHES, MEASURED_TO, MOUNTS } from '../cell/treatment';
 import type { Unit } from '../exact/unit';
 
 export interface Column<T> {
@@ -104,6 +104,24 @@ export const WINDOW_COLUMNS = {
     ['hangs on', 'hung on', 'rings or track', 'rod or track'],
     choiceKind('what it hangs on', WINDOW_HANGS_ON),
     'rings, track, or none where no hardware is ordered',
+  ),
+  widthsEach: column(
+    'widths each',
+    ['widths of each side panel', 'widths each side'],
+    WIDTH_COUNT,
+    'widths of each side panel that is not drawn',
+  ),
+  mount: column(
+    'mount',
+    ['mounting', 'inside or outside', 'inside or outside mount'],
+    choiceKind('a mount', MOUNTS),
+    'on the wall (with returns) or in a recess (without)',
+  ),
+  projection: column(
+    'projection',
+    ['rod projection', 'bracket projection', 'proj'],
+    SIZE,
+    'the middle of this rod from the wall: its return is this and a little more',
   ),
   return: column('return', ['ret', 'returns', 'rtn'], ALLOWANCE, 'rod to wall, each outer side'),
   overlap: column('overlap', ['olap', 'lap'], ALLOWANCE, 'given to each leading edge'),

@@ -7,7 +7,7 @@ import type { WindowWork } from './job';
 import { exact, NO_LENGTH, type Length } from '../exact/length';
 import { panelsOf, type Heading } from '../cell/treatment';
 
-export type Part = 'opening' | 'rod' | 'cloth' | 'stack' | 'floor' | 'wall' | 'return';
+export type Part = 'opening' | 'rod' | 'cloth' | 'seam' | 'stack' | 'floor' | 'wall' | 'return';
 
 export interface Box {
   readonly part: Part;
@@ -102,14 +102,12 @@ export function elevation(work: WindowWork): Elevation {
   const rod = window.rodWidth ?? work.rodWidth().value;
   const drop = window.finishedDrop ?? work.finishedDrop().value;
   const { hem, head, rod: middle } = heights(work, drop);
-  const panels = panelsOf(window.draw ?? 'pair');
-  const side = window.return ?? rules.return;
+  const side = work.returnDepth;
   const stack = orNone(() => work.stack().value);
   const opening = openingOf(work, rod);
   const openingTop = at(Math.max(hem, middle - rules.rodAboveOpening));
   const thick = at(rules.rodDiameter);
   const planAt = at(Math.max(head, middle) + drop * 0.12);
-  const share = at(rod / panels);
   const notes: string[] = [];
 
   const boxes: Box[] = [];
@@ -124,14 +122,16 @@ export function elevation(work: WindowWork): Elevation {
     });
     notes.push('The opening’s top and sill are not in the sheet: its top is drawn by the house rule.');
   }
-  for (let panel = 0; panel < panels; panel++)
-    boxes.push({ part: 'cloth', x: at(panel * share), y: hem, width: share, height: at(head - hem) });
+  const hung = panelsHung(work, rod);
+  for (const { x, width } of hung) boxes.push({ part: 'cloth', x, y: hem, width, height: at(head - hem) });
   for (const x of stackedAt(window.draw, stack, rod))
     boxes.push({ part: 'stack', x, y: hem, width: stack ?? NO_LENGTH, height: at(head - hem) });
   boxes.push({ part: 'rod', x: NO_LENGTH, y: at(middle - thick / 2), width: rod, height: thick });
 
   const margin = at(Math.max(rod, drop) * 0.04);
+  const seams = hung.flatMap((panel) => seamsOf(work, panel));
   const lines: Line[] = [
+    ...seams.map((x): Line => ({ part: 'seam', from: [x, hem], to: [x, head] })),
     { part: 'floor', from: [at(-margin), NO_LENGTH], to: [at(rod + margin), NO_LENGTH] },
     // The plan: the wall, the rod before it, and the cloth that turns the corner.
     { part: 'wall', from: [at(-margin), at(planAt + side)], to: [at(rod + margin), at(planAt + side)] },
@@ -201,6 +201,33 @@ export function elevation(work: WindowWork): Elevation {
     dimensions,
     notes,
   };
+}
+
+interface PanelHung {
+  readonly x: Length;
+  readonly width: Length;
+  /** Which of its edges leads; the other is at the return. */
+  readonly leads: 'left' | 'right';
+}
+
+/** The panels as they hang closed: they share the rod, or stand at its ends. */
+function panelsHung(work: WindowWork, rod: Length): readonly PanelHung[] {
+  const { draw = 'pair' } = work.window;
+  const width = at(Math.min(rod, work.coveredByPanel()));
+  const left: PanelHung = { x: NO_LENGTH, width, leads: 'right' };
+  if (panelsOf(draw) === 1) return [{ ...left, leads: draw === 'one-way right' ? 'left' : 'right' }];
+  return [left, { x: at(rod - width), width, leads: 'left' }];
+}
+
+/** Seams between the widths of a panel, as far as they are known: whole widths lead, a half stands at the return. */
+function seamsOf(work: WindowWork, { x, width, leads }: PanelHung): readonly Length[] {
+  const { draw = 'pair', fabricWidth } = work.window;
+  const each = fabricWidth === undefined ? undefined : orNone(() => work.widths() / panelsOf(draw));
+  if (each === undefined) return [];
+  return Array.from({ length: Math.ceil(each) - 1 }, (_, seam) => {
+    const from = ((seam + 1) / each) * width;
+    return at(leads === 'left' ? x + from : x + width - from);
+  });
 }
 
 /** Where the opening stands behind the rod: between the extensions as given, or in the middle. */

@@ -30,7 +30,8 @@ import {
   type YardageWork,
 } from '../cloth/yardage';
 import { lining, workLining, type Lined, type LiningWork } from '../cloth/lining';
-import { finishedWidth, saveWidth, type Clothed, type Hung } from '../cloth/widths';
+import { coveredByPanel, finishedWidth, returnOf, type Hung } from '../cloth/hung';
+import { chargedWidths, saveWidth, toOneLess, type Clothed } from '../cloth/widths';
 
 type Given<K extends ColumnKey> = NonNullable<Window[K]>;
 
@@ -128,10 +129,33 @@ export class WindowWork {
       rodWidth: this.rod,
       heading: this.need('heading'),
       draw: window.draw,
-      return: window.return,
+      return: this.returnGiven(),
       overlap: window.overlap,
+      widthsEach: window.widthsEach,
+      fabricWidth: window.fabricWidth,
+      horizontalRepeat: window.horizontalRepeat,
+      fullness: window.fullness,
     });
   }
+
+  /** As given, none in a recess, or by the rod's projection; undefined where the house's stands. */
+  private returnGiven(): Length | undefined {
+    const { return: given, mount, projection } = this.window;
+    if (given !== undefined) return given;
+    if (mount === 'recess') return NO_LENGTH;
+    return projection === undefined ? undefined : exact(projection + this.rules.returnPastProjection);
+  }
+
+  /** What one panel covers of the rod, closed. */
+  coveredByPanel(): Length {
+    return coveredByPanel(this.hung(), this.rules);
+  }
+
+  /** Rod to wall at each outer side. */
+  get returnDepth(): Length {
+    return returnOf({ return: this.returnGiven() }, this.rules);
+  }
+
   private get orderedDrop(): Length {
     return this.window.finishedDrop ?? this.finishedDrop().value;
   }
@@ -141,11 +165,7 @@ export class WindowWork {
     if (this.coveredKept !== undefined) return this.coveredKept;
     const hung = this.hung();
     return (this.coveredKept = {
-      rodWidth: hung.rodWidth,
-      heading: hung.heading,
-      draw: hung.draw,
-      return: hung.return,
-      overlap: hung.overlap,
+      ...hung,
       finishedDrop: this.orderedDrop,
       fabricWidth: this.need('fabricWidth'),
       fullness: window.fullness,
@@ -159,15 +179,9 @@ export class WindowWork {
   /** The treatment as cut. */
   private madeUp(): Clothed & { widths: number } {
     if (this.madeUpKept !== undefined) return this.madeUpKept;
-    const { rodWidth, heading, draw, return: side, overlap, fabricWidth } = this.covered();
     return (this.madeUpKept = {
-      rodWidth,
-      heading,
-      draw,
-      return: side,
-      overlap,
-      fabricWidth,
-      horizontalRepeat: this.window.horizontalRepeat,
+      ...this.hung(),
+      fabricWidth: this.need('fabricWidth'),
       widths: this.widths(),
     });
   }
@@ -207,6 +221,11 @@ export class WindowWork {
   /** Panels and yardage of the turned cloth; undefined where it is too narrow. */
   turned(): TurnedWork | undefined {
     return workTurned(this.covered(), this.rules);
+  }
+
+  /** How much narrower the rod must be for a step of widths less; undefined at the fewest. */
+  toOneLess(): Length | undefined {
+    return toOneLess(this.covered(), this.cloth().work, this.rules);
   }
 
   saveWidth(): Answer<Length> {
@@ -250,18 +269,12 @@ export class WindowWork {
   }
 
   private lined(layer: Lined['layer']): Lined {
-    const { rodWidth, heading, draw, return: side, overlap } = this.hung();
     return {
-      rodWidth,
-      heading,
-      draw,
-      return: side,
-      overlap,
+      ...this.hung(),
       finishedDrop: this.orderedDrop,
+      fabricWidth: this.window.fabricWidth,
       fullness: this.window.fullness,
       quantity: this.quantity,
-      fabricWidth: this.window.fabricWidth,
-      horizontalRepeat: this.window.horizontalRepeat,
       faceWidths: this.window.fabricWidth === undefined ? undefined : this.widths(),
       liningWidth: this.boltWidth(layer),
       layer,
@@ -378,7 +391,7 @@ export class WindowWork {
     return this.keep('labor', () =>
       labor(
         {
-          widths: this.widths(),
+          widths: chargedWidths(this.widths(), panelsOf(this.window.draw ?? 'pair'), this.rules),
           heading: this.need('heading'),
           finishedDrop: this.orderedDrop,
           lining: this.window.lining,

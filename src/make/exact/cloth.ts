@@ -2,7 +2,17 @@
 import { HALF, NONE, ONE, METRE, YARD, below, upToStep, type Exact } from './figures';
 import { halfDropCloth, lettersOf, type Letters } from './halfdrop';
 import type { House } from './house';
-import { boltOf, edgesOf, edging, flatWanted, panelsOf, rodShare, widthsOf, type Treatment } from './panel';
+import {
+  boltOf,
+  edgesOf,
+  edging,
+  flatOf,
+  flatWanted,
+  panelsOf,
+  rodShare,
+  widthsOf,
+  type Treatment,
+} from './panel';
 import type { Draw, Heading } from './words';
 
 export interface Cloth {
@@ -119,7 +129,15 @@ export function railroadedOf(treatment: Treatment, hung: Cloth, house: House): E
   const upTheDrop = hung.drop.add(lengths[`top allowance ${heading}`]).add(lengths['bottom allowance']);
   if (below(boltOf(fabric, undefined, house).usable, upTheDrop)) return undefined;
   const edges = edging(draw, edgesOf(heading, draw, house), house);
-  const flat = flatWanted(rodShare(rod, draw), edges, fullness, house);
+  // Side panels are no wider for a wide rod: each is the flat width that its widths give.
+  const flat =
+    draw === 'stationary'
+      ? flatOf(
+          widthsOf(treatment, house).div(panelsOf(draw)),
+          boltOf(fabric, treatment.horizontalRepeat, house),
+          house,
+        )
+      : flatWanted(rodShare(rod, draw), edges, fullness, house);
   const along = shrunk(flat, house.ratios.shrinkage).add(lengths['side hem'].mul(2));
   const order = boughtAs(hung.quantity, house);
   const repeat = hung.verticalRepeat;

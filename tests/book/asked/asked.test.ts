@@ -76,7 +76,7 @@ describe('a cell that is part of a spill', () => {
     ['W', 'Ht', 'Style', 'Fab W'],
     [72, 98, 'pinch', 54],
     [40, 98, 'pnch', 54],
-    ['=HEM.SCHEDULE(A1:D1,A2:D3,"rod width, widths")', 6],
+    ['=HEM.SCHEDULE(A1:D1,A2:D3,"rod width, widths")', 5],
     [
       'Style reads “pnch”. Use one of: pinch, goblet, cartridge, box, inverted, pencil, rod pocket, tab top, grommet, wave, flat.',
       '',

@@ -11,7 +11,7 @@ import {
 import { writeAudit } from '../../../src/book/audit/sheets';
 import type { CellValue } from '../../../src/book/book';
 import { MemoryBook } from '../../../src/book/memory';
-import { DEFAULT_HOUSE } from '../../../src/core/house/house';
+import { readHouse } from '../../../src/core/house/house';
 import { INCHES } from '../../../src/core/exact/unit';
 
 const HEADINGS = [
@@ -37,7 +37,12 @@ const ORDERS: CellValue[][] = [
   ['Ames', '103', 60, 84, 'grommet', 54, 4, 11.25, 40, 17],
   ['Ames', '104', 94, 960, 'pinch', 54, 6, 18.75, 20, null],
 ];
-const BY = { periods: [{ from: undefined, house: DEFAULT_HOUSE }] };
+/** As the orders were made: whole widths in each panel, an overlap on rings too. */
+const HOUSE = readHouse([
+  ['widths rounding', 'whole per panel'],
+  ['overlap on rings', 3],
+]);
+const BY = { periods: [{ from: undefined, house: HOUSE }] };
 const bookOf = (rows: CellValue[][] = ORDERS) => new MemoryBook({ 'Past orders': { rows } });
 
 async function auditedIn(book: MemoryBook) {

@@ -14,10 +14,18 @@ const ROWS = [
   [402, 77, 96, 'pinch', 'Ostrel linen', 54, 2.25, 23],
 ];
 
+/** Whole widths in each panel, and an overlap on rings too. */
+const RULES = {
+  rows: [
+    ['widths rounding', 'whole per panel'],
+    ['overlap on rings', 3],
+  ],
+};
+
 async function floorOf(rows: readonly (readonly (string | number)[])[]) {
   const book = new MemoryBook({ Floor: { rows: [HEADINGS, ...rows] } });
   const { read } = await survey(book, WANTED, INCHES, areaAt('Floor', 0, 0));
-  return readFloor(read, undefined);
+  return readFloor(read, RULES);
 }
 
 describe('advice over a floor', () => {
@@ -68,6 +76,6 @@ describe('advice over a floor', () => {
       },
     });
     const { read } = await survey(book, WANTED, INCHES, areaAt('Floor', 0, 0));
-    expect(readFloor(read, undefined).windows[0]!.work.rod).toBe(77 * 25_400_000);
+    expect(readFloor(read, RULES).windows[0]!.work.rod).toBe(77 * 25_400_000);
   });
 });

@@ -13,6 +13,14 @@ import { ratio } from '../../../src/core/exact/ratio';
 import { INCHES } from '../../../src/core/exact/unit';
 import { engineBook } from '../engine-book';
 
+/** Whole widths in each panel, and an overlap on rings too. */
+const RULES = {
+  rows: [
+    ['widths rounding', 'whole per panel'],
+    ['overlap on rings', 3],
+  ],
+};
+
 // By hand: pinch, 2.5, pairs on rods of 72 + 2 × 11 = 94: (94 + 7 + 6) × 2.5 = 267.5, 5 or 6 widths of 54;
 // the house's default rounds up each panel, so 6. The cut is 98 − 2 + 16 = 112 in:
 // 12 cuts are 37 1/3 yd, up to the eighth 37 3/8; 6 cuts 18 2/3, up to 18 3/4.
@@ -36,7 +44,7 @@ async function opened() {
     },
   }).withTable('Fabrics', areaAt('Fabrics', 0, 0, 2, 2));
   const { read } = await survey(book, WANTED, INCHES, areaAt('Floor', 0, 0));
-  return { book, floor: readFloor(read, undefined) };
+  return { book, floor: readFloor(read, RULES) };
 }
 
 const works = (floor: Floor) => floor.windows.map(({ work }) => work);

@@ -278,7 +278,7 @@ describe('a floor of any windows under any house', () => {
     'rod width': sixtyFourths(20, 200),
     'finished drop': sixtyFourths(30, 130),
     heading: fc.constantFrom('pinch', 'grommet', 'wave'),
-    draw: fc.constantFrom('pair', 'one-way left', 'stationary'),
+    draw: fc.constantFrom('pair', 'one-way left', 'stationary cover'),
     fabric: fc.constantFrom('Ostrel linen', 'Fen voile'),
     'fabric width': fc.constant(54),
     'vertical repeat': fc.option(sixtyFourths(2, 40), { nil: undefined }),

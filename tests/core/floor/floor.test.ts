@@ -61,17 +61,12 @@ describe('the what-if table', () => {
       { price: { breaks: [{ from: 0, price: money(10) }] }, rollLength: (60 * UNITS.yd) as Length },
       DEFAULT_RULES,
     );
-    // By hand: 60 cuts × 112 ÷ 36; at 2.0 each panel is 117 + 6 + 2 seams = 125 in, 3 widths again;
-    // 54 in is too narrow to turn; 20 panels × 152¼ ÷ 36 = 84.58.
-    expect(table.map((one) => one.yardage && yards(one.yardage))).toEqual([
-      186.75,
-      186.75,
-      undefined,
-      84.625,
-    ]);
+    // By hand: 60 cuts × 112 ÷ 36; at 2.0 each panel is 111 + 6 = 117 in, 2½ widths of 133, so 50 cuts;
+    // 54 in is too narrow to turn; 20 panels × 144¾ ÷ 36 = 80.42.
+    expect(table.map((one) => one.yardage && yards(one.yardage))).toEqual([186.75, 155.625, undefined, 80.5]);
     expect(table.map((one) => one.cheapest)).toEqual([false, false, false, true]);
-    expect(table.map((one) => one.rolls)).toEqual([4, 4, undefined, 2]);
-    expect(table[3]?.price?.toFixed(2)).toBe('846.25');
+    expect(table.map((one) => one.rolls)).toEqual([4, 3, undefined, 2]);
+    expect(table[3]?.price?.toFixed(2)).toBe('805.00');
     expect(table[2]?.why).toContain('too narrow to railroad');
   });
 });

@@ -20,7 +20,7 @@ describe('the stack', () => {
   });
 
   it('of a stationary panel is none, and of a pocket only a guide', () => {
-    expect(() => of('pinch', 'stationary')).toThrow(/not drawn back/);
+    expect(() => of('pinch', 'stationary cover')).toThrow(/not drawn back/);
     expect(of('rod pocket').findings.map(({ code }) => code)).toEqual(['pocketIsNotDrawn']);
   });
 });

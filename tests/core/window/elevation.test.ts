@@ -48,7 +48,7 @@ describe('the elevation', () => {
     expect(parts('one-way left', 'cloth').map((box) => toUnit(box.width, 'in'))).toEqual([94]);
     expect(parts('one-way left', 'stack').map((box) => box.x)).toEqual([0]);
     expect(parts('one-way right', 'stack').map((box) => box.x + box.width)).toEqual([inches(94)]);
-    expect(parts('stationary', 'stack')).toEqual([]);
+    expect(parts('stationary cover', 'stack')).toEqual([]);
   });
 
   it('lets cloth that is longer than it hangs lie on the floor, and says so', () => {

@@ -31,17 +31,17 @@ const ROW = [94, 96, 'pinch', 54];
 const called = (name: string, ...inputs: unknown[]) => functionNamed(name)?.call(inputs);
 
 describe('a figure declared once', () => {
-  // Three widths of 54 in a panel: 162 less two seams of 1 and two side hems of 3 is 154; two panels, 308.
+  // 2½ widths of 54 in a panel: 135 less two seams of 1 and two side hems of 3 is 127; two panels, 254.
   it('can be asked of SCHEDULE, by its heading and its other words', () => {
     for (const name of ['flat width', 'laid flat', 'flatWidth'])
-      expect(called('SCHEDULE', [HEADINGS], [ROW], name)).toMatchObject({ cells: [[308]] });
+      expect(called('SCHEDULE', [HEADINGS], [ROW], name)).toMatchObject({ cells: [[254]] });
   });
 
   it('is compared by CHECK where an order states it', () => {
     const headings = [...HEADINGS, 'Laid flat (in)'];
-    expect(called('CHECK', [headings], [[...ROW, 308]])).toMatchObject({ cells: '' });
-    expect(called('CHECK', [headings], [[...ROW, 300]])).toMatchObject({
-      cells: expect.stringMatching(/^Laid flat \(in\) reads 300 in; .* it is 308 in, 8 in less\./) as string,
+    expect(called('CHECK', [headings], [[...ROW, 254]])).toMatchObject({ cells: '' });
+    expect(called('CHECK', [headings], [[...ROW, 246]])).toMatchObject({
+      cells: expect.stringMatching(/^Laid flat \(in\) reads 246 in; .* it is 254 in, 8 in less\./) as string,
     });
   });
 
@@ -50,7 +50,7 @@ describe('a figure declared once', () => {
       Windows: {
         rows: [
           [...HEADINGS, 'flat width'],
-          [...ROW, 308],
+          [...ROW, 254],
         ],
       },
     });
@@ -66,13 +66,13 @@ describe('a figure declared once', () => {
   it('is audited by the command', async () => {
     const folder = await mkdtemp(join(tmpdir(), 'figures-'));
     const path = join(folder, 'orders.csv');
-    await writeFile(path, [[...HEADINGS, 'flat width'].join(), [...ROW, 300].join()].join('\n'));
+    await writeFile(path, [[...HEADINGS, 'flat width'].join(), [...ROW, 246].join()].join('\n'));
     const out: string[] = [];
     const io = { out: (line: string) => void out.push(line), err: () => undefined };
     const exit = await hem(['audit', path], { ...io, progress: () => undefined, input: () => undefined });
     await rm(folder, { recursive: true });
     expect(exit).toBe(1);
-    expect(out.join('\n')).toContain('row 2, flat width: flat width reads 300 in');
+    expect(out.join('\n')).toContain('row 2, flat width: flat width reads 246 in');
   });
 });
 

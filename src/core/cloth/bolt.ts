@@ -1,0 +1,71 @@
+/** What the widths of a bolt give: usable cloth, less what seams, hems and a pattern's match take. */
+import { parameter } from '../findings/parameters';
+import { finding, refuse, type Finding } from '../cell/answer';
+import { exact, type Length } from '../exact/length';
+import { showLength } from '../exact/unit';
+import { unitOf, type Rules } from '../house/rules';
+
+export interface Bolt {
+  readonly fabricWidth: Length;
+  readonly horizontalRepeat?: Length | undefined;
+}
+
+/** The cloth one width gives: bolt width less selvages, less what a pattern match wastes. */
+export interface Usable {
+  /** Without a pattern. */
+  readonly plain: Length;
+  /** From seam to seam, whole repeats only. */
+  readonly each: Length;
+  /** What each seam takes. */
+  readonly seam: Length;
+  /** What the hem of each side of a panel takes. */
+  readonly hem: Length;
+  readonly findings: readonly Finding[];
+}
+
+const NOTHING_FOUND: readonly Finding[] = [];
+
+export function usableWidth(of: Bolt, rules: Rules): Usable {
+  const plain = (of.fabricWidth - 2 * rules.selvage) as Length;
+  const unit = unitOf(rules);
+  if (plain <= 2 * rules.seam)
+    return refuse(
+      'fabricTooNarrow',
+      parameter('fabricWidth'),
+      showLength(of.fabricWidth, unit),
+      showLength(exact(2 * rules.selvage + 2 * rules.seam), unit),
+    );
+  const hem = rules.sideHem;
+  const repeat = of.horizontalRepeat;
+  if (repeat === undefined || repeat === 0)
+    return { plain, each: plain, seam: rules.seam, hem, findings: NOTHING_FOUND };
+  if (repeat > plain) {
+    return {
+      plain,
+      each: plain,
+      seam: rules.seam,
+      hem,
+      findings: [
+        finding(
+          'repeatWiderThanCloth',
+          parameter('horizontalRepeat'),
+          showLength(repeat, unit),
+          showLength(plain, unit),
+        ),
+      ],
+    };
+  }
+  const each = exact(plain - (plain % repeat));
+  const wasted = exact(plain - each);
+  // The seam lies in what the match wastes, as far as that goes.
+  return { plain, each, seam: Math.max(0, rules.seam - wasted) as Length, hem, findings: NOTHING_FOUND };
+}
+
+/** Flat cloth in a panel of so many widths, hems and seams taken off. */
+export function flatOfPanel(widthsEach: number, usable: Usable): number {
+  return widthsEach * usable.each - (Math.ceil(widthsEach) - 1) * usable.seam - 2 * usable.hem;
+}
+
+/** Flat cloth in a whole treatment of so many widths; may be a half nanometre, never less exact. */
+export const flatInAll = (widths: number, panels: 1 | 2, usable: Usable): number =>
+  panels * flatOfPanel(widths / panels, usable);

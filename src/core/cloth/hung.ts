@@ -1,0 +1,197 @@
+/**
+ * What hangs on the rod, and its finished width: the rod's share with returns and overlaps, or, of
+ * side panels that do not meet, what their widths of cloth come to.
+ */
+import { parameter } from '../findings/parameters';
+import {
+  answer,
+  finding,
+  lengthFigure,
+  numberFigure,
+  ratioFigure,
+  refuse,
+  step,
+  type Answer,
+  type Finding,
+  type Step,
+} from '../cell/answer';
+import { panelsOf, isSidePanels, type Draw, type Heading } from '../cell/treatment';
+import { exact, NO_LENGTH, type Length } from '../exact/length';
+import { ONE, type Ratio } from '../exact/ratio';
+import { digits, showLength } from '../exact/unit';
+import { unitOf, type Rules } from '../house/rules';
+import { flatInAll, usableWidth } from './bolt';
+
+export interface Hung {
+  readonly rodWidth: Length;
+  readonly heading: Heading;
+  readonly draw: Draw | undefined;
+  readonly return?: Length | undefined;
+  readonly overlap?: Length | undefined;
+  /** Widths of each side panel; undefined takes the house's. */
+  readonly widthsEach?: number | undefined;
+  /** Widths in all where they are known: the finished width of side panels follows them. */
+  readonly widths?: number | undefined;
+  readonly fabricWidth?: Length | undefined;
+  readonly horizontalRepeat?: Length | undefined;
+  readonly fullness?: Ratio | undefined;
+}
+
+const drawOf = (of: Hung): Draw => of.draw ?? 'pair';
+export const fullnessOf = (of: Hung, rules: Rules): Ratio => of.fullness ?? rules.fullness[of.heading];
+
+/** Rod to wall at each outer side: the rod's projection and a little more where the house knows it. */
+export const returnOf = (of: Pick<Hung, 'return'>, rules: Rules): Length =>
+  of.return ??
+  (rules.rodProjection === undefined
+    ? rules.return
+    : exact(rules.rodProjection + rules.returnPastProjection));
+
+/** The rod runs through the cloth, so that nothing carries one leading edge past the other. */
+const ON_THE_ROD: ReadonlySet<Heading> = new Set<Heading>(['grommet', 'rod pocket', 'tab top']);
+
+/** The rule that a pair's overlap goes by; none where the rod runs through the cloth. */
+export function overlapRuleFor(heading: Heading, rules: Rules): 'overlap' | 'overlapOnRings' | undefined {
+  if (ON_THE_ROD.has(heading)) return undefined;
+  return heading === 'wave' || rules.hangOn === 'track' ? 'overlap' : 'overlapOnRings';
+}
+
+/** What each leading edge is carried past the centre: only where leading carriers cross. */
+export function overlapOf(of: Omit<Hung, 'rodWidth'>, rules: Rules): Length {
+  if ((of.draw ?? 'pair') !== 'pair') return NO_LENGTH;
+  if (of.overlap !== undefined) return of.overlap;
+  const rule = overlapRuleFor(of.heading, rules);
+  return rule === undefined ? NO_LENGTH : rules[rule];
+}
+
+/** Returns and overlaps of the whole treatment, which are flat cloth. */
+export function flatParts(of: Hung, rules: Rules): Length {
+  const side = returnOf(of, rules);
+  switch (drawOf(of)) {
+    case 'pair':
+      return exact(2 * (side + overlapOf(of, rules)));
+    case 'one-way left':
+    case 'one-way right':
+      return rules.oneWayReturns === 'one end' ? side : exact(2 * side);
+    case 'stationary':
+    case 'stationary cover':
+      return exact(2 * side);
+    case 'one stationary panel':
+      return side;
+  }
+}
+
+/** Widths of all side panels: as known, as ordered, or as the house orders them. */
+export const sideWidths = (of: Hung, rules: Rules): number =>
+  of.widths ?? panelsOf(drawOf(of)) * (of.widthsEach ?? rules.stationaryWidths);
+
+/** Flat cloth of all side panels, hems and seams off. */
+export function sideFlat(of: Hung, rules: Rules): number {
+  const bolt = {
+    fabricWidth: of.fabricWidth ?? rules.usualFabricWidth,
+    horizontalRepeat: of.horizontalRepeat,
+  };
+  const widths = sideWidths(of, rules);
+  const flat = flatInAll(widths, panelsOf(drawOf(of)), usableWidth(bolt, rules));
+  if (flat <= flatParts(of, rules)) return refuse('widthsTooFew', parameter('widths'), digits(widths));
+  return flat;
+}
+
+/** Finished width of all side panels: their flat width ÷ fullness, the returns in it. */
+function sideFinished(of: Hung, rules: Rules): Length {
+  const flat = sideFlat(of, rules);
+  const fullness = fullnessOf(of, rules);
+  const parts = rules.fullnessBasis === 'finished width' ? 0 : flatParts(of, rules);
+  return exact(Math.floor(((flat - parts) * ONE) / fullness) + parts);
+}
+
+/** Finished width of all panels together: the rod, the returns and the overlaps. */
+export const finishedInAll = (of: Hung, rules: Rules): Length =>
+  isSidePanels(of.draw) ? sideFinished(of, rules) : exact(of.rodWidth + flatParts(of, rules));
+
+/** A treatment's share for one panel; half a nanometre goes up. */
+export const perPanel = (inAll: Length, panels: 1 | 2): Length => exact(Math.ceil(inAll / panels));
+
+/** What one panel covers of the rod, without its returns and overlap. */
+export function coveredByPanel(of: Hung, rules: Rules): Length {
+  const panels = panelsOf(drawOf(of));
+  if (!isSidePanels(of.draw)) return perPanel(of.rodWidth, panels);
+  return perPanel(exact(Math.max(0, sideFinished(of, rules) - flatParts(of, rules))), panels);
+}
+
+/** Side panels that cover the whole rod are no side panels. */
+export function sidePanelsMeet(of: Hung, rules: Rules): readonly Finding[] {
+  if (!isSidePanels(of.draw)) return [];
+  const covered = sideFinished(of, rules) - flatParts(of, rules);
+  if (covered < of.rodWidth) return [];
+  const unit = unitOf(rules);
+  return [
+    finding(
+      'sidePanelsMeet',
+      parameter('draw'),
+      showLength(exact(covered), unit),
+      showLength(of.rodWidth, unit),
+    ),
+  ];
+}
+
+function finishedSteps(of: Hung, finished: Length, rules: Rules): Step[] {
+  const side = returnOf(of, rules);
+  const panels = panelsOf(drawOf(of));
+  if (isSidePanels(of.draw)) {
+    const usual = of.fabricWidth === undefined ? ', the house’s usual fabric width' : '';
+    const flat = exact(Math.floor(sideFlat(of, rules) / panels));
+    const each = sideWidths(of, rules) / panels;
+    return [
+      step(
+        'flat width of each side panel',
+        `{} ${each === 1 ? 'width' : 'widths'} of {}${usual}, hems and seams off`,
+        [numberFigure(each), lengthFigure(of.fabricWidth ?? rules.usualFabricWidth)],
+        lengthFigure(flat),
+      ),
+      rules.fullnessBasis === 'finished width'
+        ? step(
+            'finished width of each panel',
+            '{} ÷ {} fullness, {} return in it',
+            [lengthFigure(flat), ratioFigure(fullnessOf(of, rules)), lengthFigure(side)],
+            lengthFigure(finished),
+          )
+        : step(
+            'finished width of each panel',
+            '({} − {} return) ÷ {} fullness + {}',
+            [lengthFigure(flat), lengthFigure(side), ratioFigure(fullnessOf(of, rules)), lengthFigure(side)],
+            lengthFigure(finished),
+          ),
+    ];
+  }
+  return [
+    drawOf(of) === 'pair'
+      ? step(
+          'finished width of each panel',
+          '{} ÷ 2 + {} return + {} overlap',
+          [lengthFigure(of.rodWidth), lengthFigure(side), lengthFigure(overlapOf(of, rules))],
+          lengthFigure(finished),
+        )
+      : step(
+          'finished width of the panel',
+          '{} + {} returns',
+          [lengthFigure(of.rodWidth), lengthFigure(flatParts(of, rules))],
+          lengthFigure(finished),
+        ),
+  ];
+}
+
+/** Finished width of one panel: rod share + return + overlap, after pleating. */
+export function finishedWidth(of: Hung, rules: Rules): Answer<Length> {
+  const draw = drawOf(of);
+  const finished = perPanel(finishedInAll(of, rules), panelsOf(draw));
+  const findings: Finding[] = [...sidePanelsMeet(of, rules)];
+  if (draw !== 'pair' && of.overlap !== undefined && of.overlap > 0)
+    findings.push(finding('overlapUnused', parameter('overlap'), draw));
+  if (draw === 'pair' && of.overlap !== undefined && of.overlap > 0 && ON_THE_ROD.has(of.heading))
+    findings.push(finding('overlapOnTheRod', parameter('overlap'), of.heading));
+  if (of.widthsEach !== undefined && !isSidePanels(draw))
+    findings.push(finding('widthsEachUnused', parameter('widthsEach'), draw));
+  if (of.return === 0) findings.push(finding('noReturn', parameter('return')));
+  return answer(finished, () => finishedSteps(of, finished, rules), findings);
+}

@@ -35,8 +35,8 @@ async function audit(...words: string[]) {
 }
 
 const HEADINGS = 'customer,rod width,drop,heading,fabric width,widths,yardage,unit price';
-const GOOD = 'Ames,94,96,pinch,54,6,18.75,20';
-const WRONG = 'Ames,94,96,pinch,54,6,21.75,20';
+const GOOD = 'Ames,94,96,pinch,54,5,15.625,20';
+const WRONG = 'Ames,94,96,pinch,54,5,18.625,20';
 const csv = (...rows: string[]): string => [HEADINGS, ...rows].join('\n');
 
 interface Told {
@@ -64,7 +64,7 @@ describe('npm run hem -- audit', () => {
     });
     const lines = (await audit(path, '--csv')).out.split('\n');
     expect(lines[0]).toContain('row,weight,kind,column');
-    expect(lines[1]).toMatch(/^3,check,figure differs,yardage,21.75,18.75,3,60,/);
+    expect(lines[1]).toMatch(/^3,check,figure differs,yardage,18.625,15.625,3,60,/);
   });
 
   it('reads titles above, other partings, totals, blank lines, and headings in the middle', async () => {
@@ -158,8 +158,8 @@ describe('npm run hem -- audit', () => {
       'check',
       'figure differs',
       'yardage',
-      21.75,
-      18.75,
+      18.625,
+      15.625,
       3,
       60,
     ]);

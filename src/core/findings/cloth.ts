@@ -16,12 +16,12 @@ export const CLOTH_FINDINGS = table({
   widthsEachUnused: {
     weight: 'note',
     says: (draw: string) =>
-      `widths_each is for side panels that do not meet; for ${draw} the widths are counted from the rod.`,
+      `${parameter('widthsEach')} is for side panels that do not meet; for ${draw} the widths are counted from the rod.`,
   },
   sidePanelsMeet: {
     weight: 'check',
     says: (covered: string, rod: string) =>
-      `draw says side panels, and together they cover ${covered} of a rod of ${rod}: they would meet. Order fewer widths each, or say pair or stationary cover.`,
+      `${parameter('draw')} says side panels, and together they cover ${covered} of a rod of ${rod}: they would meet. Order fewer widths each, or say pair or stationary cover.`,
   },
   widthsAreOrdered: {
     weight: 'note',

@@ -36,7 +36,8 @@ export type ParameterKey =
   | 'rows'
   | 'stockLengths'
   | 'verticalRepeat'
-  | 'widths';
+  | 'widths'
+  | 'widthsEach';
 
 // Two signs that no text has: Unicode leaves them without a meaning.
 const [BEFORE, AFTER] = ['\uE000', '\uE001'];

@@ -97,7 +97,7 @@ describe('SCHEDULE', () => {
     expect(lines).toEqual([
       [expect.stringMatching(/^qty reads 0, so the row is no window\. Write how many windows are alike/)],
       YARDS,
-      [37.375],
+      [31.125],
     ]);
     expect(cells(call('CHECK', headers, [[...ROW, 0]]))).toMatch(/^qty reads 0, so the row is no window/);
   });

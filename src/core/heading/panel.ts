@@ -1,7 +1,7 @@
 /** A panel as its heading is set out on it: its cloth before and after, and what hangs flat at its edges. */
 import { parameter } from '../findings/parameters';
 import { refuse } from '../cell/answer';
-import { panelsOf } from '../cell/treatment';
+import { isDrawn, panelsOf } from '../cell/treatment';
 import { flatInAll, usableWidth, type Usable } from '../cloth/bolt';
 import { coveredByPanel, finishedInAll, perPanel, returnOf } from '../cloth/hung';
 import type { Clothed } from '../cloth/widths';
@@ -48,8 +48,8 @@ export function panelOf(of: MadeUp, rules: Rules): Panel {
   }
   const share = coveredByPanel(of, rules);
   const outer = exact(Math.min(finished - share, returnOf(of, rules)));
-  // Both edges of a cover that is not drawn are returns.
-  const edge = draw === 'stationary cover' ? undefined : rules.edgeToFirstPleat;
+  // What is not drawn has no leading edge that carriers hold.
+  const edge = isDrawn(draw) ? rules.edgeToFirstPleat : undefined;
   return {
     widths: of.widths / panels,
     usable,

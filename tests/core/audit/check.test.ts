@@ -6,7 +6,7 @@ import { finding, noAnswer, refuse } from '../../../src/core/cell/answer';
 import { TooLarge } from '../../../src/core/exact/length';
 import { checked } from './row';
 
-const ROW = { 'rod width': 94, drop: 96, heading: 'pinch', 'fabric width': 54, widths: 8, yardage: 18.75 };
+const ROW = { 'rod width': 94, drop: 96, heading: 'pinch', 'fabric width': 54, widths: 8, yardage: 15.625 };
 const { given } = checked(ROW);
 const codes = (row: RowChecked, check: Check) => row.foundBy(check).map(({ code }) => code);
 
@@ -15,7 +15,7 @@ it('what a check explains is not compared, and only where it finds something', (
     explains: () => ['widths'],
     find: () => (finds ? [told(1, finding('oddGrommets', 'widths', 'widths', '8', '6'))] : []),
   });
-  // Six widths are needed, so eight are wrong.
+  // Five widths are needed (5 × 112 in is 15 5/8 yd), so eight are wrong.
   expect(codes(new RowChecked(given, [compareFigures]), compareFigures)).toEqual(['figureDiffers']);
   expect(codes(new RowChecked(given, [named(false), compareFigures]), compareFigures)).toEqual([
     'figureDiffers',

@@ -35,11 +35,13 @@ describe('a word of a choice', () => {
   });
 });
 
-it('a pair has two panels, every other draw one', () => {
+it('a pair has two panels, and so have side panels; every other draw has one', () => {
   expect(DRAWS.list.map(({ word }) => [word, panelsOf(word)])).toEqual([
     ['pair', 2],
     ['one-way left', 1],
     ['one-way right', 1],
-    ['stationary', 1],
+    ['stationary', 2],
+    ['stationary cover', 1],
+    ['one stationary panel', 1],
   ]);
 });

@@ -72,12 +72,12 @@ describe('the formulas README prints', () => {
     const [rod, drop, widths, schedule, working] = given;
     // 72 + 11 + 11; the shortest reading is 98, less 2; both as the functions' own examples have it.
     expect([rod?.value, drop?.value]).toEqual([94, 96]);
-    // Each panel 47 + 3.5 + 3 finished, × 2.5 is 133.75, with 2 in hems 137.75: 3 widths of 54.
-    expect(widths?.value).toBe(6);
-    // 6 cuts of 112 in are 18⅔ yd, up to 18¾. Two rods of 60 without returns: (30 + 3) × 2.5 is 82.5, with
-    // hems 88.5: 2 widths a panel, 8 cuts of 112 in are 24 8⁄9 yd, up to 25.
+    // Each panel 47 + 3.5 finished, × 2.5 is 126.25, with 2 in hems 130.25: 2½ widths of 54 with their seams are 133.
+    expect(widths?.value).toBe(5);
+    // 5 cuts of 112 in are 15 5⁄9 yd, up to 15 5⁄8. Two rods of 60 without returns: 30 × 2.5 is 75, with hems
+    // 81, a seam more than a width and a half: 2 widths a panel, 8 cuts of 112 in are 24 8⁄9 yd, up to 25.
     expect(schedule?.spill).toEqual([
-      [6, 18.75],
+      [5, 15.625],
       [4, 25],
     ]);
     expect(working?.spill?.flat().join(' ')).toMatch(/yardage.* = 18 3\/4 yd/);

@@ -68,6 +68,19 @@ export function formulas(row: number): SheetCell[] {
   const each = `(${widths}/${panels})`;
   // The face as seamed, less twice 2 and 1 in for what it turns over its lining.
   const lined = `(${each}*${fabric}-(ROUNDUP(${each},0)-1)-6)`;
+  // Off the roll a cut before one of its own start takes whole repeats, before the other start an odd number of halves.
+  const like = `${up(`${plainCut}/${repeat}`)}*${repeat}`;
+  const unlike = `(2*${up(`(${plainCut}-${repeat}/2)/${repeat}`)}+1)*${repeat}/2`;
+  // Each panel begins with A; the halves of a shared width are one cut of the letter that is next.
+  const full = `INT(${each})`;
+  const shared = `IF(${each}>${full},1,0)`;
+  const first = `${quantity}*(${panels}*ROUNDUP(${full}/2,0)+${shared}*IF(ISEVEN(${full}),1,0))`;
+  const second = `${quantity}*(${panels}*ROUNDDOWN(${full}/2,0)+${shared}*IF(ISODD(${full}),1,0))`;
+  const all = `(${first}+${second})`;
+  // All of one start and then all of the other, or in turn as long as both are left: whichever takes less.
+  const turns = `(2*MIN(${first},${second})-IF(${first}=${second},1,0))`;
+  const mixed = `IF(${unlike}>${like},(${all}-1)*${like}+${unlike},${turns}*${unlike}+(${all}-${turns})*${like})`;
+  const halfDrop = `IF(${second}=0,${all}*${like},${mixed})`;
   return [
     `=IF(${opening}<=44,IF(${end}="low",6,10),IF(${opening}<=96,IF(${end}="low",11,15),IF(${end}="low",16,20)))`,
     `=${opening}+2*${extension}`,
@@ -78,8 +91,8 @@ export function formulas(row: number): SheetCell[] {
     // Two hems of 3 in.
     `=${count(`(${flat}+6)`, fabric ?? '')}`,
     `=${drop}+IF(OR(${heading}="flat",${heading}="tab top"),4,8)+8`,
-    `=IF(${repeat}=0,${plainCut},IF(${match}="half-drop",(2*${up(`(${plainCut}-${repeat}/2)/${repeat}`)}+1)*${repeat}/2,${up(`${plainCut}/${repeat}`)}*${repeat}))`,
-    `=${up(`${widths}*${quantity}*${cut}/36*8`)}/8`,
+    `=IF(${repeat}=0,${plainCut},IF(${match}="half-drop",MAX(${like},${unlike}),${like}))`,
+    `=${up(`IF(AND(${repeat}>0,${match}="half-drop"),${halfDrop},${widths}*${quantity}*${cut})/36*8`)}/8`,
     // As many widths as a face of 54 in.
     `=${up(`IF(${fabric}=54,${widths},${count(lined, '54')})*${quantity}*(${drop}-1+4+4)/36*8`)}/8`,
     `=${up(`${rod}/48`)}+1`,

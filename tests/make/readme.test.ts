@@ -80,6 +80,6 @@ describe('the formulas README prints', () => {
       [5, 15.625],
       [4, 25],
     ]);
-    expect(working?.spill?.flat().join(' ')).toMatch(/yardage.* = 18 3\/4 yd/);
+    expect(working?.spill?.flat().join(' ')).toMatch(/yardage.* = 15 5\/8 yd/);
   });
 });

@@ -21,6 +21,10 @@ export interface Way {
   readonly level: number;
 }
 
+/** The columns that bear on a figure and that only the whole row tells it of. */
+const onlyByRow = (key: string): readonly string[] =>
+  key === 'rodWidth' ? [] : key === 'finishedDrop' ? BEFORE_THE_DROP : ONLY_BY_ROW;
+
 /** The way to every output; undefined where a column it needs is not there. `has` is her columns with their levels. */
 export function waysTo(
   outputs: readonly OutputColumn[],
@@ -40,9 +44,7 @@ export function waysTo(
     if (output.whole === 'CHECK') return { by: 'row', level: rowLevel };
     let deepest = 0;
     const told = Object.values(output.takes);
-    const hangs =
-      output.key === 'rodWidth' ? [] : output.key === 'finishedDrop' ? BEFORE_THE_DROP : ONLY_BY_ROW;
-    let cell = output.cell && hangs.every((key) => !has.has(key) || told.includes(key));
+    let cell = output.cell && onlyByRow(output.key).every((key) => !has.has(key) || told.includes(key));
     for (const { name, optional } of functionNamed(output.calls)?.parameters ?? []) {
       const key = output.takes[name];
       if (key === undefined) continue;

@@ -163,6 +163,48 @@ const YARDAGE_RULES: readonly Question[] = [
     candidates: () => ['order', 'window'],
   },
 ];
+/** What is added to the rod’s share for the finished width. */
+const edgeRules = (standing: Rules): readonly Question[] => [
+  {
+    key: 'oneWayReturns',
+    figure: 'finishedWidth',
+    tells: isOneWay,
+    candidates: () => ['both ends', 'one end'],
+  },
+  {
+    key: 'return',
+    figure: 'finishedWidth',
+    tells: (order) => !isPair(order) && coversRod(order) && order.window.return === undefined,
+    candidates: (of, rules) =>
+      commonest(
+        of.flatMap((order) => {
+          const parts = impliedParts(order);
+          return parts === undefined
+            ? []
+            : isOneWay(order) && rules.oneWayReturns === 'one end'
+              ? [parts]
+              : [parts / 2];
+        }),
+        rules,
+      ).filter((one) => one >= 0),
+  },
+  ...(['overlap', 'overlapOnRings'] as const).map((key): Question => ({
+    key,
+    figure: 'finishedWidth',
+    tells: (order) =>
+      isPair(order) &&
+      order.window.overlap === undefined &&
+      overlapRuleFor(order.window.heading ?? 'pinch', standing) === key,
+    candidates: (of, rules) =>
+      commonest(
+        of.map((order) => {
+          const parts = impliedParts(order);
+          return parts === undefined ? undefined : parts - returnOf(order.window, rules);
+        }),
+        rules,
+      ).filter((one) => one >= 0),
+  })),
+];
 /** Rules that bear on one figure are tried together: none shows its worth while another is wrong. */
 const TOGETHER = [WIDTHS_RULES, YARDAGE_RULES];
 
@@ -182,45 +224,7 @@ function questions(orders: readonly Order[], rules: Rules): readonly Question[] 
       tells: (order) => fromNewRod(order) && order.window.heading === 'grommet',
       candidates: (of, rules) => commonest(of.map(impliedDrop), rules),
     },
-    {
-      key: 'oneWayReturns',
-      figure: 'finishedWidth',
-      tells: isOneWay,
-      candidates: () => ['both ends', 'one end'],
-    },
-    {
-      key: 'return',
-      figure: 'finishedWidth',
-      tells: (order) => !isPair(order) && coversRod(order) && order.window.return === undefined,
-      candidates: (of, rules) =>
-        commonest(
-          of.flatMap((order) => {
-            const parts = impliedParts(order);
-            return parts === undefined
-              ? []
-              : isOneWay(order) && rules.oneWayReturns === 'one end'
-                ? [parts]
-                : [parts / 2];
-          }),
-          rules,
-        ).filter((one) => one >= 0),
-    },
-    ...(['overlap', 'overlapOnRings'] as const).map((key): Question => ({
-      key,
-      figure: 'finishedWidth',
-      tells: (order) =>
-        isPair(order) &&
-        order.window.overlap === undefined &&
-        overlapRuleFor(order.window.heading ?? 'pinch', rules) === key,
-      candidates: (of, rules) =>
-        commonest(
-          of.map((order) => {
-            const parts = impliedParts(order);
-            return parts === undefined ? undefined : parts - returnOf(order.window, rules);
-          }),
-          rules,
-        ).filter((one) => one >= 0),
-    })),
+    ...edgeRules(rules),
     {
       key: 'bottomAllowance',
       figure: 'cutLength',

@@ -9,9 +9,9 @@ const HEADINGS = [
   'Order', 'Date', 'Room', 'Inside width', 'Left ext', 'Right ext', 'Rod', 'Measured height', 'Heading',
   'Finished drop', 'Fabric width', 'Widths', 'Cut length', 'Yards', 'Unit price',
 ] as const; // prettier-ignore
-/** Opening 72 with 11 each side on a rod of 94, 98 high: drop 96, 6 widths of 112 in, 18 3/4 yd. */
+/** Opening 72 with 11 each side on a rod of 94, 98 high: drop 96, 5 widths of 112 in, 15 5/8 yd. */
 const good = (order: number, day: string): CellValue[] => [
-  order, day, `Room ${order}`, 72, 11, 11, 94, 98, 'pinch', 96, 54, 6, 112, 18.75, 20,
+  order, day, `Room ${order}`, 72, 11, 11, 94, 98, 'pinch', 96, 54, 5, 112, 15.625, 20,
 ]; // prettier-ignore
 
 const ORDERS: readonly (readonly CellValue[])[] = [
@@ -21,7 +21,7 @@ const ORDERS: readonly (readonly CellValue[])[] = [
   // Width and height changed places.
   good(101, '2025-11-02').with(3, 98).with(7, 72),
   // Three yards too many at 20.00 are 60.00.
-  good(102, '2026-04-09').with(13, 21.75),
+  good(102, '2026-04-09').with(13, 18.625),
   good(103, '2026-04-09'),
 ];
 
@@ -99,7 +99,7 @@ describe('past orders in Excel', () => {
     await pane.says('4 orders audited: 1 to stop at, 1 to check').waitFor();
     const [swapped, yards] = await findings().allInnerTexts();
     expect(swapped).toMatch(/stop\s*D4\b[\s\S]*72 in × 98 in would agree with the ordered/);
-    expect(yards).toMatch(/check\s*N5\s*60\.00[\s\S]*Yards reads 21 3\/4 yd/);
+    expect(yards).toMatch(/check\s*N5\s*60\.00[\s\S]*Yards reads 18 5\/8 yd/);
     await findings().nth(1).click();
     await expect.poll(() => pane.host.book.selection).toEqual({ row: 4, column: 13, rows: 1, columns: 1 });
     expect(whole()).toBe(before);

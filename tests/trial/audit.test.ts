@@ -8,8 +8,8 @@ const HEADINGS = [
   'Order', 'Room', 'Inside width', 'Left ext', 'Right ext', 'Rod', 'Measured height', 'Heading',
   'Finished drop', 'Fabric width', 'Widths', 'Cut length', 'Yards', 'Unit price',
 ]; // prettier-ignore
-/** Opening 72 with 11 each side on a rod of 94, 98 high: drop 96, 6 widths of 112 in, 18 3/4 yd. */
-const GOOD = [72, 11, 11, 94, 98, 'pinch', 96, 54, 6, 112, 18.75, 20];
+/** Opening 72 with 11 each side on a rod of 94, 98 high: drop 96, 5 widths of 112 in, 15 5/8 yd. */
+const GOOD = [72, 11, 11, 94, 98, 'pinch', 96, 54, 5, 112, 15.625, 20];
 const changed = (at: number, value: number): (string | number)[] => GOOD.with(at, value);
 
 const ORDERS = [
@@ -18,7 +18,7 @@ const ORDERS = [
   // Width and height changed places.
   [101, 'Bar', 98, 11, 11, 94, 72, ...GOOD.slice(5)],
   // Three yards too many at 20.00 are 60.00.
-  [102, 'Snug', ...changed(10, 21.75)],
+  [102, 'Snug', ...changed(10, 18.625)],
   [103, 'Tap room', ...GOOD],
 ];
 
@@ -59,7 +59,7 @@ describe.runIf(thereIsABrowser)('past orders in the pane', () => {
     const [swapped, yards] = await findings(at).allInnerTexts();
     expect(swapped).toMatch(/stop\s*C3\b[\s\S]*72 in × 98 in would agree with the ordered/);
     expect(yards).toMatch(
-      /check\s*M4\s*60\.00[\s\S]*reads 21 3\/4 yd; worked out from the row it is 18 3\/4 yd/,
+      /check\s*M4\s*60\.00[\s\S]*reads 18 5\/8 yd; worked out from the row it is 15 5\/8 yd/,
     );
     await at.pane.getByLabel('Sorted by').selectOption('money');
     expect(await findings(at).first().innerText()).toContain('60.00');
@@ -122,22 +122,22 @@ describe.runIf(thereIsABrowser)('past orders in the pane', () => {
 
   it('are audited again as they stand, by the columns as she says they are', async () => {
     const at = await withOrders(ORDERS);
-    await at.put('Sheet1', 3, 12, [[18.75]]);
+    await at.put('Sheet1', 3, 12, [[15.625]]);
     await at.press('What each column is');
     await at.pane.getByLabel('CInside width').selectOption('not used');
     await at.press('Run the audit');
     await at.pane.getByText(/^4 orders audited/).waitFor();
     const all = (await findings(at).allInnerTexts()).join('\n');
     expect(all).not.toContain('swapped');
-    expect(all).not.toContain('21 3/4');
+    expect(all).not.toContain('18 5/8');
   });
 
   it('teach the house its rules, which are set only where she consents', async () => {
-    // Cut 2 in longer than the rules say: the bottom allowance is 10, not 8. 6 × (98 + n + 16) in, in yards.
+    // Cut 2 in longer than the rules say: the bottom allowance is 10, not 8. 5 × (98 + n + 16) in, in yards.
     const longer = Array.from({ length: 8 }, (_, n) => {
       const cut = 114 + n;
-      const yards = Math.ceil((6 * cut * 8) / 36) / 8;
-      return [200 + n, `Room ${n}`, 72, 11, 11, 94, 98 + n, 'pinch', 96 + n, 54, 6, cut, yards, 20];
+      const yards = Math.ceil((5 * cut * 8) / 36) / 8;
+      return [200 + n, `Room ${n}`, 72, 11, 11, 94, 98 + n, 'pinch', 96 + n, 54, 5, cut, yards, 20];
     });
     const at = await withOrders([HEADINGS, ...longer], async (opened) => {
       await opened.press('Make the sheets');

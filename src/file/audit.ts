@@ -4,6 +4,7 @@ import { Auditor } from '../core/audit/audit';
 import { kindOf, type OrderFinding } from '../core/audit/finding';
 import type { CellOut } from '../core/cell/fields';
 import { checkWritable, replaceFile } from './xlsx/archive';
+import { readCorrections } from './corrections';
 import { readWords, type Command, type Io } from './command';
 import { csvLine } from './csv/csv';
 import { FINDING_HEADINGS, findingCells, findingsBook, type SummaryLine } from './audit/findings-book';
@@ -25,6 +26,7 @@ prices, cautions. Columns are found by their headings; a CSV may be of any size.
                       One file may hold several sets, each with its day in the rule “in force from”
   --prices FILE       price list: fabric, price and, where it changed, the day it began
   -o FILE             write the findings and a summary to a new workbook (.xlsx)
+  --columns WORDS     your word for columns: "K=vertical repeat; M=" (M is none of ours)
   --json              the findings and a summary as one JSON object
   --csv               the findings as CSV
   --learn             propose house rules from these orders instead; nothing is changed
@@ -34,6 +36,7 @@ Exit code: 0 all is well (notes aside) · 1 there are findings · 2 not used so 
 
 const OPTIONS = {
   rules: { type: 'string', multiple: true },
+  columns: { type: 'string' },
   prices: { type: 'string' },
   out: { type: 'string', short: 'o' },
   json: { type: 'boolean' },
@@ -175,7 +178,7 @@ async function run(words: readonly string[], io: Io): Promise<number> {
   if (out !== undefined) await checkWritable(out);
   const { periods, notes: aboutRules } = await readPeriods(values.rules ?? []);
   const unit = (periods[0] as (typeof periods)[0]).house.unit;
-  const file = await openOrders(path, unit);
+  const file = await openOrders(path, unit, readCorrections(values.columns));
   if (values.learn === true) return learnFrom(file, periods, io, values.json === true);
   const prices = await readPriceFile(values.prices);
   const teller = tellerOf(values, io);

@@ -2,7 +2,8 @@
 import type { Period } from '../core/audit/audit';
 import { finding } from '../core/cell/answer';
 import { learnRules, type Proposal } from '../core/audit/learn';
-import { OrderReader, rowKind, type Order } from '../core/window/order';
+import type { Order } from '../core/window/order';
+import { OrderRows } from '../core/window/reader/order-rows';
 import type { Io } from './command';
 import type { OrdersFile } from './audit/orders';
 import { FINE, NOT_COMPUTED } from './problem';
@@ -29,11 +30,11 @@ export async function learnFrom(
   io: Io,
   json: boolean,
 ): Promise<number> {
-  const reader = new OrderReader(file.columns);
+  const reader = new OrderRows(file.columns);
   const orders: Order[] = [];
   for await (const batch of file.batches) {
-    for (const [, cells] of batch)
-      if (rowKind(cells, file.columns) === 'order') orders.push(reader.read(cells));
+    for (const [at, cells] of batch)
+      for (const { order } of reader.push(at, cells)) if (order !== undefined) orders.push(order);
     if (orders.length >= MOST_READ) break;
   }
   const standing = (periods[periods.length - 1] as Period).house.rules;

@@ -9,7 +9,8 @@ import { readWords, type Command, type Io } from './command';
 import { readCorrections } from './corrections';
 import { FINE, NOT_COMPUTED, Problem, USAGE } from './problem';
 import { readPeriods } from './rules-file';
-import { openSheets, type NamedSheet } from './table';
+import type { NamedSheet } from './sheets';
+import { openSheets } from './table';
 
 const HELP = `npm run hem -- read FILE [options]
 

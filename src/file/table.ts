@@ -1,44 +1,13 @@
 /** A sheet of a file as the reader of tables takes it: all rows from A1, merged ranges, cells that hold dates. */
 import { basename } from 'node:path';
-import { readAddress } from '../book/address';
 import type { CellIn } from '../core/cell/fields';
-import type { SheetIn } from '../core/window/reader/read';
 import { isTextFile } from './audit/orders';
 import { csvBatches } from './csv/csv';
 import { encodingOf } from './csv/encoding';
 import { Problem, USAGE } from './problem';
 import { openArchive } from './xlsx/archive';
-import { dateStyles } from './xlsx/dates';
-import { readWorkbook, type WorkbookFile, type WorksheetFile } from './xlsx/workbook';
-
-export interface NamedSheet extends SheetIn {
-  readonly name: string;
-}
-
-const SINCE_1904 = 1_462;
-
-/** Every row up to the last that holds something. */
-export function sheetIn(sheet: WorksheetFile, dates: ReadonlySet<string>, from1904: boolean): NamedSheet {
-  const rows: CellIn[][] = [];
-  for (const { row, cells } of sheet.seen.rows) {
-    const values: CellIn[] = [];
-    for (const { column, value, style } of cells) {
-      while (values.length < column) values.push(null);
-      values[column] =
-        typeof value === 'number' && style !== undefined && dates.has(style)
-          ? { day: from1904 ? value + SINCE_1904 : value }
-          : value;
-    }
-    while (rows.length < row) rows.push([]);
-    rows[row] = values;
-  }
-  return { name: sheet.name, rows, merged: sheet.seen.merged.flatMap((text) => readAddress(text) ?? []) };
-}
-
-export const sheetsIn = (file: WorkbookFile): NamedSheet[] => {
-  const dates = dateStyles(file);
-  return file.sheets.map((sheet) => sheetIn(sheet, dates, file.from1904));
-};
+import { sheetsIn, type NamedSheet } from './sheets';
+import { readWorkbook } from './xlsx/workbook';
 
 /** A plain figure of a text file; what begins with 0 is a name. */
 const PLAIN = /^-?(?:0|[1-9]\d{0,14})(?:\.\d{1,10})?$/;

@@ -12,7 +12,9 @@ import { unitOf, type Rules } from '../house/rules';
 import type { Unit } from '../exact/unit';
 import type { FigureKey } from '../window/figures';
 import { FIGURE_KEYS, orderedFigure, usualHeading, type OrderKey } from '../window/meanings';
-import { OrderReader, rowKind, type Order, type OrderColumns } from '../window/order';
+import type { Order, OrderColumns } from '../window/order';
+import { HeadedRows } from '../window/headed-rows';
+import { OrderRows, type OrderLine, type OrderTable } from '../window/reader/order-rows';
 import { namedBy } from '../window/sheet-words';
 import { Jobs } from './between-rows';
 import { RowChecked, type RowGiven } from './check';
@@ -48,7 +50,7 @@ const JUDGED: readonly OrderKey[] = [
 ];
 
 export class Auditor {
-  private readonly reader: OrderReader;
+  private readonly rows: OrderRows | HeadedRows;
   private readonly jobs: Jobs;
   private readonly totals: Totals;
   private readonly names = new Map<OrderKey, string>();
@@ -62,10 +64,10 @@ export class Auditor {
   orders = 0;
 
   constructor(
-    readonly columns: OrderColumns,
+    readonly columns: OrderColumns | OrderTable,
     private readonly by: AuditBy,
   ) {
-    this.reader = new OrderReader(columns);
+    this.rows = 'plan' in columns ? new OrderRows(columns) : new HeadedRows(columns);
     for (const { key, heading } of columns.found) this.names.set(key, heading);
     this.ordered = FIGURE_KEYS.filter(this.has);
     this.periods = [...by.periods].sort((a, b) => (a.from ?? -1) - (b.from ?? -1));
@@ -113,12 +115,14 @@ export class Auditor {
 
   /** One row below the header, counted as the caller counts. */
   row(at: number, cells: readonly CellIn[]): OrderFinding[] {
-    const kind = rowKind(cells, this.columns);
-    if (kind === 'total') return this.totals.compare(at, cells);
-    if (kind !== 'order') return [];
+    return this.rows.push(at, cells).flatMap((line) => this.line(line));
+  }
+
+  private line({ at, is, cells, order }: OrderLine): OrderFinding[] {
+    if (is === 'total') return this.totals.compare(at, cells);
+    if (order === undefined) return [];
     this.orders++;
     this.totals.add(cells);
-    const order = this.reader.read(cells);
     const { rules, doubts } = this.rulesFor(order);
     const given: RowGiven = {
       at,
@@ -143,7 +147,8 @@ export class Auditor {
 
   /** What only shows once every row was seen. */
   end(): OrderFinding[] {
-    return [...this.jobs.end(), ...this.written().map((one) => told(0, one))];
+    const last = this.rows.end().flatMap((line) => this.line(line));
+    return [...last, ...this.jobs.end(), ...this.written().map((one) => told(0, one))];
   }
 
   private rulesFor({ facts }: Order): { rules: Rules; doubts: readonly Finding[] } {
@@ -161,7 +166,7 @@ export class Auditor {
   /** How units, currencies and dates were written down the columns. */
   private written(): Finding[] {
     const found: Finding[] = [];
-    for (const [{ heading, unit, kind }, marks] of this.reader.written) {
+    for (const [{ heading, unit, kind }, marks] of this.rows.written.marks) {
       const texts = [...marks.values()];
       if (kind.quantity === 'date') {
         found.push(finding('datesAsText', heading, heading, texts[0] ?? ''));

@@ -143,8 +143,7 @@ const UNIT_IN_TEXT = /(mm|cm|m|yd|ft|in|["'″′”’])[a-z.]*\s*$/i;
 export class OrderReader {
   /** By column; undefined where texts seldom repeat themselves. */
   private readonly kept: (Map<string, Held> | undefined)[];
-  /** How a column is written: a unit, a currency sign or a date as text, each with the first cell seen. */
-  readonly written = new Map<OrderColumn, Map<string, string>>();
+  readonly written = new Written();
 
   constructor(readonly columns: OrderColumns) {
     this.kept = columns.found.map(() => new Map<string, Held>());
@@ -176,22 +175,34 @@ export class OrderReader {
   }
 
   private cell(column: OrderColumn, raw: CellIn, at: number): Held {
-    if (typeof raw !== 'string') {
-      if (isLength(column.kind)) this.remember(column, 'bare', raw);
-      return readCell(column, raw);
-    }
+    this.written.note(column, raw);
+    if (typeof raw !== 'string') return readCell(column, raw);
     const kept = this.kept[at];
     const known = kept?.get(raw);
     if (known !== undefined) return known;
-    this.note(column, raw);
     const held = readCell(column, raw);
     if (kept?.set(raw, held).size === MOST_KEPT) this.kept[at] = undefined;
     return held;
   }
+}
 
-  /** Notes which unit or currency sign a text carries, or that it is a date. */
-  private note(column: OrderColumn, raw: string): void {
+/** How columns are written: a unit, a currency sign or a date as text, each with the first cell seen. */
+export class Written {
+  readonly marks = new Map<OrderColumn, Map<string, string>>();
+  private readonly seen = new Map<OrderColumn, Set<string>>();
+
+  /** Notes which unit or currency sign a cell carries, or that it is a date in letters. */
+  note(column: OrderColumn, raw: CellIn): void {
+    if (raw === '' || isBlank(raw)) return;
     const { kind } = column;
+    if (typeof raw !== 'string') {
+      if (isLength(kind)) this.remember(column, 'bare', raw);
+      return;
+    }
+    let seen = this.seen.get(column);
+    if (seen === undefined) this.seen.set(column, (seen = new Set()));
+    if (seen.has(raw)) return;
+    if (seen.size < MOST_KEPT) seen.add(raw);
     if (isLength(kind)) {
       const unit = UNIT_IN_TEXT.exec(raw)?.[1]?.toLowerCase();
       this.remember(column, unit === undefined ? 'bare' : METRIC.has(unit) ? 'metric' : 'imperial', raw);
@@ -203,8 +214,8 @@ export class OrderReader {
   }
 
   private remember(column: OrderColumn, mark: string, raw: unknown): void {
-    let marks = this.written.get(column);
-    if (marks === undefined) this.written.set(column, (marks = new Map<string, string>()));
+    let marks = this.marks.get(column);
+    if (marks === undefined) this.marks.set(column, (marks = new Map<string, string>()));
     if (!marks.has(mark)) marks.set(mark, readBack(raw));
   }
 }

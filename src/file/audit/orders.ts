@@ -1,22 +1,22 @@
 /** Past orders in a file: where the header is, however many titles stand above, and the rows below. */
 import { basename, extname } from 'node:path';
-import type { Area } from '../../book/address';
-import { readAddress } from '../../book/address';
-import type { Block, CellValue } from '../../book/book';
-import { findHeader, type Named } from '../../book/header';
-import { MEANINGS } from '../../core/window/meanings';
-import { orderColumns, type OrderColumns } from '../../core/window/order';
+import type { CellValue } from '../../book/book';
+import type { CellIn } from '../../core/cell/fields';
 import type { Unit } from '../../core/exact/unit';
+import type { OrderTable } from '../../core/window/reader/order-rows';
+import { findOrders, type OrdersFound, type OrdersLook } from '../../core/window/reader/orders';
+import type { Corrections, Trouble } from '../../core/window/reader/understand';
+import { sheetsIn } from '../sheets';
 import { openArchive } from '../xlsx/archive';
 import { csvBatches } from '../csv/csv';
 import { encodingOf } from '../csv/encoding';
 import { counted, Problem } from '../problem';
 import { readWorkbook, type WorkbookFile, type WorksheetFile } from '../xlsx/workbook';
 
-type Row = readonly CellValue[];
+type Row = readonly CellIn[];
 
 export interface OrdersFile {
-  readonly columns: OrderColumns;
+  readonly columns: OrderTable;
   /** The last row of the header, counted from 1 as a spreadsheet counts. */
   readonly headerRow: number;
   /** Sentences about the file as it was found. */
@@ -25,93 +25,76 @@ export interface OrdersFile {
   readonly batches: AsyncIterable<readonly (readonly [number, Row])[]>;
 }
 
-const NAMED: readonly Named[] = MEANINGS;
+const NO_ORDERS_SAY =
+  'Its headings should say things like inside width, rod width, heading, fabric width, widths and yardage.';
 /** Fewer known headings are no table of orders. */
 const LEAST_COLUMNS = 3;
-/** So many known headings in one row are its header. */
-const SURELY = 6;
-const TOP = 60;
+/** So many rows at the top are looked through for the headings, and kept whole. */
+const TOP = 400;
+/** So many more, spread over the whole file, are the evidence of what its columns mean. */
+const EVIDENCE = 1_600;
 
-function block(rows: readonly Row[], merged: readonly Area[]): Block {
-  const columns = rows.reduce((most, row) => Math.max(most, row.length), 1);
-  const blank = (of: null | string): (null | string)[][] =>
-    rows.map(() => Array.from({ length: columns }, () => of));
-  return {
-    area: { sheet: '', row: 0, column: 0, rows: rows.length, columns },
-    values: rows.map((row) => Array.from({ length: columns }, (_, at) => row[at] ?? null)),
-    formulas: blank(null),
-    formats: [],
-    merged,
-    hiddenRows: [],
-    table: undefined,
-    protected: false,
-  };
-}
-
-interface Head {
-  readonly columns: OrderColumns;
-  /** First row below it, from 0. */
-  readonly below: number;
-  readonly rows: 1 | 2;
-}
-
-/** The header among the first rows; merged groups over it are read into its headings. */
-function headOf(rows: readonly Row[], merged: readonly Area[], unit: Unit): Head | undefined {
-  // Where a row's headings are all known word for word, nothing has to be guessed.
-  for (const [at, row] of rows.entries()) {
-    if (row.some((cell) => typeof cell !== 'string' || cell === '')) continue;
-    const columns = orderColumns(row, unit);
-    if (columns.found.length >= SURELY) return { columns, below: at + 1, rows: 1 };
-  }
-  const header = findHeader(block(rows, merged), NAMED);
-  if (header === undefined) return undefined;
-  const joined = orderColumns(header.headings, unit);
-  const below = header.row + header.rows;
-  if (header.rows === 1) return { columns: joined, below, rows: 1 };
-  const lower = orderColumns(rows[header.row + 1] ?? [], unit);
-  return { columns: lower.found.length > joined.found.length ? lower : joined, below, rows: 2 };
-}
-
-function aboutHeader(head: Head): string[] {
+function aboutHeader({ below, headerRows }: OrdersFound): string[] {
   const notes: string[] = [];
-  const over = head.below - head.rows;
+  const over = below - headerRows;
   if (over > 0)
     notes.push(`${counted(over, 'row')} above the header ${over === 1 ? 'is' : 'are'} passed over.`);
-  if (head.rows === 2) notes.push('The header is two rows deep, and is read as one.');
+  if (headerRows === 2) notes.push('The header is two rows deep, and is read as one.');
+  if (headerRows === 3) notes.push('The header is three rows deep, and is read as one.');
   return notes;
 }
 
 const noOrders = (path: string): Problem =>
-  new Problem(
-    `“${path}” holds no table of orders. Its headings should say things like inside width, rod width, heading, fabric width, widths and yardage.`,
-  );
+  new Problem(`“${path}” holds no table of orders. ${NO_ORDERS_SAY}`);
 
-async function csvOrders(path: string, unit: Unit): Promise<OrdersFile> {
-  const encoding = await encodingOf(path);
-  const batches = csvBatches(path, encoding);
-  const top: string[][] = [];
-  while (top.length < TOP) {
-    const { value, done } = await batches.next();
-    if (done === true) break;
-    top.push(...value);
+const enough = (found: OrdersFound | Trouble): found is OrdersFound =>
+  !('none' in found) && found.table.found.length >= LEAST_COLUMNS;
+
+/** The first look at a long file: its top, and rows spread evenly over all of it. */
+class Evidence {
+  readonly top: (readonly string[])[] = [];
+  private spread: (readonly string[])[] = [];
+  private step = 1;
+  private seen = 0;
+
+  see(row: readonly string[]): void {
+    if (this.top.length < TOP) this.top.push(row);
+    else if (this.seen++ % this.step === 0) {
+      this.spread.push(row);
+      if (this.spread.length < EVIDENCE) return;
+      this.spread = this.spread.filter((_, at) => at % 2 === 0);
+      this.step *= 2;
+    }
   }
-  const head = headOf(top.slice(0, TOP), [], unit);
-  if (head === undefined || head.columns.found.length < LEAST_COLUMNS) throw noOrders(path);
-  const { below } = head;
-  async function* rest(): AsyncGenerator<readonly (readonly [number, Row])[]> {
-    yield top.slice(below).map((row, at) => [below + at + 1, row] as const);
-    let from = top.length;
-    for await (const batch of batches) {
+
+  get rows(): readonly (readonly string[])[] {
+    return [...this.top, ...this.spread];
+  }
+}
+
+/** Figures of a text file are figures; what begins with 0 is a name. */
+const PLAIN = /^-?(?:0|[1-9]\d{0,14})(?:\.\d{1,10})?$/;
+
+async function csvOrders(path: string, { unit, said }: OrdersLook): Promise<OrdersFile> {
+  const encoding = await encodingOf(path);
+  const evidence = new Evidence();
+  for await (const batch of csvBatches(path, encoding)) for (const row of batch) evidence.see(row);
+  const rows = evidence.rows.map((row) => row.map((text) => (PLAIN.test(text) ? Number(text) : text)));
+  const found = findOrders(rows, { unit, ...(said === undefined ? {} : { said }) });
+  if (!enough(found)) throw noOrders(path);
+  async function* rest(below: number): AsyncGenerator<readonly (readonly [number, Row])[]> {
+    let from = 0;
+    for await (const batch of csvBatches(path, encoding)) {
       const first = from;
-      yield batch.map((row, at) => [first + at + 1, row] as const);
+      yield batch.map((row, at) => [first + at + 1, row] as const).filter(([at]) => at > below);
       from += batch.length;
     }
   }
   return {
-    columns: head.columns,
-    headerRow: below,
-    notes: [...(encoding.says === undefined ? [] : [encoding.says]), ...aboutHeader(head)],
-    batches: rest(),
+    columns: found.table,
+    headerRow: found.below,
+    notes: [...(encoding.says === undefined ? [] : [encoding.says]), ...aboutHeader(found)],
+    batches: rest(found.below),
   };
 }
 
@@ -124,49 +107,36 @@ export function sheetRows({ seen }: WorksheetFile): [number, Row][] {
   });
 }
 
-function sheetHead(sheet: WorksheetFile, unit: Unit): { head: Head; rows: [number, Row][] } | undefined {
-  const rows = sheetRows(sheet);
-  const top: Row[] = [];
-  for (const [row, cells] of rows) if (row < TOP) top[row] = cells;
-  const merged = sheet.seen.merged.flatMap((text) => readAddress(text) ?? []);
-  const head = headOf(
-    Array.from(top, (row) => row ?? []),
-    merged,
-    unit,
-  );
-  return head === undefined ? undefined : { head, rows };
-}
-
 function* parted<T>(rows: readonly T[]): Generator<readonly T[]> {
   for (let at = 0; at < rows.length; at += 512) yield rows.slice(at, at + 512);
 }
 
-function sheetOrders(file: WorkbookFile, path: string, unit: Unit): OrdersFile {
-  const heads = file.sheets.flatMap((sheet) => {
-    const found = sheetHead(sheet, unit);
-    return found === undefined ? [] : [{ sheet, ...found }];
+function sheetOrders(file: WorkbookFile, path: string, { unit, said }: OrdersLook): OrdersFile {
+  const tables = sheetsIn(file).flatMap((sheet) => {
+    const found = findOrders(sheet.rows, {
+      unit,
+      merged: sheet.merged ?? [],
+      ...(said === undefined ? {} : { said }),
+    });
+    return enough(found) ? [{ sheet, found }] : [];
   });
-  heads.sort((a, b) => b.head.columns.found.length - a.head.columns.found.length);
-  const best = heads[0];
-  if (best === undefined || best.head.columns.found.length < LEAST_COLUMNS) throw noOrders(path);
-  const { head, rows, sheet } = best;
-  const dates = head.columns.found.filter(({ key }) => key === 'date').map(({ at }) => at);
-  const since1904 = (cells: Row): Row =>
-    file.from1904
-      ? cells.map((cell, at) => (dates.includes(at) && typeof cell === 'number' ? cell + 1_462 : cell))
-      : cells;
+  tables.sort((a, b) => b.found.table.found.length - a.found.table.found.length);
+  const best = tables[0];
+  if (best === undefined) throw noOrders(path);
+  const { found, sheet } = best;
+  const rows = sheet.rows.map((cells, at) => [at + 1, cells] as const).filter(([at]) => at > found.below);
   async function* batches(): AsyncGenerator<readonly (readonly [number, Row])[]> {
-    for (const part of parted(rows.filter(([row]) => row >= head.below))) {
+    for (const part of parted(rows)) {
       // Gives whoever watches a turn.
       await Promise.resolve();
-      yield part.map(([row, cells]) => [row + 1, since1904(cells)] as const);
+      yield part;
     }
   }
   const notes = file.sheets.length > 1 ? [`The orders are read from sheet “${sheet.name}”.`] : [];
   return {
-    columns: head.columns,
-    headerRow: head.below,
-    notes: [...notes, ...aboutHeader(head)],
+    columns: found.table,
+    headerRow: found.below,
+    notes: [...notes, ...aboutHeader(found)],
     batches: batches(),
   };
 }
@@ -174,9 +144,10 @@ function sheetOrders(file: WorkbookFile, path: string, unit: Unit): OrdersFile {
 const TEXT_FILES: ReadonlySet<string> = new Set(['.csv', '.txt', '.tsv']);
 export const isTextFile = (path: string): boolean => TEXT_FILES.has(extname(path).toLowerCase());
 
-export async function openOrders(path: string, unit: Unit): Promise<OrdersFile> {
-  if (isTextFile(path)) return csvOrders(path, unit);
-  return sheetOrders(readWorkbook(await openArchive(path)), path, unit);
+export async function openOrders(path: string, unit: Unit, said?: Corrections): Promise<OrdersFile> {
+  const look = { unit, ...(said === undefined ? {} : { said }) };
+  if (isTextFile(path)) return csvOrders(path, look);
+  return sheetOrders(readWorkbook(await openArchive(path)), path, look);
 }
 
 /** All the rows of a small file, sheet by sheet: house rules, a price list. */

@@ -12,7 +12,7 @@ import { readAddress } from '../../book/address';
 import { PLACE_HEADINGS, placeOf, type FloorWindow } from '../../book/floor/floor';
 import type { CellValue } from '../../engine/workbook';
 import { Problem } from '../problem';
-import { sheetsIn, type NamedSheet } from '../table';
+import { sheetsIn, type NamedSheet } from '../sheets';
 import type { WorkbookFile, WorksheetFile } from '../xlsx/workbook';
 
 export interface UnreadRow {

@@ -1,7 +1,7 @@
 /** What each column may mean, and how much its heading, its cells and its neighbours speak for each. */
 import type { Evidence } from './evidence';
 import { betrayed, fitOf, NEVER } from './fit';
-import { holdsOf, type MeaningKey } from './meanings';
+import { holdsOf, isOurs, type MeaningKey } from './meanings';
 
 export interface Candidate {
   /** Undefined: none that is known here. */
@@ -26,6 +26,11 @@ const bestSaid = (of: Evidence | undefined): MeaningKey | undefined => {
 const onlySays = (of: Evidence, ...ideas: readonly string[]): boolean =>
   of.heading.words.length > 0 &&
   of.heading.words.every((word) => word.weight < 0.3 || word.stands.some(({ idea }) => ideas.includes(idea)));
+
+/** Cells that do not fit weigh so much against a heading in our own words. */
+const OWN_WORDS = -0.4;
+/** The second of two columns headed alike. */
+const SECOND = 0.12;
 
 /** What stands beside a column speaks for some of its meanings. */
 function beside(key: MeaningKey, at: number, all: readonly Evidence[]): number {
@@ -61,9 +66,13 @@ function beside(key: MeaningKey, at: number, all: readonly Evidence[]): number {
 
 function valued(key: MeaningKey, said: number, at: number, all: readonly Evidence[]): number {
   const own = all[at] as Evidence;
-  const fit = fitOf(key, own);
-  if (fit <= NEVER) return NEVER;
+  const fits = fitOf(key, own);
+  // A heading of our own words is believed before its cells, which are then said to be unreadable.
+  if (fits <= NEVER && (said < 0.99 || !isOurs(key))) return NEVER;
+  const fit = fits <= NEVER ? OWN_WORDS : fits;
   let score = said + fit + beside(key, at, all);
+  if (said >= 0.9 && all.slice(0, at).some(({ text }) => text.toLowerCase() === own.text.toLowerCase()))
+    score -= SECOND;
   const { per, money, unit } = own.heading;
   if (unit !== undefined && unit !== 'm' && holdsOf(key) === 'money') score -= 0.6;
   if (per === 'window' && key === 'yardage') score -= 0.06;

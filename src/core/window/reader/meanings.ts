@@ -2,7 +2,8 @@
  * What a column may mean, said in ideas. A phrase is the ideas of a heading that says it outright;
  * a share behind a colon is how far such a heading alone is believed.
  */
-import { usualHeading, type OrderKey } from '../meanings';
+import type { Quantity } from '../../cell/fields';
+import { MEANINGS as DECLARED, usualHeading, type OrderKey } from '../meanings';
 import type { HeadingRead } from './heading';
 import { saysPhrase } from './heading';
 
@@ -49,168 +50,100 @@ interface Said {
 
 const said = (holds: Holds, phrases: string): Said => ({ holds, phrases });
 
-const OURS: Readonly<Record<OrderKey, Said>> = {
-  room: said(
-    'text',
-    'room, room number, window:.8, window number:.8, room name, item:.5, number:.35, piece:.4, story:.5, where, window room, room window:.7, zone, window name:.7',
-  ),
-  openingWidth: said(
-    'length',
+const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
+  room: 'room, room number, window:.8, window number:.8, room name, item:.5, number:.35, piece:.4, story:.5, where, window room, room window:.7, zone, window name:.7',
+  openingWidth:
     'inside width, opening width, opening, window width, inside, inside window width, opening inside width, window opening, window:.4, width:.7, window opening width, opening length:.8, window length:.5, window size:.4, width opening',
-  ),
-  leftExtension: said(
-    'length',
+  leftExtension:
     'left extension, extension left, left:.86, left side:.8, left window extension, left opening extension, rod left extension, left clear:.7, extension left rod, extension:.6, past left, return left:.3',
-  ),
-  rightExtension: said(
-    'length',
+  rightExtension:
     'right extension, extension right, right:.86, right side:.8, right window extension, right opening extension, rod right extension, right clear:.7, extension right rod, past right',
-  ),
-  rodWidth: said(
-    'length',
+  rodWidth:
     'rod width, rod, rod length, rod face, rods:.6, width:.66, outside width:.7, total width:.7, rod extension width, rod finished width, rod cut:.7, bracket width:.8, rod size, rod number:.4, bracket bracket, bracket:.6, bracket taken bracket, between bracket:.8',
-  ),
-  measured: said(
-    'length',
+  measured:
     'height, measured height, measured, floor height, rod height, floor rod, height rod, floor ceiling, height ceiling, ceiling height, floor ring, ring floor, floor rod height, floor ceiling height, ring height, height left, measured left, floor left, window height:.5, opening height:.4, inside height:.4, length:.3, floor:.4, floor top:.6, height floor ring, height floor rod, height floor track, ceiling, rod floor, ring floor height, floor ring height, drop left, length left:.8, left drop height',
-  ),
-  measuredCentre: said(
-    'length',
+  measuredCentre:
     'height center, measured center, center, floor center, floor ceiling center, drop center, length center:.8',
-  ),
-  measuredRight: said(
-    'length',
+  measuredRight:
     'height right, measured right, floor right, floor ceiling right, drop right, length right:.8',
-  ),
-  measuredTo: said(
-    'choice',
-    'measured, measured taken, taken, height taken, height measured, measured taken height',
-  ),
-  floorFinish: said(
-    'choice',
+  measuredTo: 'measured, measured taken, taken, height taken, height measured, measured taken height',
+  floorFinish:
     'floor finished, floor, floor hem, floor style, floor clear:.9, hem finished, breaks:.75, breaks style, floor breaks',
-  ),
-  finishedDrop: said(
-    'length',
+  finishedDrop:
     'finished drop, finished length, drop, finished height, length:.82, drop length, finished:.35, finished drop length, total drop, total length:.9, panel length:.9, rod drop:.7, hem top, top hem, length hem, hem length:.7, drop top hem, length top hem, finished drop top hem, ring hem, top floor:.7',
-  ),
-  heading: said(
-    'choice',
+  heading:
     'heading, style, heading style, pleat style, pleat, heading kind, pleat kind, style pleat, top:.75, top style, kind:.6, item:.3',
-  ),
-  draw: said(
-    'choice',
-    'draw, draw style, draw kind, pair panel, pair, panel:.6, control:.6, stack:.6, stack draw, left right, pair left right, draw left right, draw pair, control draw, opening:.56, opening style:.6, item:.3, action, direction, stack side:.8, side:.5, draw side, heading draw:.3, operation',
-  ),
-  hangOn: said('choice', 'hang, hung, hangs, hanging, rings track, rod track'),
-  widthsEach: said('count', 'widths each, widths each side, widths each side panel'),
-  mount: said('choice', 'mount, mounting, inside outside mount, inside outside, mount kind'),
-  projection: said('length', 'projection, rod projection, bracket projection'),
-  return: said('length', 'return, return length, return width, return left:.8, left right return'),
-  overlap: said('length', 'overlap, center overlap'),
-  fullness: said('ratio', 'fullness, fullness kind:.9'),
-  fabric: said(
-    'text',
+  draw: 'draw, draw style, draw kind, pair panel, pair, panel:.6, control:.6, stack:.6, stack draw, left right, pair left right, draw left right, draw pair, control draw, opening:.56, opening style:.6, item:.3, action, direction, stack side:.8, side:.5, draw side, heading draw:.3, operation',
+  return: 'return, return length, return width, return left:.8, left right return',
+  overlap: 'overlap, center overlap',
+  fullness: 'fullness, fullness kind:.9',
+  fabric:
     'fabric, fabric name, fabric pattern, pattern:.8, fabric color:.85, name:.6, color:.5, fabric code:.8, pattern color:.75, pattern name, item:.3, fabric item',
-  ),
-  fabricWidth: said(
-    'length',
+  fabricWidth:
     'fabric width, bolt width, bolt, fabric:.5, fabric bolt width, width:.6, pattern width:.5, fabric bolt',
-  ),
-  verticalRepeat: said(
-    'length',
-    'vertical repeat, repeat, vertical, pattern repeat, fabric repeat, vertical pattern repeat, fabric vertical repeat, pattern:.5, repeat height:.8, repeat length:.8, pattern match:.6, pattern:.66, pattern size',
-  ),
-  horizontalRepeat: said('length', 'horizontal repeat, horizontal, fabric horizontal repeat, repeat width'),
-  match: said('choice', 'match, pattern match, match kind, repeat match, repeat kind:.8'),
-  lining: said(
-    'choice',
+  verticalRepeat:
+    'vertical repeat, repeat, vertical, pattern repeat, fabric repeat, vertical pattern repeat, fabric vertical repeat, pattern:.66, repeat height:.8, repeat length:.8, pattern match:.6, pattern size',
+  horizontalRepeat: 'horizontal repeat, horizontal, fabric horizontal repeat, repeat width',
+  match: 'match, pattern match, match kind, repeat match, repeat kind:.8',
+  lining:
     'lining, lining kind, lining style, lining fabric:.8, lining name:.8, blackout:.7, lining color:.6, lining item:.8',
-  ),
-  liningWidth: said('length', 'lining width, lining bolt width, lining fabric width, lining bolt'),
-  arealWeight: said('weight', 'fabric weight, weight areal, weight:.5'),
-  quantity: said(
-    'count',
-    'quantity, windows, number windows, many windows, many, window quantity, number many, number needed, pair:.62, number pair:.75, needed:.4, piece:.62, number:.6, number piece:.62, number window:.7, many pair:.7, pair:.55, line quantity:.9, each:.5, pair number, number opening, number windows alike, many alike, number sets, window count:.6',
-  ),
-  finishedWidth: said(
-    'length',
+  liningWidth: 'lining width, lining bolt width, lining fabric width, lining bolt',
+  arealWeight: 'fabric weight, weight areal, weight:.5',
+  quantity:
+    'quantity, windows, number windows, many windows, many, window quantity, number many, number needed, pair:.55, number pair:.75, needed:.4, piece:.62, number:.6, number piece:.62, number window:.7, many pair:.7, pair:.55, line quantity:.9, each:.5, pair number, number opening, number windows alike, many alike, number sets, window count:.6',
+  finishedWidth:
     'finished width, finished panel width, finished width panel, panel width:.86, pair width:.8, width:.6, finished pair width, finished:.45, finished size:.6, panel:.62, finished panel, panel finished, panel length:.3, panel finished width, side panel:.4',
-  ),
-  widths: said(
-    'count',
+  widths:
     'widths, number widths, fabric widths, total widths, cut:.45, number cut, width:.45, number width:.9, fabric cut number, many widths, number drop, lining widths:.5',
-  ),
-  deliveredFullness: said('ratio', 'delivered fullness, finished fullness:.7'),
-  cutLength: said(
-    'length',
+  deliveredFullness: 'delivered fullness, finished fullness:.7',
+  cutLength:
     'cut length, cut, cut drop, cut height, cut size, length:.62, cut finished length:.8, fabric cut length, fabric cut',
-  ),
-  yardage: said(
-    'yardage',
+  yardage:
     'yards, fabric yards, total yards, fabric total yards, fabric quantity:.55, order yards, yards needed, fabric needed:.6, yards order, fabric total:.4, yards quantity, quantity yards, line yards',
-  ),
-  liningYardage: said(
-    'yardage',
+  liningYardage:
     'lining yards, total lining yards, lining fabric yards, lining needed:.6, lining total yards, lining quantity:.6',
-  ),
-  railroadedYardage: said('yardage', 'turned yards'),
-  stack: said('length', 'stack, stack width, stack space, stack length'),
-  marks: said('count', 'pleat:.5, number pleat, snaps, number snaps, pleat panel:.8, snaps panel'),
-  rings: said('count', 'ring, number ring, ring quantity'),
-  brackets: said('count', 'bracket, number bracket, bracket quantity'),
-  weight: said('weight', 'weight:.9, total weight'),
-  labor: said(
-    'money',
+  railroadedYardage: 'turned yards',
+  stack: 'stack, stack width, stack space, stack length',
+  marks: 'pleat:.5, number pleat, snaps, number snaps, pleat panel:.8, snaps panel',
+  rings: 'ring, number ring, ring quantity',
+  brackets: 'bracket, number bracket, bracket quantity',
+  weight: 'weight:.9, total weight',
+  labor:
     'labor, labor money, labor amount, labor total, labor cost, labor charge, total labor, line labor, draw money:.2, piece labor:.5',
-  ),
-  customer: said('text', 'customer, customer name, name:.5, customer account'),
-  job: said('text', 'job, job name'),
-  order: said(
-    'text',
-    'order, order number, job number:.7, number:.3, code:.3, order, docket number, sheet number:.4, job:.4, job:.72',
-  ),
-  date: said('date', 'date, order date, date order, date order date'),
-  publicJob: said('choice', 'public, public job'),
-  certificate: said('text', 'flame certificate, certificate, flame, flame certificate number'),
-  drawnBy: said('choice', 'control, control kind'),
-  children: said('choice', 'children, children room'),
-  childSafe: said('choice', 'safe, children safe'),
-  railroaded: said(
-    'choice',
-    'turned, fabric turned, fabric draw:.6, draw:.4, fabric draw turned, pattern draw:.6',
-  ),
-  clearGlass: said('choice', 'clear opening, stack clear opening, stack clear'),
-  leftWidths: said('count', 'left widths, widths left'),
-  rightWidths: said('count', 'right widths, widths right'),
-  unitPrice: said(
-    'money',
+  customer: 'customer, customer name, name:.5, customer account',
+  job: 'job, job name',
+  order:
+    'order, order number, job number:.7, number:.3, code:.3, docket number, sheet number:.4, job:.4, job:.72',
+  date: 'date, order date, date order, date order date',
+  publicJob: 'public, public job',
+  certificate: 'flame certificate, certificate, flame, flame certificate number',
+  drawnBy: 'control, control kind',
+  children: 'children, children room',
+  childSafe: 'safe, children safe',
+  railroaded: 'turned, fabric turned, fabric draw:.6, draw:.4, fabric draw turned, pattern draw:.6',
+  clearGlass: 'clear opening, stack clear opening, stack clear',
+  leftWidths: 'left widths, widths left',
+  rightWidths: 'right widths, widths right',
+  unitPrice:
     'price, fabric price, money fabric:.8, price yards, price money, fabric price money, money:.5, cost yards:.8, cost:.4, money yards:.8, fabric yards price',
-  ),
-  amount: said(
-    'money',
+  amount:
     'amount, fabric amount, extension money, extension price, fabric money:.8, money:.8, fabric cost:.85, fabric total money, fabric total:.8, line amount, amount money, cost:.62, extension:.5, fabric charge:.8, fabric cost money, fabric:.46, fabric price total, fabric line, price fabric total, yards money:.6',
-  ),
-  liningAmount: said(
-    'money',
+  liningAmount:
     'lining amount, lining money, lining cost, lining total money, lining total:.8, lining charge, lining price total, blackout money:.7, lining:.46',
-  ),
-  hardware: said(
-    'money',
+  hardware:
     'hardware, hardware money, hardware cost, rods:.8, rods money, rod money:.9, hardware amount, rod cost, hardware total, rod price:.7, rod money total:.8',
-  ),
-  installation: said(
-    'money',
+  installation:
     'install, install money, install cost, install charge, install amount, install total, install labor:.9',
-  ),
-  freight: said('money', 'freight, freight money, freight cost'),
-  discount: said('money', 'discount, discount money, discount amount'),
-  tax: said('money', 'tax, tax money, tax amount, sales tax'),
-  total: said(
-    'money',
+  freight: 'freight, freight money, freight cost',
+  discount: 'discount, discount money, discount amount',
+  tax: 'tax, tax money, tax amount, sales tax',
+  total:
     'total, total money, total amount, line total, total price, order total, total cost, total all, cost:.6, line amount:.5, price:.45, amount:.5, line money:.75, line total money, line:.6, total line, job money:.7, money total, job total, pair money:.5, window money:.5',
-  ),
-  deposit: said('money', 'deposit, deposit money, deposit amount, amount deposit, deposit received'),
+  deposit: 'deposit, deposit money, deposit amount, amount deposit, deposit received',
+  hangOn: 'hang, hung, hangs, hanging, rings track, rod track',
+  widthsEach: 'widths each, widths each side, widths each side panel',
+  mount: 'mount, mounting, inside outside mount, inside outside, mount kind',
+  projection: 'projection, rod projection, bracket projection',
 };
 
 const OTHERS: Readonly<Record<OtherKey, Said>> = {
@@ -276,11 +209,24 @@ const parsed = (key: MeaningKey, ours: boolean, { holds, phrases }: Said): Meani
   }),
 });
 
+/** By the quantity a column’s kind declares. */
+const HOLDS: Readonly<Partial<Record<Quantity, Holds>>> = {
+  length: 'length',
+  yardage: 'yardage',
+  fullness: 'ratio',
+  count: 'count',
+  weight: 'weight',
+  'areal weight': 'weight',
+  money: 'money',
+  date: 'date',
+  choice: 'choice',
+  text: 'text',
+};
+
 export const MEANINGS: ReadonlyMap<MeaningKey, Meaning> = new Map([
-  ...(Object.keys(OURS) as OrderKey[]).map((key): [MeaningKey, Meaning] => [
-    key,
-    parsed(key, true, OURS[key]),
-  ]),
+  ...DECLARED.map(({ key, kind }): [MeaningKey, Meaning] => {
+    return [key, parsed(key, true, { holds: HOLDS[kind.quantity] ?? 'any', phrases: OURS[key] ?? '' })];
+  }),
   ...(Object.keys(OTHERS) as OtherKey[]).map((key): [MeaningKey, Meaning] => [
     key,
     parsed(key, false, OTHERS[key]),
@@ -296,11 +242,15 @@ for (const { key, phrases } of MEANINGS.values())
       IDEAS_USED.set(idea, keys);
     }
 
-const OURS_KEYS: ReadonlySet<string> = new Set(Object.keys(OURS));
+const OURS_KEYS: ReadonlySet<string> = new Set(DECLARED.map(({ key }) => key));
 export const isOurs = (key: MeaningKey): key is OrderKey => OURS_KEYS.has(key);
 export const holdsOf = (key: MeaningKey): Holds => MEANINGS.get(key)?.holds ?? 'any';
 /** As our own sheets head it. */
 export const headingOf = (key: OrderKey): string => usualHeading(key);
+
+const lettersOf = (text: string): string => text.toLowerCase().replace(/[^a-z0-9]/g, '');
+/** A heading in exactly our own words says what was declared so. */
+const DECLARED_AS = new Map<string, OrderKey>(DECLARED.map(({ key, heading }) => [lettersOf(heading), key]));
 
 /** How far a heading's words alone say each meaning, 0 to 1; those below a tenth are left out. */
 export function saidBy(heading: HeadingRead): ReadonlyMap<MeaningKey, number> {
@@ -308,11 +258,13 @@ export function saidBy(heading: HeadingRead): ReadonlyMap<MeaningKey, number> {
     heading.words.flatMap((word) => word.stands.flatMap(({ idea }) => IDEAS_USED.get(idea) ?? [])),
   );
   const found = new Map<MeaningKey, number>();
+  const own = DECLARED_AS.get(heading.words.map(({ text }) => text).join(''));
+  if (own !== undefined) found.set(own, 1);
   for (const key of near) {
     let best = 0;
     for (const { ideas, share } of MEANINGS.get(key)?.phrases ?? [])
       best = Math.max(best, saysPhrase(heading.words, ideas) * share);
-    if (best > 0.1) found.set(key, best);
+    if (best > 0.1 && key !== own) found.set(key, best);
   }
   return found;
 }
@@ -320,7 +272,7 @@ export function saidBy(heading: HeadingRead): ReadonlyMap<MeaningKey, number> {
 /** The meaning that our own sheets head so; undefined where none is. */
 export const keyNamed = (heading: string): OrderKey | undefined => {
   const plain = heading.trim().toLowerCase();
-  return (Object.keys(OURS) as OrderKey[]).find((key) => headingOf(key).toLowerCase() === plain);
+  return DECLARED.find(({ heading: own }) => own.toLowerCase() === plain)?.key;
 };
 
 /** A meaning in words, ours or not: “panels”, “line number”. */

@@ -118,8 +118,10 @@ export class RowReader {
   private waiting: Waiting[] = [];
   private readonly heads: readonly ReadonlySet<string>[];
   private readonly carries: readonly OrderKey[];
+  private readonly bare: boolean;
 
   constructor(private readonly plan: Plan) {
+    this.bare = !plan.slots.some(({ keys }) => keys.some((key) => OF_A_WINDOW.has(key)));
     this.carries = CARRIED.filter((key) => plan.slots.some(({ keys }) => keys.includes(key)));
     this.heads = plan.headings.map((texts) => new Set(texts.map((text) => text.toLowerCase())));
   }
@@ -198,7 +200,11 @@ export class RowReader {
       return 'window';
     }
     if (!figures) return 'words';
+    // Orders that say nothing of the window itself: prices and yardages alone.
+    if (this.bare && (seen.added > 0 || seen.others > 0)) return 'window';
     if (this.isGoods(cells, seen)) return 'other goods';
+    // A full row whose cells cannot be read is a window that is badly written.
+    if (seen.window + seen.unread >= 3 && filled.length * 2 > this.plan.slots.length) return 'window';
     if (seen.others === 0 && seen.added > 0) return 'total';
     if (seen.window === 1 && seen.added + seen.others > 0) return 'window';
     return seen.added > 0 ? 'other goods' : texts.length > 0 ? 'note' : 'total';
@@ -207,19 +213,23 @@ export class RowReader {
   /** How many of a row's filled cells are facts of a window, sums, and the rest. */
   private facts(cells: Row): {
     window: number;
+    unread: number;
     added: number;
     others: number;
     figures: number;
     keys: Set<OrderKey>;
   } {
-    const found = { window: 0, added: 0, others: 0, figures: 0, keys: new Set<OrderKey>() };
+    const found = { window: 0, unread: 0, added: 0, others: 0, figures: 0, keys: new Set<OrderKey>() };
     for (const slot of this.plan.slots) {
       const cell = cells[slot.at] ?? null;
       const key = slot.keys[0];
       if (cell === null || key === undefined || slot.part === 1 || slot.addsTo !== undefined) continue;
       if (OF_A_WINDOW.has(key)) {
         const reads = isDitto(cell) || slot.part !== undefined || this.reads(slot, cell);
-        if (!reads) continue;
+        if (!reads) {
+          found.unread++;
+          continue;
+        }
         found.window++;
         found.keys.add(key);
       } else if (ADDED_UP.has(key)) {

@@ -11,8 +11,8 @@ import { DayOrders, type DayOrder } from './dates';
 import { gather, type Evidence } from './evidence';
 import { findHeader, headingScore, type Header, type Merged } from './header';
 import type { HeadingRead, Per } from './heading';
-import { isOurs, type MeaningKey, type OtherKey } from './meanings';
-import { EACH_SIDE, type Plan, type Slot } from './rows';
+import { holdsOf, isOurs, type MeaningKey, type OtherKey } from './meanings';
+import { EACH_SIDE, isWindowFact, type Plan, type Slot } from './rows';
 import {
   drawOfText,
   goodsOf,
@@ -39,6 +39,8 @@ export interface ColumnRead {
   readonly perTold: boolean;
   readonly sure: Sureness;
   readonly couldBe: readonly MeaningKey[];
+  /** Which of ours its heading alone would say. */
+  readonly says: OrderKey | undefined;
   /** The column this one’s parts are added to. */
   readonly addsTo: number | undefined;
 }
@@ -184,32 +186,8 @@ const yardageUnit = (heading: string, read: HeadingRead, house: Unit): LengthUni
 /** A panel’s width, not a pair’s. */
 const PANEL = /\b(?:panel|pnl|curtain|drop|side)\b(?!s)/i;
 
-const YARDAGES: ReadonlySet<MeaningKey> = new Set<MeaningKey>([
-  'yardage',
-  'liningYardage',
-  'railroadedYardage',
-]);
-const LENGTH_KEYS: ReadonlySet<MeaningKey> = new Set<MeaningKey>([
-  'openingWidth',
-  'leftExtension',
-  'rightExtension',
-  'rodWidth',
-  'measured',
-  'measuredCentre',
-  'measuredRight',
-  'finishedDrop',
-  'return',
-  'overlap',
-  'fabricWidth',
-  'verticalRepeat',
-  'horizontalRepeat',
-  'liningWidth',
-  'finishedWidth',
-  'cutLength',
-  'stack',
-]);
-export const isLengthKey = (key: MeaningKey): boolean => LENGTH_KEYS.has(key);
-export const isYardageKey = (key: MeaningKey): boolean => YARDAGES.has(key);
+export const isLengthKey = (key: MeaningKey): boolean => holdsOf(key) === 'length';
+export const isYardageKey = (key: MeaningKey): boolean => isOurs(key) && holdsOf(key) === 'yardage';
 
 /** For how much one figure of the column stands: said by its heading, or told by the figures. */
 function perOf(
@@ -245,6 +223,12 @@ function perOf(
   return { per: undefined, told: false };
 }
 
+/** What of ours a heading says outright, whether it is taken for it or not. */
+function saysAlone({ said }: Evidence): OrderKey | undefined {
+  const [best] = [...said].filter(([, share]) => share >= 0.95).sort((a, b) => b[1] - a[1]);
+  return best !== undefined && isOurs(best[0]) ? best[0] : undefined;
+}
+
 function columnsOf(
   evidence: readonly Evidence[],
   { choices, sums }: Assignment,
@@ -268,9 +252,9 @@ function columnsOf(
     const unit =
       key === undefined
         ? undefined
-        : YARDAGES.has(key)
+        : isYardageKey(key)
           ? yardageUnit(own.text, own.heading, house)
-          : LENGTH_KEYS.has(key)
+          : isLengthKey(key)
             ? own.unit
             : undefined;
     const sure = base === undefined ? choice.sure : (choices[base]?.sure ?? choice.sure);
@@ -285,6 +269,7 @@ function columnsOf(
       perTold,
       sure,
       couldBe: choice.couldBe,
+      says: saysAlone(own),
       addsTo: own.addsTo,
     };
   });
@@ -386,6 +371,16 @@ export interface Look {
 const NO_TABLE =
   'No row of this sheet heads a table of windows: its headings should say things like inside width, rod width, finished drop, heading and fabric width.';
 
+/** Without one of these, or a fact of a window, no table is one of windows. */
+const OF_ITS_CLOTH: ReadonlySet<OrderKey> = new Set<OrderKey>([
+  'fabricWidth',
+  'verticalRepeat',
+  'widths',
+  'yardage',
+  'liningYardage',
+  'railroadedYardage',
+]);
+
 /** A merged range below the headings speaks for each of its rows. */
 function spread(rows: readonly Cell[][], merged: readonly Merged[], below: number): void {
   for (const { row, column, rows: down } of merged) {
@@ -434,6 +429,8 @@ export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
   );
   const assignment = assign(candidates, arithmetic);
   const columns = columnsOf(evidence, assignment, arithmetic, assignment.assigned, look.unit);
+  if (!columns.some(({ means }) => means.some((key) => isWindowFact(key) || OF_ITS_CLOTH.has(key))))
+    return { none: NO_TABLE };
   const dateAt = evidence[assignment.assigned.get('date') ?? -1];
   const orders = new DayOrders();
   for (const place of [...assignment.assigned.entries()]

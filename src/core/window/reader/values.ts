@@ -30,6 +30,8 @@ const NONE_IS_ZERO: ReadonlySet<OrderKey> = new Set<OrderKey>([
   'return',
   'overlap',
 ]);
+/** No window, cut or bolt is longer: 1,968 in, about 50 m. */
+const LONGEST = 1_968 * UNITS.in;
 const UNKNOWN =
   /^(?:tbc|tba|tbd|\?+|n\/k|see notes?|poa|incl\.?|included|n\/c|com|various|as is|to follow|by others|ask|later|pending)$/i;
 const DASH = /^[-–—.]+$/;
@@ -105,7 +107,7 @@ export function readCell(key: OrderKey, cell: Cell, unit: LengthUnit, order: Day
       if (isDay(cell)) return 'unread';
       if (text !== undefined && saysNothing(text)) return NONE_IS_ZERO.has(key) ? { value: 0 } : 'nothing';
       const length = lengthOf(cell, unit);
-      if (length === undefined || length < 0) return 'unread';
+      if (length === undefined || length < 0 || length > LONGEST) return 'unread';
       return length === 0 && !NONE_IS_ZERO.has(key) ? 'nothing' : { value: length };
     }
     case 'yardage': {
@@ -129,6 +131,7 @@ export function readCell(key: OrderKey, cell: Cell, unit: LengthUnit, order: Day
     case 'date':
       return read(dayOf(cell, order));
     case 'choice': {
+      if (cell === 0) return 'nothing';
       const words =
         text ??
         (typeof cell === 'boolean' ? (cell ? 'yes' : 'no') : typeof cell === 'number' ? String(cell) : '');
@@ -139,7 +142,7 @@ export function readCell(key: OrderKey, cell: Cell, unit: LengthUnit, order: Day
     case 'text':
     case 'any':
       if (isDay(cell)) return 'unread';
-      return { value: String(cell) };
+      return cell === 0 ? 'nothing' : { value: String(cell) };
   }
 }
 

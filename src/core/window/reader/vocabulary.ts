@@ -116,7 +116,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   breaks: 'break puddle breaks',
   code: 'code sku stock ref book',
   phone: 'phone tel email address contact',
-  hem: 'hem hems heading allowance allow allowances hm',
+  hem: 'hem hems hm',
   trim: 'trim fringe braid banding edging tieback tiebacks valance pelmet cornice swag tiebk border gimp',
   hours: 'hours hrs hour wage salary gross employee wages pay overtime payroll',
   fraction: 'frac fraction fracs fr eighths 8ths 8th 16ths sixteenths',

@@ -1,0 +1,38 @@
+/** A table of past orders whose headings are given apart from its rows, or found among them. */
+import type { CellIn } from '../../cell/fields';
+import type { Unit } from '../../exact/unit';
+import { cellOf } from './cells';
+import type { Merged } from './header';
+import { orderTable, type OrderTable } from './order-rows';
+import { understand, type Corrections, type Trouble } from './understand';
+
+export interface OrdersFound {
+  readonly table: OrderTable;
+  /** The first row below the headings, counted from 0. */
+  readonly below: number;
+  readonly headerRows: number;
+}
+
+export interface OrdersLook {
+  readonly unit: Unit;
+  readonly merged?: readonly Merged[];
+  readonly said?: Corrections;
+  /** How many rows at the top are the headings; else they are looked for. */
+  readonly headerRows?: number;
+}
+
+/** The columns of past orders, by all that the rows shown tell. */
+export function findOrders(rows: readonly (readonly CellIn[])[], look: OrdersLook): OrdersFound | Trouble {
+  const { unit, merged = [], said, headerRows } = look;
+  const found = understand(
+    { rows: rows.map((row) => row.map(cellOf)), merged },
+    {
+      unit,
+      ...(said === undefined ? {} : { said }),
+      ...(headerRows === undefined ? {} : { header: Array.from({ length: headerRows }, (_, at) => at) }),
+    },
+  );
+  if ('none' in found) return found;
+  const { rows: at } = found.header;
+  return { table: orderTable(found, unit), below: (at.at(-1) ?? 0) + 1, headerRows: at.length };
+}

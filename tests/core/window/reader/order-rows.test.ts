@@ -1,0 +1,27 @@
+import { expect, it } from 'vitest';
+import { toUnit, UNITS } from '../../../../src/core/exact/length';
+import { OrderRows } from '../../../../src/core/window/reader/order-rows';
+import { found, KEPT } from './kept-orders';
+
+it('every row is told, an order read exactly, and its number said once holds for the next line', () => {
+  const { table } = found();
+  const reader = new OrderRows(table);
+  const lines = [
+    ...KEPT.slice(2).flatMap((row, at) => reader.push(at + 2, row)),
+    ...reader.push(5, [0, 0, 0, 0, 0, 0, 0, 0]),
+    ...reader.end(),
+  ];
+  expect(lines.map(({ at, is }) => [at, is])).toEqual([
+    [2, 'window'],
+    [3, 'window'],
+    [4, 'total'],
+    [5, 'blank'],
+  ]);
+  const [first, second] = lines.map(({ order }) => order);
+  expect(first?.facts.order).toBe('A12');
+  expect(second?.facts.order).toBe('A12');
+  expect(second?.window.heading).toBe('grommet');
+  // 7 ft 10 in are 94 in; 15 3/4 yd are 567 in.
+  expect(toUnit(second?.window.rodWidth as never, 'in')).toBe(94);
+  expect(second?.ordered.yardage).toBe(15.75 * UNITS.yd);
+});

@@ -203,10 +203,8 @@ export class Written {
     if (seen === undefined) this.seen.set(column, (seen = new Set()));
     if (seen.has(raw)) return;
     if (seen.size < MOST_KEPT) seen.add(raw);
-    if (isLength(kind)) {
-      const unit = UNIT_IN_TEXT.exec(raw)?.[1]?.toLowerCase();
-      this.remember(column, unit === undefined ? 'bare' : METRIC.has(unit) ? 'metric' : 'imperial', raw);
-    } else if (kind.quantity === 'money' && column.group === 'fact') {
+    if (isLength(kind)) this.remember(column, systemOf(raw), raw);
+    else if (kind.quantity === 'money' && column.group === 'fact') {
       const sign = /[$€£¥]|[a-z]{3}/i.exec(raw)?.[0];
       if (sign !== undefined) this.remember(column, sign, sign);
     } else if (kind.quantity === 'date' && !/^\d{4}-\d{2}-\d{2}|^\d{5}$/.test(raw))
@@ -221,6 +219,10 @@ export class Written {
 }
 
 const METRIC = new Set(['mm', 'cm', 'm']);
+function systemOf(text: string): string {
+  const unit = UNIT_IN_TEXT.exec(text)?.[1]?.toLowerCase();
+  return unit === undefined ? 'bare' : METRIC.has(unit) ? 'metric' : 'imperial';
+}
 const isLength = ({ quantity }: Kind<unknown>): boolean => quantity === 'length' || quantity === 'yardage';
 
 function readCell({ kind, heading, unit }: OrderColumn, raw: CellIn): Held {

@@ -64,6 +64,23 @@ function beside(key: MeaningKey, at: number, all: readonly Evidence[]): number {
   return 0;
 }
 
+/** The score once what a figure is for, and whether it is money, have been minded. */
+function withPer(key: MeaningKey, before: number, fit: number, said: number, own: Evidence): number {
+  const { per, money, unit } = own.heading;
+  let score = before;
+  if (unit !== undefined && unit !== 'm' && holdsOf(key) === 'money') score -= 0.6;
+  if (key === 'widths' && (per === 'panel' || per === 'window') && said >= 0.4) score += 0.3;
+  if (key === 'yardsEach') return score - (per === 'window' ? 0.02 : 0.6);
+  if (key === 'amountEach') return per === 'window' || per === 'pair' ? score : score - 0.6;
+  if (per === undefined) return score;
+  const made = per === 'width' || per === 'panel';
+  if (per === 'window' && key === 'yardage') score -= 0.06;
+  if (per === 'yard' && (key === 'amount' || key === 'total')) score -= 0.5;
+  if (made && key === 'labor') score -= 0.4;
+  if (money && key === 'unitPrice') return Math.max(score, (per === 'yard' ? 0.97 : 0.88) + fit);
+  return money && made && key === 'rate' ? Math.max(score, 0.9 + fit) : score;
+}
+
 function valued(key: MeaningKey, said: number, at: number, all: readonly Evidence[]): number {
   const own = all[at] as Evidence;
   const fits = fitOf(key, own);
@@ -73,19 +90,7 @@ function valued(key: MeaningKey, said: number, at: number, all: readonly Evidenc
   let score = said + fit + beside(key, at, all);
   if (said >= 0.9 && all.slice(0, at).some(({ text }) => text.toLowerCase() === own.text.toLowerCase()))
     score -= SECOND;
-  const { per, money, unit } = own.heading;
-  if (unit !== undefined && unit !== 'm' && holdsOf(key) === 'money') score -= 0.6;
-  if (per === 'window' && key === 'yardage') score -= 0.06;
-  if (key === 'yardsEach') score += per === 'window' ? -0.02 : -0.6;
-  if (key === 'amountEach') score += per === 'window' || per === 'pair' ? 0 : -0.6;
-  if (per === 'yard' && (key === 'amount' || key === 'total')) score -= 0.5;
-  if (money && key === 'unitPrice' && per === 'yard') score = Math.max(score, 0.97 + fit);
-  if (money && key === 'unitPrice' && per !== undefined && per !== 'yard')
-    score = Math.max(score, 0.88 + fit);
-  if (money && key === 'rate' && (per === 'width' || per === 'panel')) score = Math.max(score, 0.9 + fit);
-  if (key === 'labor' && (per === 'width' || per === 'panel')) score -= 0.4;
-  if (key === 'widths' && (per === 'panel' || per === 'window') && said >= 0.4) score += 0.3;
-  return score;
+  return withPer(key, score, fit, said, own);
 }
 
 /** The candidates of every column, the likeliest first; the last resort is none. */

@@ -371,7 +371,7 @@ export interface Look {
 const NO_TABLE =
   'No row of this sheet heads a table of windows: its headings should say things like inside width, rod width, finished drop, heading and fabric width.';
 
-/** Without one of these, or a fact of a window, no table is one of windows. */
+/** Without one of these, a fact of a window, or priced rooms no table is one of windows. */
 const OF_ITS_CLOTH: ReadonlySet<OrderKey> = new Set<OrderKey>([
   'fabricWidth',
   'verticalRepeat',
@@ -429,7 +429,9 @@ export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
   );
   const assignment = assign(candidates, arithmetic);
   const columns = columnsOf(evidence, assignment, arithmetic, assignment.assigned, look.unit);
-  if (!columns.some(({ means }) => means.some((key) => isWindowFact(key) || OF_ITS_CLOTH.has(key))))
+  const known = new Set(columns.flatMap(({ means }) => means));
+  const priced = known.has('room') && (known.has('unitPrice') || known.has('amount'));
+  if (!priced && ![...known].some((key) => isWindowFact(key) || OF_ITS_CLOTH.has(key)))
     return { none: NO_TABLE };
   const dateAt = evidence[assignment.assigned.get('date') ?? -1];
   const orders = new DayOrders();

@@ -97,6 +97,15 @@ export function leadingCount(cell: Cell): number | undefined {
 
 const LENGTH_UNIT = /^\s*[\d.,\s/½¼¾⅛⅜⅝⅞]+\s*(yds?|yards?|m|mtrs?|metres?|meters?|cm|mm|in|ft)?\.?$/i;
 
+function readChoice(key: OrderKey, cell: Exclude<Cell, null>): CellRead {
+  if (cell === 0) return 'nothing';
+  if (isDay(cell)) return 'unread';
+  const words = typeof cell === 'boolean' ? (cell ? 'yes' : 'no') : String(cell);
+  if (words === '') return 'unread';
+  if (DASH.test(words) && key !== 'lining' && key !== 'railroaded') return 'nothing';
+  return read(choiceOf(key, words));
+}
+
 /** Reads a filled cell as its meaning. */
 export function readCell(key: OrderKey, cell: Cell, unit: LengthUnit, order: DayOrder | undefined): CellRead {
   if (cell === null) return 'nothing';
@@ -130,15 +139,8 @@ export function readCell(key: OrderKey, cell: Cell, unit: LengthUnit, order: Day
           : read(fullnessOf(cell));
     case 'date':
       return read(dayOf(cell, order));
-    case 'choice': {
-      if (cell === 0) return 'nothing';
-      const words =
-        text ??
-        (typeof cell === 'boolean' ? (cell ? 'yes' : 'no') : typeof cell === 'number' ? String(cell) : '');
-      if (words === '') return 'unread';
-      if (DASH.test(words) && key !== 'lining' && key !== 'railroaded') return 'nothing';
-      return read(choiceOf(key, words));
-    }
+    case 'choice':
+      return readChoice(key, cell);
     case 'text':
     case 'any':
       if (isDay(cell)) return 'unread';

@@ -101,6 +101,7 @@ export const panelsOf = (draw: Draw): 1 | 2 => (draw === 'pair' || draw === 'sta
 export const isSidePanels = (draw: Draw | undefined): boolean =>
   draw === 'stationary' || draw === 'one stationary panel';
 
+/** Whether it is drawn open and shut; not said, it is. */
 export const isDrawn = (draw: Draw | undefined): boolean =>
   draw === undefined || draw === 'pair' || draw === 'one-way left' || draw === 'one-way right';
 
@@ -113,9 +114,6 @@ export const MOUNTS = choices<Mount>(
     also: ['inside', 'inside mount', 'in the recess', 'wall to wall'],
   },
 );
-
-/** Whether it is drawn open and shut. */
-export const isDrawnAside = (draw: Draw): boolean => draw !== 'stationary';
 
 export type MeasuredTo = 'new rod' | 'hung ring' | 'hung rod' | 'track' | 'ceiling';
 export const MEASURED_TO = choices<MeasuredTo>(

@@ -1,5 +1,5 @@
 /** The hardware of one window by its heading: nothing stands in the list that the heading has no use for. */
-import { isDrawnAside, panelsOf, type Draw, type Heading } from '../cell/treatment';
+import { isDrawn, panelsOf, type Draw, type Heading } from '../cell/treatment';
 import type { WindowHangsOn } from '../cell/ways';
 import { NOTHING, money, type Money } from '../exact/money';
 import { exact, NO_LENGTH, UNITS, type Length } from '../exact/length';
@@ -102,7 +102,7 @@ export function fittings(of: Fitted, rules: Rules): Fittings {
     grommets,
     finials: hanging === 'rings' || hanging === 'grommet' || hanging === 'tab top' ? ENDS : 0,
     endStops: hanging === 'track' ? ENDS : 0,
-    wands: rules.wands === 'yes' && !throughTheCloth && isDrawnAside(of.draw ?? 'pair') ? panels : 0,
+    wands: rules.wands === 'yes' && !throughTheCloth && isDrawn(of.draw) ? panels : 0,
   };
 }
 

@@ -72,7 +72,8 @@ describe('the hardware of a heading', () => {
       fitted('pinch', { rules }).wands,
       fitted('pinch', { rules, draw: 'one-way left' }).wands,
     ]).toEqual([2, 1]);
-    expect(fitted('pinch', { rules, draw: 'stationary' }).wands).toBe(0);
+    for (const draw of ['stationary', 'stationary cover', 'one stationary panel'] as const)
+      expect(fitted('pinch', { rules, draw }).wands, draw).toBe(0);
     expect([fitted('rod pocket', { rules }).wands, fitted('tab top', { rules }).wands]).toEqual([0, 0]);
     expect(fitted('pinch').wands).toBe(0);
   });

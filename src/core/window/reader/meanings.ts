@@ -90,7 +90,7 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   liningWidth: 'lining width, lining bolt width, lining fabric width, lining bolt',
   arealWeight: 'fabric weight, weight areal, weight:.5',
   quantity:
-    'quantity, windows, number windows, many windows, many, window quantity, number many, number needed, pair:.55, number pair:.75, needed:.4, piece:.62, number:.6, number piece:.62, number window:.7, many pair:.7, pair:.55, line quantity:.9, each:.5, pair number, number opening, number windows alike, many alike, number sets, window count:.6',
+    'quantity, windows, number windows, many windows, many, window quantity, number many, number needed, pair:.55, number pair:.75, needed:.4, piece:.62, number:.6, number piece:.62, number window:.7, many pair:.7, line quantity:.9, each:.5, pair number, number opening, number windows alike, many alike, number sets, window count:.6',
   finishedWidth:
     'finished width, finished panel width, finished width panel, panel width:.86, pair width:.8, width:.6, finished pair width, finished:.45, finished size:.6, panel:.62, finished panel, panel finished, panel length:.3, panel finished width, side panel:.4',
   widths:
@@ -112,8 +112,7 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
     'labor, labor money, labor amount, labor total, labor cost, labor charge, total labor, line labor, draw money:.2, piece labor:.5',
   customer: 'customer, customer name, name:.5, customer account',
   job: 'job, job name',
-  order:
-    'order, order number, job number:.7, number:.3, code:.3, docket number, sheet number:.4, job:.4, job:.72',
+  order: 'order, order number, job number:.7, number:.3, code:.3, docket number, sheet number:.4, job:.72',
   date: 'date, order date, date order, date order date',
   publicJob: 'public, public job',
   certificate: 'flame certificate, certificate, flame, flame certificate number',

@@ -32,20 +32,22 @@ export function plainCut(of: Dropped, rules: Rules, shrinkage = rules.shrinkage)
 
 type CutBehind = 'lining' | 'interlining';
 
+/** A lining, or an interlining that the house cuts just as it cuts one. */
+export const isCutAsLining = (layer: CutBehind, rules: Rules): boolean =>
+  layer === 'lining' || rules.interliningCut === 'as the lining';
+
 /** An interlining has a rule of its own: the face's length, the lining's, or its own allowances. */
-function wayOfCutting(layer: CutBehind, rules: Rules): LiningCut | 'as the face' {
-  if (layer === 'lining' || rules.interliningCut === 'as the lining') return rules.liningCut;
-  return rules.interliningCut;
-}
+const wayOfCutting = (layer: CutBehind, rules: Rules): LiningCut | 'as the face' =>
+  isCutAsLining(layer, rules) ? rules.liningCut : (rules.interliningCut as LiningCut | 'as the face');
 
 const ownAllowances = (layer: CutBehind, rules: Rules): readonly [Length, Length, Length] =>
-  layer === 'lining' || rules.interliningCut === 'as the lining'
+  isCutAsLining(layer, rules)
     ? [rules.liningShorter, rules.liningTop, rules.liningBottom]
     : [rules.interliningShorter, rules.interliningTop, rules.interliningBottom];
 
 /** A lining loses its own share in the wash, whatever the face loses. */
 const beforeLiningShrinks = (hangs: Length, layer: CutBehind, rules: Rules): Length =>
-  layer === 'lining' && rules.liningShrinkage !== 0 && hangs > 0
+  isCutAsLining(layer, rules) && rules.liningShrinkage !== 0 && hangs > 0
     ? beforeLosing(hangs, rules.liningShrinkage)
     : hangs;
 

@@ -19,7 +19,7 @@ import { exact, NO_LENGTH, times, type Length } from '../exact/length';
 import { ONE, scaled } from '../exact/ratio';
 import { showLength } from '../exact/unit';
 import { unitOf, type Rules } from '../house/rules';
-import { liningCut, liningCutWithSteps } from './cuts';
+import { isCutAsLining, liningCut, liningCutWithSteps } from './cuts';
 import { flatInAll, usableWidth, type Usable } from './bolt';
 import { countWidths, workWidths } from './widths';
 import { cutsOf, roundedYardage, yardageSteps, type Covered } from './yardage';
@@ -43,10 +43,6 @@ interface LayerWidths {
   readonly margins: Length;
 }
 
-/** An interlining goes full width into the turnings, unless the house cuts it as the lining. */
-const isCutAsLining = (of: Lined, rules: Rules): boolean =>
-  of.layer !== 'interlining' || rules.interliningCut === 'as the lining';
-
 /** A layer that does not reach across the face lines nothing: “nearest” is for the face alone. */
 const goingUp = (rules: Rules): Rules =>
   rules.widthsRounding === 'nearest' ? { ...rules, widthsRounding: 'whole per pair' } : rules;
@@ -54,20 +50,22 @@ const goingUp = (rules: Rules): Rules =>
 function layerWidths(of: Lined, rules: Rules): LayerWidths {
   const panels = panelsOf(of.draw ?? 'pair');
   const { seam, sideHem } = rules;
-  if (of.liningWidth <= 2 * seam)
+  const bolt = exact(of.liningWidth - 2 * rules.selvage);
+  if (bolt <= 2 * seam)
     return refuse('liningTooNarrow', parameter('liningWidth'), showLength(of.liningWidth, unitOf(rules)));
   const faceBolt = of.fabricWidth ?? rules.usualFabricWidth;
   const face = { ...of, fabricWidth: faceBolt };
   const faceWidths = of.faceWidths ?? workWidths(face, rules).widths;
   // Half widths may leave half a nanometre: it stays until the widths are counted.
   const seamed = flatInAll(faceWidths, panels, usableWidth(face, rules)) + 2 * panels * sideHem;
-  const margins = isCutAsLining(of, rules)
+  // An interlining goes full width into the turnings, unless the house cuts it as the lining.
+  const margins = isCutAsLining(of.layer ?? 'lining', rules)
     ? 2 * panels * (rules.liningMarginLeading + rules.liningMarginOuter)
     : 0;
-  // A plain cloth of that width: no hems of its own, seams as the face has them.
+  // A plain cloth: no hems of its own, selvages and seams as the face has them.
   const plain: Usable = {
-    plain: of.liningWidth,
-    each: of.liningWidth,
+    plain: bolt,
+    each: bolt,
     seam,
     hem: NO_LENGTH,
     findings: [],
@@ -105,7 +103,7 @@ function workLayer(of: Lined, rules: Rules): WholeWork {
 /** Widths, cut and yardage of a lining or interlining without their steps. */
 export const workLining = (of: Lined, rules: Rules): LiningWork => workLayer(of, rules);
 
-function widthsStepsOf(of: Lined, { across }: WholeWork, layer: string): Step[] {
+function widthsStepsOf(of: Lined, { across }: WholeWork, layer: string, rules: Rules): Step[] {
   const { faceWidths, faceBolt, seamed, margins, widths } = across;
   const known = of.faceWidths !== undefined ? 'as the face is cut' : 'counted for this rod';
   const face = step(
@@ -132,7 +130,12 @@ function widthsStepsOf(of: Lined, { across }: WholeWork, layer: string): Step[] 
       [lengthFigure(seamed), lengthFigure(margins)],
       lengthFigure(exact(Math.max(0, seamed - margins))),
     ),
-    step(`${layer} widths`, 'of {}', [lengthFigure(of.liningWidth)], numberFigure(widths)),
+    step(
+      `${layer} widths`,
+      rules.selvage === 0 ? 'of {}' : 'of {} within its selvages',
+      [lengthFigure(exact(of.liningWidth - 2 * rules.selvage))],
+      numberFigure(widths),
+    ),
   ];
 }
 
@@ -154,7 +157,7 @@ export function lining(of: Lined, rules: Rules): Answer<Length> {
   return answer(
     work.yardage,
     () => [
-      ...widthsStepsOf(of, work, layer),
+      ...widthsStepsOf(of, work, layer, rules),
       ...liningCutWithSteps(of, layer, rules).steps,
       ...yardageSteps(work.cuts, times(work.cut, work.cuts), work.yardage, rules),
     ],

@@ -29,7 +29,7 @@ import {
   type CutsAlike,
 } from './repeat';
 import { exact, times, toUnit, upToStep, type Length } from '../exact/length';
-import { ONE, scaled, type Ratio } from '../exact/ratio';
+import { ONE, type Ratio } from '../exact/ratio';
 import { unitOf, type Rules } from '../house/rules';
 import { panelsOf, type Match } from '../cell/treatment';
 import { digits, showLength, showYardage } from '../exact/unit';
@@ -254,14 +254,19 @@ const NO_SHRINKAGE = 0 as Ratio;
 /** Cut across the turned cloth; its shrinkage then runs along the flat width. */
 const turnedCut = (of: Covered, rules: Rules): Length => plainCut(of, rules, NO_SHRINKAGE);
 
-/** One panel's length along the turned bolt: flat width and hems, no seams, before shrinking; rounded once. */
-function turnedPanel(of: Covered, rules: Rules): Length {
-  const panels = panelsOf(of.draw ?? 'pair');
-  const inAll = scaled(flatWanted(of, rules) + panels * 2 * rules.sideHem * ONE);
-  const kept = panels * (ONE - rules.shrinkage);
+/**
+ * One panel's flat width along the turned bolt before it shrinks, rounded once. Nanometres go up, but where
+ * cloth shrinks down, as every cut before shrinking does.
+ */
+function turnedFlat(of: Covered, rules: Rules): Length {
+  const inAll = flatWanted(of, rules);
+  const kept = panelsOf(of.draw ?? 'pair') * (ONE - rules.shrinkage);
   const over = inAll % kept;
-  return exact((inAll - over) / kept + (over > 0 ? 1 : 0));
+  return exact((inAll - over) / kept + (over > 0 && rules.shrinkage === 0 ? 1 : 0));
 }
+
+/** Its length along the bolt: the two side hems are made of cloth that has shrunk, as a drop's allowances are. */
+const turnedPanel = (of: Covered, rules: Rules): Length => exact(turnedFlat(of, rules) + 2 * rules.sideHem);
 
 export type TurnedWork = Omit<YardageWork, 'work'>;
 
@@ -317,7 +322,14 @@ export function railroaded(of: Covered, rules: Rules): Answer<Length> {
         [lengthFigure(cut), lengthFigure(usable)],
         textFigure('yes'),
       ),
-      step('along the bolt, each panel', 'flat width and side hems, no seams', [], lengthFigure(panel)),
+      step(
+        'along the bolt, each panel',
+        rules.shrinkage === 0
+          ? '{} flat + {} side hems, no seams'
+          : '{} flat before shrinking + {} side hems, no seams',
+        [lengthFigure(turnedFlat(of, rules)), lengthFigure(exact(2 * rules.sideHem))],
+        lengthFigure(panel),
+      ),
       ...repeatSteps(work.cutting),
       ...patternedSteps(work, of.quantity ?? 1, rules),
     ],

@@ -40,7 +40,7 @@ export const CLOTH_FINDINGS = table({
   liningTooNarrow: {
     weight: 'stop',
     says: (read: string) =>
-      `${parameter('liningWidth')} reads ${read}, which seams would use up. Check the width and its unit.`,
+      `${parameter('liningWidth')} reads ${read}, which selvages and seams would use up. Check the width and its unit.`,
   },
   liningWiderThanCut: {
     weight: 'note',

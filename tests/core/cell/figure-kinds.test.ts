@@ -14,6 +14,9 @@ describe('a fullness', () => {
 
   it('below 1 or above 6 is refused', () => {
     expect(read(FULLNESS, 0.5)).toContain('1 or more');
+    // A residue of binary arithmetic below 1 is 1.
+    expect(read(FULLNESS, 1 - 2 * Number.EPSILON)).toBe(10_000);
+    expect(read(FULLNESS, 1 - Number.EPSILON / 2)).toBe(10_000);
     expect(read(FULLNESS, 250)).toContain('more than the most taken here, 6');
   });
 });

@@ -72,6 +72,19 @@ describe('a lining', () => {
     expect(workLining(lined({ liningWidth: inches(118) }), rulesOf(whole)).widths).toBe(4);
   });
 
+  it('of another width loses the selvages of its own bolt', () => {
+    // 108 × 2.5 = 270 in are 5 widths of 55 within ½ in selvages; 6 of 45 within theirs give 264, so 7.
+    const of = lined({
+      rodWidth: inches(108),
+      draw: 'stationary cover',
+      fabricWidth: inches(55),
+      liningWidth: inches(45),
+    });
+    const bare: readonly Rule[] = [...BARE, ['lining margin leading', 0], ['lining margin outer', 0]];
+    expect(workLining(of, rulesOf(...bare, ['selvage', 0.5])).widths).toBe(7);
+    expect(workLining({ ...of, fabricWidth: inches(54) }, rulesOf(...bare)).widths).toBe(6);
+  });
+
   it('reaches across its face also where the house takes the nearest widths', () => {
     // 100 × 2.5 = 250, nearest 5 widths: 270 as seamed, less 12. 52 in: 5 × 52 = 260 reach it, 4 do not.
     const nearest: readonly Rule[] = [...BARE, ['widths rounding', 'nearest']];
@@ -100,6 +113,12 @@ describe('a lining', () => {
     // 95 ÷ 0.95 = 100; + 8 = 108; × 6 = 18 yd.
     expect(yards(lining(lined(), rulesOf(['lining shrinkage', 0.05])).value)).toBe(18);
     expect(yards(lining(lined(), rulesOf(['shrinkage', 0.05])).value)).toBe(17.25);
+  });
+
+  it('gives its shrinkage to an interlining that is cut as it is', () => {
+    // 95 ÷ 0.95 + 8 = 108.
+    const rules = rulesOf(['lining shrinkage', 0.05], ['interlining cut', 'as the lining']);
+    expect(toUnit(workLining(lined({ layer: 'interlining' }), rules).cut, 'in')).toBe(108);
   });
 
   it('that seams use up is refused', () => {

@@ -180,8 +180,14 @@ describe('railroaded', () => {
       rodWidth: 1_000_000_001 as Length,
       fullness: ratio(1.5),
     });
-    // (1,000,000,001 × 1.5) ÷ 0.96 = 1,562,500,001.56 nm; rounded twice it would be 1,562,500,003.
-    expect(turnedYardage(of, rulesOf(...BARE, ['shrinkage', 0.04], ['yardage step', 0]))).toBe(1_562_500_002);
+    // (1,000,000,001 × 1.5) ÷ 0.96 = 1,562,500,001.56 nm; rounded up before it would be 1,562,500,002.08.
+    expect(turnedYardage(of, rulesOf(...BARE, ['shrinkage', 0.04], ['yardage step', 0]))).toBe(1_562_500_001);
+  });
+
+  it('makes no side hem longer for its shrinkage, as no allowance of a drop', () => {
+    // A panel is 138¾ ÷ 0.96 + 6 = 150.53125; two are 8.363 yd. Of 144¾ ÷ 0.96 they would be 8.377.
+    const of = window({ fabricWidth: inches(118) });
+    expect(yards(railroaded(of, rulesOf(['shrinkage', 0.04])).value)).toBe(8.375);
   });
 
   it('keeps the vertical repeat along the bolt: panels begin at the same figure', () => {

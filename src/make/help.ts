@@ -46,7 +46,7 @@ const article = (of: CellFunction): string => `
   <ul class="examples">${of.examples.map(example).join('')}</ul>
 </article>`;
 
-export function helpPage(catalogue: readonly CellFunction[]): string {
+export function helpPage(catalogue: readonly CellFunction[], version: string): string {
   const chapters = [...byChapter(catalogue)].map(
     ([chapter, functions]) =>
       `<section><h2>${text(chapter)}</h2>${functions.map(article).join('')}</section>`,
@@ -62,7 +62,7 @@ export function helpPage(catalogue: readonly CellFunction[]): string {
 <body>
   <header>
     <h1>Hemledger</h1>
-    <p>Type a function in a cell, after an equals sign.</p>
+    <p>Type a function in a cell, after an equals sign. This is version ${text(version)}.</p>
     <label for="search">Find a function</label>
     <input id="search" type="search" placeholder="drop, yardage, grommet …" autocomplete="off" />
     <p id="found" role="status"></p>

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { CATALOGUE } from '../../functions';
 import { helpPage } from '../../src/make/help';
 
-const page = helpPage(CATALOGUE);
+const page = helpPage(CATALOGUE, '1.2.3');
 
 describe('the help page', () => {
   it('has an article for every function, under the address Excel links to', () => {

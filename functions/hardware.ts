@@ -2,7 +2,8 @@
 import { listKind, optional } from '../src/core/cell/fields';
 import { WEIGHT } from '../src/core/cell/figure-kinds';
 import { SIZE } from '../src/core/cell/length-kinds';
-import { brackets, rodPieces, stack, type RodPieces } from '../src/core/heading/hardware';
+import { brackets, rodPieces, type RodPieces } from '../src/core/heading/hardware';
+import { stack } from '../src/core/measure/stack';
 import { toUnit } from '../src/core/exact/length';
 import { cellFunction } from './declare';
 import { COUNT, LENGTH, spill } from './gives';

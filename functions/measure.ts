@@ -2,14 +2,15 @@
 import { choiceKind, listKind, optional, required } from '../src/core/cell/fields';
 import { ALLOWANCE, SIZE } from '../src/core/cell/length-kinds';
 import { drop, extension, rodHeight, rodWidth, type End } from '../src/core/measure/measure';
-import { choices, FLOOR_FINISHES, MEASURED_TO } from '../src/core/cell/treatment';
+import { choices, FLOOR_FINISHES, HEADINGS, MEASURED_TO } from '../src/core/cell/treatment';
 import { cellFunction } from './declare';
 import { LENGTH } from './gives';
-import { HEADING, HEADING_IF_KNOWN } from './inputs';
+import { DRAW, HEADING, HEADING_IF_KNOWN, LINING } from './inputs';
 
 const ENDS = choices<End>(
   { word: 'low', says: 'the low end of the band' },
   { word: 'high', says: 'the high end of the band' },
+  { word: 'clear', says: 'the least that the drawn-back stack does not pass', also: ['clear of the glass'] },
 );
 
 const OPENING_WIDTH = required(SIZE, 'the opening, measured inside the frame');
@@ -20,7 +21,15 @@ export const EXTENSION = cellFunction({
   says: 'How far the rod should run past the opening on one side.',
   takes: {
     openingWidth: OPENING_WIDTH,
-    end: optional(choiceKind('low or high', ENDS), 'which end of the band: low (default) or high'),
+    end: optional(
+      choiceKind('low, high or clear', ENDS),
+      'low (default) or high end of the band, or clear: the least that the drawn-back stack does not pass',
+    ),
+  },
+  joined: {
+    heading: optional(choiceKind('a heading', HEADINGS), 'the heading that stacks; blank is pinch'),
+    draw: DRAW,
+    lining: LINING,
   },
   gives: LENGTH,
   examples: [
@@ -38,6 +47,11 @@ export const EXTENSION = cellFunction({
       formula: 'HEM.EXTENSION("8\' 1""")',
       gives: 16,
       because: '97 in is over 96 in: 16 to 20 in each side.',
+    },
+    {
+      formula: 'HEM.EXTENSION(100,"clear",,"wave")',
+      gives: 12.5,
+      because: 'A wave pair stacks 0.1 of the rod on each side: 0.1 × (100 + 2 × 12½) is 12½.',
     },
   ],
   answer: extension,

@@ -175,7 +175,12 @@ export const working = (
     examples: [
       {
         formula: 'HEM.WORKING("RODWIDTH",72)',
-        gives: [['rod width: 72 in inside width + 11 in left + 11 in right = 94 in']],
+        gives: [
+          [
+            'over the glass when drawn back (pinch, pair, unlined): 15.51 in stack − 11 in extension = 4.51 in',
+          ],
+          ['rod width: 72 in inside width + 11 in left + 11 in right = 94 in'],
+        ],
         because: 'The steps a person can check with a pencil.',
       },
       {

@@ -37,6 +37,11 @@ export const HEADING_FINDINGS = table({
     weight: 'note',
     says: () => 'A stationary panel is not drawn back: it has no stack.',
   },
+  stackNeverClears: {
+    weight: 'note',
+    says: (stacking: string) =>
+      `The stack (${stacking}) takes half the rod or more: no side extension clears it. Choose another heading or draw, or an extension of your own.`,
+  },
   pocketIsNotDrawn: {
     weight: 'note',
     says: (heading: string) => `A ${heading} heading is hard to draw; its stack is only a guide.`,

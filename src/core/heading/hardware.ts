@@ -1,12 +1,10 @@
-/** What holds it up: rod pieces, brackets, and the stack the drawn-back drapery makes. */
+/** What holds it up: rod pieces and brackets. */
 import { parameter } from '../findings/parameters';
 import {
   answer,
   finding,
   lengthFigure,
-  noAnswer,
   numberFigure,
-  ratioFigure,
   refuse,
   step,
   textFigure,
@@ -14,50 +12,9 @@ import {
   type Finding,
 } from '../cell/answer';
 import { exact, piecesToCover, type Length } from '../exact/length';
-import { byRatio, upToNanometre } from '../exact/ratio';
 import type { Rules } from '../house/rules';
-import { isDrawn, panelsOf, type Draw, type Heading, type Lining } from '../cell/treatment';
-import { perPanel } from '../cloth/hung';
 
 const LOAD_CAUTION: readonly Finding[] = [finding('loadCaution', parameter('rodWidth'))];
-
-export interface Stacked {
-  readonly rodWidth: Length;
-  readonly heading: Heading;
-  readonly draw: Draw | undefined;
-  readonly lining: Lining | undefined;
-}
-
-/** Width the drawn-back drapery covers on a side: rod share × the heading's share, more where lined. */
-export function stack(of: Stacked, rules: Rules): Answer<Length> {
-  const draw = of.draw ?? 'pair';
-  if (!isDrawn(draw)) return noAnswer('notDrawn', parameter('draw'));
-  const side = perPanel(of.rodWidth, panelsOf(draw));
-  const lining = of.lining ?? 'unlined';
-  const share = rules.stackShare[of.heading];
-  const bare = upToNanometre(byRatio(side, share));
-  const more =
-    lining === 'unlined' ? undefined : lining === 'interlined' ? rules.stackInterlined : rules.stackLined;
-  const value = more === undefined ? bare : upToNanometre(byRatio(bare, more));
-  const stiff = of.heading === 'rod pocket' || of.heading === 'tab top';
-  return answer(
-    value,
-    () => [
-      step(
-        'stack, unlined',
-        '{} rod share × {}',
-        [lengthFigure(side), ratioFigure(share)],
-        lengthFigure(bare),
-      ),
-      ...(more === undefined
-        ? []
-        : [
-            step(`stack, ${lining}`, '{} × {}', [lengthFigure(bare), ratioFigure(more)], lengthFigure(value)),
-          ]),
-    ],
-    stiff ? [finding('pocketIsNotDrawn', parameter('heading'), of.heading)] : [],
-  );
-}
 
 /** Brackets by the largest span for the weight, ends included. */
 export function brackets(of: { rodWidth: Length; weight: number | undefined }, rules: Rules): Answer<number> {

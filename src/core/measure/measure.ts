@@ -14,8 +14,9 @@ import { exact, NO_LENGTH, type Length } from '../exact/length';
 import { unitOf, type Rules } from '../house/rules';
 import type { FloorFinish, Heading, MeasuredTo } from '../cell/treatment';
 import { showLength } from '../exact/unit';
+import { clearExtension, stackOverGlass, type Stacking } from './stack';
 
-export type End = 'low' | 'high';
+export type End = 'low' | 'high' | 'clear';
 
 interface Band {
   readonly low: Length;
@@ -33,21 +34,42 @@ function extensionBand(openingWidth: Length, rules: Rules): Band {
   return { low: rules.extensionLargeLow, high: rules.extensionLargeHigh, size: 'large' };
 }
 
-/** Side extension on one side, by the size of the opening. */
-export function extension(of: { openingWidth: Length; end: End | undefined }, rules: Rules): Answer<Length> {
-  const band = extensionBand(of.openingWidth, rules);
-  const end = of.end ?? 'low';
-  return answer(band[end], [
+/** What stacks where a cell does not say. */
+const USUAL: Stacking = { heading: 'pinch', draw: 'pair', lining: 'unlined' };
+
+/** What is known of the drapery that an extension or a rod is for. */
+type MayStack = { readonly [K in keyof Stacking]?: Stacking[K] | undefined };
+
+const stackingOf = ({ heading, draw, lining }: MayStack): Stacking => ({
+  heading: heading ?? USUAL.heading,
+  draw: draw ?? USUAL.draw,
+  lining: lining ?? USUAL.lining,
+});
+
+export interface Extended extends MayStack {
+  readonly openingWidth: Length;
+  readonly end: End | undefined;
+}
+
+/** Side extension on one side: by the size of the opening, or what clears the stack. */
+export function extension(extended: Extended, rules: Rules): Answer<Length> {
+  const { openingWidth, end = 'low' } = extended;
+  const stacking = stackingOf(extended);
+  if (end === 'clear') return clearExtension(openingWidth, stacking, rules);
+  const band = extensionBand(openingWidth, rules);
+  const value = band[end];
+  return answer(value, () => [
+    ...stackOverGlass({ ...stacking, rodWidth: exact(openingWidth + 2 * value) }, value, rules),
     step(
       `${end} end of the band for a ${band.size} opening`,
       '',
-      [lengthFigure(of.openingWidth)],
-      lengthFigure(band[end]),
+      [lengthFigure(openingWidth)],
+      lengthFigure(value),
     ),
   ]);
 }
 
-export interface Opening {
+export interface Opening extends MayStack {
   readonly openingWidth: Length;
   readonly leftExtension: Length | undefined;
   readonly rightExtension: Length | undefined;
@@ -70,6 +92,14 @@ function outsideBand(key: ParameterKey, given: Length, openingWidth: Length, rul
   );
 }
 
+/** The house's extension where none is given, against the stack on the side or sides where there is one. */
+function usualAgainstStack(of: Opening, rod: Length, usual: Length, rules: Rules): readonly Step[] {
+  const stacking = stackingOf(of);
+  const leftBlank = of.leftExtension === undefined && stacking.draw !== 'one-way right';
+  const rightBlank = of.rightExtension === undefined && stacking.draw !== 'one-way left';
+  return leftBlank || rightBlank ? stackOverGlass({ ...stacking, rodWidth: rod }, usual, rules) : [];
+}
+
 /** Rod width = inside width + left extension + right extension; returns are not in it. */
 export function rodWidth(of: Opening, rules: Rules): Answer<Length> {
   const band = extensionBand(of.openingWidth, rules);
@@ -84,6 +114,7 @@ export function rodWidth(of: Opening, rules: Rules): Answer<Length> {
   return answer(
     rod,
     () => [
+      ...usualAgainstStack(of, rod, band.low, rules),
       step(
         'rod width',
         '{} inside width + {} left + {} right',

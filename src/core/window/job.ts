@@ -6,7 +6,7 @@ import { answer, Refusal, refuse, renamed, type Answer, type Finding, type Step 
 import { arealOf, behindOf, layerOf, type Behind } from '../cloth/behind';
 import { WINDOW_COLUMNS, type ColumnKey, type Window } from './columns';
 import { cutLength } from '../cloth/cuts';
-import { brackets, rodPieces, stack, type RodPieces } from '../heading/hardware';
+import { brackets, rodPieces, type RodPieces } from '../heading/hardware';
 import { costOf, fittings, pricedFittings, type Fittings } from '../heading/fittings';
 import { grommets } from '../heading/grommets';
 import { isPleated, pleats, type PleatsOfWidth } from '../heading/pleats';
@@ -14,6 +14,7 @@ import { rings } from '../heading/rings';
 import { exact, NO_LENGTH, toUnit, type Length } from '../exact/length';
 import type { Money } from '../exact/money';
 import { drop, rodWidth } from '../measure/measure';
+import { stack } from '../measure/stack';
 import { labor } from '../price/price';
 import { unitOf, type Rules } from '../house/rules';
 import { namedBy } from './sheet-words';
@@ -100,7 +101,11 @@ export class WindowWork {
     return this.keep('rod width', () => {
       const { openingWidth, rodWidth: known, leftExtension, rightExtension } = this.window;
       if (openingWidth === undefined && known !== undefined) return answer(known);
-      return rodWidth({ openingWidth: this.need('openingWidth'), leftExtension, rightExtension }, this.rules);
+      const { heading, draw, lining } = this.window;
+      return rodWidth(
+        { openingWidth: this.need('openingWidth'), leftExtension, rightExtension, heading, draw, lining },
+        this.rules,
+      );
     });
   }
 

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { writeStep } from '../../../src/core/cell/steps';
+import { INCHES } from '../../../src/core/exact/unit';
 import { readHouse } from '../../../src/core/house/house';
 import { inches, toUnit, type Length } from '../../../src/core/exact/length';
 import { drop, extension, rodHeight, rodWidth } from '../../../src/core/measure/measure';
@@ -29,6 +31,19 @@ describe('the rod', () => {
     expect(
       shown(rodWidth({ openingWidth, leftExtension: inches(0), rightExtension: undefined }, rules)),
     ).toBe(71);
+  });
+
+  it('tells where the usual extension leaves the stack over the glass, on a side that stacks', () => {
+    const lines = (of: Omit<Parameters<typeof rodWidth>[0], 'openingWidth'>): readonly string[] =>
+      rodWidth({ openingWidth: inches(96), ...of }, rules).steps.map((one) => writeStep(one, INCHES));
+    const blank = { leftExtension: undefined, rightExtension: undefined };
+    expect(lines(blank)).toEqual([
+      'over the glass when drawn back (pinch, pair, unlined): 19.47 in stack − 11 in extension = 8.47 in',
+      'rod width: 96 in inside width + 11 in left + 11 in right = 118 in',
+    ]);
+    // A wave stacks 0.2 of half the rod: 11.8; a one-way right nothing on the left.
+    expect(lines({ ...blank, heading: 'wave' })[0]).toContain('= 0.8 in');
+    expect(lines({ ...blank, rightExtension: inches(40), draw: 'one-way right' })).toHaveLength(1);
   });
 
   it('names the side that lies outside the band, in both directions', () => {

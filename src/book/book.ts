@@ -9,7 +9,22 @@ import type { Area } from './address';
 export type CellValue = number | string | boolean | null;
 
 /** What a stretch of cells is for. The host maps each to a look: fill, font, border, lock. */
-export type Role = 'title' | 'heading' | 'input' | 'working' | 'output' | 'check' | 'note';
+export type Role = 'title' | 'heading' | 'input' | 'working' | 'output' | 'check' | 'note' | PaperRole;
+/** The same on paper: black on white, told apart by weight and lines. */
+export type PaperRole =
+  | 'letterhead'
+  | 'paper title'
+  | 'section'
+  | 'room'
+  | 'label'
+  | 'words'
+  | 'small'
+  | 'column'
+  | 'line'
+  | 'sum'
+  | 'total'
+  | 'blank'
+  | 'signature';
 
 export interface SheetSeen {
   readonly name: string;
@@ -89,6 +104,8 @@ export interface Dress {
   readonly role?: Role;
   /** A number format in English. */
   readonly format?: string;
+  /** Where its contents stand; by their kind where it is left out. */
+  readonly align?: 'left' | 'right' | 'center';
 }
 
 export interface NewSheet {
@@ -143,7 +160,21 @@ export interface Layout {
     readonly repeatColumns?: readonly [number, number];
     /** One where it is left out. */
     readonly pagesWide?: number;
+    /** What of the sheet is printed; all of it where it is left out. */
+    readonly area?: Area;
+    /** Rows that begin a new page. */
+    readonly breaks?: readonly number[];
+    /** Left, top, right and bottom, in inches. */
+    readonly margins?: readonly [left: number, top: number, right: number, bottom: number];
+    /** What stands at the left of every page's foot; at its right the page's number and how many there are. */
+    readonly foot?: string;
   };
+  /** By row number, in points. */
+  readonly heights?: Readonly<Record<number, number>>;
+  /** Cells made into one, on a new sheet only. */
+  readonly merged?: readonly Area[];
+  /** Without the grid's own lines, as paper is. */
+  readonly plain?: true;
 }
 
 /** A short remark shown when the cell is pointed at. */

@@ -10,6 +10,9 @@ export interface Look {
   /** Lined all round, in the colour of EDGE. */
   readonly boxed?: boolean;
   readonly wrapped?: boolean;
+  /** A line above or below, in black. */
+  readonly over?: 'thin' | 'medium';
+  readonly under?: 'hair' | 'thin' | 'medium';
   /** Stays open for typing when she protects the sheet. */
   readonly unlocked?: boolean;
 }
@@ -24,6 +27,19 @@ export const LOOKS: Readonly<Record<Role, Look>> = {
   output: { bold: true, boxed: true },
   check: { italic: true, ink: '8A4B08', boxed: true },
   note: { italic: true, ink: '5A5A5A' },
+  letterhead: { bold: true, size: 15 },
+  'paper title': { bold: true, size: 15 },
+  section: { bold: true, size: 11, under: 'thin' },
+  room: { bold: true, size: 10, wrapped: true },
+  label: { size: 9, ink: '404040', wrapped: true },
+  words: { size: 10, wrapped: true },
+  small: { size: 9, wrapped: true },
+  column: { bold: true, size: 9, over: 'thin', under: 'medium', wrapped: true },
+  line: { size: 10, under: 'hair', wrapped: true },
+  sum: { size: 10, wrapped: true },
+  total: { bold: true, size: 11, over: 'thin', under: 'medium' },
+  blank: { size: 10, under: 'thin' },
+  signature: { size: 9, over: 'thin' },
 };
 
 /** The ground of a cell with a finding. */

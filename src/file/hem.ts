@@ -14,6 +14,7 @@ const COMMANDS: Readonly<Record<string, Entry>> = {
   fill: { says: 'computes a workbook anew and writes it back', load: () => import('./fill') },
   floor: { says: 'works out a floor: cloth, cutting plan, what-if', load: () => import('./floor') },
   functions: { says: 'lists the HEM functions', load: () => import('./list-functions') },
+  papers: { says: 'writes quote, orders and sheets for the workroom', load: () => import('./papers') },
   read: { says: 'shows how a table is read', load: () => import('./read') },
   rules: { says: 'lists the house rules', load: () => import('./list-rules') },
 };

@@ -124,11 +124,15 @@ class Joining {
         `<${prefix}definedName name="${name}">${escaped(areaText(area, true))}</${prefix}definedName>`,
     );
     const titles = joined.flatMap(({ name }, turn) => {
-      const rows = draft.layouts?.find(({ sheet }) => sheet === name)?.print?.repeatRows;
-      if (rows === undefined) return [];
-      const place = `${sheetText(name)}!$${rows[0] + 1}:$${rows[1] + 1}`;
+      const print = draft.layouts?.find(({ sheet }) => sheet === name)?.print;
+      const own = (what: string, place: string): string =>
+        `<${prefix}definedName name="_xlnm.${what}" localSheetId="${file.sheets.length + turn}">${escaped(place)}</${prefix}definedName>`;
+      const rows = print?.repeatRows;
       return [
-        `<${prefix}definedName name="_xlnm.Print_Titles" localSheetId="${file.sheets.length + turn}">${escaped(place)}</${prefix}definedName>`,
+        ...(print?.area === undefined ? [] : [own('Print_Area', areaText(print.area, true))]),
+        ...(rows === undefined
+          ? []
+          : [own('Print_Titles', `${sheetText(name)}!$${rows[0] + 1}:$${rows[1] + 1}`)]),
       ];
     });
     const edits = insertions(workbook, file.part, prefix, sheets.join(''), [...names, ...titles].join(''));

@@ -38,10 +38,15 @@ function cellsOf(draft: Draft, sheet: string): Cells {
       cell.put = formula === undefined ? given?.[down]?.[right] : { formula: shifted(formula, down, right) };
     });
   }
-  for (const { area, role, format } of draft.dress ?? []) {
+  for (const { area, role, format, align } of draft.dress ?? []) {
     if (area.sheet !== sheet) continue;
     each(area, (cell) => {
-      cell.dressed = { role: role ?? cell.dressed.role, format: format ?? cell.dressed.format };
+      const had = cell.dressed;
+      cell.dressed = {
+        role: role ?? had.role,
+        format: format ?? had.format,
+        align: align ?? had.align,
+      };
     });
   }
   return cells;
@@ -57,15 +62,17 @@ function cellXml({ put, dressed }: CellDraft, place: string, looks: Looks): stri
   return `${open} t="inlineStr"><is><t xml:space="preserve">${text(put)}</t></is></c>`;
 }
 
-function viewXml({ frozenRows = 0, frozenColumns = 0 }: Partial<Layout>): string {
-  if (frozenRows + frozenColumns === 0) return '<sheetViews><sheetView workbookViewId="0"/></sheetViews>';
+function viewXml({ frozenRows = 0, frozenColumns = 0, plain }: Partial<Layout>): string {
+  const grid = plain === true ? ' showGridLines="0"' : '';
+  if (frozenRows + frozenColumns === 0)
+    return `<sheetViews><sheetView${grid} workbookViewId="0"/></sheetViews>`;
   const corner = cellText(frozenRows, frozenColumns);
   const pane =
     frozenRows > 0 && frozenColumns > 0 ? 'bottomRight' : frozenRows > 0 ? 'bottomLeft' : 'topRight';
   const splits =
     (frozenColumns > 0 ? ` xSplit="${frozenColumns}"` : '') +
     (frozenRows > 0 ? ` ySplit="${frozenRows}"` : '');
-  return `<sheetViews><sheetView workbookViewId="0"><pane${splits} topLeftCell="${corner}" activePane="${pane}" state="frozen"/></sheetView></sheetViews>`;
+  return `<sheetViews><sheetView${grid} workbookViewId="0"><pane${splits} topLeftCell="${corner}" activePane="${pane}" state="frozen"/></sheetView></sheetViews>`;
 }
 
 function columnsXml({ widths = {} }: Partial<Layout>): string {
@@ -86,25 +93,60 @@ function notesXml(notes: readonly Note[]): string {
   return `<dataValidations count="${notes.length}">${each.join('')}</dataValidations>`;
 }
 
+const mergedXml = ({ merged = [] }: Partial<Layout>): string =>
+  merged.length === 0
+    ? ''
+    : `<mergeCells count="${merged.length}">${merged.map((area) => `<mergeCell ref="${placeText(area)}"/>`).join('')}</mergeCells>`;
+
+/** An ampersand begins a code in a header or footer. */
+const footText = (words: string): string => text(words.replace(/&/g, '&&'));
+
+/** Margins, paper, footer and breaks, in the order the format has them. */
+function printXml({ print }: Partial<Layout>): string {
+  const paper = print?.paper === 'a4' ? 9 : 1;
+  const orientation = print?.landscape === true ? 'landscape' : 'portrait';
+  const { margins, foot, breaks = [] } = print ?? {};
+  const [left, top, right, bottom] = margins ?? [];
+  const edges =
+    margins === undefined
+      ? ''
+      : `<pageMargins left="${left}" right="${right}" top="${top}" bottom="${bottom}" header="0.3" footer="0.3"/>`;
+  const footer =
+    foot === undefined
+      ? ''
+      : `<headerFooter><oddFooter>&amp;L&amp;8${footText(foot)}&amp;R&amp;8page &amp;P of &amp;N</oddFooter></headerFooter>`;
+  const each = breaks.map((row) => `<brk id="${row}" max="16383" man="1"/>`);
+  return (
+    edges +
+    `<pageSetup paperSize="${paper}" orientation="${orientation}" fitToHeight="0"/>` +
+    footer +
+    (breaks.length === 0
+      ? ''
+      : `<rowBreaks count="${breaks.length}" manualBreakCount="${breaks.length}">${each.join('')}</rowBreaks>`)
+  );
+}
+
 export function sheetXml(draft: Draft, sheet: string, looks: Looks): string {
-  const rows = [...cellsOf(draft, sheet)].sort(([one], [other]) => one - other);
+  const layout: Partial<Layout> = draft.layouts?.find((one) => one.sheet === sheet) ?? {};
+  const { heights = {} } = layout;
+  const drawn = cellsOf(draft, sheet);
+  for (const row of Object.keys(heights)) if (!drawn.has(Number(row))) drawn.set(Number(row), new Map());
+  const rows = [...drawn].sort(([one], [other]) => one - other);
   const body = rows.map(([row, line]) => {
     const cells = [...line].sort(([one], [other]) => one - other);
     // A heading may take two lines, which not every program makes room for.
-    const high = cells.some(([, { dressed }]) => dressed.role === 'heading')
-      ? ' ht="31" customHeight="1"'
-      : '';
+    const own =
+      heights[row] ?? (cells.some(([, { dressed }]) => dressed.role === 'heading') ? 31 : undefined);
+    const high = own === undefined ? '' : ` ht="${own}" customHeight="1"`;
     return `<row r="${row + 1}"${high}>${cells.map(([column, cell]) => cellXml(cell, cellText(row, column), looks)).join('')}</row>`;
   });
-  const layout: Partial<Layout> = draft.layouts?.find((one) => one.sheet === sheet) ?? {};
-  const paper = layout.print?.paper === 'a4' ? 9 : 1;
-  const orientation = layout.print?.landscape === true ? 'landscape' : 'portrait';
   const tables = tablesOf(draft, sheet).map((_, at) => `<tablePart r:id="rId${at + 1}"/>`);
   return (
     `${HEAD}<worksheet xmlns="${MAIN}" xmlns:r="${OFFICE}"><sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>` +
     `${viewXml(layout)}${columnsXml(layout)}<sheetData>${body.join('')}</sheetData>` +
+    mergedXml(layout) +
     notesXml((draft.notes ?? []).filter(({ area }) => area.sheet === sheet)) +
-    `<pageSetup paperSize="${paper}" orientation="${orientation}" fitToHeight="0"/>` +
+    printXml(layout) +
     (tables.length === 0 ? '' : `<tableParts count="${tables.length}">${tables.join('')}</tableParts>`) +
     '</worksheet>'
   );

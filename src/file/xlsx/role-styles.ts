@@ -1,13 +1,28 @@
 /** How a role looks in a file: appended to the styles the workbook has, which stay as they are. */
-import type { Role } from '../../book/book';
+import type { Dress, Role } from '../../book/book';
 import { EDGE, LOOKS, type Look } from '../../book/roles';
 import { edited, tagsNamed, walk, escaped, type Edit } from './xml';
 
 /** The pieces of the styles part that make a look. */
 const fontOf = ({ bold, italic, size = 11, ink = '000000' }: Look): string =>
   `<font>${bold === true ? '<b/>' : ''}${italic === true ? '<i/>' : ''}<sz val="${size}"/><color rgb="FF${ink}"/><name val="Calibri"/><family val="2"/></font>`;
-const side = (name: string): string => `<${name} style="thin"><color rgb="FF${EDGE}"/></${name}>`;
-const BOX = `<border>${['left', 'right', 'top', 'bottom'].map(side).join('')}<diagonal/></border>`;
+const SIDES = ['left', 'right', 'top', 'bottom'] as const;
+const side = (name: string, style = 'thin', ink = EDGE): string =>
+  `<${name} style="${style}"><color rgb="FF${ink}"/></${name}>`;
+const BOX = `<border>${SIDES.map((name) => side(name)).join('')}<diagonal/></border>`;
+const BLACK = '000000';
+function borderOf({ boxed, over, under }: Look): string | undefined {
+  if (boxed === true) return BOX;
+  if (over === undefined && under === undefined) return undefined;
+  const top = over === undefined ? '<top/>' : side('top', over, BLACK);
+  const bottom = under === undefined ? '<bottom/>' : side('bottom', under, BLACK);
+  return `<border><left/><right/>${top}${bottom}<diagonal/></border>`;
+}
+function alignmentOf(look: Look | undefined, align: Dressed['align']): string {
+  const across = align === undefined ? '' : ` horizontal="${align}"`;
+  if (look?.wrapped === true) return `<alignment${across} vertical="top" wrapText="1"/>`;
+  return across === '' ? '' : `<alignment${across}/>`;
+}
 
 const FIRST_OWN_FORMAT = 164;
 const NONE =
@@ -16,6 +31,7 @@ const NONE =
 export interface Dressed {
   readonly role: Role | undefined;
   readonly format: string | undefined;
+  readonly align?: Dress['align'];
 }
 
 /** A list of the styles part, and what is joined to it. */
@@ -56,18 +72,17 @@ export class Looks {
   }
 
   /** The style number of cells dressed so. */
-  style({ role, format }: Dressed): number {
+  style({ role, format, align }: Dressed): number {
     const look = role === undefined ? undefined : LOOKS[role];
     const { fonts, fills, borders, cellXfs } = this.shelves;
     const fill = (rgb: string): string =>
       `<fill><patternFill patternType="solid"><fgColor rgb="FF${rgb}"/><bgColor indexed="64"/></patternFill></fill>`;
     const fontId = look === undefined ? 0 : fonts.place(fontOf(look));
     const fillId = look?.fill === undefined ? 0 : fills.place(fill(look.fill));
-    const borderId = look?.boxed === true ? borders.place(BOX) : 0;
+    const border = look === undefined ? undefined : borderOf(look);
+    const borderId = border === undefined ? 0 : borders.place(border);
     const numFmtId = format === undefined ? 0 : this.formatOf(format);
-    const inside =
-      (look?.wrapped === true ? '<alignment vertical="top" wrapText="1"/>' : '') +
-      (look?.unlocked === true ? '<protection locked="0"/>' : '');
+    const inside = alignmentOf(look, align) + (look?.unlocked === true ? '<protection locked="0"/>' : '');
     return cellXfs.place(
       `<xf numFmtId="${numFmtId}" fontId="${fontId}" fillId="${fillId}" borderId="${borderId}" xfId="0" applyNumberFormat="1" applyFont="1" applyFill="1" applyBorder="1" applyAlignment="1" applyProtection="1">${inside}</xf>`,
     );

@@ -1,0 +1,263 @@
+/** A paper's blocks as rows of its sheet: what stands where on the page's columns, how high, how it looks. */
+import {
+  entryText,
+  words,
+  type Block,
+  type Entry,
+  type Pair,
+  type Paper,
+  type TableRow,
+} from '../../core/papers/paper';
+import type { Dress, PaperRole } from '../book';
+import { LOOKS } from '../roles';
+import { heightOf, linesOf } from './words';
+
+export interface BandCell {
+  readonly from: number;
+  readonly span: number;
+  readonly role: PaperRole;
+  readonly entry?: Entry | undefined;
+  readonly align?: Dress['align'];
+}
+
+/** One row of the sheet. */
+export interface Band {
+  /** In points. */
+  readonly height: number;
+  readonly cells: readonly BandCell[];
+  /** Whether the next row stays on its page. */
+  readonly keep?: boolean;
+  readonly newPage?: boolean;
+  /** Whether it stands on every further page. */
+  readonly repeated?: boolean;
+}
+
+const PADDING = 5;
+
+/** The height that the longest of these cells needs. */
+function tall(cells: readonly BandCell[], columnPoints: number, least = 0): number {
+  return cells.reduce((most, { entry, span, role }) => {
+    if (entry === undefined) return most;
+    const { size = 11, wrapped } = LOOKS[role];
+    const lines = wrapped === true ? linesOf(entryText(entry), span * columnPoints - PADDING, size) : 1;
+    return Math.max(most, heightOf(lines, size));
+  }, least);
+}
+
+/** Space between blocks. */
+const GAP: Band = { height: 9, cells: [] };
+const LINE = 15;
+const TO_WRITE_ON = 20;
+
+class Bands {
+  readonly all: Band[] = [];
+
+  constructor(
+    private readonly columns: number,
+    private readonly columnPoints: number,
+  ) {}
+
+  add(cells: readonly BandCell[], more: Partial<Band> = {}): void {
+    this.all.push({ cells, ...more, height: tall(cells, this.columnPoints, more.height) });
+  }
+
+  /** One entry over the whole page. */
+  whole(entry: Entry, role: PaperRole, more: Partial<Band> = {}): void {
+    this.add([{ from: 0, span: this.columns, role, entry }], more);
+  }
+
+  gap(): void {
+    if (this.all.length > 0) this.all.push(GAP);
+  }
+
+  title(text: string | undefined): void {
+    if (text !== undefined) this.whole(words(text), 'section', { keep: true, height: 17 });
+  }
+
+  letterhead({ house, title, facts }: Extract<Block, { is: 'letterhead' }>): void {
+    const half = Math.ceil(this.columns * 0.58);
+    const right = this.columns - half;
+    const label = Math.ceil(right * 0.45);
+    const rows = Math.max(house.length, facts.length + 1);
+    for (let at = 0; at < rows; at++) {
+      const own = house[at];
+      const fact = facts[at - 1];
+      this.add(
+        [
+          {
+            from: 0,
+            span: half,
+            role: at === 0 ? 'letterhead' : 'small',
+            entry: own,
+          },
+          ...(at === 0
+            ? [
+                {
+                  from: half,
+                  span: right,
+                  role: 'paper title' as const,
+                  entry: words(title),
+                  align: 'right' as const,
+                },
+              ]
+            : fact === undefined
+              ? []
+              : [
+                  {
+                    from: half,
+                    span: label,
+                    role: 'label' as const,
+                    entry: words(fact.label),
+                    align: 'right' as const,
+                  },
+                  ...valueOf(fact, half + label, right - label, 'small', 'right'),
+                ]),
+        ],
+        { keep: true },
+      );
+    }
+  }
+
+  pairs({ title, across, pairs }: Extract<Block, { is: 'pairs' }>): void {
+    this.title(title);
+    const each = Math.floor(this.columns / across);
+    const label = Math.max(1, Math.round(each * (across === 1 ? 0.22 : 0.4)));
+    for (let at = 0; at < pairs.length; at += across) {
+      const cells = pairs
+        .slice(at, at + across)
+        .flatMap((pair, turn): BandCell[] => [
+          { from: turn * each, span: label, role: 'label', entry: words(pair.label) },
+          ...valueOf(pair, turn * each + label, each - label, 'words'),
+        ]);
+      this.add(cells, { height: pairs.some(({ entry }) => entry === undefined) ? TO_WRITE_ON : LINE });
+    }
+  }
+
+  table({ columns, rows, repeated }: Extract<Block, { is: 'table' }>): void {
+    const starts = columns.map((_, at) => columns.slice(0, at).reduce((sum, { span }) => sum + span, 0));
+    const cell = (at: number, role: PaperRole, entry: Entry | undefined): BandCell => ({
+      from: starts[at] ?? 0,
+      span: columns[at]?.span ?? 1,
+      role,
+      entry,
+      align: columns[at]?.align,
+    });
+    this.add(
+      columns.map(({ heading }, at) => cell(at, 'column', words(heading))),
+      { keep: true, height: 16, ...(repeated === true && { repeated }) },
+    );
+    for (const [turn, row] of rows.entries()) this.row(row, rows[turn + 1], columns.length, cell);
+  }
+
+  private row(
+    { is, cells }: TableRow,
+    next: TableRow | undefined,
+    columns: number,
+    cell: (at: number, role: PaperRole, entry: Entry | undefined) => BandCell,
+  ): void {
+    if (is === 'group' || is === 'detail') {
+      const [entry = words('')] = cells;
+      this.whole(entry, is === 'group' ? 'room' : 'small', {
+        keep: is === 'group' || next?.is === 'detail',
+        ...(is === 'group' && { height: 19 }),
+      });
+      return;
+    }
+    const role = is === 'sum' ? 'sum' : is === 'fill' ? 'blank' : 'line';
+    this.add(
+      Array.from({ length: columns }, (_, at) => cell(at, role, cells[at])),
+      { keep: next?.is === 'detail' || next?.is === 'sum', height: is === 'fill' ? TO_WRITE_ON : LINE },
+    );
+  }
+
+  totals({ pairs }: Extract<Block, { is: 'totals' }>): void {
+    const label = Math.ceil(this.columns / 3);
+    const value = Math.ceil(this.columns / 6);
+    const from = this.columns - label - value;
+    for (const [at, { label: text, entry, strong }] of pairs.entries()) {
+      const role = strong === true ? 'total' : 'sum';
+      this.add(
+        [
+          { from, span: label, role, entry: words(text) },
+          { from: from + label, span: value, role, entry, align: 'right' },
+        ],
+        { keep: at < pairs.length - 1, height: strong === true ? 19 : LINE },
+      );
+    }
+  }
+
+  notes({ title, lines, small }: Extract<Block, { is: 'notes' }>): void {
+    this.title(title);
+    for (const line of lines) this.whole(line, small === true ? 'small' : 'words');
+  }
+
+  /** Two lines to sign side by side. */
+  signatures(lines: readonly string[]): void {
+    const each = Math.floor(this.columns / 2);
+    for (let at = 0; at < lines.length; at += 2) {
+      this.all.push({ height: 26, cells: [], keep: true });
+      this.add(
+        lines.slice(at, at + 2).map((text, turn): BandCell => ({
+          from: turn * each,
+          span: each - (turn === 0 ? 1 : 0),
+          role: 'signature',
+          entry: words(text),
+        })),
+        { keep: at + 2 < lines.length },
+      );
+    }
+  }
+}
+
+/** A pair's own value, or a line to write on. */
+function valueOf(
+  { entry }: Pair,
+  from: number,
+  span: number,
+  role: PaperRole,
+  align: Dress['align'] = 'left',
+): BandCell[] {
+  return [
+    entry === undefined
+      ? { from, span: Math.max(1, span - 1), role: 'blank' }
+      : { from, span, role, entry, align },
+  ];
+}
+
+/** The rows of a paper whose page has columns of so many points. */
+export function bandsOf({ page, blocks }: Paper, columnPoints: number): readonly Band[] {
+  const bands = new Bands(page.columns, columnPoints);
+  let newPage = false;
+  for (const block of blocks) {
+    if (block.is === 'page') {
+      newPage = bands.all.length > 0;
+      continue;
+    }
+    if (!newPage) bands.gap();
+    const from = bands.all.length;
+    switch (block.is) {
+      case 'letterhead':
+        bands.letterhead(block);
+        break;
+      case 'pairs':
+        bands.pairs(block);
+        break;
+      case 'table':
+        bands.table(block);
+        break;
+      case 'totals':
+        bands.totals(block);
+        break;
+      case 'notes':
+        bands.notes(block);
+        break;
+      case 'signatures':
+        bands.signatures(block.lines);
+        break;
+    }
+    const first = bands.all[from];
+    if (newPage && first !== undefined) bands.all[from] = { ...first, newPage: true };
+    newPage = false;
+  }
+  return bands.all;
+}

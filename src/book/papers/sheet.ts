@@ -1,0 +1,113 @@
+/** A paper as a sheet of the workbook: cells that point at the job's, none of them a function of ours. */
+import { entryText, type Entry, type EntryKind, type Page, type Paper } from '../../core/papers/paper';
+import { areaAt } from '../address';
+import type { CellPut } from '../book';
+import { together, type Draft } from '../sheets/draft';
+import { bandsOf, type Band } from './bands';
+
+const POINTS = 72;
+const INCHES: Readonly<Record<Page['size'], readonly [wide: number, high: number]>> = {
+  letter: [8.5, 11],
+  a4: [8.27, 11.69],
+};
+
+/** What a page has room for, in points. */
+export function roomOn({ size, landscape, margins }: Page): { wide: number; high: number } {
+  const [short, long] = INCHES[size];
+  const [wide, high] = landscape ? [long, short] : [short, long];
+  const [left, top, right, bottom] = margins;
+  return { wide: (wide - left - right) * POINTS, high: (high - top - bottom) * POINTS };
+}
+
+/** A column of so many points in characters of the usual font, seven pixels each and five beside. */
+const charactersOf = (points: number): number => Math.floor(((points / 0.75 - 5) / 7) * 100) / 100;
+
+/** So that a font a little wider does not ask for a second page across. */
+const SAFE = 0.985;
+
+const FORMATS: Readonly<Record<EntryKind, string>> = {
+  words: '@',
+  money: '#,##0.00',
+  count: 'General',
+  yardage: '0.00#',
+  share: '0.0##%',
+  day: 'd mmmm yyyy',
+};
+
+function putOf({ as, value, at }: Entry): CellPut {
+  if (at !== undefined) return { formula: `=IF(${at}="","",${at})` };
+  // A day that is only said is text, or the sheet's own format would be the reader's guess.
+  return as === 'day' ? entryText({ as, value }) : value;
+}
+
+/** Rows at which a page begins, so that what belongs together is not parted. */
+export function breaksOf(bands: readonly Band[], high: number): readonly number[] {
+  const breaks: number[] = [];
+  const header = bands.findIndex(({ repeated }) => repeated === true);
+  const again = bands[header]?.height ?? 0;
+  let used = 0;
+  for (let at = 0; at < bands.length;) {
+    let end = at;
+    while (end < bands.length - 1 && bands[end]?.keep === true) end++;
+    const stretch = bands.slice(at, end + 1);
+    const needs = stretch.reduce((sum, { height }) => sum + height, 0);
+    const asked = stretch[0]?.newPage === true;
+    if (at > 0 && (asked || used + needs > high)) {
+      breaks.push(at);
+      used = header >= 0 && at > header ? again : 0;
+    }
+    used += needs;
+    at = end + 1;
+  }
+  return breaks;
+}
+
+/** `sign` stands before every amount, where the house has one. */
+export function paperDraft(paper: Paper, sheet: string, sign = ''): Draft {
+  const { page } = paper;
+  const { wide, high } = roomOn(page);
+  const each = (wide / page.columns) * SAFE;
+  const bands = bandsOf(paper, each);
+  const header = bands.findIndex(({ repeated }) => repeated === true);
+  const money = sign === '' ? FORMATS.money : `"${sign.replace(/"/g, '')}"${FORMATS.money}`;
+  const merged = bands.flatMap(({ cells }, row) =>
+    cells.filter(({ span }) => span > 1).map(({ from, span }) => areaAt(sheet, row, from, 1, span)),
+  );
+  return together(
+    { newSheets: [{ name: sheet }] },
+    ...bands.map(({ cells }, row): Draft => ({
+      puts: cells.flatMap(({ from, entry }) =>
+        entry === undefined ? [] : [{ area: areaAt(sheet, row, from), cells: [[putOf(entry)]] }],
+      ),
+      dress: cells.map(({ from, span, role, entry, align }) => ({
+        area: areaAt(sheet, row, from, 1, span),
+        role,
+        ...(entry !== undefined &&
+          entry.as !== 'words' && { format: entry.as === 'money' ? money : FORMATS[entry.as] }),
+        ...(align !== undefined && { align }),
+      })),
+    })),
+    {
+      layouts: [
+        {
+          sheet,
+          widths: Object.fromEntries(
+            Array.from({ length: page.columns }, (_, at) => [at, charactersOf(each)]),
+          ),
+          heights: Object.fromEntries(bands.map(({ height }, row) => [row, height])),
+          merged,
+          plain: true,
+          print: {
+            landscape: page.landscape,
+            paper: page.size,
+            area: areaAt(sheet, 0, 0, bands.length, page.columns),
+            breaks: breaksOf(bands, high),
+            margins: page.margins,
+            foot: paper.foot,
+            ...(header >= 0 && { repeatRows: [header, header] as const }),
+          },
+        },
+      ],
+    },
+  );
+}

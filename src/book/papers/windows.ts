@@ -1,0 +1,157 @@
+/** The windows of a job by the one reader of tables, each with what the client pays for it. */
+import { Refusal } from '../../core/cell/answer';
+import { WINDOW_COLUMNS } from '../../core/window/columns';
+import type { Facts } from '../../core/window/facts';
+import { WindowWork } from '../../core/window/job';
+import { headingsByKey, refusalOf, windowOf } from '../../core/window/reader/as-window';
+import { cellOf } from '../../core/window/reader/cells';
+import { readTable, type TableRead } from '../../core/window/reader/read';
+import type { RowRead } from '../../core/window/reader/rows';
+import type { ColumnRead, Corrections } from '../../core/window/reader/understand';
+import type { House } from '../../core/house/house';
+import type { JobWindow } from '../../core/papers/job';
+import { count, words, type Entry, type EntryKind } from '../../core/papers/paper';
+import type { Cells, NamedSheet } from './cells';
+
+export interface WindowsSeen {
+  readonly sheet: string;
+  /** The number its job bears in the workbook: 1 where it is the only one. */
+  readonly job: string;
+  readonly windows: readonly JobWindow[];
+  readonly unread: readonly string[];
+  /** Where the amounts stand that the client pays; undefined where the sheet has none. */
+  readonly priceColumn: number | undefined;
+  readonly lastRow: number;
+}
+
+const PRICED =
+  /(?:^|\| ?)(?:client |selling |sell |line |total )?(?:price|total|amount)(?: to (?:the )?client)?$/i;
+const PER_UNIT = /\b(?:a|per|each|yd|yard|metre|meter)\b/i;
+
+/** The column of what a row sells for: the last that its heading or the reader calls so, with figures in it. */
+export function priceColumnOf(
+  cells: Cells,
+  sheet: string,
+  columns: readonly ColumnRead[],
+  rows: readonly RowRead[],
+): number | undefined {
+  const figures = (at: number): boolean =>
+    rows.some(({ row, is }) => is === 'window' && typeof cells.at(sheet, row, at) === 'number');
+  const called = columns.filter(
+    ({ at, means, heading }) =>
+      (means.includes('total') || (PRICED.test(heading.trim()) && !PER_UNIT.test(heading))) && figures(at),
+  );
+  return called.at(-1)?.at;
+}
+
+/** What a row calls its room, also where the reader left two such columns open. */
+function roomColumn(columns: readonly ColumnRead[]): number | undefined {
+  const sure = columns.find(({ means }) => means.includes('room'));
+  const open = columns.find(({ couldBe, other }) => other === 'roomType' || couldBe.includes('room'));
+  return (sure ?? open)?.at;
+}
+
+const FACT_KEYS = ['drawnBy', 'certificate', 'railroaded', 'children'] as const;
+
+function factsOf({ values }: RowRead): Facts {
+  return Object.fromEntries(
+    FACT_KEYS.flatMap((key) => (values[key] === undefined ? [] : [[key, values[key]]])),
+  ) as Facts;
+}
+
+/** A table that our own template made bears its job's number. */
+const jobOf = (table: string | undefined): string => /^windows(_\d+)?$/i.exec(table ?? '')?.[1] ?? '';
+
+/** A table as it was read, and where what a row says beside its window stands. */
+interface Source {
+  readonly cells: Cells;
+  readonly sheet: NamedSheet;
+  readonly read: TableRead;
+  readonly house: House;
+  readonly priceColumn: number | undefined;
+  readonly roomColumn: number | undefined;
+  readonly remarksColumn: number | undefined;
+  readonly quantityColumn: number | undefined;
+}
+
+/** Why a row is no window that can be worked out. */
+interface Unread {
+  readonly unread: string;
+}
+
+function windowAt(source: Source, one: RowRead, line: number): JobWindow | Unread {
+  const { cells, sheet, read, house } = source;
+  const { row } = one;
+  const told = (sentence: string): Unread => ({ unread: `${sheet.name}, row ${row + 1}: ${sentence}` });
+  const [bad] = one.unread.filter(({ key }) => key in WINDOW_COLUMNS);
+  if (bad !== undefined) {
+    const raw = (sheet.rows[row] ?? []).map(cellOf);
+    return told(refusalOf(bad, { at: row, cells: raw }, read.columns, house.unit).sentence);
+  }
+  const entryAt = (column: number | undefined): Entry | undefined =>
+    column === undefined ? undefined : cells.entry(sheet.name, row, column);
+  const figureAt = (column: number | undefined, as: EntryKind): Entry | undefined =>
+    column === undefined ? undefined : cells.figure(sheet.name, row, column, as);
+  try {
+    const work = new WindowWork(windowOf(one.values), house.rules, headingsByKey(read.columns));
+    work.cloth();
+    return {
+      row,
+      line,
+      work,
+      room: entryAt(source.roomColumn) ?? words(work.window.room ?? `Window ${line}`),
+      quantity: figureAt(source.quantityColumn, 'count') ?? count(work.quantity),
+      facts: factsOf(one),
+      remarks: entryAt(source.remarksColumn),
+      price: figureAt(source.priceColumn, 'money'),
+    };
+  } catch (thrown) {
+    if (!(thrown instanceof Refusal)) throw thrown;
+    return told(thrown.finding.sentence);
+  }
+}
+
+function windowsIn(
+  cells: Cells,
+  sheet: NamedSheet,
+  read: TableRead,
+  house: House,
+  priceSaid: number | undefined,
+): WindowsSeen {
+  const { columns } = read;
+  const source: Source = {
+    cells,
+    sheet,
+    read,
+    house,
+    priceColumn: priceSaid ?? priceColumnOf(cells, sheet.name, columns, read.rows),
+    roomColumn: roomColumn(columns),
+    remarksColumn: columns.find(({ other }) => other === 'remarks')?.at,
+    quantityColumn: columns.find(({ means }) => means.includes('quantity'))?.at,
+  };
+  const rows = read.rows.filter(({ is }) => is === 'window');
+  const all = rows.map((one, at) => windowAt(source, one, at + 1));
+  return {
+    sheet: sheet.name,
+    job: jobOf(cells.tableAt(sheet.name, rows[0]?.row ?? -1)?.name),
+    windows: all.filter((one): one is JobWindow => !('unread' in one)),
+    unread: all.flatMap((one) => ('unread' in one ? [one.unread] : [])),
+    priceColumn: source.priceColumn,
+    lastRow: rows.at(-1)?.row ?? 0,
+  };
+}
+
+/** The first sheet that holds a table of windows; undefined where none does. */
+export function readWindows(
+  cells: Cells,
+  house: House,
+  said?: Corrections,
+  priceColumn?: number,
+): WindowsSeen | undefined {
+  for (const sheet of cells.sheets) {
+    const read = readTable(sheet, { unit: house.unit, ...(said === undefined ? {} : { said }) });
+    if ('columns' in read && read.none === undefined)
+      return windowsIn(cells, sheet, read, house, priceColumn);
+  }
+  return undefined;
+}

@@ -1,0 +1,93 @@
+/** A job as its papers need it: who it is for, its windows with their facts and figures, its cloths, its sums. */
+import type { Unit } from '../exact/unit';
+import type { Rules } from '../house/rules';
+import type { WindowWork } from '../window/job';
+import type { Facts } from '../window/facts';
+import type { HouseWords } from './house-lines';
+import type { Entry, PaperSize } from './paper';
+
+export interface JobWindow {
+  /** Sheet row, from 0. */
+  readonly row: number;
+  /** As the job numbers its lines, from 1. */
+  readonly line: number;
+  readonly room: Entry;
+  readonly quantity: Entry;
+  readonly work: WindowWork;
+  /** What the row says beside its measures. */
+  readonly facts: Facts;
+  /** What the client pays for the row; undefined where nothing says so. */
+  readonly price?: Entry | undefined;
+  readonly remarks?: Entry | undefined;
+}
+
+/** A cloth as the job's own table of fabrics has it. */
+export interface JobCloth {
+  readonly name: string;
+  readonly supplier?: Entry | undefined;
+  readonly colour?: Entry | undefined;
+  readonly content?: Entry | undefined;
+  readonly width?: Entry | undefined;
+  readonly verticalRepeat?: Entry | undefined;
+  readonly horizontalRepeat?: Entry | undefined;
+  readonly match?: Entry | undefined;
+  readonly mayBeTurned?: Entry | undefined;
+  readonly price?: Entry | undefined;
+  readonly toOrder?: Entry | undefined;
+  readonly wholeRoll?: Entry | undefined;
+  readonly certificate?: Entry | undefined;
+  readonly reserve?: Entry | undefined;
+  readonly neededBy?: Entry | undefined;
+}
+
+/** Of whom the house buys. */
+export interface Supplier {
+  readonly name: string;
+  readonly account?: Entry | undefined;
+  readonly address?: Entry | undefined;
+  readonly shipBy?: Entry | undefined;
+}
+
+/** What stands under the lines: installation, freight, tax, total … */
+export interface Sum {
+  readonly label: string;
+  readonly is: 'part' | 'subtotal' | 'tax' | 'total' | 'deposit' | 'balance';
+  readonly entry: Entry;
+}
+
+export interface PapersJob {
+  readonly unit: Unit;
+  readonly rules: Rules;
+  readonly size: PaperSize;
+  /** The day the papers bear, as spreadsheets count. */
+  readonly today: number;
+  readonly house: HouseWords;
+  readonly client?: Entry | undefined;
+  readonly place?: Entry | undefined;
+  readonly reference?: Entry | undefined;
+  readonly measuredBy?: Entry | undefined;
+  readonly measuredOn?: Entry | undefined;
+  readonly validUntil?: Entry | undefined;
+  readonly publicBuilding: boolean;
+  readonly children: boolean;
+  readonly windows: readonly JobWindow[];
+  readonly cloths: readonly JobCloth[];
+  readonly suppliers: readonly Supplier[];
+  readonly sums: readonly Sum[];
+  /** Rows that cannot be worked out, each in a sentence. */
+  readonly unread: readonly string[];
+}
+
+/** Windows by room, in the order the rooms first appear: layers of one window stay together. */
+export function byRoom<T extends { readonly room: Entry }>(
+  list: readonly T[],
+): readonly { readonly room: Entry; readonly of: readonly T[] }[] {
+  const rooms = new Map<string, { room: Entry; of: T[] }>();
+  for (const one of list) {
+    const key = String(one.room.value).trim().toLowerCase();
+    const same = rooms.get(key);
+    if (same === undefined) rooms.set(key, { room: one.room, of: [one] });
+    else same.of.push(one);
+  }
+  return [...rooms.values()];
+}

@@ -1,0 +1,154 @@
+/**
+ * A paper as data: what a client, a supplier, a cutter or an installer is given, block by block. Who
+ * shows it (a sheet, a page of the pane) adds nothing to it.
+ */
+import { showDay } from '../cell/day';
+import { digits } from '../exact/unit';
+
+/** In the order they are written. */
+export const PAPER_KINDS = ['quote', 'order', 'hardware', 'work', 'labels', 'install', 'findings'] as const;
+export type PaperKind = (typeof PAPER_KINDS)[number];
+
+/** How an entry is shown; a length is words, since a tape reads fractions. */
+export type EntryKind = 'words' | 'money' | 'count' | 'yardage' | 'share' | 'day';
+
+/** What stands in one place of a paper. */
+export interface Entry {
+  readonly as: EntryKind;
+  /** A day counts as spreadsheets count. */
+  readonly value: string | number;
+  /** The cell of the job that holds this very value, as a formula names it: Windows!D5. */
+  readonly at?: string | undefined;
+}
+
+export const words = (value: string, at?: string): Entry => ({ as: 'words', value, at });
+export const amount = (value: number, at?: string): Entry => ({ as: 'money', value, at });
+export const count = (value: number, at?: string): Entry => ({ as: 'count', value, at });
+export const day = (value: number, at?: string): Entry => ({ as: 'day', value, at });
+
+/** A word and what stands beside it; a line to write on where nothing does. */
+export interface Pair {
+  readonly label: string;
+  readonly entry: Entry | undefined;
+  /** Set apart, as a total is. */
+  readonly strong?: true;
+}
+
+export interface Column {
+  readonly heading: string;
+  /** How many of the page's columns it covers; together they are `Page.columns`. */
+  readonly span: number;
+  readonly align?: 'left' | 'right' | 'center';
+}
+
+/**
+ * line: a cell for each column, undefined where it stays blank. group and detail: one entry over the
+ * whole table, as the head of what follows or as what is said of the line above. fill: blanks to write on.
+ */
+export interface TableRow {
+  readonly is: 'line' | 'group' | 'detail' | 'sum' | 'fill';
+  readonly cells: readonly (Entry | undefined)[];
+}
+
+export type Block =
+  /** The house's own lines at the left, the paper's name and its facts at the right. */
+  | {
+      readonly is: 'letterhead';
+      readonly house: readonly Entry[];
+      readonly title: string;
+      readonly facts: readonly Pair[];
+    }
+  | {
+      readonly is: 'pairs';
+      readonly title?: string;
+      /** How many stand side by side. */
+      readonly across: 1 | 2 | 3;
+      readonly pairs: readonly Pair[];
+    }
+  | {
+      readonly is: 'table';
+      readonly columns: readonly Column[];
+      readonly rows: readonly TableRow[];
+      /** Whether its headings stand on every further page; of one table a paper. */
+      readonly repeated?: true;
+    }
+  | { readonly is: 'totals'; readonly pairs: readonly Pair[] }
+  | {
+      readonly is: 'notes';
+      readonly title?: string;
+      readonly lines: readonly Entry[];
+      readonly small?: true;
+    }
+  | { readonly is: 'signatures'; readonly lines: readonly string[] }
+  /** What follows begins a new page. */
+  | { readonly is: 'page' };
+
+export type PaperSize = 'letter' | 'a4';
+
+export interface Page {
+  readonly size: PaperSize;
+  readonly landscape: boolean;
+  /** Equal columns the page is divided into. */
+  readonly columns: number;
+  /** In inches: left, top, right, bottom. */
+  readonly margins: readonly [left: number, top: number, right: number, bottom: number];
+}
+
+export const PORTRAIT = (size: PaperSize): Page => ({
+  size,
+  landscape: false,
+  columns: 12,
+  margins: [0.6, 0.55, 0.6, 0.7],
+});
+
+export interface Paper {
+  readonly kind: PaperKind;
+  /** As its sheet is called where that is free. */
+  readonly sheet: string;
+  readonly title: string;
+  readonly page: Page;
+  /** At the left of every page's foot. */
+  readonly foot: string;
+  readonly blocks: readonly Block[];
+}
+
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+];
+
+/** 9 March 2026: a month in words is read alike on both sides of an ocean. */
+export function dayInWords(serial: number): string {
+  const [year = '', month = '', of = ''] = showDay(Math.floor(serial)).split('-');
+  return `${Number(of)} ${MONTHS[Number(month) - 1] ?? month} ${year}`;
+}
+
+const grouped = (figure: number): string =>
+  figure.toLocaleString('en-US', { minimumFractionDigits: 2, maximumFractionDigits: 2 });
+
+/** An entry as a page shows it, before any sign of a currency. */
+export function entryText({ as, value }: Entry): string {
+  if (typeof value === 'string') return value;
+  switch (as) {
+    case 'money':
+      return grouped(value);
+    case 'share':
+      return `${digits(value * 100)}%`;
+    case 'day':
+      return dayInWords(value);
+    case 'words':
+    case 'count':
+    case 'yardage':
+      return digits(value);
+  }
+}

@@ -1,0 +1,26 @@
+/** Every paper of a job, in the order they are written; what cannot be made says what it lacks. */
+import type { PapersJob } from './job';
+import type { Paper, PaperKind } from './paper';
+import { isMade, quotePaper, type Made } from './quote';
+
+const MAKERS: Readonly<Partial<Record<PaperKind, (job: PapersJob) => readonly Made[]>>> = {
+  quote: (job) => [quotePaper(job)],
+};
+
+export interface PapersMade {
+  readonly papers: readonly Paper[];
+  /** What is missing, by the kind of paper that could not be made. */
+  readonly missing: readonly { readonly kind: PaperKind; readonly sentences: readonly string[] }[];
+}
+
+export const MADE_KINDS = Object.keys(MAKERS) as readonly PaperKind[];
+
+export function papersOf(job: PapersJob, only: readonly PaperKind[] = MADE_KINDS): PapersMade {
+  const papers: Paper[] = [];
+  const missing: { kind: PaperKind; sentences: readonly string[] }[] = [];
+  for (const kind of only)
+    for (const made of MAKERS[kind]?.(job) ?? [])
+      if (isMade(made)) papers.push(made);
+      else missing.push({ kind, sentences: made.missing });
+  return { papers, missing };
+}

@@ -1,0 +1,191 @@
+/** The client's quote: lines in the client's words, the sums after them, what is and is not included. */
+import { bare } from '../cell/treatment';
+import { clientWords, specification } from './client-words';
+import { letterheadOf, linesOf } from './house-lines';
+import { byRoom, type JobWindow, type PapersJob, type Sum } from './job';
+import { day, PORTRAIT, words, type Block, type Entry, type Pair, type Paper, type TableRow } from './paper';
+
+/** What a paper cannot be made without. */
+export interface Missing {
+  readonly missing: readonly string[];
+}
+export type Made = Paper | Missing;
+export const isMade = (made: Made): made is Paper => !('missing' in made);
+
+/** Why no price can be told to a client; nothing is made up in its place. */
+function missingOf({ windows, sums, unread }: PapersJob): readonly string[] {
+  const unpriced = windows.filter(({ price }) => price === undefined);
+  const total = sums.find(({ is }) => is === 'total');
+  const missing = [...unread];
+  if (windows.length === 0) missing.push('The job has no window that can be worked out.');
+  else if (unpriced.length === windows.length)
+    missing.push(
+      'No window has a price. Set the prices and making charges on the sheet of prices; in a table of your own, say which column holds what the client pays.',
+    );
+  else
+    for (const { room, line } of unpriced)
+      missing.push(`${room.value} (line ${line}) has no price: its cell says why, or is blank.`);
+  if (unpriced.length === 0 && total === undefined)
+    missing.push(
+      'The job has no total. Set what is missing on the sheet of checks, or put a total under the prices.',
+    );
+  if (total !== undefined && total.entry.value === 0)
+    missing.push('The total is 0: nothing is priced. Set the prices, or write the charge that is due.');
+  return missing;
+}
+
+const isOwn = (job: PapersJob, fabric: string | undefined): boolean => {
+  const cloth = job.cloths.find(({ name }) => fabric !== undefined && bare(name) === bare(fabric));
+  return /\b(?:customer|client)\b|\bcom\b/i.test(String(cloth?.supplier?.value ?? ''));
+};
+
+const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+function windowRows(job: PapersJob, one: JobWindow, room: string, installed: boolean): readonly TableRow[] {
+  const { work, quantity, price, facts } = one;
+  const said = clientWords(work, installed);
+  const spec = specification(work, {
+    drawnBy: facts.drawnBy,
+    ownMaterial: isOwn(job, work.window.fabric),
+  });
+  return [
+    { is: 'line', cells: [words(room === '' ? upperFirst(said) : `${room}: ${said}`), quantity, price] },
+    ...(spec === '' ? [] : [{ is: 'detail' as const, cells: [words(upperFirst(spec))] }]),
+    ...(one.remarks === undefined ? [] : [{ is: 'detail' as const, cells: [one.remarks] }]),
+  ];
+}
+
+/** Windows of one room stand together; a room of several layers has its name above them. */
+function lines(job: PapersJob): readonly TableRow[] {
+  const installed = job.sums.some(
+    ({ label, entry }) => /install|hanging|fitting/i.test(label) && entry.value !== 0,
+  );
+  return byRoom(job.windows).flatMap(({ room, of }): readonly TableRow[] => {
+    if (of.length === 1) return of.flatMap((one) => windowRows(job, one, String(room.value), installed));
+    return [{ is: 'group', cells: [room] }, ...of.flatMap((one) => windowRows(job, one, '', installed))];
+  });
+}
+
+/** Nothing of zero but the total itself. */
+export const printed = (sums: readonly Sum[]): readonly Sum[] => {
+  const noDeposit = sums.some(({ is, entry }) => is === 'deposit' && entry.value === 0);
+  return sums.filter(
+    ({ is, entry }) => is === 'total' || (entry.value !== 0 && !(is === 'balance' && noDeposit)),
+  );
+};
+
+function times(job: PapersJob): readonly Pair[] {
+  const { house } = job;
+  return [
+    { label: 'Lead time from deposit', entry: house.leadDeposit },
+    ...(house.leadCutting === undefined
+      ? []
+      : [{ label: 'from approval of the cutting', entry: house.leadCutting }]),
+    ...(house.claimDays === undefined
+      ? []
+      : [
+          {
+            label: 'Claims',
+            entry: words(`within ${house.claimDays.value} days of installation, in writing`),
+          },
+        ]),
+    ...(job.measuredBy === undefined ? [] : [{ label: 'Measured by', entry: job.measuredBy }]),
+    ...(job.measuredOn === undefined ? [] : [{ label: 'Measured on', entry: job.measuredOn }]),
+  ];
+}
+
+const validUntil = ({ validUntil: own, today, house }: PapersJob): Entry | undefined =>
+  own ?? (typeof house.validDays?.value === 'number' ? day(today + house.validDays.value) : undefined);
+
+/** The word for the paper's foot: whose it is. */
+export const footOf = (
+  { reference, client }: Pick<PapersJob, 'reference' | 'client'>,
+  title: string,
+): string => [title, reference?.value, client?.value].filter((one) => one !== undefined).join(' · ');
+
+const listOf = (title: string, lines: readonly Entry[]): readonly Block[] =>
+  lines.length === 0 ? [] : [{ is: 'notes', title, lines, small: true }];
+
+/** What is said of every job, where it matters. */
+const caution = (sentence: string): Block => ({ is: 'notes', small: true, lines: [words(sentence)] });
+
+function head(job: PapersJob): readonly Block[] {
+  const valid = validUntil(job);
+  return [
+    {
+      is: 'letterhead',
+      house: letterheadOf(job.house),
+      title: 'Quote',
+      facts: [
+        { label: 'Date', entry: day(job.today) },
+        ...(valid === undefined ? [] : [{ label: 'Valid until', entry: valid }]),
+        ...(job.reference === undefined ? [] : [{ label: 'Reference', entry: job.reference }]),
+      ],
+    },
+    {
+      is: 'pairs',
+      across: 2,
+      pairs: [
+        { label: 'For', entry: job.client },
+        { label: 'At', entry: job.place },
+      ],
+    },
+  ];
+}
+
+function conditions(job: PapersJob): readonly Block[] {
+  const { house, children } = job;
+  return [
+    { is: 'pairs', across: 1, title: 'Time', pairs: times(job) },
+    ...listOf('Not included', linesOf(house, 'exclusion1', 'exclusion2', 'exclusion3', 'exclusion4')),
+    ...listOf('Terms', linesOf(house, 'term1', 'term2', 'term3', 'term4')),
+    ...(children
+      ? [
+          caution(
+            'Operating cords and loops are a strangulation hazard for children: cordless or wand operation is the safer choice. Local codes and licensed practice decide.',
+          ),
+        ]
+      : []),
+    {
+      is: 'signatures',
+      lines: [
+        `For ${house.name?.value ?? 'the workroom'}, name and date`,
+        'Accepted by the client, name and date',
+      ],
+    },
+  ];
+}
+
+export function quotePaper(job: PapersJob): Made {
+  const missing = missingOf(job);
+  if (missing.length > 0) return { missing };
+  return {
+    kind: 'quote',
+    sheet: 'Client quote',
+    title: 'Quote',
+    page: PORTRAIT(job.size),
+    foot: footOf(job, 'Quote'),
+    blocks: [
+      ...head(job),
+      {
+        is: 'table',
+        repeated: true,
+        columns: [
+          { heading: 'What we make for you', span: 9 },
+          { heading: 'Quantity', span: 1, align: 'center' },
+          { heading: 'Price', span: 2, align: 'right' },
+        ],
+        rows: lines(job),
+      },
+      {
+        is: 'totals',
+        pairs: printed(job.sums).map(({ label, is, entry }): Pair => ({
+          label,
+          entry,
+          ...(is === 'total' && { strong: true as const }),
+        })),
+      },
+      ...conditions(job),
+    ],
+  };
+}

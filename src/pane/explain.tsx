@@ -15,7 +15,8 @@ import { NAMESPACE } from '../../functions/index';
 import { areaText, placeText, sameSheet, type Area } from '../book/address';
 import type { Book } from '../book/book';
 import { Refusal, renamed, type Weight } from '../core/cell/answer';
-import { elevation, type Elevation } from '../core/window/elevation';
+import type { Drawing as Described } from '../core/drawing/drawing';
+import { elevation } from '../core/drawing/elevation';
 import { isBlank, readBack, type CellIn } from '../core/cell/fields';
 import { namedBy, type Naming } from '../core/window/sheet-words';
 import { writeStep } from '../core/cell/steps';
@@ -74,7 +75,7 @@ const INTENT: Readonly<Record<Weight, 'error' | 'warning' | 'info'>> = {
 interface Explained {
   readonly asked: CellAsked;
   readonly seen?: WindowSeen;
-  readonly drawing?: Elevation;
+  readonly drawing?: Described;
 }
 
 async function explain(book: Book, area: Area): Promise<Explained> {

@@ -66,6 +66,20 @@ export function flatOfPanel(widthsEach: number, usable: Usable): number {
   return widthsEach * usable.each - (Math.ceil(widthsEach) - 1) * usable.seam - 2 * usable.hem;
 }
 
+/** The same width by width, from the leading edge to the return: seam to seam, or to the hem. */
+export function flatsOfPanel(widthsEach: number, usable: Usable): readonly number[] {
+  const many = Math.ceil(widthsEach);
+  return Array.from({ length: many }, (_, at) => {
+    const first = at === 0;
+    const last = at === many - 1;
+    return (
+      (last ? widthsEach - at : 1) * usable.each -
+      usable.seam * ((first ? 0 : 0.5) + (last ? 0 : 0.5)) -
+      usable.hem * ((first ? 1 : 0) + (last ? 1 : 0))
+    );
+  });
+}
+
 /** Flat cloth in a whole treatment of so many widths; may be a half nanometre, never less exact. */
 export const flatInAll = (widths: number, panels: 1 | 2, usable: Usable): number =>
   panels * flatOfPanel(widths / panels, usable);

@@ -15,11 +15,11 @@ import {
   type Finding,
   type Step,
 } from '../cell/answer';
-import { exact, type Length } from '../exact/length';
+import { exact, NO_LENGTH, type Length } from '../exact/length';
 import { unitOf, type Rules } from '../house/rules';
 import { panelsOf, type Heading } from '../cell/treatment';
 import { digits, showLength } from '../exact/unit';
-import { flatInAll, usableWidth } from '../cloth/bolt';
+import { flatInAll, flatsOfPanel, usableWidth } from '../cloth/bolt';
 import { finishedInAll } from '../cloth/hung';
 import { fullness, widthsStep } from '../cloth/widths';
 import { panelOf, showShare, wholeShare, zoneOf, type MadeUp, type Panel, type Share } from './panel';
@@ -47,6 +47,10 @@ export interface Pleats {
   readonly spaces: number;
   readonly space: Share;
   readonly takeUp: Share;
+  /** From the leading edge to the first. */
+  readonly first: Share;
+  /** Of a box pleat, as wide as it shows; others show none. */
+  readonly face: Length;
   /** From the leading edge to the return; none where there are fewer pleats than widths. */
   readonly byWidth: readonly PleatsOfWidth[];
 }
@@ -121,7 +125,8 @@ function countPleats(of: MadeUp, panel: Panel, rules: Rules): Counted {
 /** Pleats width by width: the seam lies behind the last pleat of each, so its space is the next one's. */
 function shareByWidth(pleats: number, space: Share, face: number, panel: Panel): readonly PleatsOfWidth[] {
   const { widths, usable, lead, outer } = panel;
-  const many = Math.ceil(widths);
+  const flats = flatsOfPanel(widths, usable);
+  const many = flats.length;
   if (pleats < many) return [];
   return Array.from({ length: many }, (_, at) => {
     const first = at === 0;
@@ -129,12 +134,8 @@ function shareByWidth(pleats: number, space: Share, face: number, panel: Panel):
     const width = last ? widths - at : 1;
     const upTo = (covered: number): number => Math.round((pleats * Math.min(widths, covered)) / widths);
     const own = upTo(at + 1) - upTo(at);
-    const flat =
-      width * usable.each -
-      usable.seam * ((first ? 0 : 0.5) + (last ? 0 : 0.5)) -
-      usable.hem * ((first ? 1 : 0) + (last ? 1 : 0));
     const finished = own * (space + face) - (first ? space : 0) + (first ? lead : 0) + (last ? outer : 0);
-    return { width, pleats: own, takeUp: (flat - finished) / own };
+    return { width, pleats: own, takeUp: ((flats[at] ?? 0) - finished) / own };
   });
 }
 
@@ -158,6 +159,8 @@ function setPleats(of: MadeUp, rules: Rules): SetPleats {
     spaces,
     space,
     takeUp: (panel.flat - panel.finished) / pleats,
+    first: panel.lead,
+    face: exact(face),
     byWidth: shareByWidth(pleats, space, face, panel),
   };
   return { ...counted, set, panel };
@@ -282,9 +285,17 @@ function pleatSteps(of: MadeUp, { set, panel, wished, pleats: count }: SetPleats
 
 /** A wave has snaps for pleats, and carriers for what stands between them. */
 function asPleats({ value, steps, findings }: Answer<Snaps>, rules: Rules): Answer<Pleats> {
-  const { snaps: count, apart: space } = value;
+  const { snaps: count, apart: space, first } = value;
   return answer(
-    { pleats: count, spaces: count - 1, space, takeUp: rules.snapSpacing, byWidth: [] },
+    {
+      pleats: count,
+      spaces: count - 1,
+      space,
+      takeUp: rules.snapSpacing,
+      first,
+      face: NO_LENGTH,
+      byWidth: [],
+    },
     () => steps,
     findings,
   );

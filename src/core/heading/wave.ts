@@ -8,6 +8,8 @@ export interface Snaps {
   readonly snaps: number;
   /** Carriers from each other when closed. */
   readonly apart: Share;
+  /** Along the cloth, from the edge to the first. */
+  readonly first: Share;
 }
 
 /** Snaps of one panel: an even count at the tape's spacing, so that both edges turn to the wall. */
@@ -15,7 +17,8 @@ export function snaps(of: MadeUp, rules: Rules): Answer<Snaps> {
   const { flat, share } = panelOf(of, rules);
   const count = Math.max(2, Math.floor(flat / rules.snapSpacing / 2) * 2);
   const apart = share / (count - 1);
-  return answer({ snaps: count, apart }, () => [
+  const first = (flat - (count - 1) * rules.snapSpacing) / 2;
+  return answer({ snaps: count, apart, first }, () => [
     step(
       'snaps a panel',
       '{} flat at {}, down to an even count',

@@ -31,7 +31,7 @@ import {
   type YardageWork,
 } from '../cloth/yardage';
 import { lining, workLining, type Lined, type LiningWork } from '../cloth/lining';
-import { coveredByPanel, finishedWidth, returnOf, type Hung } from '../cloth/hung';
+import { coveredByPanel, finishedWidth, overlapOf, returnOf, type Hung } from '../cloth/hung';
 import { chargedWidths, saveWidth, toOneLess, type Clothed } from '../cloth/widths';
 
 type Given<K extends ColumnKey> = NonNullable<Window[K]>;
@@ -42,6 +42,10 @@ export interface SetOut {
   /** Between pleats, or from centre to centre of grommets; of a wave, between its carriers. */
   readonly space: number | undefined;
   readonly takeUp: number | undefined;
+  /** From the leading edge to the first: of pleats along the finished heading, else along the flat cloth. */
+  readonly first?: number;
+  /** Of a box pleat, as wide as it shows. */
+  readonly face?: Length;
   /** Pleats from seam to seam, from the leading edge to the return. */
   readonly byWidth?: readonly PleatsOfWidth[];
 }
@@ -159,6 +163,11 @@ export class WindowWork {
   /** Rod to wall at each outer side. */
   get returnDepth(): Length {
     return returnOf({ return: this.returnGiven() }, this.rules);
+  }
+
+  /** What each leading edge is carried past the centre. */
+  get overlapEach(): Length {
+    return overlapOf(this.hung(), this.rules);
   }
 
   private get orderedDrop(): Length {
@@ -316,15 +325,15 @@ export class WindowWork {
       const of = this.madeUp();
       if (isPleated(of.heading) || of.heading === 'wave') {
         const set = pleats(of, this.rules);
-        const { pleats: count, space, byWidth } = set.value;
+        const { pleats: count, space, byWidth, first, face } = set.value;
         const takeUp = of.heading === 'wave' ? undefined : set.value.takeUp;
-        return answer({ count, space, takeUp, byWidth }, () => set.steps, set.findings);
+        return answer({ count, space, takeUp, first, face, byWidth }, () => set.steps, set.findings);
       }
       if (of.heading !== 'grommet') return answer({ count: 0, space: undefined, takeUp: undefined });
       const flat = exact(Math.floor(this.cloth().work.flat / panelsOf(of.draw ?? 'pair')));
       const set = grommets({ flatWidth: flat }, this.rules);
-      const { count, spacing: space } = set.value;
-      return answer({ count, space, takeUp: undefined }, () => set.steps, set.findings);
+      const { count, spacing: space, firstCentre: first } = set.value;
+      return answer({ count, space, takeUp: undefined, first }, () => set.steps, set.findings);
     });
   }
 

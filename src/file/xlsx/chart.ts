@@ -3,6 +3,7 @@ import { areaAt, areaText, type Area } from '../../book/address';
 import type { CellValue, NewChart } from '../../book/book';
 import type { Parts } from './archive';
 import { freshPart, HEAD, OFFICE, relationships, TYPES } from './package-part';
+import { idsOf, shapesXml, type DrawnShapes } from './shapes';
 import { bytesOfText } from './text';
 import { partText, relationshipsPart } from './workbook';
 import { beforeEnd, escaped, escapedControls, tagsNamed } from './xml';
@@ -112,27 +113,44 @@ function draw(parts: Parts, sheet: string, id: string): void {
   put(parts, sheet, `${xml.slice(0, at)}<drawing xmlns:r="${OFFICE}" r:id="${id}"/>${xml.slice(at)}`);
 }
 
-/** Adds charts to a sheet that holds no drawing yet. */
-export function addCharts(parts: Parts, sheet: string, charts: readonly DrawnChart[]): void {
-  if (charts.length === 0) return;
+/** Joins a sheet that holds no drawing yet to one: what is anchored on it, and the parts those point at. */
+function addDrawing(parts: Parts, sheet: string, anchors: string, targets = ''): void {
   const drawing = freshPart(parts, 'xl/drawings/drawing');
-  const targets = charts.map((chart, at) => {
-    const part = freshPart(parts, 'xl/charts/chart');
-    put(parts, part, chartXml(chart));
-    addType(parts, part, 'drawingml.chart');
-    return relation(`rId${at + 1}`, 'chart', `/${part}`);
-  });
-  const frames = charts.map((chart, at) => placed(chart, at + 1)).join('');
   put(
     parts,
     drawing,
-    `${HEAD}<xdr:wsDr xmlns:xdr="${PLACED}" xmlns:a="${DRAWING}" xmlns:r="${OFFICE}">${frames}</xdr:wsDr>`,
+    `${HEAD}<xdr:wsDr xmlns:xdr="${PLACED}" xmlns:a="${DRAWING}" xmlns:r="${OFFICE}">${anchors}</xdr:wsDr>`,
   );
-  put(parts, relationshipsPart(drawing), relationships(targets.join('')));
+  if (targets !== '') put(parts, relationshipsPart(drawing), relationships(targets));
   addType(parts, drawing, 'drawing');
   const own = relationshipsPart(sheet);
   const line = relation('rIdDrawing', 'drawing', `/${drawing}`);
   const before = partText(parts, own);
   put(parts, own, before === undefined ? relationships(line) : beforeEnd(before, own, line));
   draw(parts, sheet, 'rIdDrawing');
+}
+
+/** Adds drawings to a sheet that holds none yet. */
+export function addShapes(parts: Parts, sheet: string, drawings: readonly DrawnShapes[]): void {
+  if (drawings.length === 0) return;
+  let id = 2;
+  const anchors = drawings.map((one) => {
+    const xml = shapesXml(one, id);
+    id += idsOf(one);
+    return xml;
+  });
+  addDrawing(parts, sheet, anchors.join(''));
+}
+
+/** Adds charts to a sheet that holds no drawing yet. */
+export function addCharts(parts: Parts, sheet: string, charts: readonly DrawnChart[]): void {
+  if (charts.length === 0) return;
+  const targets = charts.map((chart, at) => {
+    const part = freshPart(parts, 'xl/charts/chart');
+    put(parts, part, chartXml(chart));
+    addType(parts, part, 'drawingml.chart');
+    return relation(`rId${at + 1}`, 'chart', `/${part}`);
+  });
+  const frames = charts.map((chart, at) => placed(chart, at + 1));
+  addDrawing(parts, sheet, frames.join(''), targets.join(''));
 }

@@ -4,12 +4,15 @@ import { useId, useState } from 'react';
 import { TO_START } from '../../book/floor/sheets';
 import type { Roll } from '../../core/rolls/cutting';
 import type { CutPlan, PlannedRoll } from '../../core/rolls/plan';
-import { showLength, showRemnant, showYardage, type Unit } from '../../core/exact/unit';
+import { laidOut, type PaintedBox } from '../../core/drawing/laid-out';
+import { cutLengths, rollDrawing, rollTitle } from '../../core/drawing/roll';
+import type { Unit } from '../../core/exact/unit';
 import { FillPatterns, LengthFill, SpareFill, Swatch } from './roll-fill';
 
 const WIDE = 320;
 const HIGH = 26;
 const LABEL = 14;
+const LETTERS = 9;
 /** Drawn at first; the others on demand. */
 const FIRST = 10;
 
@@ -20,7 +23,7 @@ const useStyles = makeStyles({
   // A rim of the ground keeps the room readable on any pattern.
   room: {
     fill: tokens.colorNeutralForeground1,
-    fontSize: '9px',
+    fontSize: `${LETTERS}px`,
     textAnchor: 'middle',
     stroke: tokens.colorNeutralBackground1,
     strokeWidth: '2px',
@@ -44,11 +47,7 @@ export function RollDrawing({ plan, rolls, unit }: Props) {
   const id = useId().replace(/:/g, '');
   const [all, setAll] = useState(false);
   const stretches = plan.rolls.flatMap((roll) => roll.stretches);
-  const cut = stretches.flatMap(({ cuts }) => cuts.map((one) => one.length));
-  // As a tape reads them: lengths a hair apart are one.
-  const lengths = [
-    ...new Set([...cut].sort((one, other) => other - one).map((length) => showLength(length, unit))),
-  ];
+  const lengths = cutLengths(plan.rolls, unit);
   const longest = plan.rolls.reduce((most, { length }) => Math.max(most, length), 1);
   const shown = all ? plan.rolls : plan.rolls.slice(0, FIRST);
   return (
@@ -111,73 +110,47 @@ interface OneProps {
 
 function OneRoll({ id, of, flaws, longest, unit, lengths }: OneProps) {
   const styles = useStyles();
-  const scale = WIDE / longest;
-  const lot = of.lot === undefined ? '' : `, lot ${of.lot}`;
-  const label = `Roll ${of.number}${lot}: ${showYardage(of.length, unit)}, ${showRemnant(of.remnant, unit)} left`;
-  const band = { y: LABEL, height: HIGH };
-  const pieces = of.stretches.flatMap((stretch) => {
-    let at: number = stretch.from;
-    return stretch.cuts.flatMap((cut) =>
-      Array.from({ length: cut.count }, () => {
-        const x = at * scale;
-        at += cut.length;
-        const length = showLength(cut.length, unit);
-        return { x, width: cut.length * scale, length, room: cut.room ?? cut.label ?? '' };
-      }),
-    );
-  });
+  const paper = { wide: (WIDE * of.length) / longest, high: HIGH, letters: LETTERS };
+  const { boxes, words, says } = laidOut(rollDrawing(of, { flaws, lengths, unit }), paper, unit);
   return (
     <svg
       className={styles.drawing}
-      viewBox={`-1 0 ${WIDE + 2} ${LABEL + HIGH + 2}`}
+      viewBox={`-1 ${-LABEL} ${WIDE + 2} ${LABEL + HIGH + 2}`}
       role="img"
-      aria-label={`${label}. ${pieces.length} cuts.`}
+      aria-label={says}
     >
-      <text className={styles.label} x={0} y={LABEL - 4}>
-        {label}
+      <text className={styles.label} x={0} y={-4}>
+        {rollTitle(of, unit)}
       </text>
-      <SpareFill id={id} of="left" x={0} width={of.length * scale} {...band} />
-      {of.stretches.map(({ from, toStart, cuts }) =>
-        toStart === undefined || cuts.length === 0 ? null : (
-          <SpareFill
-            key={from}
-            id={id}
-            of="start"
-            x={(from - toStart) * scale}
-            width={toStart * scale}
-            {...band}
-          />
-        ),
-      )}
-      {pieces.map(({ x, width, length, room }, at) => (
-        <g key={at}>
-          <LengthFill
-            id={id}
-            at={lengths.indexOf(length)}
-            says={`${room === '' ? '' : `${room}: `}${length}`}
-            x={x}
-            width={width}
-            {...band}
-          />
-          {room.length * 5 < width && (
-            <text className={styles.room} x={x + width / 2} y={LABEL + HIGH / 2 + 3}>
-              {room}
-            </text>
-          )}
-        </g>
+      {boxes.map((box, at) => (
+        <RollBox key={at} id={id} of={box} />
       ))}
-      {flaws.map(({ from, length }) => (
-        <rect
-          key={from}
-          className={styles.flaw}
-          x={from * scale}
-          width={Math.max(1.5, length * scale)}
-          {...band}
-        >
-          <title>flaw</title>
-        </rect>
+      {words.map(({ words, x, y }, at) => (
+        <text key={at} className={styles.room} x={x} y={y}>
+          {words}
+        </text>
       ))}
-      <rect className={styles.edge} x={0} width={of.length * scale} {...band} />
+      <rect className={styles.edge} x={0} y={0} width={paper.wide} height={HIGH} />
     </svg>
+  );
+}
+
+function RollBox({
+  id,
+  of: { look, alike = 0, says, ...box },
+}: {
+  readonly id: string;
+  readonly of: PaintedBox;
+}) {
+  const styles = useStyles();
+  const place = { x: box.x, y: box.y, width: box.width, height: box.height };
+  if (look === 'cut')
+    return <LengthFill id={id} at={alike} {...(says !== undefined && { says })} {...place} />;
+  if (look === 'spare' || look === 'start')
+    return <SpareFill id={id} of={look === 'spare' ? 'left' : 'start'} {...place} />;
+  return (
+    <rect className={styles.flaw} {...place}>
+      <title>{says}</title>
+    </rect>
   );
 }

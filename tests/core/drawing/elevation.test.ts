@@ -1,18 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { Refusal } from '../../../src/core/cell/answer';
 import { findColumns, readWindow } from '../../../src/core/window/columns';
-import { elevation, type Elevation } from '../../../src/core/window/elevation';
+import type { Drawing } from '../../../src/core/drawing/drawing';
+import { elevation } from '../../../src/core/drawing/elevation';
 import { WindowWork } from '../../../src/core/window/job';
 import { inches, toUnit } from '../../../src/core/exact/length';
 import { DEFAULT_RULES } from '../../../src/core/house/house';
 import { INCHES } from '../../../src/core/exact/unit';
 
-const drawn = (of: Readonly<Record<string, unknown>>): Elevation => {
+const drawn = (of: Readonly<Record<string, unknown>>): Drawing => {
   const window = readWindow(Object.values(of), findColumns(Object.keys(of)), INCHES);
   return elevation(new WindowWork(window, DEFAULT_RULES));
 };
 const PAIR = { 'inside width': 72, 'measured height': 98, heading: 'pinch', 'fabric width': 54 };
-const dimensions = (of: Elevation): Readonly<Record<string, number>> =>
+const dimensions = (of: Drawing): Readonly<Record<string, number>> =>
   Object.fromEntries(of.dimensions.map((one) => [one.what, toUnit(one.of, 'in')]));
 
 describe('the elevation', () => {

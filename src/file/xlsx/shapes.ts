@@ -1,0 +1,143 @@
+/** A drawing as shapes of a sheet: DrawingML, black on white, one shape for all marks of one look. */
+import type { LaidOut, Look, PaintedWords } from '../../core/drawing/laid-out';
+import { escaped, escapedControls } from './xml';
+
+/** Where on its sheet, by row and column from 0 and points from their corner. */
+export interface DrawnShapes {
+  readonly row: number;
+  readonly column: number;
+  readonly right: number;
+  readonly name: string;
+  readonly of: LaidOut;
+  readonly letters: number;
+}
+
+const EMU = 12_700;
+const emu = (points: number): number => Math.round(points * EMU);
+const text = (raw: string): string => escaped(escapedControls(raw));
+
+interface Style {
+  /** In points; none without an outline. */
+  readonly line?: number;
+  readonly dash?: 'dash' | 'sysDot' | 'sysDash' | 'dashDot';
+  readonly ink?: string;
+  /** A grey, or the name of a pattern. */
+  readonly fill?: string;
+}
+
+const BLACK = '000000';
+const STYLES: Readonly<Record<Look, Style>> = {
+  opening: { line: 0.75, dash: 'dash', ink: '606060' },
+  rod: { line: 1, fill: '404040' },
+  bracket: { fill: BLACK },
+  cloth: { line: 1 },
+  overlap: { line: 0.5, dash: 'sysDot', fill: 'pct10' },
+  seam: { line: 0.75, dash: 'dashDot' },
+  stack: { line: 0.5, fill: 'E4E4E4' },
+  floor: { line: 1.5 },
+  wall: { line: 1.5 },
+  return: { line: 1.25 },
+  pleat: { line: 0.75, fill: 'E4E4E4' },
+  mark: { line: 1 },
+  arrow: { line: 1.25 },
+  cut: { line: 0.75 },
+  spare: { line: 0.5, fill: 'ltUpDiag' },
+  start: { line: 0.5, fill: 'ltDnDiag' },
+  flaw: { fill: BLACK },
+  dimension: { line: 0.4, ink: '505050' },
+};
+/** Cut lengths are told apart by these greys, light enough to write on; the first is plain. */
+const ALIKE = ['FFFFFF', 'E6E6E6', 'CECECE', 'F4F4F4', 'DADADA', 'C2C2C2'];
+
+const solid = (ink: string): string => `<a:solidFill><a:srgbClr val="${ink}"/></a:solidFill>`;
+
+function fillXml(fill: string | undefined): string {
+  if (fill === undefined || fill === '') return '<a:noFill/>';
+  if (/^[0-9A-F]{6}$/.test(fill)) return solid(fill);
+  return `<a:pattFill prst="${fill}"><a:fgClr><a:srgbClr val="707070"/></a:fgClr><a:bgClr><a:srgbClr val="FFFFFF"/></a:bgClr></a:pattFill>`;
+}
+
+const lineXml = ({ line, dash, ink = BLACK }: Style): string =>
+  line === undefined
+    ? '<a:ln><a:noFill/></a:ln>'
+    : `<a:ln w="${emu(line)}">${solid(ink)}${dash === undefined ? '' : `<a:prstDash val="${dash}"/>`}</a:ln>`;
+
+const point = (x: number, y: number): string => `<a:pt x="${emu(x)}" y="${emu(y)}"/>`;
+const move = (x: number, y: number): string => `<a:moveTo>${point(x, y)}</a:moveTo>`;
+const to = (x: number, y: number): string => `<a:lnTo>${point(x, y)}</a:lnTo>`;
+
+/** All marks of one look as one path over the whole drawing, in the order they are drawn. */
+interface Traced {
+  readonly style: Style;
+  path: string;
+}
+
+function traced({ boxes, lines, rounds }: LaidOut): readonly Traced[] {
+  const found = new Map<string, Traced>();
+  const of = (look: Look, kind: string, alike?: number): Traced => {
+    const key = `${look} ${kind} ${alike ?? ''}`;
+    const own = STYLES[look];
+    const fill = alike === undefined ? own.fill : ALIKE[alike % ALIKE.length];
+    // An open line is never filled.
+    const style =
+      kind === 'line' ? { ...own, line: own.line ?? 0.75, fill: '' } : { ...own, fill: fill ?? '' };
+    const trace = found.get(key) ?? { style, path: '' };
+    found.set(key, trace);
+    return trace;
+  };
+  for (const { look, x, y, width, height, alike } of boxes)
+    of(look, 'box', alike).path +=
+      `${move(x, y)}${to(x + width, y)}${to(x + width, y + height)}${to(x, y + height)}<a:close/>`;
+  for (const { look, x, y, radius } of rounds)
+    of(look, 'round').path +=
+      `${move(x + radius, y)}<a:arcTo wR="${emu(radius)}" hR="${emu(radius)}" stAng="0" swAng="21600000"/><a:close/>`;
+  for (const { look, from, to: end } of lines)
+    of(look, 'line').path += `${move(from[0], from[1])}${to(end[0], end[1])}`;
+  return [...found.values()];
+}
+
+const named = (id: number, name: string, says?: string): string =>
+  `<xdr:cNvPr id="${id}" name="${text(name)}"${says === undefined ? '' : ` descr="${text(says)}"`}/>`;
+
+const frame = (x: number, y: number, wide: number, high: number): string =>
+  `<a:xfrm><a:off x="${emu(x)}" y="${emu(y)}"/><a:ext cx="${emu(wide)}" cy="${emu(high)}"/></a:xfrm>`;
+
+const shape = (id: number, { style, path }: Traced, { wide, high }: LaidOut): string =>
+  `<xdr:sp macro="" textlink=""><xdr:nvSpPr>${named(id, `marks ${id}`)}<xdr:cNvSpPr/></xdr:nvSpPr><xdr:spPr>${frame(0, 0, wide, high)}` +
+  `<a:custGeom><a:avLst/><a:gdLst/><a:ahLst/><a:cxnLst/><a:rect l="0" t="0" r="r" b="b"/><a:pathLst><a:path w="${emu(wide)}" h="${emu(high)}">${path}</a:path></a:pathLst></a:custGeom>` +
+  `${fillXml(style.fill)}${lineXml(style)}</xdr:spPr></xdr:sp>`;
+
+const ALIGN = { start: 'l', middle: 'ctr', end: 'r' } as const;
+
+/** A text box about its words: wide enough for any letters, its baseline where it was laid. */
+function lettering(id: number, { words, x, y, anchor, turned }: PaintedWords, letters: number): string {
+  const long = Math.max(1, [...words].length) * letters * 0.75 + 4;
+  const tall = letters * 1.3;
+  const back = { start: 0, middle: long / 2, end: long }[anchor];
+  const up = letters * 1.02;
+  const place =
+    turned === true ? frame(x - up, y - long + back, tall, long) : frame(x - back, y - up, long, tall);
+  return (
+    `<xdr:sp macro="" textlink=""><xdr:nvSpPr>${named(id, `words ${id}`)}<xdr:cNvSpPr txBox="1"/></xdr:nvSpPr>` +
+    `<xdr:spPr>${place}<a:prstGeom prst="rect"><a:avLst/></a:prstGeom><a:noFill/><a:ln><a:noFill/></a:ln></xdr:spPr>` +
+    `<xdr:txBody><a:bodyPr wrap="none" lIns="0" tIns="0" rIns="0" bIns="0"${turned === true ? ' vert="vert270"' : ''} anchor="t"/><a:p><a:pPr algn="${ALIGN[anchor]}"/>` +
+    `<a:r><a:rPr lang="en-US" sz="${Math.round(letters * 100)}">${solid(BLACK)}<a:latin typeface="Calibri"/></a:rPr><a:t>${text(words)}</a:t></a:r></a:p></xdr:txBody></xdr:sp>`
+  );
+}
+
+/** One drawing, as a group anchored at a cell; `id` is the first of its own numbers. */
+export function shapesXml({ row, column, right, name, of, letters }: DrawnShapes, id: number): string {
+  const marks = traced(of).map((trace, at) => shape(id + 1 + at, trace, of));
+  const first = id + 1 + marks.length;
+  const words = of.words.map((one, at) => lettering(first + at, one, letters));
+  const size = `cx="${emu(of.wide)}" cy="${emu(of.high)}"`;
+  return (
+    `<xdr:oneCellAnchor><xdr:from><xdr:col>${column}</xdr:col><xdr:colOff>${emu(right)}</xdr:colOff><xdr:row>${row}</xdr:row><xdr:rowOff>0</xdr:rowOff></xdr:from><xdr:ext ${size}/>` +
+    `<xdr:grpSp><xdr:nvGrpSpPr>${named(id, name, of.says)}<xdr:cNvGrpSpPr/></xdr:nvGrpSpPr>` +
+    `<xdr:grpSpPr><a:xfrm><a:off x="0" y="0"/><a:ext ${size}/><a:chOff x="0" y="0"/><a:chExt ${size}/></a:xfrm></xdr:grpSpPr>` +
+    `${marks.join('')}${words.join('')}</xdr:grpSp><xdr:clientData/></xdr:oneCellAnchor>`
+  );
+}
+
+/** Numbers that one drawing takes for its shapes. */
+export const idsOf = ({ of }: DrawnShapes): number => 1 + traced(of).length + of.words.length;

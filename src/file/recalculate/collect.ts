@@ -1,5 +1,5 @@
 /** Every formula of a workbook file, as it is computed: its shape, where it fills, what the file shows for it. */
-import { readAddress, type Area } from '../../book/address';
+import { areaAt, readAddress, type Area } from '../../book/address';
 import type { CellValue } from '../../engine/workbook';
 import { DATA_TABLE, type Shape, type Shapes } from './shapes';
 import { shifted } from '../../book/formula';
@@ -8,17 +8,33 @@ import type { At } from './table-reference';
 import type { CellSeen } from '../xlsx/sheet';
 import type { WorkbookFile } from '../xlsx/workbook';
 
-export interface FormulaCell extends At {
-  readonly shape: Shape;
-  /** plain gives one value; dynamic spills as far as it likes; array fills its reach, no more. */
-  readonly kind: 'plain' | 'dynamic' | 'array' | 'table';
-  /** The cells the file says it fills. */
-  readonly reach: Area;
+export class FormulaCell implements At {
+  constructor(
+    readonly sheet: number,
+    readonly shape: Shape,
+    /** plain gives one value; dynamic spills as far as it likes; array fills its reach, no more. */
+    readonly kind: 'plain' | 'dynamic' | 'array' | 'table',
+    readonly cell: CellSeen,
+    /** The cell that holds its text, where several share one. */
+    readonly master: CellSeen | undefined,
+  ) {}
+
+  get row(): number {
+    return this.cell.row;
+  }
+  get column(): number {
+    return this.cell.column;
+  }
   /** What the file shows for it. */
-  readonly old: CellValue;
-  readonly cell: CellSeen;
-  /** The cell that holds its text, where several share one. */
-  readonly master: CellSeen | undefined;
+  get old(): CellValue {
+    return this.cell.value;
+  }
+  /** The cells the file says it fills. */
+  get reach(): Area {
+    const { row, column, formula } = this.cell;
+    const fills = formula?.kind === 'array' || formula?.kind === 'table';
+    return (fills ? readAddress(formula.ref ?? '') : undefined) ?? areaAt('', row, column);
+  }
 }
 
 export interface Collected {
@@ -47,7 +63,7 @@ export const typedText = (formula: Pick<FormulaCell, 'cell' | 'master'>): string
 export function collect(file: WorkbookFile, shapes: Shapes): Collected {
   const formulas: FormulaCell[] = [];
   const inner: { owner: number; cell: CellSeen }[] = [];
-  for (const [sheet, { name, seen }] of file.sheets.entries()) {
+  for (const [sheet, { seen }] of file.sheets.entries()) {
     const masters = new Map<string, CellSeen>();
     const filled = new Map<number, number>();
     const rest: CellSeen[] = [];
@@ -62,11 +78,12 @@ export function collect(file: WorkbookFile, shapes: Shapes): Collected {
         const master = formula.text === undefined ? masters.get(formula.shared ?? '') : undefined;
         // An array's inner cells may carry an empty <f>: they belong to its first cell.
         if (formula.text === undefined && master === undefined && formula.kind !== 'table') continue;
-        const one = asFormula(file, { sheet, name, cell, master }, shapes);
+        const one = asFormula(file, { sheet, cell, master }, shapes);
         formulas.push(one);
         if (one.kind === 'plain') continue;
-        for (let row = one.row; row < one.row + one.reach.rows; row++)
-          for (let column = one.column; column < one.column + one.reach.columns; column++)
+        const { reach } = one;
+        for (let row = one.row; row < one.row + reach.rows; row++)
+          for (let column = one.column; column < one.column + reach.columns; column++)
             if (row !== one.row || column !== one.column) filled.set(keyOf(row, column), formulas.length - 1);
       }
     if (filled.size > 0)
@@ -80,13 +97,12 @@ export function collect(file: WorkbookFile, shapes: Shapes): Collected {
 
 interface Found {
   readonly sheet: number;
-  readonly name: string;
   readonly cell: CellSeen;
   readonly master: CellSeen | undefined;
 }
 
-function asFormula(file: WorkbookFile, { sheet, name, cell, master }: Found, shapes: Shapes): FormulaCell {
-  const { row, column, formula } = cell;
+function asFormula(file: WorkbookFile, { sheet, cell, master }: Found, shapes: Shapes): FormulaCell {
+  const { formula } = cell;
   const dynamic = cell.metadata !== undefined && file.dynamic.marks.has(cell.metadata);
   const spills = dynamic || formula?.kind === 'array';
   const stored = formula?.text ?? master?.formula?.text ?? '';
@@ -95,12 +111,10 @@ function asFormula(file: WorkbookFile, { sheet, name, cell, master }: Found, sha
     formula?.kind === 'table'
       ? DATA_TABLE
       : shapes.of(stored, { sheet, row: from.row, column: from.column }, spills);
-  const own: Area = { sheet: name, row, column, rows: 1, columns: 1 };
-  const fills = formula?.kind === 'array' || formula?.kind === 'table';
-  const reach = fills ? (readAddress(formula.ref ?? '', name) ?? own) : own;
-  const single = reach.rows * reach.columns === 1;
+  const plain = new FormulaCell(sheet, shape, 'plain', cell, master);
+  const single = plain.reach.rows * plain.reach.columns === 1;
   const kind = kindOf(formula?.kind, dynamic || (single && callsOursAt(shape, stored)));
-  return { sheet, row, column, shape, kind, reach, old: cell.value, cell, master };
+  return kind === 'plain' ? plain : new FormulaCell(sheet, shape, kind, cell, master);
 }
 
 /** A call of ours may spill, though the program that wrote it did not say so. */

@@ -116,7 +116,9 @@ class Work {
       list.push({ row: cell.row, column: cell.column, value: scalarOf(cell) });
       leaves.push({ sheet, row: cell.row, column: cell.column, owner });
     }
-    const taken = new Set(leaves.map(({ sheet, row, column }) => `${sheet}!${row}!${column}`));
+    const taken = new Set<string>();
+    if (known.reaches.size > 0)
+      for (const { sheet, row, column } of leaves) taken.add(`${sheet}!${row}!${column}`);
     for (const [owner, area] of known.reaches)
       for (let row = area.row; row < area.row + area.rows; row++)
         for (let column = area.column; column < area.column + area.columns; column++)
@@ -181,7 +183,12 @@ class Work {
   /** What a circle must keep though what it reads has changed is named. */
   #inCircle(at: number): void {
     if (this.#answers[at] !== undefined || !(this.#isSeed(at) || this.#order.concerned(at))) return;
-    this.#answers[at] = { value: undefined, calls: [], circle: true, why: 'it refers to itself in a circle' };
+    this.#answers[at] = {
+      value: undefined,
+      calls: SILENT,
+      circle: true,
+      why: 'it refers to itself in a circle',
+    };
   }
 
   /** Where one member of a circle is named, all of it is. */
@@ -192,7 +199,7 @@ class Work {
       if (named.has(group))
         this.#answers[at] ??= {
           value: undefined,
-          calls: [],
+          calls: SILENT,
           circle: true,
           why: 'it refers to itself in a circle',
         };
@@ -235,7 +242,7 @@ class Work {
       return;
     }
     this.#restore(at);
-    this.#answers[at] = { value: undefined, calls: [], circle: true, why };
+    this.#answers[at] = { value: undefined, calls: SILENT, circle: true, why };
   }
 
   /** Gives the formula that is needed first, or nothing where this one is settled. */
@@ -291,7 +298,7 @@ class Work {
     const formula = this.all.formulas[at] as FormulaCell;
     const { sheet, row, column } = formula;
     this.#done[at] = 1;
-    this.#answers[at] = { value: undefined, calls: [], why };
+    this.#answers[at] = { value: undefined, calls: SILENT, why };
     this.#changed = true;
     const dropped = new Dropped(`needs ${cellName(this.file, formula)}, which could not be computed`);
     this.#sheets.put(sheet, row, column, dropped);
@@ -306,8 +313,7 @@ class Work {
   #take(at: number, given: Scalar | Grid): void {
     const formula = this.all.formulas[at] as FormulaCell;
     const { sheet, row, column } = formula;
-    // Hundreds of thousands of calls are not kept with their steps: only what has something to say.
-    const calls = this.#calls.filter(({ outcome }) => 'error' in outcome || outcome.findings.length > 0);
+    const calls = withWords(this.#calls);
     let value = given;
     let why: string | undefined;
     if (formula.kind === 'dynamic' && value instanceof Grid) {
@@ -416,6 +422,17 @@ class Work {
       shapes,
     };
   }
+}
+
+const SILENT: readonly Call[] = [];
+
+/** Hundreds of thousands of calls are not kept with their steps: only what has something to say. */
+function withWords(calls: readonly Call[]): readonly Call[] {
+  const said = calls.flatMap(({ of, outcome }): Call[] => {
+    if ('error' in outcome) return [{ of, outcome }];
+    return outcome.findings.length === 0 ? [] : [{ of, outcome: { ...outcome, steps: [] } }];
+  });
+  return said.length === 0 ? SILENT : said;
 }
 
 const overlap = (one: Area, other: Area): boolean =>

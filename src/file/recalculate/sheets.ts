@@ -11,19 +11,19 @@ type Column = (Scalar | undefined)[];
 
 /** What a cell of the file holds as a value. */
 export function scalarOf(cell: CellSeen): Scalar {
-  const { value, attributes } = cell;
-  if (attributes['vm'] !== undefined && cell.formula === undefined)
+  const { value } = cell;
+  if (cell.rich && cell.formula === undefined)
     return new Dropped('reads a cell that holds more than a plain value');
   if (typeof value !== 'string') return value;
-  if (attributes['t'] === 'e') return faultOf(value);
+  if (cell.type === 'e') return faultOf(value);
   return cell.formula !== undefined && errorOf(value) !== undefined && /^#(?:SPILL|CALC)!$/.test(value)
     ? faultOf(value)
     : value;
 }
 
 /** Whether the file holds a value for a formula at all. */
-export const hasValue = ({ value, attributes }: CellSeen): boolean =>
-  value !== null || attributes['t'] === 'str' || attributes['t'] === 'inlineStr';
+export const hasValue = ({ value, type }: CellSeen): boolean =>
+  value !== null || type === 'str' || type === 'inlineStr';
 
 export class BookSheets implements Sheets {
   readonly names: readonly string[];

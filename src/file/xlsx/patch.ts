@@ -50,7 +50,7 @@ function cellXml(write: CellWrite, old: CellSeen | undefined, xml: string, prefi
   const mark = write.spilling?.mark ?? old?.metadata;
   const metadata =
     mark === undefined || (write.value === null && write.dropped !== true) ? '' : ` cm="${mark}"`;
-  const phonetic = old?.attributes['ph'] === undefined ? '' : ` ph="${old.attributes['ph']}"`;
+  const phonetic = old?.phonetic === undefined ? '' : ` ph="${old.phonetic}"`;
   const formula =
     write.spilling === undefined
       ? marked(FORMULA.exec(was)?.[0] ?? '', write)
@@ -64,7 +64,11 @@ function cellXml(write: CellWrite, old: CellSeen | undefined, xml: string, prefi
 export function patchSheet(xml: string, part: string, seen: SheetSeen, writes: readonly CellWrite[]): string {
   const { prefix, rows } = seen;
   const byRow = new Map<number, CellWrite[]>();
-  for (const write of writes) byRow.set(write.row, [...(byRow.get(write.row) ?? []), write]);
+  for (const write of writes) {
+    const list = byRow.get(write.row);
+    if (list === undefined) byRow.set(write.row, [write]);
+    else list.push(write);
+  }
   for (const list of byRow.values()) list.sort((one, other) => one.column - other.column);
   const known = new Map(rows.map((row) => [row.row, row]));
   const edits: Edit[] = [];

@@ -1,7 +1,7 @@
 /** A sheet's part, read with the place of every row and cell in its text. */
 import { columnOf } from '../../book/address';
 import type { CellValue } from '../../engine/workbook';
-import { unescapedControls, walk, type Tag } from './xml';
+import { unescapedControls, walk, type Tag, type Visitor } from './xml';
 
 export interface FormulaSeen {
   /** As the file holds it, without “=”; undefined where a shared formula stands in its first cell only. */
@@ -23,8 +23,12 @@ export interface CellSeen {
   readonly style: string | undefined;
   /** The cell metadata, as the file numbers it. */
   readonly metadata: string | undefined;
-  /** Whether it holds something else that a value written here must keep in step: rich values, phonetics. */
-  readonly attributes: Readonly<Record<string, string | undefined>>;
+  /** How its value is to be read, as the file says it: s, str, b, e …; undefined for a number. */
+  readonly type: string | undefined;
+  /** Whether it holds more than a plain value: a picture, a linked fact. */
+  readonly rich: boolean;
+  /** Whether its reading aids are shown, as the file says it. */
+  readonly phonetic: string | undefined;
   /** Where “<c” begins and where it ends. */
   readonly from: number;
   readonly to: number;
@@ -96,164 +100,206 @@ function serialOf(text: string): CellValue {
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
-export function readSheet(xml: string, part: string, strings: readonly string[]): SheetSeen {
-  const rows: (Mutable<RowSeen> & { cells: CellSeen[] })[] = [];
-  const merged: string[] = [];
-  let data: Mutable<SheetSeen['data']> | undefined;
-  let dimension: SheetSeen['dimension'];
-  let [filterRef, filtered]: (string | undefined)[] = [];
-  let prefix = '';
-  let addressed = true;
-  let row: (typeof rows)[number] | undefined;
-  let cell: Mutable<CellSeen> | undefined;
-  let formula: Mutable<FormulaSeen> | undefined;
-  let [value, inline, held] = ['', '', ''];
-  let [inValue, inFormula, inInline, inText, inPhonetic] = [false, false, false, false, false];
-  let nextColumn = 0;
+type RowOpen = Mutable<RowSeen> & { cells: CellSeen[] };
 
-  function openRow({ attributes, from, to, selfClosing }: Tag): void {
-    if (attributes['r'] === undefined) addressed = false;
-    const at = attributes['r'] === undefined ? (rows.at(-1)?.row ?? -1) + 1 : Number(attributes['r']) - 1;
-    const hidden = attributes['hidden'] === '1' || attributes['hidden'] === 'true';
-    row = { row: at, from, opened: to, closing: from, to, selfClosing, hidden, cells: [] };
-    rows.push(row);
-    nextColumn = 0;
+/** The inside of which tag is being read: its text belongs to the cell. */
+type Inside = 'f' | 'v' | 't' | undefined;
+
+/** Hears a sheet's tags one after the other, and keeps what stands in them. */
+class SheetReading implements Visitor {
+  readonly #rows: RowOpen[] = [];
+  readonly #merged: string[] = [];
+  #data: Mutable<SheetSeen['data']> = { from: 0, to: 0, opened: 0, closing: 0, selfClosing: false };
+  #began = false;
+  #dimension: SheetSeen['dimension'];
+  #filter: string | undefined;
+  #filtered: string | undefined;
+  #prefix = '';
+  #addressed = true;
+  #row: RowOpen | undefined;
+  #cell: Mutable<CellSeen> | undefined;
+  #formula: Mutable<FormulaSeen> | undefined;
+  #held = { f: '', v: '', t: '' };
+  #inside: Inside;
+  #inline = false;
+  #phonetic = false;
+  #nextColumn = 0;
+  /** A few words stand in every cell: each is kept once. */
+  readonly #words = new Map<string, string>();
+
+  constructor(
+    readonly xml: string,
+    readonly strings: readonly string[],
+  ) {}
+
+  get seen(): SheetSeen {
+    return {
+      rows: this.#rows,
+      merged: this.#merged,
+      data: this.#data,
+      prefix: this.#prefix,
+      dimension: this.#dimension,
+      addressed: this.#addressed,
+      filtered: this.#filtered,
+    };
   }
-  function openCell({ attributes, from, to }: Tag): void {
+
+  open(tag: Tag): void {
+    const { name, attributes } = tag;
+    switch (name) {
+      case 'sheetData':
+        this.#openData(tag);
+        break;
+      case 'dimension':
+        this.#dimension = { from: tag.from, to: tag.to, ref: attributes['ref'] ?? '' };
+        break;
+      case 'autoFilter':
+        this.#filter = attributes['ref'];
+        break;
+      case 'filterColumn':
+        this.#filtered = this.#filter;
+        break;
+      case 'mergeCell':
+        if (attributes['ref'] !== undefined) this.#merged.push(attributes['ref']);
+        break;
+      case 'row':
+        if (this.#began && this.#cell === undefined) this.#openRow(tag);
+        break;
+      case 'c':
+        if (this.#row !== undefined) this.#openCell(tag);
+        break;
+      default:
+        if (this.#cell !== undefined) this.#openInside(tag);
+    }
+  }
+
+  text(text: string): void {
+    if (this.#inside !== undefined) this.#held[this.#inside] += text;
+  }
+
+  close(name: string, from: number, to: number): void {
+    switch (name) {
+      case 'f':
+        if (this.#formula !== undefined && this.#held.f !== '')
+          this.#formula.text = unescapedControls(this.#held.f);
+        this.#inside = undefined;
+        break;
+      case 'v':
+      case 't':
+        this.#inside = undefined;
+        break;
+      case 'is':
+        this.#inline = false;
+        break;
+      case 'rPh':
+        this.#phonetic = false;
+        break;
+      case 'c':
+        this.#closeCell(to);
+        break;
+      case 'row':
+        if (this.#row !== undefined) Object.assign(this.#row, { closing: from, to });
+        this.#row = undefined;
+        break;
+      case 'sheetData':
+        Object.assign(this.#data, { closing: from, to });
+        break;
+    }
+  }
+
+  #openData({ from, to, selfClosing }: Tag): void {
+    this.#began = true;
+    this.#data = { from, to, opened: to, closing: from, selfClosing };
+    this.#prefix = this.xml.startsWith('sheetData', from + 1)
+      ? ''
+      : this.xml.slice(from + 1, this.xml.indexOf(':', from) + 1);
+  }
+
+  #openRow({ attributes, from, to, selfClosing }: Tag): void {
+    if (attributes['r'] === undefined) this.#addressed = false;
+    const row =
+      attributes['r'] === undefined ? (this.#rows.at(-1)?.row ?? -1) + 1 : Number(attributes['r']) - 1;
+    const hidden = attributes['hidden'] === '1' || attributes['hidden'] === 'true';
+    this.#row = { row, from, opened: to, closing: from, to, selfClosing, hidden, cells: [] };
+    this.#rows.push(this.#row);
+    this.#nextColumn = 0;
+  }
+
+  #openCell({ attributes, from, to }: Tag): void {
     const place = ADDRESS.exec(attributes['r'] ?? '');
-    if (place === null) addressed = false;
-    const column = place === null ? nextColumn : columnOf(place[1] ?? '');
-    nextColumn = column + 1;
-    cell = {
-      row: row?.row ?? 0,
+    if (place === null) this.#addressed = false;
+    const column = place === null ? this.#nextColumn : columnOf(place[1] ?? '');
+    this.#nextColumn = column + 1;
+    this.#cell = {
+      row: this.#row?.row ?? 0,
       column,
       value: null,
       formula: undefined,
-      style: attributes['s'],
-      metadata: attributes['cm'],
-      attributes,
+      style: this.#once(attributes['s']),
+      metadata: this.#once(attributes['cm']),
+      type: this.#once(attributes['t']),
+      rich: attributes['vm'] !== undefined,
+      phonetic: attributes['ph'],
       from,
       to,
     };
-    formula = undefined;
-    [value, inline] = ['', ''];
-  }
-  function closeCell(to: number): void {
-    if (cell === undefined || row === undefined) return;
-    const type = cell.attributes['t'];
-    cell.to = to;
-    cell.value = type === 'inlineStr' ? unescapedControls(inline) : valueOf(type, value, strings);
-    if (type !== undefined && type !== 'inlineStr' && value === '' && type !== 'str') cell.value = null;
-    cell.formula = formula;
-    row.cells.push(cell);
-    cell = undefined;
+    this.#formula = undefined;
+    this.#held = { f: '', v: '', t: '' };
   }
 
-  walk(xml, part, {
-    open(tag) {
-      const { name, attributes } = tag;
-      switch (name) {
-        case 'sheetData':
-          data = {
-            from: tag.from,
-            to: tag.to,
-            opened: tag.to,
-            closing: tag.from,
-            selfClosing: tag.selfClosing,
-          };
-          prefix = xml.slice(tag.from + 1, tag.to).startsWith('sheetData')
-            ? ''
-            : xml.slice(tag.from + 1, xml.indexOf(':', tag.from) + 1);
-          break;
-        case 'dimension':
-          dimension = { from: tag.from, to: tag.to, ref: attributes['ref'] ?? '' };
-          break;
-        case 'autoFilter':
-          filterRef = attributes['ref'];
-          break;
-        case 'filterColumn':
-          filtered = filterRef;
-          break;
-        case 'mergeCell':
-          if (attributes['ref'] !== undefined) merged.push(attributes['ref']);
-          break;
-        case 'row':
-          if (data !== undefined && cell === undefined) openRow(tag);
-          break;
-        case 'c':
-          if (row !== undefined) openCell(tag);
-          break;
-        case 'f':
-          if (cell === undefined) break;
-          inFormula = true;
-          held = '';
-          formula = {
-            text: undefined,
-            kind: kindOf(attributes['t']),
-            ref: attributes['ref'],
-            shared: attributes['si'],
-            always: attributes['ca'] === '1' || attributes['ca'] === 'true',
-          };
-          break;
-        case 'v':
-          inValue = cell !== undefined;
-          break;
-        case 'is':
-          inInline = cell !== undefined;
-          break;
-        case 't':
-          inText = inInline && !inPhonetic;
-          break;
-        case 'rPh':
-          inPhonetic = true;
-          break;
-      }
-    },
-    text(text) {
-      if (inFormula) held += text;
-      else if (inValue) value += text;
-      else if (inText) inline += text;
-    },
-    close(name, from, to) {
-      switch (name) {
-        case 'f':
-          if (formula !== undefined && held !== '') formula.text = unescapedControls(held);
-          inFormula = false;
-          break;
-        case 'v':
-          inValue = false;
-          break;
-        case 'is':
-          inInline = false;
-          break;
-        case 't':
-          inText = false;
-          break;
-        case 'rPh':
-          inPhonetic = false;
-          break;
-        case 'c':
-          closeCell(to);
-          break;
-        case 'row':
-          if (row !== undefined) Object.assign(row, { closing: from, to });
-          row = undefined;
-          break;
-        case 'sheetData':
-          if (data !== undefined) Object.assign(data, { closing: from, to });
-          break;
-      }
-    },
-  });
-  return {
-    rows,
-    merged,
-    data: data ?? { from: 0, to: 0, opened: 0, closing: 0, selfClosing: false },
-    prefix,
-    dimension,
-    addressed,
-    filtered,
-  };
+  #once(word: string | undefined): string | undefined {
+    if (word === undefined) return undefined;
+    const known = this.#words.get(word);
+    if (known === undefined) this.#words.set(word, word);
+    return known ?? word;
+  }
+
+  #openInside({ name, attributes }: Tag): void {
+    switch (name) {
+      case 'f':
+        this.#inside = 'f';
+        this.#held.f = '';
+        this.#formula = {
+          text: undefined,
+          kind: kindOf(attributes['t']),
+          ref: attributes['ref'],
+          shared: attributes['si'],
+          always: attributes['ca'] === '1' || attributes['ca'] === 'true',
+        };
+        break;
+      case 'v':
+        this.#inside = 'v';
+        break;
+      case 'is':
+        this.#inline = true;
+        break;
+      case 't':
+        this.#inside = this.#inline && !this.#phonetic ? 't' : undefined;
+        break;
+      case 'rPh':
+        this.#phonetic = true;
+        break;
+    }
+  }
+
+  #closeCell(to: number): void {
+    const cell = this.#cell;
+    if (cell === undefined || this.#row === undefined) return;
+    const { type } = cell;
+    const { v: value, t: inline } = this.#held;
+    cell.to = to;
+    cell.value = type === 'inlineStr' ? unescapedControls(inline) : valueOf(type, value, this.strings);
+    if (type !== undefined && type !== 'inlineStr' && value === '' && type !== 'str') cell.value = null;
+    cell.formula = this.#formula;
+    this.#row.cells.push(cell);
+    this.#cell = undefined;
+  }
+}
+
+export function readSheet(xml: string, part: string, strings: readonly string[]): SheetSeen {
+  const reading = new SheetReading(xml, strings);
+  walk(xml, part, reading);
+  return reading.seen;
 }
 
 function kindOf(type: string | undefined): FormulaSeen['kind'] {

@@ -62,17 +62,16 @@ export function planted(file: WorkbookFile, chance: () => boolean): Planted {
     for (const row of seen.rows)
       for (const cell of row.cells) {
         const key = keyOf(cell.row, cell.column);
-        const { value, formula, from, to, attributes } = cell;
+        const { value, formula, from, to, type } = cell;
         if (
           filled.has(cell) ||
           formula !== undefined ||
           typeof value !== 'number' ||
-          attributes['t'] === 'd' ||
+          type === 'd' ||
           read[at]?.has(key) !== true
         )
           continue;
-        if (attributes['vm'] !== undefined || attributes['cm'] !== undefined || !same(value) || !chance())
-          continue;
+        if (cell.rich || cell.metadata !== undefined || !same(value) || !chance()) continue;
         chosen.add(key);
         const style = cell.style === undefined ? '' : ` s="${cell.style}"`;
         const { prefix } = seen;

@@ -6,7 +6,7 @@
 import type { Highs } from 'highs';
 import { cleanStretches, demandOf, type CuttingJob, type Demand, type Roll } from '../core/rolls/cutting';
 import { commonMeasure, RollBound } from '../core/rolls/bound';
-import type { Load } from '../core/rolls/fill';
+import { Filling, type Load } from '../core/rolls/takes';
 import { lotsMatter, quickLayout, toPlan, type CutPlan, type Layout } from '../core/rolls/plan';
 import { roomGroups } from '../core/rolls/by-room';
 import { toShorterRolls } from '../core/rolls/stretches';
@@ -151,7 +151,7 @@ function taskOf(job: CuttingJob, plan: CutPlan): Task {
     kinds: [...kinds.values()],
     endless: job.supply === 'as many as it takes',
     lots: lots.length,
-    groups: roomGroups(apart ? cuts : cuts.map(({ length, count }) => ({ length, count })), demand),
+    groups: roomGroups(apart ? cuts : cuts.map((line) => ({ ...line, room: undefined })), demand),
     mayFallShort: plan.short.length > 0,
   };
 }
@@ -176,9 +176,9 @@ function seedColumns(task: Task, layout: Layout): Column[] {
   task.kinds.forEach(({ stretches, rolls }, kind) => {
     const own = task.endless ? layout.loads.keys() : rolls;
     for (const roll of own) add(kind, layout.loads[roll] ?? []);
-    task.demand.lengths.forEach((length, type) => {
+    task.demand.counts.forEach((wanted, type) => {
       const alone = stretches.map((stretch): Load => {
-        const count = Math.min(task.demand.counts[type] ?? 0, Math.floor(stretch / length));
+        const count = new Filling(stretch, task.demand).room(type, wanted);
         return count > 0 ? [[type, count]] : [];
       });
       add(kind, alone);
@@ -205,7 +205,7 @@ function priceColumns(highs: Highs, task: Task, columns: Column[], over: () => b
     );
     // A length is worth what the lot that values it most would pay.
     prices = lengths.map((_, type) => Math.max(...byLot.map((own) => own[type] ?? 0)));
-    const search = byLot.map((own) => dearest(longest, lengths, measure, own));
+    const search = byLot.map((own) => dearest(longest, task.demand, measure, own));
     task.kinds.forEach(({ lot, stretches }, kind) => {
       const found = stretches.map((stretch) => search[lot]?.(stretch) ?? { load: [], price: 0 });
       const worth = found.reduce((sum, { price }) => sum + price, 0);
@@ -339,7 +339,7 @@ function toShorterOfLot(task: Task, lot: number, loads: Load[][], demand: Demand
   toShorterRolls(
     some,
     own.map(({ kind }) => kind.stretches),
-    demand.lengths,
+    demand,
   );
   own.forEach(({ roll }, at) => (loads[roll] = some[at] ?? []));
 }

@@ -2,7 +2,7 @@
  * Rooms onto dye lots before any cut is placed: which rooms each lot gets and which rolls it opens,
  * so that the rolls can hold them by every weighting. What even this cannot do, no plan can.
  */
-import type { Load } from '../core/rolls/fill';
+import { leastOf, mostSpared, type Load } from '../core/rolls/takes';
 import { Effort } from '../core/rolls/fill';
 import { RollBound } from '../core/rolls/bound';
 import { layOnRolls } from '../core/rolls/stretches';
@@ -31,22 +31,26 @@ export type Weights = readonly {
 
 /** The weightings, each scaled so that the longest stretch holds 1,000. */
 export function weightsOf(task: Task): Weights {
+  const { demand } = task;
   const rolls = task.kinds.flatMap(({ stretches, rolls: own }) => own.map(() => stretches));
-  const bound = new RollBound(task.demand, rolls, false);
+  const bound = new RollBound(demand, rolls, false);
   const longest = Math.max(...rolls.flat());
+  const longer = mostSpared(demand);
   const found = [
-    { of: task.demand.lengths.map((length) => length / longest), holds: (s: number) => s / longest },
+    {
+      of: demand.lengths.map((_, type) => leastOf(demand, type)),
+      holds: (stretch: number) => stretch + longer,
+    },
   ];
   for (const of of bound.weightings()) {
     if (found.length >= WEIGHTINGS) break;
     const holds = bound.holding(of);
-    const most = holds(longest);
-    if (most > 0) found.push({ of: of.map((one) => one / most), holds: (stretch) => holds(stretch) / most });
+    if (holds(longest) > 0) found.push({ of: [...of], holds });
   }
-  return found.map(({ of, holds }) => ({
-    of: of.map((one) => one * 1_000),
-    holds: (stretch) => holds(stretch) * 1_000,
-  }));
+  return found.map(({ of, holds }) => {
+    const scale = 1_000 / holds(longest);
+    return { of: of.map((one) => one * scale), holds: (stretch) => holds(stretch) * scale };
+  });
 }
 
 /** `tight`: the share of what the rolls hold that may be used; below 1 it leaves room for placing, and proves nothing. */
@@ -160,7 +164,7 @@ export function placeShares(task: Task, sharing: Sharing, rolls: number): Load[]
     );
     const laid = layOnRolls(
       own.map(({ kind }) => kind.stretches),
-      { lengths, counts },
+      { ...task.demand, counts },
       new Effort(LOT_EFFORT),
     );
     if (laid.left.some((count) => count > 0)) return undefined;

@@ -1,6 +1,6 @@
 /** Cutting patterns: what one roll may be cut into. */
 import type { Demand } from '../core/rolls/cutting';
-import type { Load } from '../core/rolls/fill';
+import { bareOf, leastOf, sparedOf, takes, type Load, type Sizes } from '../core/rolls/takes';
 
 /** A load for each stretch of the roll. */
 export type Pattern = readonly Load[];
@@ -14,35 +14,58 @@ export function gives(pattern: Pattern, types: number): number[] {
 
 /** Steps spent on each filling allowed, the vain ones among them. */
 const STEPS_EACH = 100;
+/** What looking for the best order of a half-drop's cuts costs, in steps. */
+const ORDER = 20;
 
 /**
  * Every filling of a stretch that has no place for one more cut, unless there are more than `most`:
  * a plan made of these can be as good as any.
  */
-export function everyFilling(stretch: number, { lengths, counts }: Demand, most: number): Load[] | undefined {
+export function everyFilling(stretch: number, demand: Demand, most: number): Load[] | undefined {
+  const { counts } = demand;
+  const sizes = counts.map((_, type) => leastOf(demand, type));
+  const spared = sizes.map((_, type) => sparedOf(demand, type));
   const found: Load[] = [];
   let steps = STEPS_EACH * most;
   const taken: (readonly [number, number])[] = [];
-  /** The shortest cut that was left out though wanted: the free rest must be shorter than it. */
-  const search = (type: number, free: number, shortest: number): boolean => {
+  const more = (type: number): Load => {
+    const own = taken.find(([one]) => one === type)?.[1] ?? 0;
+    return [...taken.filter(([one]) => one !== type), [type, own + 1]];
+  };
+  const fits = (load: Load): boolean => {
+    if (demand.halfDrop !== undefined) steps -= ORDER;
+    return takes(load, demand) <= stretch;
+  };
+  const isFull = (): boolean =>
+    counts.every((wanted, type) => {
+      const own = taken.find(([one]) => one === type)?.[1] ?? 0;
+      return own >= wanted || !fits(more(type));
+    });
+  /** The most that a cut of this type or a later one leaves out. */
+  const sparedFrom = spared.map((_, type) => Math.max(...spared.slice(type)));
+  /** `free`: of the stretch, each cut taking its size, and none yet leaving anything out. */
+  const search = (type: number, free: number, least: number): boolean => {
     if (found.length > most || steps-- <= 0) return false;
-    const length = lengths[type];
-    if (length === undefined) {
-      if (free < shortest) found.push([...taken]);
+    const size = sizes[type];
+    if (size === undefined) {
+      if (fits(taken) && isFull()) found.push([...taken]);
       return true;
     }
-    const wanted = counts[type] ?? 0;
-    const fitting = Math.min(wanted, Math.floor(free / length));
+    const longer = Math.max(least, sparedFrom[type] ?? 0);
+    const fitting = Math.max(0, Math.min(counts[type] ?? 0, Math.floor((free + longer) / size)));
     for (let count = fitting; count >= 0; count--) {
       if (count > 0) taken.push([type, count]);
-      const left = count < wanted ? Math.min(shortest, length) : shortest;
-      const going = search(type + 1, free - count * length, left);
+      const going = search(
+        type + 1,
+        free - count * size,
+        count > 0 ? Math.max(least, spared[type] ?? 0) : least,
+      );
       if (count > 0) taken.pop();
       if (!going) return false;
     }
     return true;
   };
-  return search(0, stretch, Infinity) && found.length <= most ? found : undefined;
+  return search(0, stretch, 0) && found.length <= most ? found : undefined;
 }
 
 /** Every pattern of a roll with these clean stretches, unless there are too many. */
@@ -63,44 +86,67 @@ export function everyPattern(
 /** Cells of the table a price search fills. */
 const CELLS = 20_000;
 
-/** The dearest filling of any stretch up to the longest, each cut having a price. */
+/** The dearest filling of any stretch up to the longest, each cut having a price; cut by cut, from the last to the first. */
 export function dearest(
   longest: number,
-  lengths: readonly number[],
+  cuts: Sizes,
   measure: number,
   prices: readonly number[],
 ): (stretch: number) => { readonly load: Load; readonly price: number } {
   const mark = Math.max(measure, Math.ceil(longest / CELLS));
   // Rounded up where the mark is coarse: what is found surely fits.
-  const sizes = lengths.map((length) => Math.ceil(length / mark));
+  const marks = (length: number): number => Math.max(1, Math.ceil(length / mark));
   const cells = Math.floor(longest / mark);
-  const best = new Float64Array(cells + 1);
-  const last = new Int32Array(cells + 1).fill(-1);
-  const worth = sizes
-    .map((size, type) => ({ size, type, price: prices[type] ?? 0 }))
+  const worth = cuts.lengths
+    .map((length, type) => {
+      const { start, unlikeTwice } = cuts.halfDrop?.[type] ?? { start: 'A', unlikeTwice: Infinity };
+      const own = start === 'A' ? 0 : 1;
+      const price = prices[type] ?? 0;
+      const bare = marks(bareOf(cuts, type));
+      return { type, own, price, bare, next: [marks(length), marks(unlikeTwice / 2)] };
+    })
     .filter(({ price }) => price > 0);
+  // By the start of the first cut; `last` says which cut that is, `after` where what follows it stands.
+  const table = [0, 1].map(() => ({
+    best: new Float64Array(cells + 1),
+    first: new Int32Array(cells + 1).fill(-1),
+    after: new Int32Array(cells + 1).fill(-1),
+  }));
+  const bestAt = (start: number, cell: number): number => table[start]?.best[cell] ?? 0;
   for (let cell = 1; cell <= cells; cell++) {
-    best[cell] = best[cell - 1] as number;
-    for (const { size, type, price } of worth) {
-      if (size > cell) continue;
-      const with_ = (best[cell - size] as number) + price;
-      if (with_ <= (best[cell] as number)) continue;
-      best[cell] = with_;
-      last[cell] = type;
+    for (const { best, first, after } of table) {
+      best[cell] = best[cell - 1] as number;
+      first[cell] = first[cell - 1] as number;
+      after[cell] = after[cell - 1] as number;
+    }
+    for (const { type, own, price, bare, next } of worth) {
+      if (bare > cell) continue;
+      const own_ = table[own] as (typeof table)[number];
+      let [with_, after] = [price, -1];
+      next.forEach((size, unlike) => {
+        const start = unlike === 0 ? own : 1 - own;
+        const left = cell - size;
+        if (left <= 0 || price + bestAt(start, left) <= with_) return;
+        [with_, after] = [price + bestAt(start, left), 2 * left + start];
+      });
+      if (with_ <= bestAt(own, cell)) continue;
+      own_.best[cell] = with_;
+      own_.first[cell] = type;
+      own_.after[cell] = after;
     }
   }
   return (stretch) => {
-    let cell = Math.floor(stretch / mark);
-    const price = best[cell] ?? 0;
+    const from = Math.floor(stretch / mark);
+    const start = bestAt(1, from) > bestAt(0, from) ? 1 : 0;
     const counts = new Map<number, number>();
-    while (cell > 0) {
-      const type = last[cell] as number;
-      if (type < 0) cell--;
-      else {
-        counts.set(type, (counts.get(type) ?? 0) + 1);
-        cell -= sizes[type] as number;
-      }
+    let at = 2 * from + start;
+    while (at > 1) {
+      const own = table[at % 2];
+      const type = own?.first[at >> 1] ?? -1;
+      if (type < 0) break;
+      counts.set(type, (counts.get(type) ?? 0) + 1);
+      at = own?.after[at >> 1] ?? -1;
     }
-    return { load: [...counts], price };
+    return { load: [...counts], price: bestAt(start, from) };
   };
 }

@@ -8,6 +8,7 @@ import { bestPlan } from '../../src/solve/best-plan';
 import { loadSolver } from '../../src/solve/load';
 import type { SearchReport } from '../../src/solve/search';
 import { faultsOf } from '../core/rolls/plan-faults';
+import { jobOf } from './job-of';
 import { programmeOf, type Instance } from './programme';
 import { hasGlpsol, proveByGlpsol, proveByHighs } from './provers';
 
@@ -15,17 +16,6 @@ const FOLDER = new URL('./instances/', import.meta.url);
 const INSTANCES: readonly Instance[] = readdirSync(FOLDER)
   .sort()
   .map((file) => JSON.parse(readFileSync(new URL(file, FOLDER), 'utf8')) as Instance);
-
-const jobOf = ({ cuts, rolls, supply }: Instance): CuttingJob => ({
-  cuts: cuts.map(({ inches: length, count, room }) => ({ length: inches(length), count, room })),
-  rolls: rolls.map(({ yards, lot, flaws, toStartInches }) => ({
-    length: fromUnit(yards, 'yd'),
-    lot,
-    flaws: flaws?.map((flaw) => ({ from: fromUnit(flaw.fromYards, 'yd'), length: inches(flaw.inches) })),
-    ...(toStartInches !== undefined && { toStart: inches(toStartInches) }),
-  })),
-  supply,
-});
 
 /** The quick bound stops short of the truth here: it says 7 rolls. */
 const LONG_CUTS: CuttingJob = {

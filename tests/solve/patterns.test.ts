@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { loadLength } from '../../src/core/rolls/fill';
+import { loadLength } from '../../src/core/rolls/takes';
 import { dearest, everyFilling, everyPattern, gives } from '../../src/solve/patterns';
 
 const types = fc
@@ -69,12 +69,12 @@ describe('the dearest filling', () => {
         fc.integer({ min: 30, max: 90 }),
         (lengths, all, stretch) => {
           const prices = lengths.map((_, type) => all[type] ?? 0);
-          const { load, price } = dearest(90, lengths, 1, prices)(stretch);
+          const { load, price } = dearest(90, { lengths }, 1, prices)(stretch);
           const most = everyChoice(lengths.map((length) => Math.floor(stretch / length)))
             .filter((choice) => sum(choice, lengths) <= stretch)
             .reduce((best, choice) => Math.max(best, sum(choice, prices)), 0);
           expect(price).toBe(most);
-          expect(loadLength(load, lengths)).toBeLessThanOrEqual(stretch);
+          expect(loadLength(load, { lengths })).toBeLessThanOrEqual(stretch);
           expect(load.reduce((worth, [type, count]) => worth + count * (prices[type] ?? 0), 0)).toBe(most);
         },
       ),

@@ -9,6 +9,7 @@ import { exact, NO_LENGTH, times, toUnit, UNITS, upToStep, type Length } from '.
 import { money, NOTHING, type Money } from '../exact/money';
 import { partsOf, readPart } from '../cell/written-parts';
 import { breakPrice, readPriceBreaks, type PriceBreak } from '../price/price';
+import { bareOfLine, cutLengthOf, type CutLine } from '../rolls/cutting';
 import { cutPlan, MOST_CUTS } from '../rolls/rolls';
 import { unitOf, type Rules } from '../house/rules';
 import { digits, showYardage, type Unit } from '../exact/unit';
@@ -22,16 +23,11 @@ export interface ClothPrice {
   readonly wholeRoll?: { readonly length: Length; readonly price: Money } | undefined;
 }
 
-export interface CutsWanted {
-  readonly length: Length;
-  readonly count: number;
-}
-
 export interface ClothWanted {
   /** As ordered off the bolt, its steps in it. */
   readonly yardage: Length;
   /** The same cloth as cuts, for whole rolls. */
-  readonly cuts: readonly CutsWanted[];
+  readonly cuts: readonly CutLine[];
   /** What a roll gives up to reach the pattern's start. */
   readonly toStart?: Length | undefined;
 }
@@ -93,7 +89,7 @@ function cutToOrder(
 const leastSold = (breaks: readonly PriceBreak[], minimum: Length | undefined, unit: Unit): number =>
   Math.max(minimum ?? NO_LENGTH, Math.ceil((breaks[0]?.from ?? 0) * UNITS[unit.large]));
 
-/** Cloth of each roll of a plan that is cut, the fullest first; nothing where a cut is longer than the roll. */
+/** Cloth that each roll of a plan saves from being cut to order, the fullest first; nothing where a cut is longer than the roll. */
 function rollsFilled(
   { cuts, toStart = NO_LENGTH }: Omit<ClothWanted, 'yardage'>,
   length: Length,
@@ -101,11 +97,16 @@ function rollsFilled(
 ): readonly Length[] {
   const asked = cuts.filter(({ count }) => count > 0);
   const count = asked.reduce((sum, one) => sum + one.count, 0);
-  if (count === 0 || count > MOST_CUTS || asked.some((one) => one.length + toStart > length)) return [];
+  if (count === 0 || count > MOST_CUTS || asked.some((one) => bareOfLine(one) + toStart > length)) return [];
   const job = { cuts: asked, rolls: [{ length, toStart }], supply: 'as many as it takes' } as const;
   const { rolls } = cutPlan(job, rules).value;
+  // Cut off a bolt instead, every one of them would take its repeat as well.
   const used = rolls.map(({ stretches }) =>
-    exact(stretches.flatMap((one) => one.cuts).reduce((sum, one) => sum + times(one.length, one.count), 0)),
+    cutLengthOf(
+      stretches
+        .flatMap((one) => one.cuts)
+        .map(({ line, count: many }) => ({ ...(asked[line] as CutLine), count: many })),
+    ),
   );
   return used.sort((one, other) => other - one);
 }

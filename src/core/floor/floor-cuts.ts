@@ -1,17 +1,31 @@
 /**
  * The cuts of a floor, cloth by cloth: every face fabric, every lining and interlining comes on rolls
- * of its own. Together a cloth's cuts are what its windows' yardage comes to before it is rounded up,
- * less the odd half widths that two rows of one room make into one cut.
+ * of its own. Off one bolt a cloth's cuts come to its windows' yardage before it is rounded up, less the odd
+ * half widths that two rows of one room make into one cut; off rolls every roll's last needs only its own length.
  */
 import { parameter } from '../findings/parameters';
 import { finding, type Finding } from '../cell/answer';
 import { BEHIND, layerOf, type Behind } from '../cloth/behind';
 import type { Start, Starts } from '../cloth/half-drop';
-import { allAlike, furtherCut, patternStart, plainCutting, runOfCuts, type Cutting } from '../cloth/repeat';
-import { fromHalfWidths, withSpares, type CutLine, type CuttingJob, type Roll } from '../rolls/cutting';
+import {
+  allAlike,
+  clothForCuts,
+  furtherCut,
+  patternStart,
+  plainCutting,
+  type Cutting,
+} from '../cloth/repeat';
+import {
+  cutLines,
+  fromHalfWidths,
+  withSpares,
+  type CutLine,
+  type CuttingJob,
+  type Roll,
+} from '../rolls/cutting';
 import type { CutPlan } from '../rolls/plan';
 import type { WindowWork } from '../window/job';
-import { NO_LENGTH, type Length } from '../exact/length';
+import { exact, NO_LENGTH, times, type Length } from '../exact/length';
 import type { Ratio } from '../exact/ratio';
 import { checkJob, planFindings } from '../rolls/rolls';
 import { unitOf, type Rules } from '../house/rules';
@@ -26,6 +40,8 @@ export interface Cloth {
   readonly pricedAs: string;
   readonly layer: Layer;
   readonly cuts: readonly CutLine[];
+  /** What they take off one bolt, row by row: the windows' yardage before it is rounded up. */
+  readonly cloth: Length;
   /** Whole cuts that odd half widths of different rows save by making one together. */
   readonly paired: number;
   /** What a stretch of its rolls gives up to reach the pattern's start; nothing where the house gives up none. */
@@ -109,9 +125,10 @@ export function clothsOf(windows: readonly WindowWork[]): readonly Cloth[] {
   });
 }
 
-function cutsOfCloth(asks: readonly Ask[], rules: Rules): Pick<Cloth, 'cuts' | 'paired'> {
+function cutsOfCloth(asks: readonly Ask[], rules: Rules): Pick<Cloth, 'cuts' | 'cloth' | 'paired'> {
   const halves = asks.map(({ work, widths, cutting, halfStart }): CutLine => ({
     length: furtherCut(cutting),
+    bare: cutting.cut,
     count: halvesOf(widths, work.quantity, rules),
     start: halfStart,
     room: work.window.room,
@@ -119,6 +136,7 @@ function cutsOfCloth(asks: readonly Ask[], rules: Rules): Pick<Cloth, 'cuts' | '
   const whole = fromHalfWidths(halves, sharesHalfWidths(rules));
   const alone = fromHalfWidths(halves, false);
   let paired = 0;
+  let cloth = NO_LENGTH;
   const cuts = whole.flatMap(({ count, room }, at): CutLine[] => {
     const { work, cutting, starts, halfStart } = asks[at] as Ask;
     const saved = (alone[at]?.count ?? 0) - count;
@@ -127,9 +145,10 @@ function cutsOfCloth(asks: readonly Ask[], rules: Rules): Pick<Cloth, 'cuts' | '
     const runs = rules.yardageRoundedBy === 'window' ? Math.max(1, work.quantity) : 1;
     const all = starts(runs === 1 ? work.quantity : 1);
     const own = halfStart === 'B' ? { ...all, b: all.b - saved } : { ...all, a: all.a - saved };
-    return runOfCuts(cutting, own).map((alike) => ({ ...alike, count: alike.count * runs, room }));
+    cloth = exact(cloth + times(clothForCuts(cutting, own), runs));
+    return cutLines(cutting, own).map((line) => ({ ...line, count: line.count * runs, room }));
   });
-  return { cuts, paired };
+  return { cuts, cloth, paired };
 }
 
 const toPatternStart = (asks: readonly Ask[], rules: Rules): Length =>

@@ -4,6 +4,7 @@
  * a true bound, whatever it is; good ones give a close one. All in whole numbers.
  */
 import type { Demand } from './cutting';
+import { bareOf, leastOf, mostSpared } from './takes';
 
 export function commonMeasure(lengths: readonly number[]): number {
   const divisor = (a: number, b: number): number => (b === 0 ? a : divisor(b, a % b));
@@ -25,6 +26,9 @@ export class RollBound {
   private readonly mark: number;
   private readonly cells: number;
   private readonly longest: number;
+  /** What each cut takes at least where another follows, and how much a last cut may take less. */
+  private readonly sizes: readonly number[];
+  private readonly longer: number;
 
   /** `rolls`: the clean stretches of each; one roll alone is as many as it takes. */
   constructor(
@@ -32,9 +36,11 @@ export class RollBound {
     readonly rolls: readonly (readonly number[])[],
     readonly endless: boolean,
   ) {
-    this.longest = rolls.reduce((most, stretches) => Math.max(most, ...stretches), 0);
-    const measure = Math.max(1, commonMeasure(demand.lengths));
-    const pieces = demand.lengths.reduce((sum, length) => sum + Math.log2(this.longest / length + 2), 0);
+    this.sizes = demand.lengths.map((_, type) => leastOf(demand, type));
+    this.longer = mostSpared(demand);
+    this.longest = rolls.reduce((most, stretches) => Math.max(most, ...stretches), 0) + this.longer;
+    const measure = Math.max(1, commonMeasure(this.sizes));
+    const pieces = this.sizes.reduce((sum, size) => sum + Math.log2(this.longest / size + 2), 0);
     const finest = Math.max(64, Math.floor(WORK / Math.max(1, pieces)));
     // A coarser measure takes cuts a little shorter than they are: still a true bound.
     this.mark = Math.max(measure, Math.ceil(this.longest / finest));
@@ -43,16 +49,16 @@ export class RollBound {
 
   /** Cloth against cloth, to the nanometre. */
   material(): Bound {
-    const { lengths, counts } = this.demand;
-    const need = lengths.reduce((sum, length, type) => sum + length * (counts[type] ?? 0), 0);
-    return this.enough(need, (stretch) => stretch);
+    const { counts } = this.demand;
+    const need = this.sizes.reduce((sum, size, type) => sum + size * (counts[type] ?? 0), 0);
+    return this.enough(need, (stretch) => stretch + this.longer);
   }
 
-  /** The heaviest filling of every length up to the longest stretch, in marks. */
+  /** The heaviest filling of every length up to the longest stretch, in marks; every cut takes its size. */
   private heaviest(weights: readonly number[]): Float64Array {
-    const { lengths, counts } = this.demand;
+    const { counts } = this.demand;
     const best = new Float64Array(this.cells + 1);
-    lengths.forEach((length, type) => {
+    this.sizes.forEach((length, type) => {
       const weight = weights[type] ?? 0;
       if (weight <= 0) return;
       const size = Math.floor(length / this.mark);
@@ -71,10 +77,57 @@ export class RollBound {
     return best;
   }
 
-  /** The most weight a stretch can hold. */
+  /** The same with a last cut in its bare length after what `best` holds. */
+  private withLast(best: Float64Array, weights: readonly number[]): Float64Array {
+    const found = new Float64Array(this.cells + 1);
+    this.sizes.forEach((_, type) => {
+      const bare = Math.floor(bareOf(this.demand, type) / this.mark);
+      const weight = weights[type] ?? 0;
+      for (let cell = bare; cell <= this.cells; cell++) {
+        const with_ = (best[cell - bare] as number) + weight;
+        if (with_ > (found[cell] as number)) found[cell] = with_;
+      }
+    });
+    return found;
+  }
+
+  /** The heaviest order of cutting of a half-drop, as if there were cuts without end; none where the mark is too coarse. */
+  private heaviestOrder(weights: readonly number[]): Float64Array | undefined {
+    const { halfDrop, lengths } = this.demand;
+    const cuts = (halfDrop ?? []).map(({ start, unlikeTwice }, type) => ({
+      own: start === 'A' ? 0 : 1,
+      weight: weights[type] ?? 0,
+      bare: Math.floor(bareOf(this.demand, type) / this.mark),
+      like: Math.floor((lengths[type] ?? 0) / this.mark),
+      unlike: Math.floor(unlikeTwice / 2 / this.mark),
+    }));
+    if (cuts.length === 0 || cuts.some(({ like, unlike }) => Math.min(like, unlike) < 1)) return undefined;
+    const from = [new Float64Array(this.cells + 1), new Float64Array(this.cells + 1)];
+    const held = (start: number, cell: number): number => (cell < 0 ? 0 : (from[start]?.[cell] ?? 0));
+    for (let cell = 0; cell <= this.cells; cell++) {
+      for (const { own, weight, bare, like, unlike } of cuts) {
+        if (bare > cell) continue;
+        const with_ = weight + Math.max(held(own, cell - like), held(1 - own, cell - unlike));
+        const best = from[own] as Float64Array;
+        if (with_ > (best[cell] as number)) best[cell] = with_;
+      }
+    }
+    return from[0]?.map((one, cell) => Math.max(one, held(1, cell)));
+  }
+
+  /** The most weight a stretch can hold: the least of what is shown in several ways. */
   holding(weights: readonly number[]): (stretch: number) => number {
     const best = this.heaviest(weights);
-    return (stretch) => best[Math.floor(stretch / this.mark)] ?? 0;
+    const { longer, mark } = this;
+    if (longer === 0 && this.demand.halfDrop === undefined)
+      return (stretch) => best[Math.floor(stretch / mark)] ?? 0;
+    const last = this.withLast(best, weights);
+    const order = this.heaviestOrder(weights);
+    return (stretch) => {
+      const cell = Math.floor(stretch / mark);
+      const plain = best[Math.floor((stretch + longer) / mark)] ?? 0;
+      return Math.min(plain, last[cell] ?? 0, order?.[cell] ?? Infinity);
+    };
   }
 
   byWeights(weights: readonly number[]): Bound {
@@ -82,11 +135,11 @@ export class RollBound {
     return this.enough(need, this.holding(weights));
   }
 
-  /** The longest filling of a stretch, where the table is exact; else the stretch itself. */
+  /** The longest filling of a stretch, where the table is exact; else the stretch itself, lengthened by what a last cut leaves out. */
   fillings(): (stretch: number) => number {
-    if (this.demand.lengths.some((length) => length % this.mark !== 0)) return (stretch) => stretch;
-    const best = this.heaviest(this.demand.lengths.map((length) => length / this.mark));
-    return (stretch) => (best[Math.floor(stretch / this.mark)] ?? 0) * this.mark;
+    if (this.sizes.some((size) => size % this.mark !== 0)) return (stretch) => stretch + this.longer;
+    const holds = this.holding(this.sizes.map((size) => size / this.mark));
+    return (stretch) => holds(stretch) * this.mark;
   }
 
   private enough(need: number, holds: (stretch: number) => number): Bound {
@@ -104,9 +157,10 @@ export class RollBound {
 
   /** Weights worth trying, the most telling first. */
   *weightings(): Generator<readonly number[]> {
-    const { lengths } = this.demand;
+    const lengths = this.sizes;
     const marks = lengths.map((length) => Math.floor(length / this.mark));
     yield marks;
+    yield* this.byStart();
     yield lengths.map(() => 1);
     const most = Math.floor(this.longest / (lengths[lengths.length - 1] ?? 1));
     const shown = lengths.slice(0, 16);
@@ -123,6 +177,19 @@ export class RollBound {
       yield lengths.map((length, type) => {
         if (length < least) return 0;
         return length > this.longest - least ? this.cells : (marks[type] ?? 0);
+      });
+    }
+  }
+
+  /** A half-drop's cuts by what one more of its start takes: as if it stood alone between unlike ones, or among like ones. */
+  private *byStart(): Generator<readonly number[]> {
+    const { halfDrop, lengths } = this.demand;
+    if (halfDrop === undefined) return;
+    for (const alone of ['B', 'A'] as const) {
+      yield halfDrop.map(({ start, unlikeTwice }, type) => {
+        const like = lengths[type] ?? 0;
+        const taken = start === alone ? unlikeTwice - like : like;
+        return Math.max(0, Math.floor(taken / this.mark));
       });
     }
   }

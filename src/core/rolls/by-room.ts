@@ -1,8 +1,9 @@
 /** Rooms onto dye lots: a room is cut whole from one lot, or not at all. Cuts of no room go anywhere. */
-import type { CutLine, Demand } from './cutting';
-import { fullest, leftLength, type Effort, type Load, type Packing } from './fill';
+import { typeOfLine, typesOf, type CutLine, type Demand } from './cutting';
+import { fullest, leftLength, type Effort, type Packing } from './fill';
 import { pack } from './pack';
 import { layOnRolls, type Laid } from './stretches';
+import { Filling, mostSpared, type Load } from './takes';
 
 /** Rooms that want the very same cuts; a cut of no room is a group of one cut. */
 export interface RoomGroup {
@@ -14,12 +15,14 @@ export interface RoomGroup {
 }
 
 export function roomGroups(cuts: readonly CutLine[], { lengths }: Demand): readonly RoomGroup[] {
-  const typeOf = new Map(lengths.map((length, type) => [length, type]));
+  const typeOf = new Map(typesOf(cuts).map((line, type) => [typeOfLine(line), type]));
   const none = (): number[] => lengths.map(() => 0);
   const rooms = new Map<string, number[]>();
   const loose = none();
-  for (const { length, count, room } of cuts) {
-    const type = typeOf.get(length) ?? 0;
+  for (const line of cuts) {
+    const { count, room } = line;
+    if (count === 0) continue;
+    const type = typeOf.get(typeOfLine(line)) ?? 0;
     const wants = room === undefined ? loose : (rooms.get(room) ?? none());
     if (room !== undefined) rooms.set(room, wants);
     wants[type] = (wants[type] ?? 0) + count;
@@ -73,15 +76,18 @@ export function layByLots(
   effort: Effort,
 ): LaidByLot {
   const { lengths } = demand;
+  const longer = mostSpared(demand);
   const cloth = (at: number): number => (rolls[at] ?? []).reduce((sum, one) => sum + one, 0);
-  const names = [...new Set(lots)];
   /** Lots told apart or not, the rolls must hold the cuts: this bound stands for both. */
   const pooled = layOnRolls(rolls, demand, effort);
   const longest = rolls.map((_, at) => at).sort((one, other) => cloth(other) - cloth(one) || one - other);
-  const whole = (stretch: number): number => stretch;
-
+  const roomOn = (stretches: readonly number[]): number => total(stretches) + longer * stretches.length;
+  const wanting = (taken: readonly number[]): Demand => ({
+    ...demand,
+    counts: wantOf(groups, taken, lengths),
+  });
   const packed = (stretches: readonly number[], taken: readonly number[]): Packing =>
-    pack(stretches, { lengths, counts: wantOf(groups, taken, lengths) }, whole, effort);
+    pack(stretches, wanting(taken), (stretch) => stretch + longer, effort);
 
   /** Gives each lot in turn the rooms that fill it best. */
   const deal = (open: readonly number[], order: readonly string[]): { shares: Share[]; left: number[] } => {
@@ -92,9 +98,9 @@ export function layByLots(
       const stretches = own.flatMap((at) => rolls[at] ?? []);
       const none = groups.map(() => 0);
       const share: Share = { lot, open: own, stretches, taken: none, packing: packed(stretches, none) };
-      let room = total(stretches);
+      let room = roomOn(stretches);
       for (let tries = 0; tries < 8 && room > 0; tries++) {
-        const load = fullest(room, sizes, left, { best: 0, goodEnough: 0 }, effort);
+        const load = fullest(room, { lengths: sizes }, left, { best: 0, goodEnough: 0 }, { effort });
         const wanted = groups.map((_, at) => load.find(([type]) => type === at)?.[1] ?? 0);
         const packing = packed(stretches, wanted);
         const over = leftLength(packing, lengths);
@@ -114,7 +120,7 @@ export function layByLots(
           const more = share.taken.map((count, other) => (other === at ? count + 1 : count));
           if (
             total(wantOf(groups, more, lengths).map((count, type) => count * (lengths[type] ?? 0))) >
-            total(share.stretches)
+            roomOn(share.stretches)
           )
             break;
           const packing = packed(share.stretches, more);
@@ -144,12 +150,8 @@ export function layByLots(
       for (const at of open) loads[at] = (rolls[at] ?? []).map(() => packing.loads[turn++] ?? []);
       // The lot's rooms, on as few of its rolls as they need.
       const own = rolls.flatMap((_, at) => (lots[at] === lot ? [at] : []));
-      const counts = wantOf(groups, taken, lengths);
-      const laid = layOnRolls(
-        own.map((at) => rolls[at] ?? []),
-        { lengths, counts },
-        effort,
-      );
+      const stretches = own.map((at) => rolls[at] ?? []);
+      const laid = layOnRolls(stretches, wanting(taken), effort);
       if (laid.left.every((count) => count === 0))
         own.forEach((at, turn) => (loads[at] = laid.loads[turn] ?? []));
       taken.forEach((count, at) => {
@@ -167,20 +169,20 @@ export function layByLots(
       (used.length === best.laid.used && opened < best.opened);
     if (!better) return;
     const { lower, surelyShort } = pooled;
-    const uncut = wantOf(groups, left, lengths);
+    const uncut = wanting(left).counts;
     best = { laid: { loads, left: uncut, used: used.length, lower, surelyShort, lotOf }, over, opened };
   };
   const settled = (): boolean => best !== undefined && best.over === 0 && best.laid.used <= pooled.lower;
 
   const clothOf = (lot: string): number =>
     longest.reduce((sum, at) => sum + (lots[at] === lot ? cloth(at) : 0), 0);
-  const greatest = [...names].sort((one, other) => clothOf(other) - clothOf(one));
+  const greatest = [...new Set(lots)].sort((one, other) => clothOf(other) - clothOf(one));
   const orders = [
     greatest,
     [...greatest].reverse(),
     ...greatest.slice(1).map((lot) => [lot, ...greatest.filter((one) => one !== lot)]),
   ];
-  consider(firstFitByRoom(rolls, lots, greatest, groups, lengths));
+  consider(firstFitByRoom(rolls, lots, greatest, groups, demand));
   for (const order of orders) if (!settled()) consider(deal(longest, order));
   for (let open = pooled.lower; open < rolls.length && !settled() && effort.steps > 0; open++) {
     if (best?.over === 0 && open >= best.laid.used) break;
@@ -196,31 +198,28 @@ function firstFitByRoom(
   lots: readonly string[],
   order: readonly string[],
   groups: readonly RoomGroup[],
-  lengths: readonly number[],
+  demand: Demand,
 ): { shares: Share[]; left: number[] } {
   const left = groups.map(({ count }) => count);
   const shares = order.map((lot): Share => {
     const open = rolls.flatMap((_, at) => (lots[at] === lot ? [at] : []));
     const stretches = open.flatMap((at) => rolls[at] ?? []);
-    const free = [...stretches];
-    const loads = stretches.map(() => new Map<number, number>());
+    let fillings = stretches.map((stretch) => new Filling(stretch, demand));
     const taken = groups.map(() => 0);
     const place = (wants: readonly number[]): boolean => {
-      const before = [...free];
-      const cuts: (readonly [at: number, type: number])[] = [];
+      const before = fillings.map((filling) => filling.copy());
       for (const [type, count] of wants.entries()) {
-        const length = lengths[type] as number;
-        for (let piece = 0; piece < count; piece++) {
-          const at = free.findIndex((one) => one >= length);
-          if (at < 0) {
-            before.forEach((one, turn) => (free[turn] = one));
-            return false;
-          }
-          free[at] = (free[at] as number) - length;
-          cuts.push([at, type]);
+        let wanted = count;
+        for (const filling of fillings) {
+          if (wanted === 0) break;
+          const more = filling.room(type, wanted);
+          filling.add(type, more);
+          wanted -= more;
         }
+        if (wanted === 0) continue;
+        fillings = before;
+        return false;
       }
-      for (const [at, type] of cuts) loads[at]?.set(type, (loads[at]?.get(type) ?? 0) + 1);
       return true;
     };
     groups.forEach(({ wants }, at) => {
@@ -229,7 +228,7 @@ function firstFitByRoom(
         taken[at] = (taken[at] ?? 0) + 1;
       }
     });
-    return { lot, open, stretches, taken, packing: { loads: loads.map((load) => [...load]), left: [] } };
+    return { lot, open, stretches, taken, packing: { loads: fillings.map(({ load }) => load), left: [] } };
   });
   return { shares, left };
 }

@@ -4,13 +4,18 @@
  */
 import { exact, NO_LENGTH, times, type Length } from '../exact/length';
 import { ONE, type Ratio } from '../exact/ratio';
-import type { Start } from '../cloth/half-drop';
+import type { Start, Starts } from '../cloth/half-drop';
+import { furtherCut, halfDropGroups, type Cutting } from '../cloth/repeat';
 
 export interface CutLine {
+  /** What it takes off a roll where a cut like it follows: up to its repeat. */
   readonly length: Length;
+  /** All it needs where no cut follows; its length where this is not given. */
+  readonly bare?: Length | undefined;
   readonly count: number;
-  /** Of a half-drop. */
+  /** Of a half-drop: where the pattern begins, and what it takes before a cut of the other start, doubled. */
   readonly start?: Start | undefined;
+  readonly unlikeTwice?: number | undefined;
   /** A room's cuts all come from one dye lot. */
   readonly room?: string | undefined;
   /** For the cutter's list: the window, the layer. */
@@ -71,28 +76,75 @@ export function cleanStretches(of: Roll, roll: number): readonly Stretch[] {
   return stretches;
 }
 
-/** Distinct cut lengths, longest first, and how many of each. */
+/** Cuts alike are one type: by what they take, longest first, and how many of each. */
 export interface Demand {
   readonly lengths: readonly number[];
   readonly counts: readonly number[];
+  /** What each needs where no cut follows; its length where this is not given. */
+  readonly bare?: readonly number[];
+  /** Of a half-drop. */
+  readonly halfDrop?: readonly { readonly start: Start; readonly unlikeTwice: number }[];
+}
+
+/** A cloth's cuts as rolls give them, whatever the order of cutting. */
+export function cutLines(cutting: Cutting, starts: Starts): readonly CutLine[] {
+  if (!cutting.halfDrop || cutting.repeat === undefined) {
+    const count = starts.a + starts.b + starts.shared;
+    return [{ length: furtherCut(cutting), bare: cutting.cut, count }];
+  }
+  // Where no cut follows, every cut is taken as it is.
+  return halfDropGroups({ ...cutting, rule: 'first cut exact' }, starts)
+    .filter(({ count }) => count > 0)
+    .map(({ like, last, unlikeTwice, start, count }) => ({
+      length: exact(like),
+      bare: exact(last),
+      count,
+      start,
+      unlikeTwice,
+    }));
+}
+
+export const bareOfLine = ({ length, bare }: CutLine): Length => bare ?? length;
+
+/** Lines of one key are cuts of one type. */
+export const typeOfLine = (line: CutLine): string =>
+  `${line.length} ${bareOfLine(line)} ${line.start ?? ''} ${line.unlikeTwice ?? ''}`;
+
+/** One line of every type that is wanted, longest first. */
+export function typesOf(cuts: readonly CutLine[]): readonly CutLine[] {
+  const types = new Map<string, CutLine>();
+  for (const line of cuts) {
+    if (line.count === 0) continue;
+    const same = types.get(typeOfLine(line));
+    types.set(typeOfLine(line), { ...line, count: line.count + (same?.count ?? 0) });
+  }
+  return [...types.values()].sort((one, other) => other.length - one.length);
 }
 
 export function demandOf(cuts: readonly CutLine[]): Demand {
-  const byLength = new Map<number, number>();
-  for (const { length, count } of cuts) byLength.set(length, (byLength.get(length) ?? 0) + count);
-  const lengths = [...byLength.keys()].sort((one, other) => other - one);
-  return { lengths, counts: lengths.map((length) => byLength.get(length) ?? 0) };
+  const types = typesOf(cuts);
+  const plain = { lengths: types.map(({ length }) => length), counts: types.map(({ count }) => count) };
+  if (types.some(({ start }) => start !== undefined)) {
+    const halfDrop = types.map(({ start = 'A' as const, unlikeTwice, length }) => ({
+      start,
+      unlikeTwice: unlikeTwice ?? 2 * length,
+    }));
+    return { ...plain, bare: types.map(bareOfLine), halfDrop };
+  }
+  return types.every((line) => bareOfLine(line) === line.length)
+    ? plain
+    : { ...plain, bare: types.map(bareOfLine) };
 }
 
-export const cutLengthOf = (cuts: readonly CutLine[]): Length =>
+export const cutLengthOf = (cuts: readonly { readonly length: Length; readonly count: number }[]): Length =>
   cuts.reduce((sum, { length, count }) => exact(sum + times(length, count)), NO_LENGTH);
 
-/** Spares by cut length, whatever the room: a share of the count, a part counting as a whole cut. */
+/** Spares of every kind of cut, whatever the room: a share of the count, a part counting as a whole cut. */
 export function withSpares(cuts: readonly CutLine[], share: Ratio): readonly CutLine[] {
-  const { lengths, counts } = demandOf(cuts);
-  const spares = lengths.map((length, type): CutLine => ({
-    length: exact(length),
-    count: Math.ceil(((counts[type] ?? 0) * share) / ONE),
+  const spares = typesOf(cuts).map((line): CutLine => ({
+    ...line,
+    room: undefined,
+    count: Math.ceil((line.count * share) / ONE),
     label: 'spare',
   }));
   return [...cuts, ...spares.filter(({ count }) => count > 0)];
@@ -100,13 +152,13 @@ export function withSpares(cuts: readonly CutLine[], share: Ratio): readonly Cut
 
 /**
  * Lines counted in half widths, as whole cuts. Where the house lets two windows share a width,
- * halves of one length, one start and one room make a cut in pairs; otherwise each line's odd half takes a whole cut.
+ * halves alike in one room make a cut in pairs; otherwise each line's odd half takes a whole cut.
  */
 export function fromHalfWidths(lines: readonly CutLine[], shared: boolean): readonly CutLine[] {
   if (!shared) return lines.map((line) => ({ ...line, count: Math.ceil(line.count / 2) }));
   const odd = new Map<string, boolean>();
   return lines.map((line) => {
-    const key = `${line.length} ${line.start ?? ''} ${line.room ?? ''}`;
+    const key = `${typeOfLine(line)} ${line.room ?? ''}`;
     const waiting = odd.get(key) === true;
     const halves = line.count - (waiting ? 1 : 0);
     if (line.count > 0) odd.set(key, halves % 2 !== 0);

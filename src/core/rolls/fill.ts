@@ -3,9 +3,7 @@
  * cuts and rolls always give the same plan.
  */
 import type { Demand } from './cutting';
-
-/** How many cuts of each length a stretch gets. */
-export type Load = readonly (readonly [type: number, count: number])[];
+import { Filling, loadLength, mostSpared, sparedOf, takes, type Load, type Sizes } from './takes';
 
 export interface Packing {
   /** One for each stretch, in the order given. */
@@ -19,52 +17,47 @@ export class Effort {
   constructor(public steps: number) {}
 }
 
-export const loadLength = (load: Load, lengths: readonly number[]): number =>
-  load.reduce((sum, [type, count]) => sum + count * (lengths[type] ?? 0), 0);
-
 export const leftLength = (packing: Packing, lengths: readonly number[]): number =>
   packing.left.reduce((sum, count, type) => sum + count * (lengths[type] ?? 0), 0);
 
 /** Longest cuts first, each into the first stretch that takes it. */
-export function firstFit(stretches: readonly number[], { lengths, counts }: Demand): Packing {
-  const free = [...stretches];
-  const loads = stretches.map((): [number, number][] => []);
-  const left = [...counts];
-  lengths.forEach((length, type) => {
-    let wanted = counts[type] ?? 0;
-    for (let at = 0; at < free.length && wanted > 0; at++) {
-      const room = free[at] as number;
-      if (room < length) continue;
-      const taken = Math.min(wanted, Math.floor(room / length));
-      free[at] = room - taken * length;
-      (loads[at] as [number, number][]).push([type, taken]);
-      wanted -= taken;
+export function firstFit(stretches: readonly number[], demand: Demand): Packing {
+  const fillings = stretches.map((stretch) => new Filling(stretch, demand));
+  const left = [...demand.counts];
+  demand.lengths.forEach((_, type) => {
+    for (const filling of fillings) {
+      const wanted = left[type] ?? 0;
+      if (wanted === 0) break;
+      const taken = filling.room(type, wanted);
+      filling.add(type, taken);
+      left[type] = wanted - taken;
     }
-    left[type] = wanted;
   });
-  return { loads, left };
+  return { loads: fillings.map(({ load }) => load), left };
 }
 
 /** Longest cuts first, each into the stretch it fills best. */
-export function bestFit(stretches: readonly number[], { lengths, counts }: Demand): Packing {
-  const free = [...stretches];
-  const taken = stretches.map(() => new Map<number, number>());
-  const left = [...counts];
-  lengths.forEach((length, type) => {
-    for (let piece = counts[type] ?? 0; piece > 0; piece--) {
-      let best = -1;
-      for (let at = 0; at < free.length; at++) {
-        const room = free[at] as number;
-        if (room >= length && (best < 0 || room < (free[best] as number))) best = at;
-      }
-      if (best < 0) break;
-      free[best] = (free[best] as number) - length;
-      const load = taken[best] as Map<number, number>;
-      load.set(type, (load.get(type) ?? 0) + 1);
+export function bestFit(stretches: readonly number[], demand: Demand): Packing {
+  const fillings = stretches.map((stretch) => new Filling(stretch, demand));
+  const left = [...demand.counts];
+  demand.lengths.forEach((_, type) => {
+    for (let piece = left[type] ?? 0; piece > 0; piece--) {
+      let best: Filling | undefined;
+      for (const filling of fillings)
+        if (filling.room(type, 1) > 0 && (best === undefined || filling.free < best.free)) best = filling;
+      if (best === undefined) break;
+      best.add(type, 1);
       left[type] = (left[type] ?? 0) - 1;
     }
   });
-  return { loads: taken.map((load) => [...load]), left };
+  return { loads: fillings.map(({ load }) => load), left };
+}
+
+interface Ways {
+  /** No stretch is given more than its share of any length, so that none is left to the end. */
+  readonly even: boolean;
+  /** What a stretch can be filled to at best. */
+  readonly holds: (stretch: number) => number;
 }
 
 /** Steps one stretch may cost; after a tenth of them a filling that is good enough will do. */
@@ -72,7 +65,10 @@ const MOST = 4_000;
 /** Enough for a plain filling once the effort is spent. */
 const LEAST = 40;
 
-/** What of a stretch may be left over: at best, and where looking further is not worth it. */
+/**
+ * What of a stretch may be left over: at best, and where looking further is not worth it. Counted as if
+ * the stretch were longer by the most that a last cut leaves out.
+ */
 export interface Spare {
   readonly best: number;
   readonly goodEnough: number;
@@ -84,30 +80,42 @@ export interface Spare {
  */
 export function fullest(
   stretch: number,
-  lengths: readonly number[],
+  cuts: Sizes,
   left: readonly number[],
   spare: Spare,
-  effort: Effort,
-  most = MOST,
+  { effort, most = MOST }: { readonly effort: Effort; readonly most?: number },
 ): Load {
+  const { lengths } = cuts;
+  const longer = mostSpared(cuts);
+  const whole = stretch + longer;
   const types: number[] = [];
   const sizes: number[] = [];
-  for (let type = firstWithin(lengths, 0, stretch); type < lengths.length; type++) {
+  for (let type = firstWithin(lengths, 0, whole); type < lengths.length; type++) {
     if ((left[type] as number) === 0) continue;
     types.push(type);
     sizes.push(lengths[type] as number);
   }
+  const spared = longer === 0 ? types.map(() => 0) : types.map((type) => sparedOf(cuts, type));
   effort.steps -= lengths.length >> 4;
   const allowed = Math.max(LEAST, Math.min(most, effort.steps));
   const early = allowed / 10;
   let steps = 0;
   let best: Load = [];
-  let bestFree = stretch;
-  const taken: [number, number][] = [];
+  let bestFree = whole;
+  const taken: [at: number, count: number][] = [];
+  /** What the last cut leaves out must make up for the length that the stretch has not. */
+  const fits = (free: number, more: readonly number[]): boolean => {
+    const needed = longer - free;
+    if (needed <= 0) return true;
+    return (
+      more.some((at) => (spared[at] as number) >= needed) ||
+      taken.some(([at]) => (spared[at] as number) >= needed)
+    );
+  };
   const keep = (free: number, ...more: readonly number[]): void => {
-    if (free >= bestFree) return;
+    if (free >= bestFree || !fits(free, more)) return;
     bestFree = free;
-    best = [...taken, ...more.map((at): [number, number] => [types[at] as number, 1])];
+    best = [...taken, ...more.map((at): [number, number] => [at, 1])];
   };
   const smallest = sizes[sizes.length - 1] ?? Infinity;
 
@@ -137,25 +145,24 @@ export function fullest(
     }
     for (let at = firstWithin(sizes, from, free); at < sizes.length; at++) {
       const length = sizes[at] as number;
-      const type = types[at] as number;
-      const most = Math.min(left[type] as number, Math.floor(free / length));
+      const most = Math.min(left[types[at] as number] as number, Math.floor(free / length));
       for (let count = most; count > 0; count--) {
         if (enough()) return true;
         steps++;
-        taken.push([type, count]);
+        taken.push([at, count]);
         if (search(at + 1, free - count * length)) return true;
         taken.pop();
       }
     }
     return false;
   };
-  search(0, stretch);
+  search(0, whole);
   effort.steps -= steps;
-  return merged(best);
+  return merged(best.map(([at, count]) => [types[at] as number, count] as const));
 }
 
 /** One entry for each length. */
-function merged(load: readonly (readonly [number, number])[]): Load {
+function merged(load: Load): Load {
   const counts = new Map<number, number>();
   for (const [type, count] of load) counts.set(type, (counts.get(type) ?? 0) + count);
   return [...counts];
@@ -173,51 +180,71 @@ function firstWithin(lengths: readonly number[], from: number, free: number): nu
   return low;
 }
 
-interface Filling {
-  /** No stretch is given more than its share of any length, so that none is left to the end. */
-  readonly even: boolean;
-  /** What a stretch can be filled to at best. */
-  readonly holds: (stretch: number) => number;
-}
-
 /** One stretch after another, each as full as it goes; a pattern is repeated while it lasts. */
 export function fillInTurn(
   stretches: readonly number[],
-  { lengths, counts }: Demand,
-  { even, holds }: Filling,
+  demand: Demand,
+  { even, holds }: Ways,
   effort: Effort,
 ): Packing {
+  const { lengths, counts } = demand;
   const left = [...counts];
+  const longer = mostSpared(demand);
   const each = Math.min(MOST, Math.floor(effort.steps / stretches.length / 2));
   let waiting = lengths.reduce((sum, length, type) => sum + length * (left[type] ?? 0), 0);
-  let cloth = stretches.reduce((sum, stretch) => sum + stretch, 0);
+  let cloth = stretches.reduce((sum, stretch) => sum + stretch + longer, 0);
   let before: { stretch: number; load: Load } | undefined;
   const take = (load: Load): Load => {
     for (const [type, count] of load) left[type] = (left[type] as number) - count;
-    waiting -= loadLength(load, lengths);
+    waiting -= loadLength(load, demand);
     return load;
   };
+  const all = (): Load => left.flatMap((count, type) => (count > 0 ? [[type, count] as const] : []));
   const loads = stretches.map((stretch, at): Load => {
     if (waiting === 0) return [];
+    const whole = stretch + longer;
     // A fair share of all that may be left over is good enough for this stretch.
     const goodEnough = (cloth - waiting) / (stretches.length - at) / 4;
-    if (waiting <= stretch) {
-      return take(left.flatMap((count, type) => (count > 0 ? [[type, count] as const] : [])));
-    }
+    if (waiting <= whole && takes(all(), demand) <= stretch) return take(all());
+    const share = Math.min(1, (whole / cloth) * 1.5);
+    cloth -= whole;
     if (
       before?.stretch === stretch &&
       before.load.every(([type, count]) => (left[type] as number) >= count)
     ) {
-      cloth -= stretch;
       return take(before.load);
     }
-    const spare = { best: stretch - holds(stretch), goodEnough };
-    const share = Math.min(1, (stretch / cloth) * 1.5);
     const offered = even ? left.map((count) => Math.ceil(count * share)) : left;
-    const load = fullest(stretch, lengths, offered, spare, effort, each);
-    cloth -= stretch;
+    const load =
+      demand.halfDrop === undefined
+        ? fullest(
+            stretch,
+            demand,
+            offered,
+            { best: whole - holds(stretch), goodEnough },
+            { effort, most: each },
+          )
+        : inShares(stretch, { ...demand, counts: left }, offered, effort);
     before = { stretch, load };
     return take(load);
   });
   return { loads, left };
+}
+
+/** What an order of cutting costs to be found, in steps for each pair of types. */
+const ORDER = 4;
+
+/** A half-drop's stretch: its share of every type first, then of each whatever still goes. */
+function inShares(stretch: number, demand: Demand, offered: readonly number[], effort: Effort): Load {
+  const filling = new Filling(stretch, demand);
+  for (const shares of [offered, demand.counts]) {
+    demand.lengths.forEach((_, type) => {
+      const lying = filling.load.find(([one]) => one === type)?.[1] ?? 0;
+      const wanted = (shares[type] ?? 0) - lying;
+      if (wanted <= 0) return;
+      effort.steps -= ORDER * (filling.load.length + 1) ** 2;
+      filling.add(type, filling.room(type, wanted));
+    });
+  }
+  return filling.load;
 }

@@ -1,7 +1,8 @@
 /** Placing every cut on given stretches, by several ways in turn. */
 import type { Demand } from './cutting';
-import { bestFit, Effort, fillInTurn, firstFit, leftLength, type Load, type Packing } from './fill';
+import { bestFit, Effort, fillInTurn, firstFit, leftLength, type Packing } from './fill';
 import { rework } from './rework';
+import { mostSpared, type Load } from './takes';
 
 /** The stretches in another order, the loads back in the given one. */
 function ordered(
@@ -43,7 +44,7 @@ export function pack(
   ways.push(() => ordered(stretches, longFirst, (s) => firstFit(s, demand)));
   // Looking at every stretch for every cut is for what a person would still oversee.
   const pieces = demand.counts.reduce((sum, count) => sum + count, 0);
-  if (pieces * stretches.length < 1_000_000)
+  if (demand.halfDrop === undefined && pieces * stretches.length < 1_000_000)
     ways.push(() => ordered(stretches, longFirst, (s) => bestFit(s, demand)));
 
   let best: Packing | undefined;
@@ -55,7 +56,8 @@ export function pack(
   };
   const done = ways.some((way) => keep(way()));
   const found = best as Packing;
-  const cloth = stretches.reduce((sum, one) => sum + one, 0);
+  const longer = mostSpared(demand);
+  const cloth = stretches.reduce((sum, one) => sum + one + longer, 0);
   const wanted = demand.lengths.reduce((sum, one, type) => sum + one * (demand.counts[type] ?? 0), 0);
   // Mending is for cuts that could all find a place.
   if (!done && wanted <= cloth) keep(rework(stretches, found, demand, holds, own));

@@ -3,21 +3,27 @@ import {
   cleanStretches,
   cutLengthOf,
   demandOf,
+  typeOfLine,
+  typesOf,
   type CutLine,
   type CuttingJob,
-  type Demand,
   type Roll,
   type Stretch,
 } from './cutting';
-import { Effort, type Load } from './fill';
+import { Effort } from './fill';
 import { layByLots, roomGroups } from './by-room';
 import { layOnRolls, rollsOnOrder } from './stretches';
+import { inOrder, type Load } from './takes';
+import type { Start } from '../cloth/half-drop';
 import { exact, NO_LENGTH, times, type Length } from '../exact/length';
 import { ONE, type Ratio } from '../exact/ratio';
 
 export interface PlannedCut {
+  /** What it takes off the roll; the last of a stretch its bare length. */
   readonly length: Length;
   readonly count: number;
+  /** Of a half-drop. */
+  readonly start?: Start | undefined;
   /** Which cut line, counted from 0. */
   readonly line: number;
   readonly room?: string | undefined;
@@ -79,7 +85,7 @@ export const lotsMatter = (job: CuttingJob): boolean =>
 
 /** The best layout found quickly, with its bound. */
 export function quickLayout(job: CuttingJob): Layout {
-  const demand = demandOf(job.cuts.filter(({ count }) => count > 0));
+  const demand = demandOf(job.cuts);
   const effort = new Effort(CELL_EFFORT);
   const cleanOf = (roll: Roll): readonly number[] => cleanStretches(roll, 0).map(({ length }) => length);
   if (job.supply === 'as many as it takes') {
@@ -104,25 +110,45 @@ export function quickLayout(job: CuttingJob): Layout {
   };
 }
 
-/** Hands the cuts of each length out to the lines that asked for them, in the lines' order. */
+interface Taken {
+  readonly length: Length;
+  readonly count: number;
+}
+
+const planned = (
+  { start, room, label }: CutLine,
+  length: Length,
+  count: number,
+  line: number,
+): PlannedCut => ({
+  length,
+  count,
+  line,
+  ...(start !== undefined && { start }),
+  room,
+  label,
+});
+
+/** Hands the cuts of each type out to the lines that asked for them, in the lines' order. */
 class Dealer {
   private readonly waiting: number[];
-  private readonly linesOf = new Map<number, number[]>();
+  private readonly linesOf = new Map<string, number[]>();
 
   constructor(
     private readonly cuts: readonly CutLine[],
     private readonly lotOf: ReadonlyMap<string, string> | undefined,
   ) {
     this.waiting = cuts.map(({ count }) => count);
-    cuts.forEach(({ length }, line) => {
-      const lines = this.linesOf.get(length) ?? [];
+    cuts.forEach((cut, line) => {
+      const lines = this.linesOf.get(typeOfLine(cut)) ?? [];
       lines.push(line);
-      this.linesOf.set(length, lines);
+      this.linesOf.set(typeOfLine(cut), lines);
     });
   }
 
-  take(length: number, count: number, lot: string | undefined): PlannedCut[] {
-    const lines = this.linesOf.get(length) ?? [];
+  take(type: CutLine, { length, count: wanted }: Taken, lot: string | undefined): PlannedCut[] {
+    let count = wanted;
+    const lines = this.linesOf.get(typeOfLine(type)) ?? [];
     const given: PlannedCut[] = [];
     const hand = (mayTake: (room: string | undefined) => boolean): void => {
       for (const line of lines) {
@@ -131,7 +157,7 @@ class Dealer {
         if (taken === 0 || !mayTake(cut.room)) continue;
         this.waiting[line] = (this.waiting[line] ?? 0) - taken;
         count -= taken;
-        given.push({ ...cut, count: taken, line });
+        given.push(planned(cut, length, taken, line));
       }
     };
     const lotOf = this.lotOf;
@@ -150,21 +176,23 @@ class Dealer {
   rest(): PlannedCut[] {
     return this.cuts.flatMap((cut, line) => {
       const count = this.waiting[line] ?? 0;
-      return count > 0 ? [{ ...cut, count, line }] : [];
+      return count > 0 ? [planned(cut, cut.length, count, line)] : [];
     });
   }
 }
 
 /** Writes the layout out as a plan, checking every roll on the way. */
 export function toPlan(job: CuttingJob, layout: Layout): CutPlan {
-  const { lengths }: Demand = demandOf(job.cuts.filter(({ count }) => count > 0));
+  const types = typesOf(job.cuts);
+  const demand = demandOf(job.cuts);
   const dealer = new Dealer(job.cuts, layout.lotOf);
   const rolls = layout.rolls.flatMap((roll, at): PlannedRoll[] => {
     const loads = layout.loads[at] ?? [];
     if (loads.every((load) => load.length === 0)) return [];
     const stretches = cleanStretches(roll, at).map((stretch, which): PlannedStretch => {
-      const load = [...(loads[which] ?? [])].sort(([one], [other]) => one - other);
-      const cuts = load.flatMap(([type, count]) => dealer.take(lengths[type] ?? 0, count, roll.lot));
+      const cuts = inOrder(loads[which] ?? [], demand).flatMap(({ type, length, count }) =>
+        dealer.take(types[type] as CutLine, { length: exact(length), count }, roll.lot),
+      );
       const remnant = exact(stretch.length - cutLengthOf(cuts));
       if (remnant < NO_LENGTH) throw new Error('a plan cuts more from a stretch than it holds');
       return { ...stretch, cuts, remnant };
@@ -175,7 +203,7 @@ export function toPlan(job: CuttingJob, layout: Layout): CutPlan {
   const numbered =
     job.supply === 'in hand' ? rolls : rolls.map((roll, at): PlannedRoll => ({ ...roll, number: at + 1 }));
   const short = dealer.rest();
-  const cut = exact(cutLengthOf(job.cuts) - cutLengthOf(short));
+  const cut = cutLengthOf(rolls.flatMap(({ stretches }) => stretches.flatMap(({ cuts }) => cuts)));
   const opened = rolls.reduce((sum, roll) => exact(sum + times(roll.length, 1)), NO_LENGTH);
   const surelyShort = layout.surelyShort && short.length > 0;
   return {

@@ -1,6 +1,7 @@
 /** Mending a packing: a few stretches with waste are emptied together with some full ones, and filled anew. */
 import type { Demand } from './cutting';
-import { fillInTurn, leftLength, loadLength, type Effort, type Load, type Packing } from './fill';
+import { fillInTurn, leftLength, type Effort, type Packing } from './fill';
+import { takes, type Load } from './takes';
 
 /** Stretches taken up together. */
 const WASTEFUL = 3;
@@ -11,14 +12,15 @@ const PATIENCE = 40;
 export function rework(
   stretches: readonly number[],
   packing: Packing,
-  { lengths }: Demand,
+  demand: Demand,
   holds: (stretch: number) => number,
   effort: Effort,
 ): Packing {
+  const { lengths } = demand;
   const loads = [...packing.loads];
   let left = [...packing.left];
   let rest = leftLength(packing, lengths);
-  const waste = stretches.map((stretch, at) => stretch - loadLength(loads[at] ?? [], lengths));
+  const waste = stretches.map((stretch, at) => stretch - takes(loads[at] ?? [], demand));
   for (let round = 0, idle = 0; rest > 0 && idle < PATIENCE && effort.steps > 0; round++, idle++) {
     const chosen = choose(waste, round);
     const counts = [...left];
@@ -26,7 +28,7 @@ export function rework(
       for (const [type, count] of loads[at] ?? []) counts[type] = (counts[type] ?? 0) + count;
     const taken = chosen.map((at) => stretches[at] as number);
     // Turn about, the short cuts are spread or the long ones are used up first.
-    const refilled = fillInTurn(taken, { lengths, counts }, { even: round % 2 === 0, holds }, effort);
+    const refilled = fillInTurn(taken, { ...demand, counts }, { even: round % 2 === 0, holds }, effort);
     const over = leftLength(refilled, lengths);
     if (over > rest) continue;
     if (over < rest) idle = 0;
@@ -35,7 +37,7 @@ export function rework(
     chosen.forEach((at, turn) => {
       const load: Load = refilled.loads[turn] ?? [];
       loads[at] = load;
-      waste[at] = (stretches[at] as number) - loadLength(load, lengths);
+      waste[at] = (stretches[at] as number) - takes(load, demand);
     });
   }
   return { loads, left };

@@ -11,7 +11,7 @@ import {
   yardageFigure,
 } from '../cell/answer';
 import type { Answer, Finding, Step } from '../cell/answer';
-import { cleanStretches, cutLengthOf, type CutLine, type CuttingJob } from './cutting';
+import { bareOfLine, cleanStretches, cutLengthOf, type CutLine, type CuttingJob } from './cutting';
 import { lotsMatter, quickLayout, toPlan, type CutPlan, type PlannedCut } from './plan';
 import { exact, NO_LENGTH, times, wholePieces, type Length } from '../exact/length';
 import { unitOf, type Rules } from '../house/rules';
@@ -86,9 +86,9 @@ export function checkJob(job: CuttingJob, unit: Unit): void {
   const longest = job.rolls
     .flatMap((roll, at) => cleanStretches(roll, at))
     .reduce((most, { length }) => (length > most ? length : most), NO_LENGTH);
-  const tooLong = job.cuts.find(({ length, count }) => count > 0 && length > longest);
+  const tooLong = job.cuts.find((line) => line.count > 0 && bareOfLine(line) > longest);
   if (tooLong !== undefined) {
-    const [cut, piece] = [showLength(tooLong.length, unit), showYardage(longest, unit)];
+    const [cut, piece] = [showLength(bareOfLine(tooLong), unit), showYardage(longest, unit)];
     const toStart = job.rolls.reduce((most, roll) => Math.max(most, roll.toStart ?? 0), 0) as Length;
     if (toStart > 0) refuse('noStretchLeft', parameter('cutLengths'), cut, piece, showLength(toStart, unit));
     refuse('cutTooLong', parameter('cutLengths'), cut, piece);

@@ -1,8 +1,9 @@
 /** The fewest rolls that take the cuts, where any cut may come from any of them. */
 import { RollBound } from './bound';
 import type { Demand } from './cutting';
-import { firstFit, loadLength, type Effort, type Load, type Packing } from './fill';
+import { firstFit, leftLength, type Effort, type Packing } from './fill';
 import { pack } from './pack';
+import { Filling, takes, type Load } from './takes';
 
 export interface Laid {
   /** A load for every stretch of every roll, in the order given; an unopened roll's are empty. */
@@ -17,10 +18,10 @@ export interface Laid {
 const clean = (stretches: readonly number[]): number => stretches.reduce((sum, one) => sum + one, 0);
 
 /** Rolls of one length, as many as a plain first fit takes: no better plan needs more. */
-export function rollsOnOrder(roll: readonly number[], { lengths, counts }: Demand): (readonly number[])[] {
-  const most = lengths.reduce((sum, length, type) => {
-    const each = roll.reduce((cuts, stretch) => cuts + Math.floor(stretch / length), 0);
-    return sum + Math.ceil((counts[type] ?? 0) / each);
+export function rollsOnOrder(roll: readonly number[], demand: Demand): (readonly number[])[] {
+  const most = demand.counts.reduce((sum, count, type) => {
+    const each = roll.reduce((cuts, stretch) => cuts + new Filling(stretch, demand).room(type, count), 0);
+    return sum + Math.ceil(count / Math.max(1, each));
   }, 0);
   return Array.from({ length: most }, () => roll);
 }
@@ -38,11 +39,7 @@ export function layOnRolls(
   const holds = bound.fillings();
   const order = rolls.map((_, at) => at);
   order.sort((one, other) => clean(rolls[other] ?? []) - clean(rolls[one] ?? []) || one - other);
-  const over = (packing: Packing): number =>
-    loadLength(
-      packing.left.map((n, t) => [t, n] as const),
-      demand.lengths,
-    );
+  const over = (packing: Packing): number => leftLength(packing, demand.lengths);
 
   /** The longest `number` rolls, as one row of stretches. */
   const stretchesOf = (number: number): number[] => order.slice(0, number).flatMap((at) => rolls[at] ?? []);
@@ -101,16 +98,12 @@ export function layOnRolls(
   for (const roll of order.slice(0, number)) {
     loads[roll] = (rolls[roll] ?? []).map(() => best.loads[at++] ?? []);
   }
-  if (!endless) toShorterRolls(loads, rolls, demand.lengths);
+  if (!endless) toShorterRolls(loads, rolls, demand);
   return { loads, left: best.left, used, lower, surelyShort };
 }
 
 /** What lies on a roll goes to the shortest unopened one that takes it: less cloth is opened. */
-export function toShorterRolls(
-  loads: Load[][],
-  rolls: readonly (readonly number[])[],
-  lengths: readonly number[],
-): void {
+export function toShorterRolls(loads: Load[][], rolls: readonly (readonly number[])[], demand: Demand): void {
   const plain = rolls
     .map((stretches, at) => ({ at, stretches, cloth: clean(stretches) }))
     .filter(({ stretches }) => stretches.length === 1)
@@ -119,7 +112,7 @@ export function toShorterRolls(
   for (const from of [...plain].reverse()) {
     if (!isOpen(from.at)) continue;
     const load = loads[from.at]?.[0] ?? [];
-    const needed = loadLength(load, lengths);
+    const needed = takes(load, demand);
     const to = plain.find(({ at, cloth }) => cloth >= needed && !isOpen(at));
     if (to === undefined || to.cloth >= from.cloth) continue;
     loads[to.at] = [load];

@@ -119,7 +119,7 @@ export function plansAsData(plans: readonly PlannedCloth[], total: Tally, { smal
       layer: cloth.layer,
       cuts: cloth.cuts.reduce((sum, { count }) => sum + count, 0),
       /** As the windows' cuts come to, nothing rounded. */
-      cloth: yards(cutLengthOf(cloth.cuts)),
+      cloth: yards(cloth.cloth),
       yardage: counted === undefined ? undefined : yards(counted.yardage),
       rolls: plan.rolls.map((roll) => ({
         roll: roll.number,

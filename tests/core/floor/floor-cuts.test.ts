@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { findColumns, readWindow } from '../../../src/core/window/columns';
 import { cuttingOf, runOfCuts } from '../../../src/core/cloth/repeat';
-import { cutLengthOf, type CutLine } from '../../../src/core/rolls/cutting';
+import type { CutLine } from '../../../src/core/rolls/cutting';
 import type { Behind } from '../../../src/core/cloth/behind';
 import { clothFindings, clothJob, clothsOf, type Cloth } from '../../../src/core/floor/floor-cuts';
 import { readHouse } from '../../../src/core/house/house';
@@ -151,44 +151,49 @@ describe('half widths', () => {
 
 describe('repeats in the plan', () => {
   const patterned = { ...KING, 'vertical repeat': 25 };
+  const drawn = (cloth: Cloth) => [
+    cloth.cuts.map(({ length, bare, count: many }) => [
+      toUnit(length, 'in'),
+      toUnit(bare ?? length, 'in'),
+      many,
+    ]),
+    toUnit(cloth.cloth, 'in'),
+  ];
+
   it.each([
-    ['every cut up', [[125, 12]]],
-    [
-      'first cut exact',
-      [
-        [112, 1],
-        [125, 11],
-      ],
-    ],
-    [
-      'one repeat each',
-      [
-        [112, 1],
-        [137, 11],
-      ],
-    ],
+    ['every cut up', [[125, 112, 12]], 12 * 125],
+    ['first cut exact', [[125, 112, 12]], 112 + 11 * 125],
+    ['one repeat each', [[137, 112, 12]], 112 + 11 * 137],
     // A B A in each of 4 panels, 8 A and 4 B: 112 is 8.96 half repeats of 12½, so 9 before an unlike start,
     // 10 before a like one. A and B in turn, 4 of each, then 4 A: 8 times 112½, 4 times 125.
     [
       'half-drop alternating',
       [
-        [125, 4],
-        [112.5, 4],
-        [112.5, 4],
+        [125, 112, 8],
+        [125, 112, 4],
       ],
+      8 * 112.5 + 4 * 125,
     ],
-  ] as const)('“%s” cuts its real lengths: 112 with a repeat of 25, two windows', (rule, cuts) => {
-    const works = floorOf([{ ...patterned, quantity: 2 }], { 'repeat rule': rule });
-    expect(shown(clothsOf(works)[0]!.cuts)).toEqual(cuts);
+  ] as const)(
+    '“%s”: 112 with a repeat of 25, two windows, and what they come to off one bolt',
+    (rule, cuts, cloth) => {
+      const works = floorOf([{ ...patterned, quantity: 2 }], { 'repeat rule': rule });
+      expect(drawn(clothsOf(works)[0]!)).toEqual([cuts, cloth]);
+    },
+  );
+
+  it('a half-drop’s cuts say their start and what they take before the other one', () => {
+    const [cloth] = clothsOf(floorOf([patterned], { 'repeat rule': 'half-drop alternating' }));
+    expect(cloth!.cuts.map(({ start, unlikeTwice }) => [start, toUnit(unlikeTwice ?? 0, 'in')])).toEqual([
+      ['A', 225],
+      ['B', 225],
+    ]);
   });
 
   it('a first cut is exact at every window where each is bought by itself', () => {
     const rules = { 'repeat rule': 'first cut exact', 'yardage rounded by': 'window' } as const;
     const works = floorOf([{ ...patterned, quantity: 2 }], rules);
-    expect(shown(clothsOf(works)[0]!.cuts)).toEqual([
-      [112, 2],
-      [125, 10],
-    ]);
+    expect(drawn(clothsOf(works)[0]!)).toEqual([[[125, 112, 12]], 2 * 112 + 10 * 125]);
   });
 
   it('half a nanometre is made up at every other cut: 9 half repeats of 25 1/64', () => {
@@ -259,8 +264,9 @@ describe('the pattern’s start', () => {
           const job = clothJob(clothsOf(works)[0]!, supply, INCHES);
           const plan = cutPlan(job, works[0]!.rules).value;
           expect(faultsOf(job, plan)).toEqual([]);
-          // Cuts of one length: floor((roll − what is given up) ÷ cut) from every roll, and no more.
-          const each = Math.floor((supply.ordered - (start === 'nothing' ? 0 : inches(25))) / inches(125));
+          // Cuts of one length: the last needs 112, every other one 125 (common practice, no source).
+          const given = start === 'nothing' ? 0 : inches(25);
+          const each = 1 + Math.floor((supply.ordered - given - inches(112)) / inches(125));
           expect(plan.rolls.length).toBe(Math.ceil((windows * 6) / each));
           expect([plan.proven, plan.lowerBound]).toEqual([true, plan.rolls.length]);
           return plan.rolls.length;
@@ -289,7 +295,7 @@ describe('a floor of any windows under any house', () => {
   const rows = fc.array(row, { minLength: 1, maxLength: 6 });
   const EXACT = { 'yardage step': '0 yd' };
   const sumOf = (cloths: readonly Cloth[], layer: Cloth['layer']): number =>
-    cloths.reduce((sum, one) => sum + (one.layer === layer ? cutLengthOf(one.cuts) : 0), 0);
+    cloths.reduce((sum, one) => sum + (one.layer === layer ? one.cloth : 0), 0);
 
   it('its cuts come to the yardage of each layer before it is rounded, to the nanometre', () => {
     fc.assert(

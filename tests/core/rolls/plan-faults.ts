@@ -1,6 +1,26 @@
 /** What would make a cutting plan useless at the table, looked for from the plan alone. */
 import type { CuttingJob } from '../../../src/core/rolls/cutting';
-import type { CutPlan } from '../../../src/core/rolls/plan';
+import type { CutPlan, PlannedStretch } from '../../../src/core/rolls/plan';
+
+/** Cuts that leave out more of their repeat than what follows them allows. */
+function tooShort(job: CuttingJob, { cuts }: PlannedStretch): string[] {
+  const turns = cuts.flatMap(({ line, length, count }) =>
+    Array.from({ length: count }, () => ({ line: job.cuts[line], length })),
+  );
+  return turns.flatMap(({ line, length }, at) => {
+    if (line === undefined) return ['a cut that nobody asked for'];
+    const next = turns[at + 1]?.line;
+    const { bare = line.length, unlikeTwice = 2 * line.length } = line;
+    // Half a repeat may be half a nanometre.
+    const [least, most] =
+      next === undefined
+        ? [bare, bare]
+        : (next.start ?? 'A') === (line.start ?? 'A')
+          ? [line.length, line.length]
+          : [(unlikeTwice - 1) / 2, (unlikeTwice + 1) / 2];
+    return length < least || length > most ? [`a cut takes ${length}, not ${least} to ${most}`] : [];
+  });
+}
 
 export function faultsOf(job: CuttingJob, plan: CutPlan): string[] {
   const faults: string[] = [];
@@ -22,14 +42,15 @@ export function faultsOf(job: CuttingJob, plan: CutPlan): string[] {
           faults.push(`roll ${roll.number} is cut across a flaw`);
       }
       let cloth = 0;
-      for (const { length, count, line, room } of stretch.cuts) {
+      for (const { length, count, line, room, start } of stretch.cuts) {
         cloth += length * count;
         cutOf[line] = (cutOf[line] ?? 0) + count;
         const asked = job.cuts[line];
-        if (asked?.length !== length || asked.room !== room) faults.push(`line ${line} was asked otherwise`);
+        if (asked?.start !== start || asked?.room !== room) faults.push(`line ${line} was asked otherwise`);
         if (!Number.isInteger(count) || count <= 0) faults.push(`roll ${roll.number} holds ${count} cuts`);
         if (room !== undefined) lotsOf.set(room, (lotsOf.get(room) ?? new Set()).add(roll.lot ?? ''));
       }
+      faults.push(...tooShort(job, stretch));
       if (cloth > stretch.length) faults.push(`roll ${roll.number} is cut beyond its length`);
       if (cloth + stretch.remnant !== stretch.length) faults.push(`roll ${roll.number} has a wrong remnant`);
     }

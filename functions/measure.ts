@@ -134,7 +134,7 @@ export const DROP = cellFunction({
     ),
     floorFinish: optional(
       choiceKind('a floor finish', FLOOR_FINISHES),
-      'how it meets the floor: clear (default), kiss, break or puddle',
+      'how it meets the floor: clear (default), kiss, break or puddle; or the edge it ends at and is measured from: sill, apron (below the sill), radiator or counter',
     ),
   },
   gives: LENGTH,
@@ -159,6 +159,11 @@ export const DROP = cellFunction({
       formula: 'HEM.DROP({98.25,98,98.5},"pinch")',
       gives: 96,
       because: 'The shortest of three floor readings rules.',
+    },
+    {
+      formula: 'HEM.DROP(60,"pinch",,"apron")',
+      gives: 62.5,
+      because: 'Measured from the sill: 60 − 2 on rings, ½ of it the clearance, then 4 below the sill.',
     },
   ],
   answer: drop,

@@ -124,13 +124,42 @@ export const MEASURED_TO = choices<MeasuredTo>(
   { word: 'ceiling', says: 'to the ceiling' },
 );
 
-export type FloorFinish = 'clear' | 'kiss' | 'break' | 'puddle';
+export type AtTheFloor = 'clear' | 'kiss' | 'break' | 'puddle';
+/** Where a drop ends that stays above the floor: its height is measured from that edge. */
+export type Edge = 'sill' | 'apron' | 'radiator' | 'counter';
+export type FloorFinish = AtTheFloor | Edge;
 export const FLOOR_FINISHES = choices<FloorFinish>(
   { word: 'clear', says: 'hangs clear of the floor', also: ['floating', 'float'] },
   { word: 'kiss', says: 'just touches the floor', also: ['kissing', 'touch', 'touching'] },
   { word: 'break', says: 'breaks on the floor', also: ['breaking'] },
   { word: 'puddle', says: 'lies on the floor in a pool', also: ['puddling', 'puddled', 'pool'] },
+  {
+    word: 'sill',
+    says: 'ends over the sill; measured from the sill',
+    also: ['window sill', 'to sill', 'to the sill', 'sill length'],
+  },
+  {
+    word: 'apron',
+    says: 'covers the apron below the sill; measured from the sill',
+    also: ['below sill', 'below the sill', 'apron length'],
+  },
+  {
+    word: 'radiator',
+    says: 'ends over a radiator; measured from its top',
+    also: ['above radiator', 'to radiator'],
+  },
+  {
+    word: 'counter',
+    says: 'ends over a counter; measured from its top',
+    also: ['counter top', 'countertop', 'worktop', 'to counter'],
+  },
 );
+
+const EDGES: ReadonlySet<FloorFinish> = new Set<Edge>(['sill', 'apron', 'radiator', 'counter']);
+export const isEdge = (finish: FloorFinish): finish is Edge => EDGES.has(finish);
+/** The edge that the height is measured from. */
+export const measuredFrom = (finish: FloorFinish): string =>
+  finish === 'apron' ? 'sill' : isEdge(finish) ? finish : 'floor';
 
 export type Match = 'straight' | 'half-drop';
 export const MATCHES = choices<Match>(

@@ -4,7 +4,8 @@ import { mounting } from '../heading/mounting';
 import type { WindowWork } from '../window/job';
 import { sidesOf } from '../window/panels';
 import { NO_LENGTH, UNITS, type Length } from '../exact/length';
-import { panelsOf, type Heading } from '../cell/treatment';
+import { measuredFrom, panelsOf, type Heading } from '../cell/treatment';
+import { addedAtBottom } from '../measure/measure';
 import { across, EMPTY, near, place, up, type Box, type Dimension, type Drawing, type Line } from './drawing';
 import { seamsBehindPleats } from './heading-marks';
 
@@ -27,16 +28,12 @@ function rodAboveCloth(heading: Heading, { rules }: WindowWork): number {
   return -rules.dropNewRodRings - rules.floorClearance;
 }
 
-/** How far the cloth's bottom edge hangs above the floor; below nothing where it lies on it. */
-function aboveFloor({ window, rules }: WindowWork): number {
-  const added = {
-    clear: rules.floorClear,
-    kiss: rules.floorKiss,
-    break: rules.floorBreak,
-    puddle: rules.floorPuddle,
-  }[window.floorFinish ?? 'clear'];
-  return rules.floorClearance - added;
-}
+/** How far the cloth's bottom edge hangs above what it is measured from; below nothing where it lies on a floor. */
+const aboveFloor = ({ window, rules }: WindowWork): number =>
+  rules.floorClearance - addedAtBottom(window.floorFinish ?? 'clear', rules);
+
+/** The floor, or the edge that the height is measured from. */
+const groundOf = ({ window }: WindowWork): string => measuredFrom(window.floorFinish ?? 'clear');
 
 /** Above the floor: the cloth's two edges, and the middle of its rod or the underside of its track. */
 export interface Heights {
@@ -50,7 +47,8 @@ export function heightsOf(work: WindowWork): Heights {
   const hem = aboveFloor(work);
   const head = hem + drop;
   return {
-    hem: near(Math.max(0, hem)),
+    // Cloth lies on a floor, and passes a sill.
+    hem: near(groundOf(work) === 'floor' ? Math.max(0, hem) : hem),
     head: near(head),
     rod: near(head + rodAboveCloth(work.window.heading ?? 'pinch', work)),
   };
@@ -192,8 +190,9 @@ function dimensionsOf(of: Measures): readonly Dimension[] {
   }
   dimensions.push(across('rod width', [0, rod], { ...below(2), short: 'rod', narrow: 'middle' }));
   dimensions.push(up('finished drop', [hem, head], { ...right, short: 'drop', of: drop }));
-  dimensions.push(up('floor to rod', [NO_LENGTH, middle], left));
-  if (hem > 0) dimensions.push(up('clear of the floor', [NO_LENGTH, hem], { ...right, short: 'clear' }));
+  const ground = groundOf(work);
+  dimensions.push(up(`${ground} to rod`, [NO_LENGTH, middle], left));
+  if (hem > 0) dimensions.push(up(`clear of the ${ground}`, [NO_LENGTH, hem], { ...right, short: 'clear' }));
   if (side > 0) dimensions.push(up('return', [planAt, planAt + side], right));
   const [stacked] = stackedAt(work.window.draw, stack, rod);
   const above = { side: 'above', row: 1, at: near(planAt + side), narrow: 'after' } as const;
@@ -204,8 +203,10 @@ function dimensionsOf(of: Measures): readonly Dimension[] {
   return dimensions;
 }
 
-function notesOf({ drop, heights: { hem, head }, opening }: Measures): readonly string[] {
+function notesOf({ work, drop, heights: { hem, head }, opening }: Measures): readonly string[] {
   const notes: string[] = [];
+  const ground = groundOf(work);
+  if (ground !== 'floor') notes.push(`The line below is the ${ground}, from which the heights are measured.`);
   if (opening !== undefined)
     notes.push('The opening’s top and sill are not in the sheet: its top is drawn by the house rule.');
   if (drop > head - hem) notes.push('The cloth is longer than it hangs: the rest lies on the floor.');
@@ -220,6 +221,7 @@ export function elevation(work: WindowWork): Drawing {
     title: 'Elevation and plan to scale',
     left: near(-of.margin),
     right: near(of.rod + of.margin),
+    bottom: near(Math.min(0, of.heights.hem)),
     top: near(of.planAt + of.side),
     boxes: boxesOf(of),
     lines: linesOf(of),

@@ -38,6 +38,21 @@ export const MEASURE_FINDINGS = table({
     says: (spread: string, shortest: string) =>
       `The floor readings differ by ${spread}; the shortest, ${shortest}, rules. Check them, or have the hem set to the floor on site.`,
   },
+  radiatorClearanceNotSet: {
+    weight: 'stop',
+    says: () =>
+      'No clearance over a radiator is set, and none is ours to give: add the house rule “radiator clearance” with its maker’s figure.',
+  },
+  measuredFromEdge: {
+    weight: 'note',
+    says: (edge: string, look: string) =>
+      `${parameter('measured')} is taken from the ${edge}, not from the floor. ${look}`,
+  },
+  nearHeat: {
+    weight: 'check',
+    says: () =>
+      'Cloth over a radiator keeps the maker’s clearance ____ from it on every side; local codes and licensed practice decide.',
+  },
   touchesFloor: {
     weight: 'note',
     says: (finish: string) =>

@@ -2,7 +2,7 @@
 import { choiceKind } from '../cell/fields';
 import { ALLOWANCE, SHIFT, SIZE } from '../cell/length-kinds';
 import { inches } from '../exact/length';
-import { rule, COMMON, HOUSE } from '../cell/rule';
+import { rule, own, COMMON, HOUSE } from '../cell/rule';
 import { HANGS_ON, type HangsOn } from '../cell/ways';
 
 export const MEASURE_RULES = {
@@ -65,6 +65,19 @@ export const MEASURE_RULES = {
   floorKiss: rule(SHIFT, inches(0.5), 'added where the cloth just touches the floor', HOUSE),
   floorBreak: rule(SHIFT, inches(1.5), 'added where the cloth breaks on the floor', HOUSE),
   floorPuddle: rule(SHIFT, inches(6), 'added where the cloth lies on the floor', HOUSE),
+  sillClearance: rule(ALLOWANCE, inches(0.5), 'the cloth ends so much above a sill', COMMON),
+  apronBelowSill: rule(
+    ALLOWANCE,
+    inches(4),
+    'the cloth ends so much below the sill where it covers the apron',
+    `${COMMON}: 4 to 6 in`,
+  ),
+  counterClearance: rule(ALLOWANCE, inches(0.5), 'the cloth ends so much above a counter', HOUSE),
+  radiatorClearance: own(
+    SIZE,
+    'the cloth ends so much above a radiator, by its maker’s figure',
+    'no default: the heater maker’s clearance',
+  ),
   readingSpread: rule(
     ALLOWANCE,
     inches(0.5),

@@ -12,7 +12,14 @@ import {
 } from '../cell/answer';
 import { exact, NO_LENGTH, type Length } from '../exact/length';
 import { unitOf, type Rules } from '../house/rules';
-import type { FloorFinish, Heading, MeasuredTo } from '../cell/treatment';
+import {
+  isEdge,
+  measuredFrom,
+  type Edge,
+  type FloorFinish,
+  type Heading,
+  type MeasuredTo,
+} from '../cell/treatment';
 import { showLength } from '../exact/unit';
 import { clearExtension, stackOverGlass, type Stacking } from './stack';
 
@@ -271,18 +278,66 @@ export interface Measured {
 const signOf = (by: Length): string => (by < NO_LENGTH ? '−' : '+');
 const sizeOf = (by: Length): Length => exact(Math.abs(by));
 
+/** The same in figures and in words. */
+function atTheBottom(finish: FloorFinish, rules: Rules): readonly [Length, string] {
+  const instead = (clearance: Length): Length => exact(rules.floorClearance - clearance);
+  switch (finish) {
+    case 'clear':
+      return [rules.floorClear, `floor finish: ${finish}`];
+    case 'kiss':
+      return [rules.floorKiss, `floor finish: ${finish}`];
+    case 'break':
+      return [rules.floorBreak, `floor finish: ${finish}`];
+    case 'puddle':
+      return [rules.floorPuddle, `floor finish: ${finish}`];
+    case 'sill':
+      return [instead(rules.sillClearance), 'the sill’s clearance in place of the floor’s'];
+    case 'apron':
+      return [
+        exact(rules.floorClearance + rules.apronBelowSill),
+        'below the sill, in place of the floor’s clearance',
+      ];
+    case 'counter':
+      return [instead(rules.counterClearance), 'the counter’s clearance in place of the floor’s'];
+    case 'radiator': {
+      const { radiatorClearance } = rules;
+      if (radiatorClearance === undefined) return refuse('radiatorClearanceNotSet', parameter('floorFinish'));
+      return [instead(radiatorClearance), 'the radiator’s clearance in place of the floor’s'];
+    }
+  }
+}
+
+/** What a finish adds to a drop that hangs clear of the floor. */
+export const addedAtBottom = (finish: FloorFinish, rules: Rules): Length => atTheBottom(finish, rules)[0];
+
+/** What to look at where the drop ends at an edge above the floor. */
+const LOOK_AT: Readonly<Record<Edge, string>> = {
+  sill: 'A sill deeper than the return pushes the cloth out.',
+  apron: 'Check that nothing stands below the sill.',
+  counter:
+    'Keep it from cookers, basins and lamps by their makers’ clearances; local codes and licensed practice decide.',
+  radiator: 'Check where the returns hang.',
+};
+
+function finishFindings(finish: FloorFinish): readonly Finding[] {
+  if (finish === 'clear') return [];
+  if (!isEdge(finish)) return [finding('touchesFloor', parameter('floorFinish'), finish)];
+  const found = finding(
+    'measuredFromEdge',
+    parameter('measured'),
+    finish === 'radiator' || finish === 'counter' ? `top of the ${finish}` : measuredFrom(finish),
+    LOOK_AT[finish],
+  );
+  return finish === 'radiator' ? [finding('nearHeat', parameter('floorFinish')), found] : [found];
+}
+
 /** Finished drop: top edge to bottom edge. Of several floor readings the shortest rules. */
 export function drop(of: Measured, rules: Rules): Answer<Length> {
   const unit = unitOf(rules);
   const shortest = Math.min(...of.measured) as Length;
   const spread = exact(Math.max(...of.measured) - shortest);
   const finish = of.floorFinish ?? 'clear';
-  const added = {
-    clear: rules.floorClear,
-    kiss: rules.floorKiss,
-    break: rules.floorBreak,
-    puddle: rules.floorPuddle,
-  }[finish];
+  const [added, ending] = atTheBottom(finish, rules);
   const [shift, why] = fromPoint(of.heading, of.measuredTo, rules);
   const finished = exact(shortest + shift + added);
   if (finished <= NO_LENGTH) return refuse('dropTooShort', parameter('measured'), showLength(shortest, unit));
@@ -291,7 +346,7 @@ export function drop(of: Measured, rules: Rules): Answer<Length> {
     findings.push(
       finding('floorUneven', parameter('measured'), showLength(spread, unit), showLength(shortest, unit)),
     );
-  if (finish !== 'clear') findings.push(finding('touchesFloor', parameter('floorFinish'), finish));
+  findings.push(...finishFindings(finish));
   return answer(
     finished,
     () => {
@@ -301,7 +356,7 @@ export function drop(of: Measured, rules: Rules): Answer<Length> {
       lines.push(
         step(
           'finished drop',
-          `{} measured ${signOf(shift)} {} (${why}) ${signOf(added)} {} (floor finish: ${finish})`,
+          `{} measured ${signOf(shift)} {} (${why}) ${signOf(added)} {} (${ending})`,
           [lengthFigure(shortest), lengthFigure(sizeOf(shift)), lengthFigure(sizeOf(added))],
           lengthFigure(finished),
         ),

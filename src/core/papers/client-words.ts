@@ -31,6 +31,10 @@ const LONG: Readonly<Record<FloorFinish, string>> = {
   kiss: 'just touching the floor',
   break: 'breaking on the floor',
   puddle: 'pooling on the floor',
+  sill: 'to the sill',
+  apron: 'to below the sill',
+  radiator: 'ending above the radiator',
+  counter: 'ending above the counter',
 };
 
 /** What is hung, as many words as the draw needs. */

@@ -79,7 +79,7 @@ export const WINDOW_COLUMNS = {
     'floor finish',
     ['floor', 'at the floor', 'hem finish'],
     choiceKind('a floor finish', FLOOR_FINISHES),
-    'how it meets the floor',
+    'how it meets the floor, or the edge it ends at',
   ),
   finishedDrop: column(
     'finished drop',

@@ -70,7 +70,9 @@ function compareDrops({ house, chance, tally }: Ground, { heading, cells, about 
   // The table of drops is in inches: a metric house has its own rules for it, which are not told here.
   if (house.unit !== 'inches') return;
   const point = chance.pick(POINTS);
-  const finish = chance.pick(FINISHES);
+  // A radiator's clearance is its maker's: a house that has set nothing has none.
+  const finishes = house.rows === undefined ? FINISHES.filter((one) => one !== 'radiator') : FINISHES;
+  const finish = chance.pick(finishes);
   const first = measured(60, 130, house, chance);
   const second = first.add(inches(chance.pick(['0', '0.125', '-0.25'])));
   const drop = dropOf(lesser(first, second), heading, point, finish, house, (row) => inches(DROP_TABLE[row]));

@@ -64,6 +64,11 @@ const LENGTHS = {
   'floor kiss': ['0.5', '0.75'],
   'floor break': ['1.5', '1', '2'],
   'floor puddle': ['6', '8', '12'],
+  'sill clearance': ['0.5', '0.25', '1', '0'],
+  'apron below sill': ['4', '5', '6', '3.5'],
+  'counter clearance': ['0.5', '1', '0.75'],
+  // The maker's: no default.
+  'radiator clearance': ['4', '6', '12', '2.5'],
   'labor height from': ['108', '96', '120'],
 } as const;
 export type LengthRule = keyof typeof LENGTHS | `top allowance ${Heading}`;

@@ -61,7 +61,7 @@ export function rodHeightOf(
 }
 
 export type Point = 'new rod' | 'hung ring' | 'hung rod' | 'track';
-export const FINISHES = ['clear', 'kiss', 'break', 'puddle'] as const;
+export const FINISHES = ['clear', 'kiss', 'break', 'puddle', 'sill', 'apron', 'radiator', 'counter'] as const;
 export type Finish = (typeof FINISHES)[number];
 
 /** Common practice in inches: rings and grommets by the trade's table, with the clearance in it. */
@@ -84,7 +84,22 @@ export function dropOf(
   table: (row: TableRow) => Exact,
 ): Exact | undefined {
   const rise = riseOf(heading, point, house, table);
-  return rise === undefined ? undefined : measured.add(rise).add(house.lengths[`floor ${finish}`]);
+  return rise === undefined ? undefined : measured.add(rise).add(bottomOf(finish, house));
+}
+
+/** What the finish adds at the bottom; over an edge its own clearance stands in for the floor's. */
+function bottomOf(finish: Finish, { lengths }: House): Exact {
+  const usual = lengths['floor clearance'];
+  switch (finish) {
+    case 'sill':
+    case 'counter':
+    case 'radiator':
+      return usual.sub(lengths[`${finish} clearance`]);
+    case 'apron':
+      return usual.add(lengths['apron below sill']);
+    default:
+      return lengths[`floor ${finish}`];
+  }
 }
 
 function riseOf(

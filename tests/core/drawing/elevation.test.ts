@@ -52,6 +52,21 @@ describe('the elevation', () => {
     expect(parts('stationary cover', 'stack')).toEqual([]);
   });
 
+  it('stands on the sill where the drop is measured from it, and passes it over an apron', () => {
+    const {
+      dimensions: over,
+      bottom,
+      notes,
+    } = drawn({ ...PAIR, 'measured height': 60, 'floor finish': 'apron' });
+    expect(over.map(({ what }) => what)).toContain('sill to rod');
+    expect(toUnit(bottom, 'in')).toBe(-4);
+    expect(notes.join(' ')).toContain('the sill, from which the heights are measured');
+    expect(notes.join(' ')).not.toContain('lies on the floor');
+    expect(dimensions(drawn({ ...PAIR, 'floor finish': 'sill' }))).toMatchObject({
+      'clear of the sill': 0.5,
+    });
+  });
+
   it('lets cloth that is longer than it hangs lie on the floor, and says so', () => {
     const { boxes, notes } = drawn({ ...PAIR, 'floor finish': 'puddle' });
     expect(boxes.find((box) => box.part === 'cloth')?.y).toBe(0);

@@ -146,6 +146,44 @@ describe('the drop', () => {
     expect(codes(of(98, 'pinch', undefined, 'clear'))).toEqual([]);
   });
 
+  it('ends over a sill, a counter or a radiator, or below the sill over its apron, by the house’s figures', () => {
+    const house = readHouse([
+      ['sill clearance', 0.25],
+      ['apron below sill', 5],
+      ['counter clearance', 1],
+      ['radiator clearance', 6],
+    ]).rules;
+    // From the bottom of a hung ring the usual ½ in clearance is all that is taken off.
+    const ends = (finish: FloorFinish): number => shown(of(60, 'pinch', 'hung ring', finish, house));
+    expect([ends('sill'), ends('apron'), ends('counter'), ends('radiator')]).toEqual([59.75, 65, 59, 54]);
+    // By default ½ in clear, and 4 in below the sill.
+    expect(shown(of(60, 'pinch', 'hung ring', 'sill'))).toBe(59.5);
+    expect(shown(of(60, 'pinch', 'hung ring', 'apron'))).toBe(64);
+    expect(shown(of(60, 'grommet', 'hung rod', 'apron'))).toBe(66);
+  });
+
+  it('says from where it is measured and what to look at, and touches no floor there', () => {
+    const sentences = (finish: FloorFinish): readonly string[] =>
+      of(60, 'pinch', undefined, finish, readHouse([['radiator clearance', 6]]).rules).findings.map(
+        ({ sentence }) => sentence,
+      );
+    expect(sentences('sill')).toEqual([
+      'measured is taken from the sill, not from the floor. A sill deeper than the return pushes the cloth out.',
+    ]);
+    expect(sentences('radiator')).toEqual([
+      'Cloth over a radiator keeps the maker’s clearance ____ from it on every side; local codes and licensed practice decide.',
+      'measured is taken from the top of the radiator, not from the floor. Check where the returns hang.',
+    ]);
+    expect(codes(of(60, 'pinch', undefined, 'counter'))).toEqual(['measuredFromEdge']);
+  });
+
+  it.each([undefined, 0])('over a radiator has no figure of ours: a rule of %s is not set', (set) => {
+    const house = readHouse([['radiator clearance', set]]).rules;
+    expect(() => of(60, 'pinch', undefined, 'radiator', house)).toThrow(
+      'No clearance over a radiator is set, and none is ours to give: add the house rule “radiator clearance” with its maker’s figure.',
+    );
+  });
+
   it('takes the shortest of three floor readings, and tells of an uneven floor', () => {
     const three = (...readings: number[]) =>
       drop(

@@ -98,6 +98,10 @@ const FLOOR_PHRASES: Phrases<FloorFinish> = [
   ['kiss', 'kiss,kissing,touch,touching,touches,kisses,just touching,to floor,skim'],
   ['break', 'break,breaking,breaks,slight break,trouser,brk,1 break'],
   ['puddle', 'puddle,puddling,puddled,pool,pooled,pools,puddles,pooling'],
+  ['sill', 'sill,to sill,window sill,sill length,above sill'],
+  ['apron', 'apron,below sill,below the sill,apron length'],
+  ['radiator', 'radiator,rad,to radiator,above radiator,above rad'],
+  ['counter', 'counter,counter top,worktop,to counter'],
 ];
 
 const MATCH_PHRASES: Phrases<Match> = [

@@ -1,6 +1,7 @@
 /** From the opening to the finished drop. */
 import { choiceKind, listKind, optional, required } from '../src/core/cell/fields';
 import { ALLOWANCE, SIZE } from '../src/core/cell/length-kinds';
+import { OPENING, widthOf, type Opening } from '../src/core/cell/opening';
 import { drop, extension, rodHeight, rodWidth, type End } from '../src/core/measure/measure';
 import { choices, FLOOR_FINISHES, HEADINGS, MEASURED_TO } from '../src/core/cell/treatment';
 import { cellFunction } from './declare';
@@ -13,7 +14,16 @@ const ENDS = choices<End>(
   { word: 'clear', says: 'the least that the drawn-back stack does not pass', also: ['clear of the glass'] },
 );
 
-const OPENING_WIDTH = required(SIZE, 'the opening, measured inside the frame');
+const OPENING_WIDTH = required(
+  OPENING,
+  'the opening, measured inside the frame; a bay by its straight parts, as a range or like 30 + 60 + 30',
+);
+
+/** Its width, and its parts where it was written in parts. */
+const asOpening = ({ parts, inParts }: Opening) => ({
+  openingWidth: widthOf(parts),
+  parts: inParts ? parts : undefined,
+});
 
 export const EXTENSION = cellFunction({
   name: 'EXTENSION',
@@ -54,7 +64,7 @@ export const EXTENSION = cellFunction({
       because: 'A wave pair stacks 0.1 of the rod on each side: 0.1 × (100 + 2 × 12½) is 12½.',
     },
   ],
-  answer: extension,
+  answer: ({ openingWidth, ...more }, rules) => extension({ ...more, ...asOpening(openingWidth) }, rules),
 });
 
 export const RODWIDTH = cellFunction({
@@ -89,8 +99,13 @@ export const RODWIDTH = cellFunction({
       gives: 60,
       because: 'Inside the frame: 0 is no extension, blank would be the usual one.',
     },
+    {
+      formula: 'HEM.RODWIDTH("30 + 60 + 30")',
+      gives: 152,
+      because: 'A bay of three straight parts, 120 in together, over 96: 16 in more at each end.',
+    },
   ],
-  answer: rodWidth,
+  answer: ({ openingWidth, ...more }, rules) => rodWidth({ ...more, ...asOpening(openingWidth) }, rules),
 });
 
 export const RODHEIGHT = cellFunction({

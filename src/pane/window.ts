@@ -6,8 +6,8 @@ import { survey } from '../book/survey';
 import { Trouble } from '../book/trouble';
 import { WANTED } from '../book/wanted';
 import { Refusal } from '../core/cell/answer';
-import { COLUMN_KEYS, WINDOW_COLUMNS, type ColumnKey, type Window } from '../core/window/columns';
-import { isBlank, readField, type CellIn, type Field } from '../core/cell/fields';
+import { COLUMN_KEYS, readInto, WINDOW_COLUMNS, type ColumnKey, type Window } from '../core/window/columns';
+import { isBlank, type CellIn } from '../core/cell/fields';
 import { WindowWork } from '../core/window/job';
 import { orderColumns } from '../core/window/order';
 import { exact, type Length } from '../core/exact/length';
@@ -110,8 +110,7 @@ function windowOf(cells: Cells, house: House): Window {
   const window: Partial<Record<ColumnKey, unknown>> = {};
   for (const [key, cell] of Object.entries(cells) as [ColumnKey, { raw: CellIn; name: string }][]) {
     try {
-      const field = WINDOW_COLUMNS[key].field as Field<unknown>;
-      window[key] = readField(field, cell.raw, { name: cell.name, unit: house.unit });
+      readInto(window, key, cell.raw, { name: cell.name, unit: house.unit });
     } catch (thrown) {
       if (!(thrown instanceof Refusal)) throw thrown;
     }

@@ -2,8 +2,8 @@
 import { NO_FITTINGS, PIECE_WORDS, withMore, type Fittings, type Piece } from '../../core/heading/fittings';
 import { Refusal } from '../../core/cell/answer';
 import { BEHIND, type Behind } from '../../core/cloth/behind';
-import { WINDOW_COLUMNS, type ColumnKey, type Window } from '../../core/window/columns';
-import { readField, type CellIn, type Field } from '../../core/cell/fields';
+import { readInto, WINDOW_COLUMNS, type ColumnKey, type Window } from '../../core/window/columns';
+import type { CellIn } from '../../core/cell/fields';
 import { WindowWork } from '../../core/window/job';
 import { exact, NO_LENGTH, type Length } from '../../core/exact/length';
 import { readHouse, type House } from '../../core/house/house';
@@ -64,7 +64,7 @@ function windowOf(
     names[known] = heading;
     const place = { name: heading, unit: own === undefined ? unit : { ...unit, small: own } };
     const raw = row[column - read.block.area.column];
-    window[known] = readField(WINDOW_COLUMNS[known].field as Field<unknown>, raw, place);
+    readInto(window, known, raw, place);
   }
   return { window: window as Window, names };
 }

@@ -80,6 +80,16 @@ export const CELL_FINDINGS = table({
     says: (name: string, most: number, given: number) =>
       `${name} takes ${most} inputs at most, and ${given} were given. Take the last ones away.`,
   },
+  partOfNothing: {
+    weight: 'stop',
+    says: (name: string) =>
+      `${name} holds a part of 0. Write the straight parts that are there, like 30 + 60 + 30; a formula hands blank cells over as IF(B7:D7="","",B7:D7).`,
+  },
+  tooManyParts: {
+    weight: 'stop',
+    says: (name: string, parts: number, most: number) =>
+      `${name} holds ${parts} parts, more than the most taken here, ${most}. Write one bay, from its left end to its right.`,
+  },
   rangeTooNarrow: {
     weight: 'stop',
     says: (name: string, wanted: string, columns: number) =>

@@ -8,6 +8,16 @@ export const MEASURE_FINDINGS = table({
     says: (name: string, read: string, opening: string, low: string, high: string) =>
       `${name} is ${read}; for an opening of ${opening} the usual side extension is ${low} to ${high}. Check that it is meant.`,
   },
+  bayOfParts: {
+    weight: 'note',
+    says: (parts: number, bends: string) =>
+      `${parameter('openingWidth')} is a bay or a corner of ${parts} straight parts with ${bends}. Measure each part where the rod will run, and take each bend’s angle on site.`,
+  },
+  bayOfOnePart: {
+    weight: 'note',
+    says: () =>
+      `${parameter('openingWidth')} holds one part: it is taken as a plain opening, without a bend.`,
+  },
   ceilingBelowOpening: {
     weight: 'stop',
     says: (ceiling: string, top: string) =>

@@ -22,6 +22,7 @@ export type ParameterKey =
   | 'match'
   | 'measured'
   | 'measuredTo'
+  | 'openingWidth'
   | 'outputs'
   | 'overlap'
   | 'priceBreaks'

@@ -31,6 +31,8 @@ export interface Fittings {
   readonly finials: number;
   readonly endStops: number;
   readonly wands: number;
+  /** Of a bay: one fewer than its straight parts. */
+  readonly bends: number;
 }
 
 export const NO_FITTINGS: Fittings = {
@@ -42,6 +44,7 @@ export const NO_FITTINGS: Fittings = {
   finials: 0,
   endStops: 0,
   wands: 0,
+  bends: 0,
 };
 
 /** The pieces by the words they are listed under, each with the rule that prices it. */
@@ -52,6 +55,7 @@ const PIECES = [
   ['finials', 'finials', 'pricePerFinial'],
   ['endStops', 'end stops', 'pricePerEndStop'],
   ['wands', 'wands', 'pricePerWand'],
+  ['bends', 'bends', 'pricePerBend'],
 ] as const;
 export type Piece = (typeof PIECES)[number][0];
 export const PIECE_WORDS = PIECES.map(([key, what]) => [key, what] as const);
@@ -66,6 +70,7 @@ export const withMore = (sum: Fittings, one: Fittings, windows: number): Fitting
   finials: sum.finials + one.finials * windows,
   endStops: sum.endStops + one.endStops * windows,
   wands: sum.wands + one.wands * windows,
+  bends: sum.bends + one.bends * windows,
 });
 
 export interface Fitted {
@@ -73,6 +78,7 @@ export interface Fitted {
   readonly draw: Draw | undefined;
   readonly hangOn: WindowHangsOn | undefined;
   readonly rod: Length;
+  readonly bends?: number | undefined;
   /** Counted only where they are wanted. */
   readonly pieces: () => number;
   readonly brackets: () => number;
@@ -103,6 +109,7 @@ export function fittings(of: Fitted, rules: Rules): Fittings {
     finials: hanging === 'rings' || hanging === 'grommet' || hanging === 'tab top' ? ENDS : 0,
     endStops: hanging === 'track' ? ENDS : 0,
     wands: rules.wands === 'yes' && !throughTheCloth && isDrawn(of.draw) ? panels : 0,
+    bends: of.bends ?? 0,
   };
 }
 

@@ -16,18 +16,22 @@ import type { Rules } from '../house/rules';
 
 const LOAD_CAUTION: readonly Finding[] = [finding('loadCaution', parameter('rodWidth'))];
 
-/** Brackets by the largest span for the weight, ends included. */
-export function brackets(of: { rodWidth: Length; weight: number | undefined }, rules: Rules): Answer<number> {
-  const heavy = of.weight !== undefined && of.weight >= rules.heavyFrom;
+/** Brackets by the largest span for the weight, ends included; of a bay one at each bend too. */
+export function brackets(
+  hung: { rodWidth: Length; weight: number | undefined; parts?: readonly Length[] | undefined },
+  rules: Rules,
+): Answer<number> {
+  const { rodWidth, weight, parts = [rodWidth] } = hung;
+  const heavy = weight !== undefined && weight >= rules.heavyFrom;
   const span = heavy ? rules.bracketSpanHeavy : rules.bracketSpanLight;
-  const value = piecesToCover(of.rodWidth, span) + 1;
+  const value = parts.reduce((spans, part) => spans + piecesToCover(part, span), 0) + 1;
   return answer(
     value,
     () => [
       step(
         'brackets',
-        `{} in spans of {} at most (${heavy ? 'heavy' : 'light'}), one more than the spans`,
-        [lengthFigure(of.rodWidth), lengthFigure(span)],
+        `${parts.map(() => '{}').join(' + ')} in spans of {} at most (${heavy ? 'heavy' : 'light'}), one more than the spans`,
+        [...parts.map(lengthFigure), lengthFigure(span)],
         numberFigure(value),
       ),
     ],
@@ -106,5 +110,26 @@ export function rodPieces(
       step('splices, each at a bracket', '', [], textFigure(String(pieces - 1))),
     ],
     findings,
+  );
+}
+
+/** Stock pieces of a bay: each straight part by itself, since no piece runs around a bend. */
+export function bayPieces(parts: readonly Length[], rules: Rules): Answer<RodPieces> {
+  const each = parts.map((rodWidth) => rodPieces({ rodWidth, stockLengths: undefined }, rules));
+  const counts = new Map<Length, number>();
+  for (const { value } of each)
+    for (const { stockLength, count } of value.pieces)
+      counts.set(stockLength, (counts.get(stockLength) ?? 0) + count);
+  const pieces = [...counts]
+    .sort(([one], [other]) => other - one)
+    .map(([stockLength, count]) => ({ stockLength, count }));
+  const splices = each.reduce((sum, { value }) => sum + value.splices, 0);
+  return answer(
+    { pieces, splices },
+    () => [
+      ...each.flatMap(({ steps }) => steps),
+      step('bends, one fewer than the straight parts', '', [], numberFigure(parts.length - 1)),
+    ],
+    LOAD_CAUTION,
   );
 }

@@ -64,6 +64,7 @@ export const PRICE_RULES = {
   pricePerGrommet: own(CHARGE, 'cost of a grommet, set'),
   pricePerEndStop: own(CHARGE, 'cost of an end stop; two a track'),
   pricePerWand: own(CHARGE, 'cost of a wand'),
+  pricePerBend: own(CHARGE, 'cost of a bend of a rod or track; a bay of three parts has two'),
   installationPerWindow: own(CHARGE, 'charge for hanging one window, not marked up'),
   freight: own(CHARGE, 'freight of the job, not marked up'),
   freightPerWeight: own(CHARGE, 'freight by weight, a pound of cloth (a kilogram in a centimetre house)'),

@@ -78,6 +78,8 @@ export function extension(extended: Extended, rules: Rules): Answer<Length> {
 
 export interface Opening extends MayStack {
   readonly openingWidth: Length;
+  /** Its straight parts from left to right, where it was written in parts. */
+  readonly parts?: readonly Length[] | undefined;
   readonly leftExtension: Length | undefined;
   readonly rightExtension: Length | undefined;
 }
@@ -107,12 +109,33 @@ function usualAgainstStack(of: Opening, rod: Length, usual: Length, rules: Rules
   return leftBlank || rightBlank ? stackOverGlass({ ...stacking, rodWidth: rod }, usual, rules) : [];
 }
 
+export const bendsInWords = (bends: number): string => `${bends} ${bends === 1 ? 'bend' : 'bends'}`;
+
+function partsFindings(parts: readonly Length[] | undefined): readonly Finding[] {
+  if (parts === undefined) return [];
+  if (parts.length === 1) return [finding('bayOfOnePart', parameter('openingWidth'))];
+  return [finding('bayOfParts', parameter('openingWidth'), parts.length, bendsInWords(parts.length - 1))];
+}
+
+/** The inside width of a bay: the sum of its straight parts. */
+function partsSteps({ openingWidth, parts = [] }: Opening): readonly Step[] {
+  if (parts.length < 2) return [];
+  return [
+    step(
+      `inside width of ${parts.length} straight parts, ${bendsInWords(parts.length - 1)}`,
+      parts.map(() => '{}').join(' + '),
+      parts.map(lengthFigure),
+      lengthFigure(openingWidth),
+    ),
+  ];
+}
+
 /** Rod width = inside width + left extension + right extension; returns are not in it. */
 export function rodWidth(of: Opening, rules: Rules): Answer<Length> {
   const band = extensionBand(of.openingWidth, rules);
   const left = of.leftExtension ?? band.low;
   const right = of.rightExtension ?? band.low;
-  const findings: Finding[] = [];
+  const findings: Finding[] = [...partsFindings(of.parts)];
   if (isOutside(of.leftExtension, band))
     findings.push(outsideBand('leftExtension', of.leftExtension, of.openingWidth, rules));
   if (isOutside(of.rightExtension, band))
@@ -121,6 +144,7 @@ export function rodWidth(of: Opening, rules: Rules): Answer<Length> {
   return answer(
     rod,
     () => [
+      ...partsSteps(of),
       ...usualAgainstStack(of, rod, band.low, rules),
       step(
         'rod width',

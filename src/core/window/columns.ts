@@ -4,7 +4,18 @@
  */
 import { parameter } from '../findings/parameters';
 import { refuse } from '../cell/answer';
-import { choiceKind, optional, readField, TEXT, type CellIn, type Field, type Kind } from '../cell/fields';
+import {
+  choiceKind,
+  optional,
+  readField,
+  TEXT,
+  type CellIn,
+  type Field,
+  type Kind,
+  type Place,
+} from '../cell/fields';
+import { bayIn, OPENING_WIDTH } from '../cell/opening';
+import type { Length } from '../exact/length';
 import { AREAL_WEIGHT, FULLNESS, WIDTH_COUNT, WINDOWS_OF_ROW } from '../cell/figure-kinds';
 import { ALLOWANCE, REPEAT, SIZE } from '../cell/length-kinds';
 import { WINDOW_HANGS_ON } from '../cell/ways';
@@ -35,8 +46,8 @@ export const WINDOW_COLUMNS = {
   openingWidth: column(
     'inside width',
     ['opening', 'opening width', 'width', 'w', 'ow', 'inside w', 'window width', 'iw'],
-    SIZE,
-    'the opening, measured inside the frame',
+    OPENING_WIDTH,
+    'the opening, measured inside the frame; a bay like 30 + 60 + 30',
   ),
   leftExtension: column(
     'left extension',
@@ -186,6 +197,9 @@ export const WINDOW_COLUMNS = {
 export type ColumnKey = keyof typeof WINDOW_COLUMNS;
 export type Window = {
   readonly [K in ColumnKey]?: (typeof WINDOW_COLUMNS)[K] extends Column<infer T> ? T | undefined : never;
+} & {
+  /** The straight parts of a bay, whose sum is the inside width. */
+  readonly openingParts?: readonly Length[] | undefined;
 };
 export const COLUMN_KEYS = Object.keys(WINDOW_COLUMNS) as readonly ColumnKey[];
 
@@ -238,11 +252,21 @@ export function findColumns(headers: readonly CellIn[]): readonly Found[] {
   return found;
 }
 
+/** Reads one cell into a window, of a bay its parts beside their sum. */
+export function readInto(
+  window: Partial<Record<ColumnKey | 'openingParts', unknown>>,
+  key: ColumnKey,
+  raw: CellIn,
+  place: Place,
+): void {
+  window[key] = readField(WINDOW_COLUMNS[key].field as Field<unknown>, raw, place);
+  const parts = key === 'openingWidth' ? bayIn(raw, place) : undefined;
+  if (parts !== undefined) window.openingParts = parts;
+}
+
 /** One row read through its columns; a Refusal names the column as the sheet heads it. */
 export function readWindow(row: readonly CellIn[], found: readonly Found[], unit: Unit): Window {
   const window: Partial<Record<ColumnKey, unknown>> = {};
-  for (const { key, at, heading } of found) {
-    window[key] = readField(WINDOW_COLUMNS[key].field as Field<unknown>, row[at], { name: heading, unit });
-  }
+  for (const { key, at, heading } of found) readInto(window, key, row[at], { name: heading, unit });
   return window as Window;
 }

@@ -20,6 +20,7 @@ import { unitOf } from '../house/rules';
 import { WINDOW_COLUMNS, type ColumnKey } from './columns';
 import type { WindowFigure } from './figure';
 import type { WindowWork } from './job';
+import { bendsInWords } from '../measure/measure';
 
 /** A plain number, shown and compared as its quantity. */
 const plain = (quantity: Quantity): Kind<number> => ({ ...QUANTITY, quantity });
@@ -275,7 +276,8 @@ const DECLARED = [
       const pieces = window
         .rodPieces()
         .value.pieces.map(({ count, stockLength }) => `${count} × ${showLength(stockLength, unit)}`);
-      return textFigure(pieces.join(' + '));
+      const { bends } = window;
+      return textFigure(`${pieces.join(' + ')}${bends === 0 ? '' : `, ${bendsInWords(bends)}`}`);
     },
   },
   {

@@ -5,8 +5,9 @@
 import { answer, Refusal, refuse, renamed, type Answer, type Finding, type Step } from '../cell/answer';
 import { arealOf, behindOf, layerOf, type Behind } from '../cloth/behind';
 import { WINDOW_COLUMNS, type ColumnKey, type Window } from './columns';
+import { widthOf } from '../cell/opening';
 import { cutLength } from '../cloth/cuts';
-import { brackets, rodPieces, type RodPieces } from '../heading/hardware';
+import { bayPieces, brackets, rodPieces, type RodPieces } from '../heading/hardware';
 import { costOf, fittings, pricedFittings, type Fittings } from '../heading/fittings';
 import { grommets } from '../heading/grommets';
 import { isPleated, pleats, type PleatsOfWidth } from '../heading/pleats';
@@ -105,9 +106,17 @@ export class WindowWork {
     return this.keep('rod width', () => {
       const { openingWidth, rodWidth: known, leftExtension, rightExtension } = this.window;
       if (openingWidth === undefined && known !== undefined) return answer(known);
-      const { heading, draw, lining } = this.window;
+      const { openingParts, heading, draw, lining } = this.window;
       return rodWidth(
-        { openingWidth: this.need('openingWidth'), leftExtension, rightExtension, heading, draw, lining },
+        {
+          openingWidth: this.need('openingWidth'),
+          parts: openingParts,
+          leftExtension,
+          rightExtension,
+          heading,
+          draw,
+          lining,
+        },
         this.rules,
       );
     });
@@ -343,11 +352,32 @@ export class WindowWork {
     return answer(set.value.count, () => set.steps, set.findings);
   }
 
+  /** The rod's straight parts: of a bay the end ones longer by their extensions; undefined where it is straight. */
+  private get rodParts(): readonly Length[] | undefined {
+    const { openingParts: parts = [], leftExtension, rightExtension } = this.window;
+    if (parts.length < 2) return undefined;
+    const spare = Math.max(0, this.rod - widthOf(parts));
+    const left = Math.min(
+      spare,
+      leftExtension ?? (rightExtension === undefined ? Math.floor(spare / 2) : spare - rightExtension),
+    );
+    return parts.map((part, at) =>
+      exact(part + (at === 0 ? left : at === parts.length - 1 ? spare - left : 0)),
+    );
+  }
+
+  /** Bends of its rod or track. */
+  get bends(): number {
+    return (this.rodParts?.length ?? 1) - 1;
+  }
+
   /** Stock pieces for one rod. */
   rodPieces(): Answer<RodPieces> {
-    return this.keep('rod pieces', () =>
-      rodPieces({ rodWidth: this.rod, stockLengths: undefined }, this.rules),
-    );
+    return this.keep('rod pieces', () => {
+      const parts = this.rodParts;
+      if (parts !== undefined) return bayPieces(parts, this.rules);
+      return rodPieces({ rodWidth: this.rod, stockLengths: undefined }, this.rules);
+    });
   }
 
   /** Weight of the face of one window; undefined where the cloth's weight is not known. */
@@ -374,7 +404,9 @@ export class WindowWork {
   }
 
   brackets(): Answer<number> {
-    return this.keep('brackets', () => brackets({ rodWidth: this.rod, weight: this.hangs() }, this.rules));
+    return this.keep('brackets', () =>
+      brackets({ rodWidth: this.rod, weight: this.hangs(), parts: this.rodParts }, this.rules),
+    );
   }
 
   private fittingsKept: Fittings | undefined;
@@ -386,6 +418,7 @@ export class WindowWork {
         draw: this.window.draw,
         hangOn: this.window.hangOn,
         rod: this.rod,
+        bends: this.bends,
         pieces: () => this.rodPieces().value.pieces.reduce((sum, { count }) => sum + count, 0),
         brackets: () => this.brackets().value,
         rings: () => this.rings().value,

@@ -124,3 +124,17 @@ describe('the price of hardware', () => {
     expect(costOf(pricedFittings(fitted('grommet'), rulesOf(...all))).toFixed(2)).toBe('88.00');
   });
 });
+
+describe('the bends of a bay', () => {
+  it('are counted on rod and track, and priced where they have a price', () => {
+    const rules = rulesOf(['price per bend', 45], ['hang on', 'track']);
+    const of = { draw: undefined, rod: inches(152), bends: 2, pieces: () => 3, brackets: () => 5 };
+    const counts = { rings: () => 34, grommets: () => 0 };
+    const bay = fittings({ ...of, ...counts, heading: 'pinch', hangOn: undefined }, rules);
+    expect(bay.bends).toBe(2);
+    expect(pricedFittings(bay, rules)).toMatchObject([{ what: 'bends', quantity: 2, unit: 'pieces' }]);
+    expect(costOf(pricedFittings(bay, rules)).toNumber()).toBe(90);
+    // Whoever has the rod has its bends.
+    expect(fittings({ ...of, ...counts, heading: 'pinch', hangOn: 'none' }, rules).bends).toBe(0);
+  });
+});

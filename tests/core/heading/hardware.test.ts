@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { brackets, rodPieces } from '../../../src/core/heading/hardware';
+import { bayPieces, brackets, rodPieces } from '../../../src/core/heading/hardware';
 import { readHouse } from '../../../src/core/house/house';
 import { inches, toUnit, type Length } from '../../../src/core/exact/length';
 
@@ -19,6 +19,29 @@ describe('brackets', () => {
   it('stand closer under a heavy drapery, from its weight on', () => {
     expect([of(inches(72), 19.999), of(inches(72), 20), of(inches(73), 20)]).toEqual([3, 3, 4]);
     expect(of(inches(96), 24, ['bracket span heavy', 24])).toBe(5);
+  });
+});
+
+describe('a bay', () => {
+  const parts = [46, 60, 46].map(inches);
+
+  it('is made up of each straight part by itself: no piece runs around a bend', () => {
+    const { pieces, splices } = bayPieces(parts, rulesOf()).value;
+    // 46 of a 48, 60 of a 72, 46 of a 48; a straight rod of 152 would be 120 + 48.
+    expect(pieces.map(({ stockLength, count }) => [toUnit(stockLength, 'in'), count])).toEqual([
+      [72, 1],
+      [48, 2],
+    ]);
+    expect(splices).toBe(0);
+    expect(bayPieces([200, 30].map(inches), rulesOf()).value.splices).toBe(1);
+  });
+
+  it('has a bracket at each bend beside those of its spans: 1 + 2 + 1 and one more', () => {
+    expect(brackets({ rodWidth: inches(152), weight: undefined, parts }, rulesOf()).value).toBe(5);
+    expect(brackets({ rodWidth: inches(152), weight: undefined }, rulesOf()).value).toBe(5);
+    // 20 + 20: one span straight on, two around a corner.
+    const corner = [20, 20].map(inches);
+    expect(brackets({ rodWidth: inches(40), weight: undefined, parts: corner }, rulesOf()).value).toBe(3);
   });
 });
 

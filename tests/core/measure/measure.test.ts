@@ -46,6 +46,30 @@ describe('the rod', () => {
     expect(lines({ ...blank, rightExtension: inches(40), draw: 'one-way right' })).toHaveLength(1);
   });
 
+  it('of a bay is its straight parts and the two extensions, and tells of its bends', () => {
+    const bay = (...of: readonly number[]) =>
+      rodWidth(
+        {
+          openingWidth: inches(of.reduce((sum, one) => sum + one)),
+          parts: of.map(inches),
+          leftExtension: inches(16),
+          rightExtension: inches(20),
+        },
+        rules,
+      );
+    expect(shown(bay(30, 60, 30))).toBe(156);
+    expect(bay(30, 60, 30).steps.map((one) => writeStep(one, INCHES))).toContain(
+      'inside width of 3 straight parts, 2 bends: 30 in + 60 in + 30 in = 120 in',
+    );
+    expect(bay(30, 60, 30).findings.map(({ sentence }) => sentence)).toEqual([
+      'opening_width is a bay or a corner of 3 straight parts with 2 bends. Measure each part where the rod will run, and take each bend’s angle on site.',
+    ]);
+    expect(bay(60, 60).findings[0]?.sentence).toContain('2 straight parts with 1 bend.');
+    expect(bay(120).findings.map(({ sentence }) => sentence)).toEqual([
+      'opening_width holds one part: it is taken as a plain opening, without a bend.',
+    ]);
+  });
+
   it('names the side that lies outside the band, in both directions', () => {
     const of = rodWidth(
       { openingWidth: inches(60), leftExtension: inches(10.9), rightExtension: inches(15.1) },

@@ -97,3 +97,25 @@ describe('a window worked through', () => {
     expect(sentences.length).toBeGreaterThan(0);
   });
 });
+
+describe('a bay in a row', () => {
+  const HEADERS = [
+    ['inside width', 'left extension', 'right extension', 'measured height', 'heading', 'fabric width'],
+  ];
+  const row = (width: CellIn): readonly CellIn[] => [width, 16, 16, 98, 'pinch', 54];
+  const asked = 'rod width, rod pieces, brackets, widths';
+
+  it('has the rod and the cloth of its parts together, and pieces for each straight part', () => {
+    // 30 + 16 = 46 of a 48, 60 of a 72, 46 of a 48; spans of 48 at most: 1 + 2 + 1, and one more.
+    expect(cell('SCHEDULE', HEADERS, [row('30 + 60 + 30')], asked)).toEqual([
+      [152, '1 × 72 in + 2 × 48 in, 2 bends', 5, 8],
+    ]);
+    expect(cell('SCHEDULE', HEADERS, [row(120)], asked)).toEqual([[152, '1 × 120 in + 1 × 48 in', 5, 8]]);
+  });
+
+  it('of which a part is 0 is told by its heading', () => {
+    expect(cell('SCHEDULE', HEADERS, [row('30 + 0')], 'rod width')).toEqual([
+      [expect.stringContaining('inside width holds a part of 0.')],
+    ]);
+  });
+});

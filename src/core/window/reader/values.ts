@@ -97,6 +97,14 @@ export function leadingCount(cell: Cell): number | undefined {
 
 const LENGTH_UNIT = /^\s*[\d.,\s/½¼¾⅛⅜⅝⅞]+\s*(yds?|yards?|m|mtrs?|metres?|meters?|cm|mm|in|ft)?\.?$/i;
 
+/** A bay's straight parts together: 30 + 60 + 30. */
+function openingOf(text: string, unit: LengthUnit): Length | undefined {
+  const parts = text.split('+').map((part) => lengthOf(part.trim(), unit));
+  return parts.every((part) => part !== undefined && (parts.length === 1 || part > 0))
+    ? (parts.reduce<number>((sum, part) => sum + (part ?? 0), 0) as Length)
+    : undefined;
+}
+
 function readChoice(key: OrderKey, cell: Exclude<Cell, null>): CellRead {
   if (cell === 0) return 'nothing';
   if (isDay(cell)) return 'unread';
@@ -115,7 +123,8 @@ export function readCell(key: OrderKey, cell: Cell, unit: LengthUnit, order: Day
     case 'length': {
       if (isDay(cell)) return 'unread';
       if (text !== undefined && saysNothing(text)) return NONE_IS_ZERO.has(key) ? { value: 0 } : 'nothing';
-      const length = lengthOf(cell, unit);
+      const length =
+        key === 'openingWidth' && text !== undefined ? openingOf(text, unit) : lengthOf(cell, unit);
       if (length === undefined || length < 0 || length > LONGEST) return 'unread';
       return length === 0 && !NONE_IS_ZERO.has(key) ? 'nothing' : { value: length };
     }

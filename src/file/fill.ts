@@ -1,6 +1,6 @@
 /** npm run hem -- fill: what must be computed of a workbook, written back; everything else in it as it was. */
 import { extname, resolve } from 'node:path';
-import { checkWritable, openArchive, replaceFile, zipped } from './xlsx/archive';
+import { checkWritable, openArchive, replaceFile, stateOf, zipped } from './xlsx/archive';
 import { readWords, type Command, type Io } from './command';
 import { ceilings } from './ceilings';
 import { counted, FINE, NOT_COMPUTED, Problem, USAGE } from './problem';
@@ -86,6 +86,14 @@ function filesAsked(positionals: readonly string[], to: string | undefined): rea
   return [from, to];
 }
 
+/** What somebody saved while it was filled is not written over. */
+async function checkUnchanged(path: string, state: string): Promise<void> {
+  if ((await stateOf(path).catch(() => '')) === state) return;
+  throw new Problem(
+    `“${path}” was saved by another program while it was filled, and nothing was written. Run this again.`,
+  );
+}
+
 export const command: Command = {
   help: HELP,
   async run(words, io) {
@@ -104,6 +112,7 @@ export const command: Command = {
     const [from, to] = filesAsked(positionals, values.output);
     const watch = ceilings(values);
     const archive = await openArchive(from);
+    const state = await stateOf(from);
     await checkWritable(to);
     const file = readWorkbook(archive, (sheet) => {
       io.progress(`… reading ${sheet}`);
@@ -112,7 +121,13 @@ export const command: Command = {
     const everything = values.recalculate === true;
     const { parts, done, changed } = refill(file, { everything, watch, progress: progressOf(io) });
     const same = [...parts].every(([name, bytes]) => archive.get(name) === bytes);
-    if (!same || resolve(from) !== resolve(to)) await replaceFile(to, zipped(parts));
+    const over = resolve(from) === resolve(to);
+    if (!same || !over) {
+      const packed = zipped(parts);
+      await checkWritable(to);
+      if (over) await checkUnchanged(from, state);
+      await replaceFile(to, packed);
+    }
     const report = reportOf(done);
     const differences = everything ? differencesOf(done) : undefined;
     if (values.json === true)

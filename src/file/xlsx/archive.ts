@@ -135,6 +135,12 @@ export function zipped(parts: Parts): Uint8Array {
   return zip(parts);
 }
 
+/** Which state of a file stands there: another one after every saving. */
+export async function stateOf(path: string): Promise<string> {
+  const { ino, size, mtimeMs } = await stat(path);
+  return `${ino} ${size} ${mtimeMs}`;
+}
+
 /** Fails early where the workbook could not be written at the end. */
 export async function checkWritable(path: string): Promise<void> {
   const folder = dirname(path);

@@ -1,7 +1,7 @@
 /** A sheet's part, read with the place of every row and cell in its text. */
-import { columnOf } from '../../book/address';
+import { cellText, columnOf, MOST_COLUMNS, MOST_ROWS } from '../../book/address';
 import type { CellValue } from '../../engine/workbook';
-import { unescapedControls, walk, type Tag, type Visitor } from './xml';
+import { damaged, unescapedControls, walk, type Tag, type Visitor } from './xml';
 
 export interface FormulaSeen {
   /** As the file holds it, without “=”; undefined where a shared formula stands in its first cell only. */
@@ -110,6 +110,7 @@ class SheetReading implements Visitor {
   readonly #rows: RowOpen[] = [];
   readonly #merged: string[] = [];
   #data: Mutable<SheetSeen['data']> = { from: 0, to: 0, opened: 0, closing: 0, selfClosing: false };
+  #rooted = false;
   #began = false;
   #dimension: SheetSeen['dimension'];
   #filter: string | undefined;
@@ -124,11 +125,15 @@ class SheetReading implements Visitor {
   #inline = false;
   #phonetic = false;
   #nextColumn = 0;
+  /** The columns filled in this row. */
+  readonly #taken = new Set<number>();
+  #lastRow = -1;
   /** A few words stand in every cell: each is kept once. */
   readonly #words = new Map<string, string>();
 
   constructor(
     readonly xml: string,
+    readonly part: string,
     readonly strings: readonly string[],
   ) {}
 
@@ -146,6 +151,7 @@ class SheetReading implements Visitor {
 
   open(tag: Tag): void {
     const { name, attributes } = tag;
+    if (!this.#rooted) this.#root(name);
     switch (name) {
       case 'sheetData':
         this.#openData(tag);
@@ -207,6 +213,11 @@ class SheetReading implements Visitor {
     }
   }
 
+  #root(name: string): void {
+    if (name !== 'worksheet') throw damaged(this.part, `it is no sheet but “${name}”`);
+    this.#rooted = true;
+  }
+
   #openData({ from, to, selfClosing }: Tag): void {
     this.#began = true;
     this.#data = { from, to, opened: to, closing: from, selfClosing };
@@ -219,6 +230,12 @@ class SheetReading implements Visitor {
     if (attributes['r'] === undefined) this.#addressed = false;
     const row =
       attributes['r'] === undefined ? (this.#rows.at(-1)?.row ?? -1) + 1 : Number(attributes['r']) - 1;
+    if (!(row >= 0 && row < MOST_ROWS && Number.isInteger(row)))
+      throw damaged(this.part, `a row is numbered “${attributes['r'] ?? row + 1}”`);
+    if (this.#taken.size > 0) this.#taken.clear();
+    if (row <= this.#lastRow && this.#rows.some((one) => one.row === row))
+      throw damaged(this.part, `row ${row + 1} stands in it twice`);
+    this.#lastRow = Math.max(row, this.#lastRow);
     const hidden = attributes['hidden'] === '1' || attributes['hidden'] === 'true';
     this.#row = { row, from, opened: to, closing: from, to, selfClosing, hidden, cells: [] };
     this.#rows.push(this.#row);
@@ -229,6 +246,10 @@ class SheetReading implements Visitor {
     const place = ADDRESS.exec(attributes['r'] ?? '');
     if (place === null) this.#addressed = false;
     const column = place === null ? this.#nextColumn : columnOf(place[1] ?? '');
+    if (column >= MOST_COLUMNS) throw damaged(this.part, `a cell is called “${attributes['r'] ?? ''}”`);
+    if (this.#taken.has(column))
+      throw damaged(this.part, `the cell ${cellText(this.#row?.row ?? 0, column)} stands in it twice`);
+    this.#taken.add(column);
     this.#nextColumn = column + 1;
     this.#cell = {
       row: this.#row?.row ?? 0,
@@ -297,7 +318,7 @@ class SheetReading implements Visitor {
 }
 
 export function readSheet(xml: string, part: string, strings: readonly string[]): SheetSeen {
-  const reading = new SheetReading(xml, strings);
+  const reading = new SheetReading(xml, part, strings);
   walk(xml, part, reading);
   return reading.seen;
 }

@@ -4,7 +4,7 @@ import { readDynamic, type Dynamic } from './dynamic';
 import { Problem } from '../problem';
 import { readSheet, type SheetSeen } from './sheet';
 import { textOf } from './text';
-import { attribute, tagsNamed, unescapedControls, walk } from './xml';
+import { attribute, damaged, tagsNamed, unescapedControls, walk } from './xml';
 
 export interface WorksheetFile {
   readonly name: string;
@@ -173,16 +173,21 @@ export function readWorkbook(parts: Parts, heard: (sheet: string) => void = () =
       'It holds no workbook. Open it in a spreadsheet program, save it as .xlsx and try again.',
     );
   const relationships = relationshipsOf(parts, part);
+  const tags = tagsNamed(xml, part, 'workbook', 'sheet', 'workbookPr', 'calcPr');
+  if (tags[0]?.name !== 'workbook') throw damaged(part, 'it is no workbook');
   const strings = readStrings(parts, relationships.find((one) => one.type === 'sharedStrings')?.target);
   const tables: TableFile[] = [];
-  const tags = tagsNamed(xml, part, 'sheet', 'workbookPr', 'calcPr');
   const sheets = tags
     .filter((tag) => tag.name === 'sheet')
     .map((tag, at): WorksheetFile => {
       const name = tag.attributes['name'] ?? '';
       const link = relationships.find((one) => one.id === attribute(tag, 'id'));
       const text = link?.type === 'worksheet' ? partText(parts, link.target) : undefined;
-      if (link === undefined || text === undefined) return { name, part: undefined, xml: '', seen: NO_CELLS };
+      if (link === undefined || (link.type === 'worksheet' && text === undefined))
+        throw new Problem(
+          `Its sheet “${name}” has no part${link === undefined ? '' : ` ${link.target}`} in the file. Find a whole copy of it, or restore it from a backup.`,
+        );
+      if (text === undefined) return { name, part: undefined, xml: '', seen: NO_CELLS };
       heard(name);
       for (const one of relationshipsOf(parts, link.target)) {
         if (one.type !== 'table') continue;

@@ -21,15 +21,19 @@ export interface Visitor {
   close?(name: string, from: number, to: number): void;
 }
 
+/** A part that cannot be read as what it should be. */
+export const damaged = (part: string, why: string): Problem =>
+  new Problem(
+    `Its part ${part} is damaged (${why}). Open it in a spreadsheet program, save it again and try again.`,
+  );
+
 export const localName = (name: string): string => name.slice(name.indexOf(':') + 1);
 
 export function walk(xml: string, part: string, visitor: Visitor): void {
   const parser = new SaxesParser({ position: true, xmlns: false });
   let from = 0;
   parser.on('error', (error) => {
-    throw new Problem(
-      `Its part ${part} is damaged (${error.message.replace(/^\d+:\d+: /, '').replace(/\.$/, '')}). Open it in a spreadsheet program, save it again and try again.`,
-    );
+    throw damaged(part, error.message.replace(/^\d+:\d+: /, '').replace(/\.$/, ''));
   });
   parser.on('opentagstart', () => {
     // A “<” never stands bare inside a tag, so the last one is where this tag began.

@@ -27,12 +27,12 @@ describe('a workbook without marks', () => {
   it('never takes a relationship’s number twice', () => {
     const before = parts({
       parts: {
-        'xl/_rels/workbook.xml.rels': `<Relationships xmlns="u"><Relationship Id="rId2" Type="${CHAIN}/worksheet" Target="worksheets/sheet1.xml"/></Relationships>`,
+        'xl/_rels/workbook.xml.rels': `<Relationships xmlns="u"><Relationship Id="rId1" Type="${CHAIN}/worksheet" Target="worksheets/sheet1.xml"/><Relationship Id="rId3" Type="${CHAIN}/theme" Target="theme.xml"/></Relationships>`,
       },
     });
     const after: Parts = new Map(before);
     spillMark(readWorkbook(before), after);
-    expect(relationshipsOf(after, 'xl/workbook.xml').map(({ id }) => id)).toEqual(['rId2', 'rId3']);
+    expect(relationshipsOf(after, 'xl/workbook.xml').map(({ id }) => id)).toEqual(['rId1', 'rId3', 'rId4']);
   });
 });
 

@@ -4,7 +4,7 @@ import { readDynamic, type Dynamic } from './dynamic';
 import { Problem } from '../problem';
 import { readSheet, type SheetSeen } from './sheet';
 import { textOf } from './text';
-import { attribute, damaged, tagsNamed, unescapedControls, walk } from './xml';
+import { attribute, damaged, tagsNamed, type Tag, unescapedControls, walk } from './xml';
 
 export interface WorksheetFile {
   readonly name: string;
@@ -165,6 +165,23 @@ export const NO_CELLS: SheetSeen = {
   filtered: undefined,
 };
 
+const missing = (sheet: string, part: string): Problem =>
+  new Problem(
+    `Its sheet “${sheet}” has no part ${part} in the file. Find a whole copy of it, or restore it from a backup.`,
+  );
+
+function linkOf(sheet: Tag, relationships: readonly Relationship[]): Relationship {
+  const id = attribute(sheet, 'id');
+  const link = relationships.find((one) => one.id === id);
+  if (link === undefined) throw missing(sheet.attributes['name'] ?? '', id ?? '');
+  return link;
+}
+
+const tablesOn = (parts: Parts, part: string, sheet: number): TableFile[] =>
+  relationshipsOf(parts, part).flatMap(({ type, target }) =>
+    type === 'table' ? (readTable(parts, target, sheet) ?? []) : [],
+  );
+
 export function readWorkbook(parts: Parts, heard: (sheet: string) => void = () => undefined): WorkbookFile {
   const part = relationshipsOf(parts, '').find((one) => one.type === 'officeDocument')?.target;
   const xml = part === undefined ? undefined : partText(parts, part);
@@ -181,23 +198,14 @@ export function readWorkbook(parts: Parts, heard: (sheet: string) => void = () =
     .filter((tag) => tag.name === 'sheet')
     .map((tag, at): WorksheetFile => {
       const name = tag.attributes['name'] ?? '';
-      const link = relationships.find((one) => one.id === attribute(tag, 'id'));
-      const text = link?.type === 'worksheet' ? partText(parts, link.target) : undefined;
-      if (link === undefined || (link.type === 'worksheet' && text === undefined))
-        throw new Problem(
-          `Its sheet “${name}” has no part${link === undefined ? '' : ` ${link.target}`} in the file. Find a whole copy of it, or restore it from a backup.`,
-        );
-      if (text === undefined) return { name, part: undefined, xml: '', seen: NO_CELLS };
+      const { type, target } = linkOf(tag, relationships);
+      if (type !== 'worksheet') return { name, part: undefined, xml: '', seen: NO_CELLS };
+      const text = partText(parts, target);
+      if (text === undefined) throw missing(name, target);
       heard(name);
-      for (const one of relationshipsOf(parts, link.target)) {
-        if (one.type !== 'table') continue;
-        const table = readTable(parts, one.target, at);
-        if (table !== undefined) tables.push(table);
-      }
-      return { name, part: link.target, xml: text, seen: readSheet(text, link.target, strings) };
+      tables.push(...tablesOn(parts, target, at));
+      return { name, part: target, xml: text, seen: readSheet(text, target, strings) };
     });
-  const calculation = tags.find((tag) => tag.name === 'calcPr')?.attributes ?? {};
-  const settings = tags.find((tag) => tag.name === 'workbookPr')?.attributes['date1904'];
   return {
     parts,
     part,
@@ -205,7 +213,15 @@ export function readWorkbook(parts: Parts, heard: (sheet: string) => void = () =
     names: readNames(xml, part),
     tables,
     dynamic: readDynamic(parts, relationships.find((one) => one.type === 'sheetMetadata')?.target),
-    from1904: settings === '1' || settings === 'true',
+    ...settingsIn(tags),
+  };
+}
+
+function settingsIn(tags: readonly Tag[]): Pick<WorkbookFile, 'from1904' | 'stale' | 'manual'> {
+  const calculation = tags.find((tag) => tag.name === 'calcPr')?.attributes ?? {};
+  const from1904 = tags.find((tag) => tag.name === 'workbookPr')?.attributes['date1904'];
+  return {
+    from1904: from1904 === '1' || from1904 === 'true',
     stale:
       /^(?:1|true)$/.test(calculation['fullCalcOnLoad'] ?? '') ||
       /^(?:0|false)$/.test(calculation['calcCompleted'] ?? ''),

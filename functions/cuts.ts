@@ -14,11 +14,16 @@ export const CUTLENGTH = cellFunction({
     finishedDrop: FINISHED_DROP,
     heading: HEADING,
     verticalRepeat: VERTICAL_REPEAT,
-    layer: optional(choiceKind('a layer', LAYERS), 'face (default), lining or interlining'),
+    layer: optional(choiceKind('a layer', LAYERS), 'face (default), sheer, lining or interlining'),
   },
   gives: LENGTH,
   examples: [
     { formula: 'HEM.CUTLENGTH(96,"pinch")', gives: 112, because: '96 + 8 at the top + 8 at the bottom.' },
+    {
+      formula: 'HEM.CUTLENGTH(95.5,"pinch",,"sheer")',
+      gives: 113.5,
+      because: 'A sheer has a 5 in double hem: 95½ + 8 + 10.',
+    },
     { formula: 'HEM.CUTLENGTH(68,"pinch",24)', gives: 96, because: '68 + 16 = 84, up to 4 repeats of 24.' },
     {
       formula: 'HEM.CUTLENGTH(96,"pinch",,,{"shrinkage",0.04})',

@@ -2,7 +2,7 @@
 import { choiceKind, optional, required } from '../src/core/cell/fields';
 import { AREAL_WEIGHT } from '../src/core/cell/figure-kinds';
 import { REPEAT, SIZE } from '../src/core/cell/length-kinds';
-import { choices, type Layer } from '../src/core/cell/treatment';
+import { choices, type LayerBehind } from '../src/core/cell/treatment';
 import { lining } from '../src/core/cloth/lining';
 import { clothWeight, railroaded, yardage } from '../src/core/cloth/yardage';
 import { cellFunction } from './declare';
@@ -20,7 +20,7 @@ import {
   VERTICAL_REPEAT,
 } from './inputs';
 
-const LINING_LAYERS = choices<Exclude<Layer, 'face'>>(
+const LINING_LAYERS = choices<LayerBehind>(
   { word: 'lining', says: 'the lining or blackout', also: ['blackout'] },
   { word: 'interlining', says: 'the layer between face and lining' },
 );

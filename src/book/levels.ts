@@ -11,9 +11,9 @@ import type { OutputColumn } from './row-formula';
 export const MOST_LEVELS = 2;
 
 /** What only a whole row can say of a treatment: a figure that its function is not told of is asked of the row. */
-const ONLY_BY_ROW = ['hangOn', 'return', 'overlap', 'widthsEach', 'mount', 'projection'];
-/** What it hangs on tells of the drop as well. */
-const BEFORE_THE_DROP = ['hangOn'];
+const ONLY_BY_ROW = ['hangOn', 'return', 'overlap', 'widthsEach', 'mount', 'projection', 'windowLayer'];
+/** What it hangs on tells of the drop as well, and so does what it is. */
+const BEFORE_THE_DROP = ['hangOn', 'windowLayer'];
 
 export interface Way {
   /** columns: the function is given a column for each parameter; row: the whole row is asked. */

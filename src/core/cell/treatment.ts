@@ -171,11 +171,23 @@ export const MATCHES = choices<Match>(
   },
 );
 
-export type Layer = 'face' | 'lining' | 'interlining';
+export type Layer = 'face' | 'sheer' | 'lining' | 'interlining';
 export const LAYERS = choices<Layer>(
   { word: 'face', says: 'the face fabric', also: ['face fabric', 'fabric'] },
+  { word: 'sheer', says: 'a sheer, a layer of its own', also: ['voile'] },
   { word: 'lining', says: 'the lining or blackout', also: ['blackout'] },
   { word: 'interlining', says: 'the layer between face and lining' },
+);
+
+/** What hangs behind a face. */
+export type LayerBehind = Exclude<Layer, 'face' | 'sheer'>;
+
+/** What a row of a table is: one layer of the window, each in a row of its own. */
+export type WindowLayer = 'drapery' | 'sheer' | 'sheer alone';
+export const WINDOW_LAYERS = choices<WindowLayer>(
+  { word: 'drapery', says: 'a drapery, lined or not', also: ['drape', 'curtain', 'face'] },
+  { word: 'sheer', says: 'a sheer behind a drapery: never lined', also: ['voile', 'under curtain'] },
+  { word: 'sheer alone', says: 'a sheer without a drapery: never lined', also: ['voile alone'] },
 );
 
 export type Lining = 'unlined' | 'lined' | 'interlined' | 'blackout';

@@ -1,6 +1,6 @@
 /** The cloths behind the face: what each is called where it is counted, ordered, priced and cut. */
 import type { Rules } from '../house/rules';
-import type { Layer, Lining } from '../cell/treatment';
+import type { LayerBehind, Lining } from '../cell/treatment';
 
 export const BEHIND = ['lining', 'blackout lining', 'interlining'] as const;
 export type Behind = (typeof BEHIND)[number];
@@ -15,8 +15,7 @@ const OF: Readonly<Record<Lining, readonly Behind[]>> = {
 export const behindOf = (lining: Lining | undefined): readonly Behind[] => OF[lining ?? 'unlined'];
 
 /** A blackout is cut as any lining is. */
-export const layerOf = (cloth: Behind): Exclude<Layer, 'face'> =>
-  cloth === 'interlining' ? 'interlining' : 'lining';
+export const layerOf = (cloth: Behind): LayerBehind => (cloth === 'interlining' ? 'interlining' : 'lining');
 
 /** Blackout takes the lining's price and weight where it has none of its own. */
 export const standsIn = (cloth: Behind): Behind | undefined =>

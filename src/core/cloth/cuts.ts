@@ -30,6 +30,9 @@ export function plainCut(of: Dropped, rules: Rules, shrinkage = rules.shrinkage)
   return exact(drop + rules.topAllowance[of.heading] + rules.bottomAllowance);
 }
 
+/** A sheer is cut as a face is, with its own hem. */
+export const forSheer = (rules: Rules): Rules => ({ ...rules, bottomAllowance: rules.sheerBottomAllowance });
+
 type CutBehind = 'lining' | 'interlining';
 
 /** A lining, or an interlining that the house cuts just as it cuts one. */
@@ -159,6 +162,7 @@ export function cutLength(
   rules: Rules,
 ): Answer<Length> {
   const layer = of.layer ?? 'face';
+  if (layer === 'sheer') return cutLength({ ...of, layer: 'face' }, forSheer(rules));
   if (layer !== 'face') {
     const lining = liningCutWithSteps(of, layer, rules);
     return of.verticalRepeat === undefined

@@ -14,7 +14,7 @@ import {
   type Finding,
   type Step,
 } from '../cell/answer';
-import { panelsOf, type Layer } from '../cell/treatment';
+import { panelsOf, type LayerBehind } from '../cell/treatment';
 import { exact, NO_LENGTH, times, type Length } from '../exact/length';
 import { ONE, scaled } from '../exact/ratio';
 import { showLength } from '../exact/unit';
@@ -30,7 +30,7 @@ export interface Lined extends Omit<Covered, 'fabricWidth' | 'verticalRepeat' | 
   /** The face's widths where they are known; else they are counted. */
   readonly faceWidths?: number | undefined;
   readonly liningWidth: Length;
-  readonly layer: Exclude<Layer, 'face'> | undefined;
+  readonly layer: LayerBehind | undefined;
 }
 
 interface LayerWidths {

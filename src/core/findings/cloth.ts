@@ -84,6 +84,12 @@ export const CLOTH_FINDINGS = table({
       `${parameter('return')} reads 0: the cloth ends at the rod. An empty cell arrives as 0 in some programs; leave it out where the house’s return is meant.`,
   },
 
+  sheerIsNotLined: {
+    weight: 'check',
+    says: (lining: string) =>
+      `The row is a sheer, which is never lined; ${lining} is left out. Give the drapery a row of its own.`,
+  },
+
   // Cuts and yardage
   dropTooShortToCut: {
     weight: 'stop',

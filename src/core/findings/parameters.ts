@@ -17,6 +17,7 @@ export type ParameterKey =
   | 'heading'
   | 'horizontalRepeat'
   | 'leftExtension'
+  | 'lining'
   | 'liningWidth'
   | 'lots'
   | 'match'

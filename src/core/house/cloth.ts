@@ -127,6 +127,14 @@ export const CLOTH_RULES = {
     `pinch 8: ${COMMON}; others ${HOUSE}`,
   ),
   bottomAllowance: rule(ALLOWANCE, inches(8), 'bottom hem allowance of a cut', COMMON),
+  sheerFullness: rule(FULLNESS, ratio(3), 'fullness of a sheer where none is given', `${COMMON}: 3 to 4`),
+  sheerBottomAllowance: rule(
+    ALLOWANCE,
+    inches(10),
+    'bottom hem allowance of a sheer: 5 in, turned twice',
+    COMMON,
+  ),
+  sheerShorter: rule(ALLOWANCE, inches(0.5), 'a sheer ends so much above the drapery before it', COMMON),
   shrinkage: rule(
     SHARE,
     ratio(0),

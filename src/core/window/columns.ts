@@ -19,7 +19,16 @@ import type { Length } from '../exact/length';
 import { AREAL_WEIGHT, FULLNESS, WIDTH_COUNT, WINDOWS_OF_ROW } from '../cell/figure-kinds';
 import { ALLOWANCE, REPEAT, SIZE } from '../cell/length-kinds';
 import { WINDOW_HANGS_ON } from '../cell/ways';
-import { DRAWS, FLOOR_FINISHES, HEADINGS, LININGS, MATCHES, MEASURED_TO, MOUNTS } from '../cell/treatment';
+import {
+  DRAWS,
+  FLOOR_FINISHES,
+  HEADINGS,
+  LININGS,
+  MATCHES,
+  MEASURED_TO,
+  MOUNTS,
+  WINDOW_LAYERS,
+} from '../cell/treatment';
 import type { Unit } from '../exact/unit';
 
 export interface Column<T> {
@@ -103,6 +112,12 @@ export const WINDOW_COLUMNS = {
     ['style', 'heading style', 'pleat style', 'hdg'],
     choiceKind('a heading', HEADINGS),
     'the heading',
+  ),
+  windowLayer: column(
+    'layer',
+    ['window layer', 'drapery or sheer', 'face or sheer'],
+    choiceKind('a layer', WINDOW_LAYERS),
+    'drapery, or a sheer: a layer of its own, never lined',
   ),
   draw: column(
     'draw',

@@ -2,11 +2,23 @@
  * One window through all the steps. Each figure is worked out when first asked for and kept;
  * a job is many windows.
  */
-import { answer, Refusal, refuse, renamed, type Answer, type Finding, type Step } from '../cell/answer';
+import { parameter } from '../findings/parameters';
+import {
+  answer,
+  finding,
+  lengthFigure,
+  Refusal,
+  refuse,
+  renamed,
+  step,
+  type Answer,
+  type Finding,
+  type Step,
+} from '../cell/answer';
 import { arealOf, behindOf, layerOf, type Behind } from '../cloth/behind';
 import { WINDOW_COLUMNS, type ColumnKey, type Window } from './columns';
 import { widthOf } from '../cell/opening';
-import { cutLength } from '../cloth/cuts';
+import { cutLength, forSheer } from '../cloth/cuts';
 import { bayPieces, brackets, rodPieces, type RodPieces } from '../heading/hardware';
 import { costOf, fittings, pricedFittings, type Fittings } from '../heading/fittings';
 import { grommets } from '../heading/grommets';
@@ -51,20 +63,50 @@ export interface SetOut {
   readonly byWidth?: readonly PleatsOfWidth[];
 }
 
+/** A sheer hangs behind its drapery and ends above it. */
+function underDrapery({ value, steps, findings }: Answer<Length>, { sheerShorter }: Rules): Answer<Length> {
+  const shorter = exact(value - sheerShorter);
+  return answer(
+    shorter,
+    () => [
+      ...steps,
+      step(
+        'sheer under its drapery',
+        '{} − {}',
+        [value, sheerShorter].map(lengthFigure),
+        lengthFigure(shorter),
+      ),
+    ],
+    findings,
+  );
+}
+
 /** A window as measured, and everything that follows from it under the house rules. */
 export class WindowWork {
-  /** Of the house, or of the window where it says what it hangs on. */
+  /** As the row has it; of a sheer without a lining, and with the sheers' fullness where none is given. */
+  readonly window: Window;
+  /** Of the house, or of the window where it says what it hangs on and that it is a sheer. */
   readonly rules: Rules;
+  private readonly leftOut: readonly Finding[];
 
   constructor(
-    readonly window: Window,
+    given: Window,
     rules: Rules,
     /** The sheet's own words for its columns; without them a finding says the functions' words. */
     private readonly names?: Partial<Record<ColumnKey, string>>,
   ) {
-    const { hangOn } = window;
-    this.rules =
+    const { hangOn, lining, fullness, windowLayer = 'drapery' } = given;
+    const hung =
       hangOn === undefined || hangOn === 'none' || hangOn === rules.hangOn ? rules : { ...rules, hangOn };
+    const isSheer = windowLayer !== 'drapery';
+    this.rules = isSheer ? forSheer(hung) : hung;
+    this.window = isSheer
+      ? { ...given, lining: 'unlined', fullness: fullness ?? rules.sheerFullness }
+      : given;
+    this.leftOut =
+      isSheer && lining !== undefined && lining !== 'unlined'
+        ? [finding('sheerIsNotLined', parameter('lining'), lining)]
+        : [];
   }
 
   private need<K extends ColumnKey>(key: K): Given<K> {
@@ -136,7 +178,11 @@ export class WindowWork {
       const readings = [this.need('measured'), measuredCentre, measuredRight].filter(
         (one): one is Length => one !== undefined,
       );
-      return drop({ measured: readings, heading: this.need('heading'), measuredTo, floorFinish }, this.rules);
+      const hangs = drop(
+        { measured: readings, heading: this.need('heading'), measuredTo, floorFinish },
+        this.rules,
+      );
+      return this.window.windowLayer === 'sheer' ? underDrapery(hangs, this.rules) : hangs;
     });
   }
 
@@ -455,7 +501,7 @@ export class WindowWork {
 
   /** What is worth knowing of everything asked for so far. */
   findings(): readonly Finding[] {
-    const all = Object.values(this.kept).flatMap((one) => one.findings);
+    const all = [...this.leftOut, ...Object.values(this.kept).flatMap((one) => one.findings)];
     return all
       .filter((one, at) => all.findIndex((other) => other.sentence === one.sentence) === at)
       .map((one) => this.inSheetWords(one));

@@ -30,6 +30,12 @@ describe('a cut', () => {
     expect(['as the face', 'as the lining', 'own allowances'].map(by)).toEqual([112, 103, 100]);
   });
 
+  it('of a sheer has a hem of its own, 5 in turned twice', () => {
+    const sheer = { ...dropped(95.5), verticalRepeat: undefined, layer: 'sheer' } as const;
+    expect(shown(cutLength(sheer, rulesOf()).value)).toBe(113.5);
+    expect(shown(cutLength(sheer, rulesOf(['sheer bottom allowance', 6])).value)).toBe(109.5);
+  });
+
   it('of a lining that leaves nothing is refused', () => {
     expect(() => liningCut(dropped(1), 'lining', rulesOf(['lining shorter', 20]))).toThrow(
       /leaves no lining to cut/,

@@ -119,3 +119,66 @@ describe('a bay in a row', () => {
     ]);
   });
 });
+
+describe('a sheer', () => {
+  const SHEER: Window = {
+    rodWidth: inches(104),
+    measured: inches(98),
+    heading: 'pinch',
+    fabricWidth: inches(118),
+    windowLayer: 'sheer',
+    lining: 'blackout',
+  };
+  const sheer = new WindowWork(SHEER, rules);
+
+  it('has three times the width, a 5 in double hem, and ends ½ in above its drapery', () => {
+    expect(toUnit(sheer.finishedDrop().value, 'in')).toBe(95.5);
+    // 95½ + 8 + 10.
+    expect(toUnit(sheer.cutLength().value, 'in')).toBe(113.5);
+    // 111 × 3 + 12 in hems = 345: 3 widths of 118 less a seam a panel give 352.
+    expect(sheer.widths()).toBe(3);
+    expect(new WindowWork({ ...SHEER, fabricWidth: inches(54) }, rules).widths()).toBe(7);
+    // 3 × 113½ ÷ 36 = 9.46.
+    expect(toUnit(sheer.yardage().value, 'yd')).toBe(9.5);
+  });
+
+  it('keeps a fullness and a drop that are given, and hangs as low as a drapery where it is alone', () => {
+    expect(new WindowWork({ ...SHEER, fullness: ratio(2) }, rules).cloth().work.wanted).toBe(
+      inches(222) * 10_000,
+    );
+    const alone = new WindowWork({ ...SHEER, windowLayer: 'sheer alone' }, rules);
+    expect(toUnit(alone.finishedDrop().value, 'in')).toBe(96);
+    const known = new WindowWork({ ...SHEER, measured: undefined, finishedDrop: inches(90) }, rules);
+    expect(toUnit(known.cutLength().value, 'in')).toBe(108);
+  });
+
+  it('is never lined: no cloth behind it, no making for one, and the row says so', () => {
+    expect(sheer.clothsBehind).toEqual([]);
+    expect(sheer.behind('blackout lining')).toBeUndefined();
+    expect(toUnit(sheer.liningYardage().value, 'yd')).toBe(0);
+    const { labor, lined } = { labor: 32.5, lined: 9 };
+    expect(sheer.labor().value.toNumber()).toBe(3 * labor);
+    const face = new WindowWork(
+      { ...SHEER, windowLayer: undefined, lining: 'lined', fullness: ratio(3) },
+      rules,
+    );
+    expect(face.labor().value.toNumber()).toBe(3 * (labor + lined));
+    expect(sheer.findings().map(({ sentence }) => sentence)).toContain(
+      'The row is a sheer, which is never lined; blackout is left out. Give the drapery a row of its own.',
+    );
+    expect(new WindowWork({ ...SHEER, lining: undefined }, rules).findings()).toEqual([]);
+  });
+
+  it('is a word in a row’s column “layer”, of its own row', () => {
+    const headers = [['layer', 'rod width', 'finished drop', 'heading', 'fabric width', 'lining']];
+    const rows = [
+      ['', 104, 96, 'pinch', 54, 'blackout'],
+      ['sheer', 104, 96, 'pinch', 118, 'blackout'],
+    ];
+    // The drapery: 6 × 103 in of lining; 6 × 112 of face.
+    expect(cell('SCHEDULE', headers, rows, 'widths, yardage, lining yardage')).toEqual([
+      [6, 18.75, 17.25],
+      [3, 9.5, 0],
+    ]);
+  });
+});

@@ -1,9 +1,11 @@
 /** Cuts from rolls. */
 import { parameter, type ParameterKey } from '../src/core/findings/parameters';
 import { answer, finding, refuse, type Finding } from '../src/core/cell/answer';
-import type { CutLine, CuttingJob, Roll } from '../src/core/rolls/cutting';
+import type { Rules } from '../src/core/house/rules';
+import { cutLines, type CutLine, type CuttingJob, type Roll } from '../src/core/rolls/cutting';
 import type { CutPlan, PlannedRoll } from '../src/core/rolls/plan';
 import {
+  choiceKind,
   filledRows,
   listKind,
   optional,
@@ -14,13 +16,17 @@ import {
   type Kind,
 } from '../src/core/cell/fields';
 import { COUNT } from '../src/core/cell/figure-kinds';
-import { SIZE, YARDS } from '../src/core/cell/length-kinds';
-import { toUnit, type Length } from '../src/core/exact/length';
+import { REPEAT, SIZE, YARDS } from '../src/core/cell/length-kinds';
+import type { Start } from '../src/core/cloth/half-drop';
+import { cuttingOf, patternStart } from '../src/core/cloth/repeat';
+import { exact, NO_LENGTH, toUnit, type Length } from '../src/core/exact/length';
 import { ONE } from '../src/core/exact/ratio';
 import { cutPlan, rollCuts } from '../src/core/rolls/rolls';
 import { showLength, type Unit } from '../src/core/exact/unit';
+import { choices } from '../src/core/cell/treatment';
 import { cellFunction } from './declare';
 import { COUNT as A_COUNT, spill } from './gives';
+import { MATCH } from './inputs';
 
 /** A column read cell by cell, blanks kept, so that it can stand beside another. */
 function columnKind<T>(kind: Kind<T>, noun: string): Kind<readonly (T | undefined)[]> {
@@ -55,6 +61,11 @@ const NAME: Kind<string> = {
   },
 };
 
+const STARTS = choices<Start>(
+  { word: 'A', says: 'the pattern begins at the width’s top' },
+  { word: 'B', says: 'it begins half a repeat down' },
+);
+
 type Column<T> = readonly (T | undefined)[];
 
 const sameRows = (
@@ -69,17 +80,37 @@ const sameRows = (
 };
 
 interface Given {
+  /** Before their repeats. */
   readonly cutLengths: Column<Length>;
   readonly counts: Column<number>;
   readonly rollLengths: Column<Length>;
   readonly rooms: Column<string> | undefined;
   readonly lots: Column<string> | undefined;
+  readonly verticalRepeats: Column<Length> | undefined;
+  readonly starts: Column<Start> | undefined;
+}
+
+/** A row's cuts: up to the repeat where a cut follows, and of a half-drop by what follows. */
+function cutsOfRow(
+  cut: Length,
+  count: number,
+  repeat: Length | undefined,
+  start: Start | undefined,
+  rules: Rules,
+): readonly CutLine[] {
+  if (start !== undefined && repeat === undefined) refuse('startWithoutRepeat', parameter('starts'), start);
+  const cutting = cuttingOf(cut, repeat, start === undefined ? 'straight' : 'half-drop', rules);
+  const [a, b] = start === 'B' ? [0, count] : [count, 0];
+  return count === 0 ? [{ length: cut, count }] : cutLines(cutting, { a, b, shared: 0 });
 }
 
 /** The columns as a job, row by row; a row blank throughout is passed over. */
-function readJob(of: Given, unit: Unit): { job: CuttingJob; findings: readonly Finding[] } {
+function readJob(of: Given, unit: Unit, rules: Rules): { job: CuttingJob; findings: readonly Finding[] } {
   sameRows('counts', of.counts, 'cutLengths', of.cutLengths);
-  if (of.rooms !== undefined) sameRows('rooms', of.rooms, 'cutLengths', of.cutLengths);
+  for (const key of ['rooms', 'verticalRepeats', 'starts'] as const) {
+    const column = of[key];
+    if (column !== undefined) sameRows(key, column, 'cutLengths', of.cutLengths);
+  }
   const lots = sameNames(of.lots ?? []);
   const told = new Set(lots.filter((lot) => lot !== undefined)).size;
   if (told > 1 && of.rollLengths.filter((length) => length !== undefined).length === 1)
@@ -103,8 +134,15 @@ function readJob(of: Given, unit: Unit): { job: CuttingJob; findings: readonly F
           );
     }
     if (count === 0) none.push(showLength(length, unit));
-    return [{ length, count, room: rooms[at] }];
+    return cutsOfRow(length, count, of.verticalRepeats?.[at], of.starts?.[at], rules).map((line) => ({
+      ...line,
+      room: rooms[at],
+    }));
   });
+  const toStart = (of.verticalRepeats ?? []).reduce<Length>(
+    (most, repeat) => exact(Math.max(most, patternStart(repeat, rules))),
+    NO_LENGTH,
+  );
   const rolls = of.rollLengths.flatMap((length, at): Roll[] => {
     const lot = lots[at];
     if (length === undefined) {
@@ -119,7 +157,7 @@ function readJob(of: Given, unit: Unit): { job: CuttingJob; findings: readonly F
             `“${lot}”`,
           );
     }
-    return [{ length, lot }];
+    return [{ length, lot, ...(toStart > 0 && { toStart }) }];
   });
   return {
     job: { cuts, rolls, supply: rolls.length === 1 ? 'as many as it takes' : 'in hand' },
@@ -142,17 +180,24 @@ function sameNames(column: Column<string>): Column<string> {
 
 const NOTHING = '';
 
-/** A row for each cut length of a roll; the remnant stands once, on the roll's last row. */
-function rollRows(roll: PlannedRoll, unit: Unit): CellOut[][] {
-  const byLength = new Map<Length, number>();
-  for (const { length, count } of roll.stretches.flatMap((stretch) => stretch.cuts))
-    byLength.set(length, (byLength.get(length) ?? 0) + count);
-  return [...byLength].map(([length, count], at): CellOut[] => [
+/**
+ * A row for each cut length of a roll, a half-drop's in the order they are cut, with their start; the remnant
+ * stands once, on the roll's last row.
+ */
+function rollRows(roll: PlannedRoll, unit: Unit, inOrder: boolean): CellOut[][] {
+  const rows: { length: Length; count: number; start: Start | undefined }[] = [];
+  for (const { length, count, start } of roll.stretches.flatMap((stretch) => stretch.cuts)) {
+    const same = inOrder ? rows.at(-1) : rows.find((row) => row.length === length);
+    if (same?.length === length && same.start === start) same.count += count;
+    else rows.push({ length, count, start });
+  }
+  return rows.map(({ length, count, start }, at): CellOut[] => [
     roll.number,
     roll.lot ?? NOTHING,
     toUnit(length, unit.small),
     count,
-    at === byLength.size - 1 ? toUnit(roll.remnant, unit.large) : NOTHING,
+    at === rows.length - 1 ? toUnit(roll.remnant, unit.large) : NOTHING,
+    ...(inOrder ? [start ?? NOTHING] : []),
   ]);
 }
 
@@ -179,7 +224,11 @@ function planRows(plan: CutPlan, unit: Unit): CellOut[][] {
       ['utilisation', plan.utilisation / ONE],
     ] as const
   ).map(([label, figure]): CellOut[] => [label, figure, NOTHING, NOTHING, NOTHING]);
-  return [...plan.rolls.flatMap((roll) => rollRows(roll, unit)), ...short, ...summary];
+  const inOrder = plan.rolls.some(({ stretches }) =>
+    stretches.some(({ cuts }) => cuts.some(({ start }) => start !== undefined)),
+  );
+  const told = inOrder ? [...short, ...summary].map((row) => [...row, NOTHING]) : [...short, ...summary];
+  return [...plan.rolls.flatMap((roll) => rollRows(roll, unit, inOrder)), ...told];
 }
 
 export const ROLLCUTS = cellFunction({
@@ -191,7 +240,14 @@ export const ROLLCUTS = cellFunction({
       listKind(YARDS, 'a range of roll lengths'),
       'the rolls in hand, in yards or metres',
     ),
-    cutLength: required(SIZE, 'the length of one cut'),
+    cutLength: required(SIZE, 'the length of one cut; before its repeat where vertical_repeat is given'),
+  },
+  joined: {
+    verticalRepeat: optional(
+      REPEAT,
+      'the pattern’s height; the last cut of a roll then needs only its own length',
+    ),
+    match: MATCH,
   },
   gives: A_COUNT,
   examples: [
@@ -204,6 +260,12 @@ export const ROLLCUTS = cellFunction({
       formula: 'HEM.ROLLCUTS(60,112)',
       gives: 19,
       because: '60 yd is 2,160 in; 19 cuts of 112 in take 2,128, and 32 in are left.',
+    },
+    {
+      formula: 'HEM.ROLLCUTS(52.25,112,,27)',
+      gives: 14,
+      because:
+        '112 goes up to 5 × 27 = 135: 13 cuts of it are 1,755 in, and the last needs 112 of the 126 left.',
     },
   ],
   answer: rollCuts,
@@ -226,8 +288,18 @@ export const CUTPLAN = cellFunction({
     ),
     lots: optional(columnKind(NAME, 'a column of dye lots'), 'the dye lot of each roll, beside roll_lengths'),
   },
+  joined: {
+    verticalRepeats: optional(
+      columnKind(REPEAT, 'a column of repeats'),
+      'the repeat of each row, beside cut_lengths, which are then before it: the last cut of a roll needs only its own length',
+    ),
+    starts: optional(
+      columnKind(choiceKind('a start of a half-drop', STARTS), 'a column of A and B'),
+      'for a half-drop A or B in each row, beside cut_lengths: B begins half a repeat down',
+    ),
+  },
   gives: spill(
-    'a plan: a row for each roll and cut length, then what is short and the summary',
+    'a plan: a row for each roll and cut length, then what is short and the summary; for a half-drop the rows stand in the order of cutting, with a sixth column for the start',
     ['roll', 'lot', 'cut length', 'cuts', 'remnant'],
     planRows,
   ),
@@ -259,9 +331,21 @@ export const CUTPLAN = cellFunction({
       because:
         'Room 401 comes from lot A, 17 × 3¼ = 55¼ yd; room 402 from lot B, 16 × 3¼ = 52 yd; roll 3 stays shut.',
     },
+    {
+      formula: 'HEM.CUTPLAN(112,14,52.25,,,,27)',
+      gives: [
+        [1, '', 135, 13, ''],
+        [1, '', 112, 1, 0.3888888888888889],
+        ['rolls used', 1, '', '', ''],
+        ['lower bound', 1, '', '', ''],
+        ['proven best', 'yes', '', '', ''],
+        ['utilisation', 0.9925, '', '', ''],
+      ],
+      because: '13 cuts of 135 and the last of 112 are 1,867 in of 1,881; 14 in are left.',
+    },
   ],
   answer(given, rules, { unit }) {
-    const { job, findings } = readJob(given, unit);
+    const { job, findings } = readJob(given, unit, rules);
     const planned = cutPlan(job, rules);
     return answer(planned.value, planned.steps, [...findings, ...planned.findings]);
   },

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { CUTPLAN } from '../../functions/rolls';
+import { writeStep } from '../../src/core/cell/steps';
+import { INCHES } from '../../src/core/exact/unit';
 import badInput from './rolls.json';
 
 const column = (cells: readonly unknown[]): unknown[][] => cells.map((cell) => [cell]);
@@ -49,6 +51,50 @@ describe('CUTPLAN in a sheet', () => {
         ...[0, 1, 2, 3].map(() => expect.any(Array)),
       ],
     });
+  });
+
+  it('says the order of cutting of a half-drop, row by row, and nothing of it elsewhere', () => {
+    // By hand: 112 with a repeat of 25, 2 A and 1 B: A B A, 112½ + 112½ + 112 = 337 in, and 10 yd are 360.
+    const given = [column([112, 112]), column([2, 1]), 10, null, null, null, column([25, 25])];
+    const outcome = CUTPLAN.call([...given, column(['A', 'B'])]);
+    expect(outcome).toMatchObject({
+      cells: [
+        [1, '', 112.5, 1, '', 'A'],
+        [1, '', 112.5, 1, '', 'B'],
+        [1, '', 112, 1, 23 / 36, 'A'],
+        ['rolls used', 1, '', '', '', ''],
+        ['lower bound', 1, '', '', '', ''],
+        ['proven best', 'yes', '', '', '', ''],
+        ['utilisation', 0.9361, '', '', '', ''],
+      ],
+    });
+    if ('error' in outcome) throw new Error(outcome.finding.sentence);
+    expect(outcome.steps.map((one) => writeStep(one, INCHES))).toContain('roll 1, order of cutting: A B A');
+    // Straight: 125 + 125 + 112 = 362 in do not lie on one roll.
+    const cells = expect.arrayContaining([['rolls used', 2, '', '', '']]) as unknown;
+    expect(CUTPLAN.call(given)).toMatchObject({ cells });
+  });
+
+  it.each([
+    [
+      'a start without a repeat',
+      [column(['A'])],
+      undefined,
+      'starts says A, but vertical_repeats has no repeat beside it. Enter the pattern’s height, or clear the start.',
+    ],
+    ['a start that is neither', [column(['C'])], 25, 'starts reads “C”. Use one of: A, B.'],
+    [
+      'starts for other rows',
+      [column(['A', 'B'])],
+      25,
+      expect.stringContaining('Point both at the same rows') as string,
+    ],
+  ])('%s: one sentence', (_, [starts], repeat, sentence) => {
+    for (const empty of [null, 0]) {
+      const repeats = column([repeat ?? empty]);
+      const outcome = CUTPLAN.call([column([112]), column([2]), 10, empty, empty, null, repeats, starts]);
+      expect(outcome).toMatchObject({ error: '#VALUE!', finding: { sentence } });
+    }
   });
 
   it('works in centimetres and metres', () => {

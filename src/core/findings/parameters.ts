@@ -36,8 +36,10 @@ export type ParameterKey =
   | 'rooms'
   | 'row'
   | 'rows'
+  | 'starts'
   | 'stockLengths'
   | 'verticalRepeat'
+  | 'verticalRepeats'
   | 'widths'
   | 'widthsEach';
 

@@ -32,6 +32,11 @@ export const ROLL_FINDINGS = table({
     says: (blank: string, row: number, beside: string, read: string) =>
       `${blank} is blank in row ${row}, where ${beside} reads ${read}. Fill it in, or clear the whole row.`,
   },
+  startWithoutRepeat: {
+    weight: 'stop',
+    says: (start: string) =>
+      `${parameter('starts')} says ${start}, but ${parameter('verticalRepeats')} has no repeat beside it. Enter the pattern’s height, or clear the start.`,
+  },
   countMissing: {
     weight: 'check',
     says: (lengths: string) =>

@@ -8,11 +8,30 @@ import {
   ratioFigure,
   refuse,
   step,
+  textFigure,
   yardageFigure,
 } from '../cell/answer';
 import type { Answer, Finding, Step } from '../cell/answer';
-import { bareOfLine, cleanStretches, cutLengthOf, type CutLine, type CuttingJob } from './cutting';
-import { lotsMatter, quickLayout, toPlan, type CutPlan, type PlannedCut } from './plan';
+import {
+  bareOfLine,
+  cleanStretches,
+  cutLengthOf,
+  cutLines,
+  demandOf,
+  type CutLine,
+  type CuttingJob,
+} from './cutting';
+import { takes } from './takes';
+import type { Match } from '../cell/treatment';
+import {
+  cuttingOf,
+  furtherCut,
+  patternStart,
+  repeatFindings,
+  repeatSteps,
+  type Cutting,
+} from '../cloth/repeat';
+import { lotsMatter, quickLayout, toPlan, type CutPlan, type PlannedCut, type PlannedRoll } from './plan';
 import { exact, NO_LENGTH, times, wholePieces, type Length } from '../exact/length';
 import { unitOf, type Rules } from '../house/rules';
 import { showLength, showYardage, type Unit } from '../exact/unit';
@@ -20,36 +39,81 @@ import { showLength, showYardage, type Unit } from '../exact/unit';
 /** Lines of working shown roll by roll; beyond them only the sum. */
 const SHOWN = 60;
 
-/** Whole cuts from each roll by itself: cloth left on two rolls never makes one cut. */
-export function rollCuts(
-  of: { readonly rollLengths: readonly Length[]; readonly cutLength: Length },
-  _rules?: Rules,
-): Answer<number> {
-  const { rollLengths, cutLength } = of;
-  const each = rollLengths.map((roll) => wholePieces(roll, cutLength));
-  const all = each.reduce((sum, cuts) => sum + cuts, 0);
-  const steps: Step[] = rollLengths
-    .slice(0, SHOWN)
-    .map((roll, at) =>
-      step(
-        `roll ${at + 1}, whole cuts`,
-        '{} ÷ {}, down',
-        [yardageFigure(roll), lengthFigure(cutLength)],
-        numberFigure(each[at] ?? 0),
-      ),
+export interface RollsCut {
+  readonly rollLengths: readonly Length[];
+  /** Of one cut, before its repeat. */
+  readonly cutLength: Length;
+  readonly verticalRepeat?: Length | undefined;
+  readonly match?: Match | undefined;
+}
+
+/** Most cuts of a half-drop from one stretch, A and B as near alike in number as can be. */
+function cutsOfHalfDrop(stretch: number, cutting: Cutting): number {
+  const fits = (count: number): boolean => {
+    const starts = { a: Math.ceil(count / 2), b: Math.floor(count / 2), shared: 0 };
+    const demand = demandOf(cutLines(cutting, starts));
+    return (
+      takes(
+        demand.counts.map((many, type) => [type, many] as const),
+        demand,
+      ) <= stretch
     );
-  steps.push(
+  };
+  let cuts = 0;
+  let none = 1;
+  while (fits(none)) [cuts, none] = [none, 2 * none];
+  while (none - cuts > 1) {
+    const middle = (cuts + none) >> 1;
+    if (fits(middle)) cuts = middle;
+    else none = middle;
+  }
+  return cuts;
+}
+
+/** Whole cuts from one roll: the last needs only its own length. */
+function cutsOfRoll(roll: number, cutting: Cutting, toStart: Length): number {
+  const stretch = roll - toStart;
+  if (stretch < cutting.cut) return 0;
+  if (cutting.halfDrop) return cutsOfHalfDrop(stretch, cutting);
+  return 1 + wholePieces(exact(stretch - cutting.cut), furtherCut(cutting));
+}
+
+function rollStep(roll: Length, at: number, cuts: number, cutting: Cutting, toStart: Length): Step {
+  const further = furtherCut(cutting);
+  const label = `roll ${at + 1}, whole cuts`;
+  const start = toStart > 0 ? [lengthFigure(toStart)] : [];
+  const before = toStart > 0 ? ' − {} to the pattern’s start' : '';
+  if (cutting.halfDrop)
+    return step(label, `{}${before}, A and B`, [yardageFigure(roll), ...start], numberFigure(cuts));
+  if (toStart === 0 && further === cutting.cut)
+    return step(label, '{} ÷ {}, down', [yardageFigure(roll), lengthFigure(further)], numberFigure(cuts));
+  return step(
+    label,
+    `({}${before} − {} for the last) ÷ {}, down, and the last`,
+    [yardageFigure(roll), ...start, lengthFigure(cutting.cut), lengthFigure(further)],
+    numberFigure(cuts),
+  );
+}
+
+/** Whole cuts from each roll by itself: cloth left on two rolls never makes one cut. */
+export function rollCuts(given: RollsCut, rules: Rules): Answer<number> {
+  const { rollLengths, cutLength, verticalRepeat, match } = given;
+  const cutting = cuttingOf(cutLength, verticalRepeat, match, rules);
+  const toStart = patternStart(verticalRepeat, rules);
+  const each = rollLengths.map((roll) => cutsOfRoll(roll, cutting, toStart));
+  const all = each.reduce((sum, cuts) => sum + cuts, 0);
+  const steps: Step[] = [
+    ...repeatSteps(cutting),
+    ...rollLengths.slice(0, SHOWN).map((roll, at) => rollStep(roll, at, each[at] ?? 0, cutting, toStart)),
     step(
       `cuts from ${rollLengths.length === 1 ? 'the roll' : `${rollLengths.length} rolls`}`,
       '',
       [],
       numberFigure(all),
     ),
-  );
-  const pooled = wholePieces(
-    rollLengths.reduce((sum, roll) => exact(sum + roll), NO_LENGTH),
-    cutLength,
-  );
+  ];
+  const cloth = rollLengths.reduce((sum, roll) => exact(sum + roll), NO_LENGTH);
+  const pooled = cutsOfRoll(cloth, cutting, toStart);
   if (pooled > all) {
     steps.push(
       step(
@@ -60,7 +124,7 @@ export function rollCuts(
       ),
     );
   }
-  return answer(all, steps);
+  return answer(all, steps, repeatFindings(cutLength, verticalRepeat, match, rules));
 }
 
 /** More than a cell plans at once: a sentence, not a sheet that hangs. */
@@ -96,9 +160,7 @@ export function checkJob(job: CuttingJob, unit: Unit): void {
 }
 
 const cutsInWords = (cuts: readonly PlannedCut[], unit: Unit): string => {
-  const byLength = new Map<Length, number>();
-  for (const { length, count } of cuts) byLength.set(length, (byLength.get(length) ?? 0) + count);
-  const words = [...byLength].map(([length, count]) => `${count} of ${showLength(length, unit)}`);
+  const words = together(cuts).map(({ length, count }) => `${count} of ${showLength(length, unit)}`);
   return words.length > 6
     ? `${words.slice(0, 6).join(', ')} and ${words.length - 6} more lengths`
     : words.join(', ');
@@ -121,6 +183,32 @@ export function planFindings(job: CuttingJob, plan: CutPlan, unit: Unit): Findin
   return findings;
 }
 
+/** Cuts of one length once, as they first appear. */
+function together(
+  cuts: readonly PlannedCut[],
+): readonly { readonly length: Length; readonly count: number }[] {
+  const byLength = new Map<Length, number>();
+  for (const { length, count } of cuts) byLength.set(length, (byLength.get(length) ?? 0) + count);
+  return [...byLength].map(([length, count]) => ({ length, count }));
+}
+
+/** A half-drop's order on a roll, its stretches parted by a bar: “A B A B 3 A”. */
+export function orderOf({ stretches }: PlannedRoll): string | undefined {
+  if (stretches.every(({ cuts }) => cuts.every(({ start }) => start === undefined))) return undefined;
+  const words = stretches
+    .filter(({ cuts }) => cuts.length > 0)
+    .map(({ cuts }) => {
+      const runs: { start: string; count: number }[] = [];
+      for (const { start = 'A', count } of cuts) {
+        const before = runs.at(-1);
+        if (before?.start === start) before.count += count;
+        else runs.push({ start, count });
+      }
+      return runs.map(({ start, count }) => (count === 1 ? start : `${count} ${start}`)).join(' ');
+    });
+  return words.join(' | ');
+}
+
 export function planSteps(job: CuttingJob, plan: CutPlan): Step[] {
   const asked = job.cuts.filter(({ count }) => count > 0);
   const steps = asked
@@ -135,7 +223,10 @@ export function planSteps(job: CuttingJob, plan: CutPlan): Step[] {
     );
   steps.push(step('cloth to be cut', '', [], yardageFigure(cutLengthOf(asked))));
   for (const roll of plan.rolls.slice(0, SHOWN)) {
-    const cuts = roll.stretches.flatMap((stretch) => stretch.cuts);
+    const cuts = together(roll.stretches.flatMap((stretch) => stretch.cuts));
+    const order = orderOf(roll);
+    if (order !== undefined)
+      steps.push(step(`roll ${roll.number}, order of cutting`, '', [], textFigure(order)));
     const figures = cuts.flatMap(({ count, length }) => [numberFigure(count), lengthFigure(length)]);
     steps.push(
       step(

@@ -3,18 +3,19 @@ import { describe, expect, it } from 'vitest';
 import type { CutLine, CuttingJob, Roll } from '../../../src/core/rolls/cutting';
 import { fromUnit, inches, UNITS, type Length } from '../../../src/core/exact/length';
 import { Refusal } from '../../../src/core/cell/answer';
-import { cutPlan, rollCuts } from '../../../src/core/rolls/rolls';
-import { DEFAULT_RULES } from '../../../src/core/house/house';
+import { cutPlan, rollCuts, type RollsCut } from '../../../src/core/rolls/rolls';
+import { DEFAULT_RULES, readHouse } from '../../../src/core/house/house';
 import { writeStep } from '../../../src/core/cell/steps';
 import { INCHES } from '../../../src/core/exact/unit';
 import { faultsOf } from './plan-faults';
 
 const yards = (figure: number): Length => fromUnit(figure, 'yd');
+const cutsFrom = (given: RollsCut) => rollCuts(given, DEFAULT_RULES);
 const planOf = (job: CuttingJob) => cutPlan(job, DEFAULT_RULES).value;
 
 describe('whole cuts from rolls', () => {
   it('rolls of 58, 61½, 47 and 52¼ yd give 65 cuts of 3¼ yd, not the 67 of the yards added up', () => {
-    const { value, steps } = rollCuts({
+    const { value, steps } = cutsFrom({
       rollLengths: [58, 61.5, 47, 52.25].map(yards),
       cutLength: yards(3.25),
     });
@@ -29,10 +30,36 @@ describe('whole cuts from rolls', () => {
     ]);
   });
 
+  it('52¼ yd and cuts of 112 up to 135 are 14, not 13: the last needs 112 (common practice, no source)', () => {
+    const given = { rollLengths: [yards(52.25)], cutLength: inches(112), verticalRepeat: inches(27) };
+    const { value, steps } = cutsFrom(given);
+    expect(value).toBe(14);
+    expect(steps.map((one) => writeStep(one, INCHES))).toEqual([
+      'cut length with repeat: 112 in up to whole repeats of 27 in = 135 in',
+      'roll 1, whole cuts: (52 1/4 yd − 112 in for the last) ÷ 135 in, down, and the last = 14',
+      'cuts from the roll: 14',
+    ]);
+    // One repeat given up at the roll’s start: 1,881 − 27 − 112 = 1,742, 12 times 135 and the last.
+    const { rules } = readHouse([['pattern start', 'one repeat']]);
+    expect(rollCuts(given, rules).value).toBe(13);
+  });
+
+  it('a half-drop gives as many A as B, each roll in the order that takes least', () => {
+    // By hand: 112 with a repeat of 20 takes 120 before its like and 130 before the other; 10 a roll are
+    // 4 × 120 + 130 + 4 × 120 + 112 = 1,202 in, and 33 yd are 1,188: nine, 3 × 120 + 130 + 4 × 120 + 112.
+    const given = { cutLength: inches(112), verticalRepeat: inches(20), match: 'half-drop' } as const;
+    expect(cutsFrom({ ...given, rollLengths: [inches(1202)] }).value).toBe(10);
+    expect(cutsFrom({ ...given, rollLengths: [yards(33)] }).value).toBe(9);
+    // 112 with a repeat of 25 takes 125 before its like and 112½ before the other: in turn, nine are 8 × 112½ + 112.
+    const turn = { ...given, verticalRepeat: inches(25) };
+    expect(cutsFrom({ ...turn, rollLengths: [inches(1012)] }).value).toBe(9);
+    expect(cutsFrom({ ...turn, rollLengths: [inches(1011.5)] }).value).toBe(8);
+  });
+
   it('28 strips at 3 a roll take 10 rolls (arithmetic text, Google Books id 0k1GxFGxhoYC, p. 229)', () => {
     const strip = inches(144);
     const roll: Roll = { length: yards(12) };
-    expect(rollCuts({ rollLengths: [roll.length], cutLength: strip }).value).toBe(3);
+    expect(cutsFrom({ rollLengths: [roll.length], cutLength: strip }).value).toBe(3);
     const plan = planOf({
       cuts: [{ length: strip, count: 28 }],
       rolls: [roll],
@@ -43,8 +70,8 @@ describe('whole cuts from rolls', () => {
 
   it('a cut of exactly the roll’s length is one cut, one nanometre more is none', () => {
     const roll = yards(58);
-    expect(rollCuts({ rollLengths: [roll], cutLength: roll }).value).toBe(1);
-    expect(rollCuts({ rollLengths: [roll], cutLength: (roll + 1) as Length }).value).toBe(0);
+    expect(cutsFrom({ rollLengths: [roll], cutLength: roll }).value).toBe(1);
+    expect(cutsFrom({ rollLengths: [roll], cutLength: (roll + 1) as Length }).value).toBe(0);
   });
 });
 
@@ -194,7 +221,7 @@ describe('identical windows', { timeout: 60_000 }, () => {
             rolls: lengths.map((roll) => ({ length: roll })),
             supply: 'in hand',
           });
-          const all = rollCuts({ rollLengths: lengths, cutLength: length }).value;
+          const all = cutsFrom({ rollLengths: lengths, cutLength: length }).value;
           expect(inHand.short.reduce((sum, one) => sum + one.count, 0)).toBe(Math.max(0, count - all));
           expect(inHand.surelyShort).toBe(count > all);
           if (count > all) return;
@@ -347,5 +374,5 @@ describe('a job no plan can be made for', () => {
 });
 
 it('lengths are whole nanometres: a third of a yard is cut as often as it goes', () => {
-  expect(rollCuts({ rollLengths: [yards(10)], cutLength: (UNITS.yd / 3) as Length }).value).toBe(30);
+  expect(cutsFrom({ rollLengths: [yards(10)], cutLength: (UNITS.yd / 3) as Length }).value).toBe(30);
 });

@@ -1,6 +1,8 @@
 /** What would save cloth over a floor, in sentences. */
 import type { ClothPrice } from '../../core/floor/cloth-price';
 import { savings, turnedSaves } from '../../core/floor/floor';
+import { shorterCutInWords } from '../../core/cloth/advice';
+import type { WindowWork } from '../../core/window/job';
 import { exact, inches, NO_LENGTH, toUnit, UNITS, upToStep, type Length } from '../../core/exact/length';
 import { money, NOTHING, type Money } from '../../core/exact/money';
 import { fabricOf, tally } from '../../core/floor/tally';
@@ -78,5 +80,51 @@ export function adviceOf(
       sentence: `${fabric} railroaded saves ${showYardage(yardage, unit)}${worthOf(worth)}, if its pattern and pile allow it to be turned.`,
     };
   });
-  return [...narrower, ...railroaded].sort((one, other) => other.yardage - one.yardage);
+  const saved = [...narrower, ...railroaded, ...shorterCuts(works, each, unit)];
+  // Another bolt has a price of its own, so it stands behind what this cloth saves.
+  return [...saved.sort((one, other) => other.yardage - one.yardage), ...widerBolts(works, unit)];
 }
+
+/** Alike cuts on one line: a little less allowance or drop that saves a repeat on each. */
+function shorterCuts(
+  works: readonly WindowWork[],
+  each: (fabric: string) => Money | undefined,
+  unit: Unit,
+): readonly Advice[] {
+  const alike = new Map<string, Length>();
+  for (const work of works) {
+    const shorter = isClothed(work) ? work.shorterCut() : undefined;
+    if (shorter === undefined) continue;
+    const key = `${fabricOf(work)}: ${shorterCutInWords(shorter.cut, shorter.drop, unit)}`;
+    alike.set(key, exact((alike.get(key) ?? NO_LENGTH) + shorter.saved));
+  }
+  return [...alike].map(([key, yardage]): Advice => {
+    const fabric = key.slice(0, key.lastIndexOf(': '));
+    const worth = (each(fabric) ?? NOTHING).times(money(toUnit(yardage, unit.large)));
+    return { yardage, worth, sentence: `${key} and saves ${showYardage(yardage, unit)}${worthOf(worth)}.` };
+  });
+}
+
+/** What a bolt a little wider would save; its price is not known here. */
+function widerBolts(works: readonly WindowWork[], unit: Unit): readonly Advice[] {
+  const alike = new Map<string, { widths: number; yardage: Length }>();
+  for (const work of works) {
+    const wider = isClothed(work) ? work.widerBolt() : undefined;
+    if (wider === undefined) continue;
+    const key = `${fabricOf(work)}: of a bolt ${showLength(wider.fabricWidth, unit)} wide`;
+    const sum = alike.get(key) ?? { widths: 0, yardage: NO_LENGTH };
+    const { work: now, yardage } = work.cloth();
+    alike.set(key, {
+      widths: sum.widths + (now.widths - wider.widths) * work.quantity,
+      yardage: exact(sum.yardage + yardage - wider.yardage),
+    });
+  }
+  return [...alike].map(([key, { widths, yardage }]) => ({
+    yardage,
+    worth: NOTHING,
+    sentence: `${key} it takes ${counted(widths, 'width')} and ${showYardage(yardage, unit)} less, at that bolt’s own price.`,
+  }));
+}
+
+const isClothed = ({ window }: WindowWork): boolean =>
+  window.heading !== undefined && window.fabricWidth !== undefined;

@@ -59,7 +59,7 @@ export function widthsStep(panels: 1 | 2, rules: Rules): number {
 }
 
 /** The flat width so many widths serve: their own, or to the nearest what lies less than half a width above it. */
-function served(widths: number, panels: 1 | 2, usable: Usable, rules: Rules): Scaled {
+export function served(widths: number, panels: 1 | 2, usable: Usable, rules: Rules): Scaled {
   const flat = flatInAll(widths, panels, usable) * ONE;
   // Half a width goes up, so it stays a hair below.
   return scaled(rules.widthsRounding === 'nearest' ? flat + (usable.each * ONE) / 2 - 1 : flat);

@@ -13,6 +13,14 @@ import {
   type Finding,
   type Step,
 } from '../cell/answer';
+import {
+  fewerWidths,
+  shorterCut,
+  shorterCutInWords,
+  widerBolts,
+  withLessAllowance,
+  type ShorterCut,
+} from './advice';
 import { plainCut, plainCutSteps } from './cuts';
 import type { Starts } from './half-drop';
 import {
@@ -37,7 +45,6 @@ import {
   flatWanted,
   toOneLess,
   widthsFindings,
-  widthsStep,
   widthsSteps,
   workWidths,
   type Gathered,
@@ -205,8 +212,52 @@ export function workYardage(of: Covered, rules: Rules): YardageWork {
   return { work, cut, cuts: cutsOf(work.widths, quantity, rules), cutting, starts, ...yardages };
 }
 
+export interface CutSaved {
+  readonly cut: ShorterCut;
+  /** Before it shrinks. */
+  readonly drop: Length;
+  /** Over all the windows. */
+  readonly saved: Length;
+}
+
+/** A little less allowance or drop that saves a repeat; undefined where the cut is not just past one. */
+export function shorterCutSaves(
+  covered: Covered,
+  { cut, cutting, yardage }: Pick<YardageWork, 'cut' | 'cutting' | 'yardage'>,
+  rules: Rules,
+): CutSaved | undefined {
+  const shorter = shorterCut(cutting);
+  if (shorter === undefined) return undefined;
+  const after = workYardage(covered, withLessAllowance(shorter.less, rules)).yardage;
+  if (after >= yardage) return undefined;
+  const drop = exact(cut - rules.topAllowance[covered.heading] - rules.bottomAllowance);
+  return { cut: shorter, drop, saved: exact(yardage - after) };
+}
+
+export interface BoltSaved {
+  readonly fabricWidth: Length;
+  readonly widths: number;
+  readonly yardage: Length;
+}
+
+/** A bolt a little wider that takes least; undefined where none takes fewer widths and less cloth. */
+export function widerBoltSaves(
+  covered: Covered,
+  { work, yardage }: YardageWork,
+  rules: Rules,
+): BoltSaved | undefined {
+  let best: BoltSaved | undefined;
+  for (const fabricWidth of widerBolts(covered.fabricWidth, rules)) {
+    const other = workYardage({ ...covered, fabricWidth }, rules);
+    if (other.work.widths < work.widths && other.yardage < (best?.yardage ?? yardage))
+      best = { fabricWidth, widths: other.work.widths, yardage: other.yardage };
+  }
+  return best;
+}
+
 /** What would save cloth: the other direction, and the distance to one width less. */
-function advice(of: Covered, { work, yardage }: YardageWork, rules: Rules): Finding[] {
+function advice(of: Covered, made: YardageWork, rules: Rules): Finding[] {
+  const { work, yardage } = made;
   const unit = unitOf(rules);
   const found: Finding[] = [];
   const turned = turnedYardage(of, rules);
@@ -221,9 +272,20 @@ function advice(of: Covered, { work, yardage }: YardageWork, rules: Rules): Find
     );
   const narrower = toOneLess(of, work, rules);
   if (narrower !== undefined && narrower < of.rodWidth / 10) {
-    const fewer = work.widths - widthsStep(work.panels, rules);
-    found.push(finding('narrowerSaves', parameter('rodWidth'), showLength(narrower, unit), digits(fewer)));
+    const after = workYardage({ ...of, rodWidth: exact(of.rodWidth - narrower) }, rules).yardage;
+    const saved = exact(Math.max(0, yardage - after));
+    found.push(fewerWidths(of, work, narrower, saved, rules));
   }
+  const shorter = shorterCutSaves(of, made, rules);
+  if (shorter !== undefined)
+    found.push(
+      finding(
+        'shorterCutSaves',
+        parameter('verticalRepeat'),
+        shorterCutInWords(shorter.cut, shorter.drop, unit),
+        showYardage(shorter.saved, unit),
+      ),
+    );
   return found;
 }
 

@@ -130,6 +130,11 @@ export const CLOTH_FINDINGS = table({
   },
   narrowerSaves: {
     weight: 'note',
-    says: (narrower: string, fewer: string) => `A rod ${narrower} narrower would need ${fewer} widths.`,
+    says: (narrower: string, widths: string, fewer: string, saved: string) =>
+      `${narrower} would need ${widths} widths, ${fewer} fewer, and save ${saved}.`,
+  },
+  shorterCutSaves: {
+    weight: 'note',
+    says: (cut: string, saved: string) => `${cut} and saves ${saved}.`,
   },
 });

@@ -4,7 +4,7 @@ import { FULLNESS, SHARE, WIDTH_COUNT } from '../cell/figure-kinds';
 import { ALLOWANCE, SIZE, YARD_STEP } from '../cell/length-kinds';
 import { inches, UNITS, type Length } from '../exact/length';
 import { ratio } from '../exact/ratio';
-import { rule, own, each, heads, yards, COMMON, HOUSE, UFGS, BOOKLET } from '../cell/rule';
+import { rule, own, each, heads, listOf, yards, COMMON, HOUSE, UFGS, BOOKLET } from '../cell/rule';
 import { INCHES, type Unit } from '../exact/unit';
 import {
   YES_NO,
@@ -105,6 +105,15 @@ export const CLOTH_RULES = {
     HOUSE,
   ),
   usualFabricWidth: rule(SIZE, inches(54), 'the fabric width where none is given', HOUSE),
+  boltWidths: rule(
+    listOf(SIZE, 'bolt widths, like 48, 54, 60'),
+    (unit: Unit) =>
+      unit === INCHES
+        ? [45, 48, 54, 60].map(inches)
+        : [120, 130, 137, 140, 150].map((cm) => (cm * UNITS.cm) as Length),
+    'bolt widths that cloth comes in, for advice on another bolt',
+    COMMON,
+  ),
   usualLiningWidth: rule(
     SIZE,
     inches(54),

@@ -36,10 +36,14 @@ import { digits } from '../exact/unit';
 import {
   clothWeight,
   railroaded,
+  shorterCutSaves,
+  widerBoltSaves,
   workTurned,
   workYardage,
   yardage,
+  type BoltSaved,
   type Covered,
+  type CutSaved,
   type TurnedWork,
   type YardageWork,
 } from '../cloth/yardage';
@@ -295,6 +299,16 @@ export class WindowWork {
   /** How much narrower the rod must be for a step of widths less; undefined at the fewest. */
   toOneLess(): Length | undefined {
     return toOneLess(this.covered(), this.cloth().work, this.rules);
+  }
+
+  /** A little less allowance or drop that saves a repeat. */
+  shorterCut(): CutSaved | undefined {
+    return shorterCutSaves(this.covered(), this.cloth(), this.rules);
+  }
+
+  /** A bolt a little wider that saves widths. */
+  widerBolt(): BoltSaved | undefined {
+    return widerBoltSaves(this.covered(), this.cloth(), this.rules);
   }
 
   saveWidth(): Answer<Length> {

@@ -56,6 +56,33 @@ describe('advice over a floor', () => {
     );
   });
 
+  it('says what a little less cut saves, and what it is worth', async () => {
+    const headings = [...HEADINGS, 'Repeat'];
+    const book = new MemoryBook({
+      Floor: { rows: [headings, [401, 152, 94, 'pinch', 'Ostrel linen', 54, 2.5, 1, 27]] },
+    });
+    const { read } = await survey(book, WANTED, INCHES, areaAt('Floor', 0, 0));
+    const prices = new Map([['Ostrel linen', { breaks: [{ from: 0, price: money(42) }] }]]);
+    // 8 cuts, each a repeat of 27 in shorter: 6 yd at 42.00.
+    expect(adviceOf(readFloor(read, undefined), prices).map(({ sentence }) => sentence)).toContain(
+      'Ostrel linen: 94 + 16 = 110 goes up to 135; 2 in less gives 108 and saves 6 yd, 252.00.',
+    );
+  });
+
+  it('says last what a bolt a little wider would save', async () => {
+    const sentences = adviceOf(
+      await floorOf([[401, 105, 96, 'pinch', 'Ostrel linen', 54, 2.5, 2]]),
+      new Map(),
+    );
+    // 105 ÷ 2 + 6½ = 59 a panel, × 2.5 = 147½ + 6: 3 of 54 each; so 3 of 60.
+    expect(sentences.map(({ sentence }) => sentence).join(' ')).not.toContain('of a bolt');
+    const wide = adviceOf(await floorOf([[401, 77, 96, 'pinch', 'Ostrel linen', 54, 2.25, 2]]), new Map());
+    // 45 × 2.25 = 101¼ + 6: 3 of 54, 2 of 60; 12 × 112 in are 37⅓ yd, up to 37⅜; 8 × 112 are 24 8/9, up to 25.
+    expect(wide.at(-1)?.sentence).toBe(
+      'Ostrel linen: of a bolt 60 in wide it takes 4 widths and 12 3/8 yd less, at that bolt’s own price.',
+    );
+  });
+
   it('is worth the price that the whole floor reaches', async () => {
     const breaks = [
       { from: 0, price: money(50) },

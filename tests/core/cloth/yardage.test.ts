@@ -152,7 +152,7 @@ describe('yardage', () => {
     expect(codes(yardage(window(), rulesOf(['widths rounding', 'whole per panel'])))).toEqual([]);
     const narrow = yardage(window({ rodWidth: inches(110), draw: 'stationary cover' }), rulesOf(...BARE));
     expect(narrow.findings.map(({ sentence }) => sentence)).toContain(
-      'A rod 2 in narrower would need 5 widths.',
+      'A rod 2 in narrower, or a fullness of 2.45, would need 5 widths, 1 fewer, and save 3 1/8 yd.',
     );
   });
 

@@ -76,7 +76,7 @@ const CORE: Readonly<Record<string, readonly string[]>> = {
   rolls: ['exact', 'findings', 'cell', 'house', 'cloth'],
   heading: ['exact', 'findings', 'cell', 'house', 'cloth'],
   window: ['exact', 'findings', 'cell', 'house', 'measure', 'cloth', 'price', 'heading'],
-  drawing: ['exact', 'cell', 'house', 'cloth', 'rolls', 'heading', 'window'],
+  drawing: ['exact', 'cell', 'house', 'measure', 'cloth', 'rolls', 'heading', 'window'],
   floor: ['exact', 'findings', 'cell', 'house', 'cloth', 'price', 'rolls', 'heading', 'window'],
   audit: ['exact', 'findings', 'cell', 'house', 'measure', 'cloth', 'window'],
   quote: ['exact', 'cell', 'house', 'cloth', 'price', 'heading', 'window', 'floor'],

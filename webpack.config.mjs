@@ -3,26 +3,20 @@ import { EsbuildPlugin } from 'esbuild-loader';
 import HtmlPlugin from 'html-webpack-plugin';
 import CssPlugin from 'mini-css-extract-plugin';
 import { fileURLToPath } from 'node:url';
+import { Licences } from './src/make/licences.mjs';
+import { place, servedAt } from './src/make/served.mjs';
 
-const DEVELOPMENT = 'https://localhost:3000';
-/** Where the add-in will be served: HEMLEDGER_ORIGIN=https://… npm run build */
-const origin = process.env.HEMLEDGER_ORIGIN ?? DEVELOPMENT;
-if (!/^https:\/\/[a-z0-9.-]+(:\d+)?$/i.test(origin)) {
-  throw new Error(
-    `HEMLEDGER_ORIGIN reads “${origin}”. Office loads add-ins over https only: write it like https://addins.example.org, without a path.`,
-  );
-}
-const served = (content) => content.toString().replaceAll(DEVELOPMENT, origin);
+const here = (path) => fileURLToPath(new URL(path, import.meta.url));
 
 const typescript = (target) => ({
   test: /\.tsx?$/,
   loader: 'esbuild-loader',
-  options: { target, tsconfig: fileURLToPath(new URL('tsconfig.json', import.meta.url)) },
+  options: { target, tsconfig: here('tsconfig.json') },
 });
 const everywhere = {
-  context: fileURLToPath(new URL('.', import.meta.url)),
+  context: here('.'),
   resolve: { extensions: ['.ts', '.tsx', '.js'] },
-  output: { path: fileURLToPath(new URL('dist', import.meta.url)), filename: '[name].js' },
+  output: { path: here('dist'), filename: '[name].js' },
 };
 
 /** What pages load besides: the solver brings its wasm along, and asks for Node's modules in Node only. */
@@ -31,15 +25,21 @@ const page = {
   externals: { 'node:module': 'var undefined' },
 };
 
-/** Excel's JavaScript-only runtime: one file, for an older engine, with nothing of a page in it. */
-const functions = {
+/** Excel's JavaScript-only runtime: one file, for an older engine, with nothing of a page and no word for people in it. */
+const functions = (where) => ({
   ...everywhere,
   name: 'functions',
   target: 'es2018',
   output: { ...everywhere.output, chunkFormat: false },
   entry: { functions: './src/excel/functions.ts' },
-  module: { rules: [typescript('es2018')] },
+  module: {
+    rules: [typescript('es2018'), { test: /\.ts$/, enforce: 'pre', loader: here('src/make/for-people.mjs') }],
+  },
+  optimization: {
+    minimizeOptions: { javascript: { compress: { passes: 3 }, format: { comments: false } } },
+  },
   plugins: [
+    new Licences(),
     // The runtime's page on the web is plain: office's runtime first, then the functions.
     new HtmlPlugin({
       filename: 'functions.html',
@@ -48,37 +48,59 @@ const functions = {
     }),
     new CopyPlugin({
       patterns: [
-        { from: 'manifest.xml', transform: served },
-        { from: 'functions/functions.json', transform: served },
+        { from: 'manifest.xml', transform: servedAt(where) },
+        { from: 'functions/functions.json', transform: servedAt(where) },
         { from: 'src/excel/icons/*.png', to: 'icons/[name][ext]' },
+        { from: 'LICENSE', to: 'LICENSE.txt', toType: 'file' },
       ],
     }),
   ],
-};
+});
 
 const pane = {
   ...everywhere,
   ...page,
   name: 'pane',
   target: ['web', 'es2020'],
+  // What React does for the pane, Preact does in a tenth of the bytes; the trial's grid needs React itself.
+  resolve: {
+    ...everywhere.resolve,
+    alias: {
+      'react/jsx-runtime': 'preact/jsx-runtime',
+      'react-dom/client': 'preact/compat/client',
+      react: 'preact/compat',
+    },
+  },
   entry: { pane: './src/excel/pane.ts' },
-  optimization: { minimizer: [new EsbuildPlugin({ target: 'es2020', legalComments: 'external' })] },
-  // Its size is Fluent's; it is fetched once and kept.
+  optimization: { minimizer: [new EsbuildPlugin({ target: 'es2020', legalComments: 'none' })] },
+  // Its size is tested; it is fetched once and kept.
   performance: { hints: false },
   module: {
     rules: [typescript('es2020'), { test: /\.css$/, use: [CssPlugin.loader, 'css-loader'] }],
   },
-  plugins: [new CssPlugin(), new HtmlPlugin({ filename: 'pane.html', template: 'src/excel/pane.html' })],
+  plugins: [
+    new Licences(),
+    new CssPlugin(),
+    new HtmlPlugin({ filename: 'pane.html', template: 'src/excel/pane.html', hash: true }),
+  ],
 };
 
-/** What Excel opens for “Help on this function”: a plain page. */
+/** What Excel opens for “Help on this function”, and how the add-in is installed: plain pages. */
 const help = {
   ...everywhere,
   name: 'help',
   target: ['web', 'es2020'],
   entry: { help: './src/pane/help.ts' },
   module: pane.module,
-  plugins: [new CssPlugin(), new HtmlPlugin({ filename: 'help.html', template: 'src/pane/help.html' })],
+  plugins: [
+    new Licences(),
+    new CssPlugin(),
+    new HtmlPlugin({ filename: 'help.html', template: 'src/pane/help.html', hash: true }),
+    new HtmlPlugin({ filename: 'installing.html', template: 'src/pane/installing.html', hash: true }),
+    new CopyPlugin({
+      patterns: [{ noErrorOnMissing: true, from: 'src/pane/pictures/*.png', to: 'pictures/[name][ext]' }],
+    }),
+  ],
 };
 
 /** The workbook to try in a browser: its grid is large, so it comes in parts. */
@@ -92,13 +114,21 @@ const trial = {
   // The usual minimizer takes minutes over the grid.
   optimization: {
     splitChunks: { chunks: 'all' },
-    minimizer: [new EsbuildPlugin({ target: 'es2022' })],
+    minimizer: [new EsbuildPlugin({ target: 'es2022', legalComments: 'none' })],
   },
   performance: { hints: false },
   module: {
     rules: [typescript('es2022'), { test: /\.css$/, use: [CssPlugin.loader, 'css-loader'] }],
   },
-  plugins: [new CssPlugin(), new HtmlPlugin({ filename: 'index.html', template: 'src/trial/page.html' })],
+  plugins: [
+    new Licences(),
+    new CssPlugin(),
+    new HtmlPlugin({ filename: 'index.html', template: 'src/trial/page.html' }),
+  ],
 };
 
-export default [functions, pane, help, trial];
+/** The add-in, to be served at `https://host/path`. */
+export const addin = (where) => [functions(where), pane, help];
+
+/** Where the add-in will be served: HEMLEDGER_ORIGIN=https://… npm run build */
+export default [...addin(place(process.env.HEMLEDGER_ORIGIN)), trial];

@@ -57,6 +57,7 @@ export function helpPage(catalogue: readonly CellFunction[], version: string): s
 <head>
   <meta charset="utf-8" />
   <meta name="viewport" content="width=device-width, initial-scale=1" />
+  <meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; base-uri 'none'; form-action 'none'" />
   <title>Hemledger: the functions</title>
 </head>
 <body>

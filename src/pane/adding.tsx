@@ -1,15 +1,5 @@
 /** What is added to her table: chosen, seen before a cell is touched, then written in one undo step. */
-import {
-  Button,
-  Checkbox,
-  Field,
-  Input,
-  makeStyles,
-  Select,
-  Subtitle2,
-  Text,
-  tokens,
-} from '@fluentui/react-components';
+import { Button, Checkbox, Field, Input, makeStyles, Select, Subtitle2, Text, tokens } from './kit';
 import { useMemo, useState } from 'react';
 import type { Book } from '../book/book';
 import type { ColumnsRead } from '../book/columns';

@@ -1,5 +1,5 @@
 /** Paints a drawing in the pane as it was laid out. */
-import { makeStyles, tokens } from '@fluentui/react-components';
+import { makeStyles, tokens } from './kit';
 import type { Drawing as Described } from '../core/drawing/drawing';
 import { laidOut, type Look, type PaintedWords } from '../core/drawing/laid-out';
 import type { Unit } from '../core/exact/unit';

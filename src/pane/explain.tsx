@@ -2,14 +2,14 @@
 import {
   Badge,
   Body1Strong,
-  Link,
   makeStyles,
+  mergeClasses,
   MessageBar,
   MessageBarBody,
   Subtitle2,
   Text,
   tokens,
-} from '@fluentui/react-components';
+} from './kit';
 import { useEffect, useState, type ReactNode } from 'react';
 import { NAMESPACE } from '../../functions/index';
 import { areaText, placeText, sameSheet, type Area } from '../book/address';
@@ -128,7 +128,7 @@ export function ExplainSection({ book }: { readonly book: Book }) {
       <div aria-live="polite" className={styles.part}>
         {explained !== undefined &&
           ('intent' in explained ? (
-            <MessageBar intent={explained.intent} layout="multiline">
+            <MessageBar intent={explained.intent}>
               <MessageBarBody>{explained.text}</MessageBarBody>
             </MessageBar>
           ) : (
@@ -164,7 +164,7 @@ function OneCell({ of: { asked, seen, drawing }, book }: { readonly of: Explaine
   return (
     <>
       <div className={styles.value}>
-        <Badge appearance="outline" shape="rounded" className={styles.place}>
+        <Badge appearance="outline" className={styles.place}>
           {placeText(asked.cell)}
         </Badge>
         <Body1Strong>{shown}</Body1Strong>
@@ -179,7 +179,7 @@ function OneCell({ of: { asked, seen, drawing }, book }: { readonly of: Explaine
         </Text>
       )}
       {asked.unfollowed !== undefined && (
-        <MessageBar intent="info" layout="multiline">
+        <MessageBar intent="info">
           <MessageBarBody>
             The pane cannot follow {asked.unfollowed} in this formula. Put that part into a cell of its own,
             and point the function at it.
@@ -253,7 +253,7 @@ function OneCall({ of, naming }: { readonly of: Asked; readonly naming: Naming }
         {of.of.says}
       </Text>
       {findings.map((one) => (
-        <MessageBar key={one.sentence} intent={INTENT[one.weight]} layout="multiline">
+        <MessageBar key={one.sentence} intent={INTENT[one.weight]}>
           <MessageBarBody>{one.sentence}</MessageBarBody>
         </MessageBar>
       ))}
@@ -333,14 +333,14 @@ interface LinkProps {
 function CellLink({ at, book, children }: LinkProps) {
   const styles = useStyles();
   return (
-    <Link
-      as="button"
-      className={styles.link}
+    <button
+      type="button"
+      className={mergeClasses('link', styles.link)}
       onClick={() => {
         book.goTo(at).catch(reportError);
       }}
     >
       {children}
-    </Link>
+    </button>
   );
 }

@@ -1,6 +1,5 @@
 /** Functions: the catalogue with a search; any example goes into the selected cell. */
 import {
-  Accordion,
   AccordionHeader,
   AccordionItem,
   AccordionPanel,
@@ -11,7 +10,7 @@ import {
   Subtitle2,
   Text,
   tokens,
-} from '@fluentui/react-components';
+} from './kit';
 import { useState } from 'react';
 import type { CellFunction, Example } from '../../functions/declare';
 import { CATALOGUE, NAMESPACE } from '../../functions/index';
@@ -111,12 +110,12 @@ export function FunctionsSection({ book }: { readonly book: Book }) {
           <Subtitle2 as="h3" className={styles.chapter}>
             {chapter}
           </Subtitle2>
-          <Accordion collapsible multiple>
+          <>
             {list
               .filter((of) => of.chapter === chapter)
               .map((of) => (
-                <AccordionItem key={of.name} value={of.name}>
-                  <AccordionHeader as="h4" size="small">
+                <AccordionItem key={of.name}>
+                  <AccordionHeader as="h4">
                     <span className={styles.name}>
                       <Text weight="semibold">{of.name}</Text>
                       <Text size={200} className={styles.says}>
@@ -129,7 +128,7 @@ export function FunctionsSection({ book }: { readonly book: Book }) {
                   </AccordionPanel>
                 </AccordionItem>
               ))}
-          </Accordion>
+          </>
         </div>
       ))}
     </Section>

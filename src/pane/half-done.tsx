@@ -7,7 +7,7 @@ import {
   MessageBarBody,
   MessageBarTitle,
   tokens,
-} from '@fluentui/react-components';
+} from './kit';
 import { useEffect, useState } from 'react';
 import type { Book } from '../book/book';
 import { keepAsItIs, putItBack, unfinished, type Unfinished } from '../book/unfinished';
@@ -63,12 +63,12 @@ export function HalfDone({ book }: { readonly book: Book }) {
   return (
     <div className={quiet ? styles.none : styles.part}>
       {failed !== undefined && (
-        <MessageBar intent="warning" layout="multiline">
+        <MessageBar intent="warning">
           <MessageBarBody className={styles.body}>{failed}</MessageBarBody>
         </MessageBar>
       )}
       {left !== undefined && (
-        <MessageBar intent="warning" layout="multiline">
+        <MessageBar intent="warning">
           <MessageBarBody className={styles.body}>
             <MessageBarTitle>Left half done:</MessageBarTitle>
             {`“${left.says}” did not come to its end in this workbook, or is still under way in another window: ${left.places}.`}

@@ -12,7 +12,7 @@ import {
   Switch,
   Text,
   tokens,
-} from '@fluentui/react-components';
+} from './kit';
 import { useCallback, useEffect, useState } from 'react';
 import type { Book, CellValue } from '../book/book';
 import { readRules, ruleFault, rulesNames, setRule, type RuleSeen, type RulesSeen } from '../book/rule-lines';

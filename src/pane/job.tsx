@@ -1,5 +1,5 @@
 /** New job: a whole job's sheets from the template, beside whatever the workbook holds. */
-import { Button, Field, makeStyles, Radio, RadioGroup, SpinButton, tokens } from '@fluentui/react-components';
+import { Button, Field, makeStyles, Radio, RadioGroup, SpinButton, tokens } from './kit';
 import { useState } from 'react';
 import type { Book } from '../book/book';
 import { MOST_WINDOWS, newJob, USUAL_JOB, type NewJob } from '../book/template';
@@ -72,8 +72,8 @@ export function JobSection({ book }: { readonly book: Book }) {
             max={MOST_WINDOWS}
             displayValue={rows}
             value={Number.isNaN(windows) ? null : windows}
-            onChange={(_, { value, displayValue }) => {
-              setRows(displayValue ?? String(value ?? ''));
+            onChange={(_, { value }) => {
+              setRows(String(value));
             }}
             onInput={(event) => {
               setRows((event.target as HTMLInputElement).value);

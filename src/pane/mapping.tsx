@@ -1,5 +1,5 @@
 /** Which column is what: as it was found, with samples and doubts, and hers to correct. */
-import { Badge, Field, makeStyles, Select, Subtitle2, Switch, tokens } from '@fluentui/react-components';
+import { Badge, Field, makeStyles, Select, Subtitle2, Switch, tokens } from './kit';
 import { useState } from 'react';
 import { letters } from '../book/address';
 import type { ColumnsRead, SheetColumn, WantedColumn } from '../book/columns';
@@ -61,7 +61,7 @@ function OneColumn({ of, wanted, correct }: OneProps) {
         hint={of.samples.length === 0 ? 'empty' : of.samples.join(' · ')}
         label={
           <span className={styles.label}>
-            <Badge appearance="outline" shape="rounded" size="small">
+            <Badge appearance="outline" size="small">
               {letters(of.column)}
             </Badge>
             {of.heading === '' ? 'no heading' : of.heading}
@@ -69,8 +69,7 @@ function OneColumn({ of, wanted, correct }: OneProps) {
         }
         {...(doubt !== '' && {
           validationState: 'warning' as const,
-          // Read out with its field, not all at once.
-          validationMessage: { children: doubt, role: 'none' as const },
+          validationMessage: doubt,
         })}
       >
         <Select

@@ -1,5 +1,5 @@
 /** The task pane: its sections on whatever workbook it is given. */
-import { FluentProvider, makeStyles, Tab, TabList, Text, tokens } from '@fluentui/react-components';
+import { Themed, makeStyles, Tab, TabList, Text, tokens } from './kit';
 import { StrictMode, useState } from 'react';
 import { createRoot } from 'react-dom/client';
 import type { Book } from '../book/book';
@@ -9,7 +9,7 @@ import { FloorSection } from './floor/floor';
 import { FunctionsSection } from './functions';
 import { JobSection } from './job';
 import { RulesSection } from './house-rules';
-import { THEMES, type ThemeName } from './theme';
+import type { ThemeName } from './theme';
 import { HalfDone } from './half-done';
 import { WorkbookSection } from './workbook';
 
@@ -64,7 +64,6 @@ function PaneView({ book, options }: { readonly book: Book; readonly options: Pa
     <div className={styles.pane}>
       <TabList
         className={styles.tabs}
-        size="small"
         selectedValue={section}
         onTabSelect={(_, { value }) => {
           setSection(value as SectionName);
@@ -105,9 +104,9 @@ export function renderPane(element: HTMLElement, book: Book, options: PaneOption
   const render = (theme: ThemeName): void => {
     root.render(
       <StrictMode>
-        <FluentProvider theme={THEMES[theme]} style={{ height: '100%' }}>
+        <Themed theme={theme}>
           <PaneView book={book} options={options} />
-        </FluentProvider>
+        </Themed>
       </StrictMode>,
     );
   };

@@ -1,5 +1,5 @@
 /** The columns that would be added: where each goes, what it would show, and what to look at. */
-import { Checkbox, Field, Input, makeStyles, Subtitle2, Text, tokens } from '@fluentui/react-components';
+import { Checkbox, Field, Input, makeStyles, Subtitle2, Text, tokens } from './kit';
 import { useEffect, useId, useRef } from 'react';
 import { letters } from '../book/address';
 import type { CellValue } from '../book/book';
@@ -147,7 +147,6 @@ function OnePlace({ of, place, change }: OneProps) {
       <Field size="small" label={of.heading} {...(fault !== undefined && { validationMessage: fault })}>
         <Input
           className={styles.letter}
-          input={{ className: styles.letter }}
           size="small"
           value={letter}
           placeholder={letters(of.column)}

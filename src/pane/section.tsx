@@ -1,5 +1,5 @@
 /** How every section of the pane stands: a heading, a line that says what it is for, its content. */
-import { makeStyles, Subtitle2, Text, tokens } from '@fluentui/react-components';
+import { makeStyles, Subtitle2, Text, tokens } from './kit';
 import type { ReactNode } from 'react';
 
 const useStyles = makeStyles({

@@ -1,12 +1,5 @@
 /** Work on the workbook, as the person follows it: what is going on, how far, stop, and how it ended. */
-import {
-  Button,
-  makeStyles,
-  MessageBar,
-  MessageBarBody,
-  ProgressBar,
-  Text,
-} from '@fluentui/react-components';
+import { Button, makeStyles, MessageBar, MessageBarBody, ProgressBar, Text } from './kit';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Watch } from '../book/apply';
 import { Trouble } from '../book/trouble';
@@ -120,7 +113,7 @@ export function TaskLine({ task, counts = 'cells' }: { readonly task: Task; read
         </div>
       )}
       {message !== undefined && (
-        <MessageBar intent={message.intent} layout="multiline">
+        <MessageBar intent={message.intent}>
           <MessageBarBody className={styles.message}>{message.text}</MessageBarBody>
         </MessageBar>
       )}

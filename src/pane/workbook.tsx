@@ -1,5 +1,5 @@
 /** Workbook: her own table read, its columns told apart, and formula columns added beside it. */
-import { Button, Caption1, makeStyles, Text, tokens } from '@fluentui/react-components';
+import { Button, Caption1, makeStyles, Text, tokens } from './kit';
 import { useState } from 'react';
 import { letters } from '../book/address';
 import type { Book } from '../book/book';

@@ -1,19 +1,9 @@
 /** The strip over the trial workbook: open a file, save one, choose the theme. */
-import {
-  Button,
-  Field,
-  FluentProvider,
-  makeStyles,
-  Select,
-  Spinner,
-  Subtitle2,
-  Text,
-  tokens,
-} from '@fluentui/react-components';
+import { Button, Field, Themed, makeStyles, Select, Spinner, Subtitle2, Text, tokens } from '../pane/kit';
 import { useRef } from 'react';
 import { createRoot, type Root } from 'react-dom/client';
 import type { Empties } from '../engine/functions';
-import { THEMES, type ThemeName } from '../pane/theme';
+import type { ThemeName } from '../pane/theme';
 
 export interface BarState {
   readonly title: string;
@@ -68,7 +58,7 @@ function Bar({ state, acts }: { readonly state: BarState; readonly acts: BarActs
         Save .xlsx
       </Button>
       <div className={styles.says} role="status">
-        {state.busy === true && <Spinner size="extra-tiny" />}
+        {state.busy === true && <Spinner />}
         <Text size={200}>{state.says ?? state.title}</Text>
       </div>
       <Field label="Empty cells are" orientation="horizontal">
@@ -104,9 +94,9 @@ export function renderBar(element: HTMLElement, acts: BarActs): (state: BarState
   const root: Root = createRoot(element);
   return (state) => {
     root.render(
-      <FluentProvider theme={THEMES[state.theme]}>
+      <Themed theme={state.theme}>
         <Bar state={state} acts={acts} />
-      </FluentProvider>,
+      </Themed>,
     );
   };
 }

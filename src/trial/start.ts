@@ -55,7 +55,16 @@ if (secure === undefined || !built) {
     );
   }
 }
-write('In Excel on the web: Home, Add-ins, More add-ins, My add-ins, Upload my add-in, then choose');
+write('The manifest to take while it is served from this machine:');
 write(`  ${manifest}`);
-write('On Windows: put its folder on a share, and add that under File, Options, Trust Center, Trusted');
-write('  add-in catalogs. On a Mac: copy it into Library/Containers/com.microsoft.Excel/Data/Documents/wef.');
+write(
+  'In Excel on the web: Home, Add-ins, More add-ins, My add-ins, Upload my add-in. On a Mac: copy it into',
+);
+write(
+  '  Library/Containers/com.microsoft.Excel/Data/Documents/wef. On Windows, to test only: put its folder on a',
+);
+write('  share, and add that under File, Options, Trust Center, Trusted add-in catalogs.');
+write(
+  'For a whole house: npm run package -- https://your.host/path makes a folder with a manifest of its own;',
+);
+write('  take that one, never this. Its installing.html tells the rest.');

@@ -15,10 +15,11 @@ interface Clone {
   readonly locked: Record<string, object>;
   readonly installed?: Record<string, object>;
   readonly npmEnds?: number;
+  readonly words?: readonly string[];
 }
 
 /** A bare clone with a lockfile and an npm that only says how it was called. */
-function runIn({ locked, installed, npmEnds = 0 }: Clone) {
+function runIn({ locked, installed, npmEnds = 0, words = [] }: Clone) {
   const top = mkdtempSync(join(tmpdir(), 'hemledger-'));
   folders.push(top);
   mkdirSync(join(top, 'src/make'), { recursive: true });
@@ -33,10 +34,14 @@ function runIn({ locked, installed, npmEnds = 0 }: Clone) {
   writeFileSync(npm, `#!/bin/sh\necho "npm $*"\nexit ${npmEnds}\n`);
   chmodSync(npm, 0o755);
   const path = [join(top, 'bin'), dirname(process.execPath), process.env['PATH']].join(delimiter);
-  const { status, stdout, stderr } = spawnSync(process.execPath, [join(top, 'src/make/ready.mjs')], {
-    encoding: 'utf8',
-    env: { ...process.env, PATH: path },
-  });
+  const { status, stdout, stderr } = spawnSync(
+    process.execPath,
+    [join(top, 'src/make/ready.mjs'), ...words],
+    {
+      encoding: 'utf8',
+      env: { ...process.env, PATH: path },
+    },
+  );
   return { status, stdout, stderr };
 }
 
@@ -46,7 +51,7 @@ describe('before every command', () => {
   it('what is missing is installed, and one line says so', () => {
     const { status, stdout, stderr } = runIn({ locked: cloth });
     expect(stderr).toBe(
-      'Installing what Hemledger needs, once (npm ci) …\nnpm ci --no-progress --loglevel=error\n',
+      'Installing what Hemledger needs, once (npm ci) …\nnpm ci --ignore-scripts --no-progress --loglevel=error\n',
     );
     expect(stdout).toBe('');
     expect(status).toBe(0);
@@ -64,6 +69,13 @@ describe('before every command', () => {
       stdout: '',
       stderr: '',
     });
+  });
+
+  it('the command alone asks for less than what builds and checks it', () => {
+    const locked = { ...cloth, 'node_modules/loom': { version: '3.0.0', dev: true } };
+    expect(runIn({ locked, words: ['run'] }).stderr).toContain('npm ci --omit=dev --ignore-scripts ');
+    expect(runIn({ locked, installed: cloth, words: ['run'] }).stderr).toBe('');
+    expect(runIn({ locked, installed: cloth }).stderr).toContain('npm ci --ignore-scripts ');
   });
 
   it('a failed installation stops the command with a sentence', () => {

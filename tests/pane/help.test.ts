@@ -23,7 +23,7 @@ describe.runIf(existsSync(CHROMIUM))('the help page', () => {
   let site: ReadonlyMap<string, Buffer>;
   beforeAll(async () => {
     browser = await chromium.launch({ executablePath: CHROMIUM, args: ['--disable-gpu', '--no-sandbox'] });
-    const names = ['help.html', 'help.js', 'help.css'];
+    const names = ['help.html', 'installing.html', 'help.js', 'help.css'];
     site = await packed('help', async (folder) => {
       const files = names.map(async (name) => [name, await readFile(join(folder, name))] as const);
       return new Map(await Promise.all(files));
@@ -32,15 +32,15 @@ describe.runIf(existsSync(CHROMIUM))('the help page', () => {
   afterAll(() => browser.close());
 
   /** The built page, as narrow as a pane or a telephone; whatever lies outside of it is cut off. */
-  async function opened(): Promise<Page> {
+  async function opened(name = 'help.html'): Promise<Page> {
     const page = await browser.newPage({ viewport: { width: 350, height: 700 } });
     await page.route('**/*', async (route) => {
-      const name = route.request().url().replace(SITE, '');
-      const body = site.get(name);
+      const name = new URL(route.request().url()).pathname.slice(1);
+      const body = name.endsWith('.png') ? Buffer.alloc(0) : site.get(name);
       if (body === undefined) await route.abort();
       else await route.fulfill({ body, contentType: TYPES[extname(name)] ?? '' });
     });
-    await page.goto(`${SITE}help.html`);
+    await page.goto(SITE + name);
     return page;
   }
 
@@ -62,11 +62,16 @@ describe.runIf(existsSync(CHROMIUM))('the help page', () => {
     expect((await shown(page)).length).toBe(CATALOGUE.length);
   });
 
-  it.each(['light', 'dark'] as const)('can be used by everyone, in %s colours', async (colorScheme) => {
-    const page = await opened();
+  it.each([
+    ['help.html', 'light'],
+    ['help.html', 'dark'],
+    ['installing.html', 'light'],
+    ['installing.html', 'dark'],
+  ] as const)('%s can be used by everyone, in %s colours', async (name, colorScheme) => {
+    const page = await opened(name);
     await page.emulateMedia({ colorScheme });
     await page.evaluate("document.querySelectorAll('details').forEach((one) => { one.open = true; })");
-    await page.addScriptTag({ content: await readFile(AXE, 'utf8') });
+    await page.evaluate(await readFile(AXE, 'utf8'));
     const found = (await page.evaluate('axe.run()')) as { violations: { id: string; help: string }[] };
     expect(found.violations.map(({ id, help }) => `${id}: ${help}`)).toEqual([]);
     const beyond = await page.evaluate('document.documentElement.scrollWidth - innerWidth');

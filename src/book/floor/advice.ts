@@ -24,7 +24,7 @@ export interface Advice {
 
 const counted = (count: number, noun: string): string =>
   `${digits(count)} ${count === 1 ? noun : `${noun}s`}`;
-const worthOf = (worth: Money): string => (worth.isZero() ? '' : `, ${worth.toFixed(2)}`);
+const worthOf = (worth: Money): string => (worth.eq(0) ? '' : `, ${worth.toFixed(2)}`);
 
 /** What the next yard or metre costs at the quantity of the whole floor. */
 const reachedPrice = (price: ClothPrice | undefined, quantity: number): Money | undefined =>

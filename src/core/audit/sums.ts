@@ -41,7 +41,7 @@ function totals({ at, order, rules, name, has }: RowGiven): OrderFinding[] {
   const sum = parts.reduce((all, one) => all.plus(one.of), NOTHING);
   if (parts.length > 0 && !isNear(total, sum, rules.moneyTolerance)) {
     const column = name('total');
-    const said = parts.map(({ key, of }) => `${of.isNeg() ? 'less ' : ''}${name(key)} ${shown(of.abs())}`);
+    const said = parts.map(({ key, of }) => `${of.lt(0) ? 'less ' : ''}${name(key)} ${shown(of.abs())}`);
     const about = finding('partsDoNotAdd', column, column, shown(total), said.join(', '), shown(sum));
     found.push(
       told(at, about, {

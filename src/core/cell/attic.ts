@@ -2,7 +2,7 @@
 import { refuse } from './answer';
 import { oneCell, readBack, type Kind } from './fields';
 import { COUNT, QUANTITY, RATE } from './figure-kinds';
-import { money, type Money } from '../exact/money';
+import { money, upToWhole, type Money } from '../exact/money';
 
 export type AtticStock = { readonly share: Money } | { readonly cuts: number };
 
@@ -16,7 +16,7 @@ export const ATTIC_STOCK: Kind<AtticStock> = {
     if (counted === undefined) return undefined;
     const shared = typeof counted === 'string' && counted.includes('%');
     const figure = shared ? RATE.read(counted, place) : money(QUANTITY.read(counted, place) ?? 0);
-    if (figure === undefined || figure.isZero()) return undefined;
+    if (figure === undefined || figure.eq(0)) return undefined;
     // Below 1 it is a share however it is written; from 1 on whole cuts.
     if (!shared && figure.gte(1)) return { cuts: COUNT.read(counted, place) ?? 0 };
     return figure.gt(1)
@@ -29,5 +29,5 @@ export const ATTIC_STOCK: Kind<AtticStock> = {
 /** Whole cuts kept, of so many that the windows take; spares are none of them. */
 export function atticCuts(cuts: number, stock: AtticStock | undefined): number {
   if (stock === undefined || cuts === 0) return 0;
-  return 'cuts' in stock ? stock.cuts : stock.share.times(cuts).ceil().toNumber();
+  return 'cuts' in stock ? stock.cuts : upToWhole(stock.share.times(cuts));
 }

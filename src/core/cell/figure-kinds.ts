@@ -294,7 +294,7 @@ export const setOrNone = (kind: Kind<Money>): Kind<Money> => ({
   read: (raw, place) => {
     const value = orNone(kind).read(raw, place);
     const cell = oneCell(raw, place);
-    return value?.isZero() === true && !(typeof cell === 'string' && NONE.test(cell)) ? undefined : value;
+    return value?.eq(0) === true && !(typeof cell === 'string' && NONE.test(cell)) ? undefined : value;
   },
-  write: (value, unit) => (value.isZero() ? 'none' : (kind.write?.(value, unit) ?? value.toNumber())),
+  write: (value, unit) => (value.eq(0) ? 'none' : (kind.write?.(value, unit) ?? value.toNumber())),
 });

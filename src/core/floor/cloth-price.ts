@@ -176,5 +176,5 @@ export function cheaperBreak(
     .filter(({ from }) => from > quantity)
     .map(({ from, price: each }) => ({ from, saved: bought.cost.minus(each.times(money(from))) }))
     .filter(({ saved }) => saved.gt(0));
-  return further.sort((one, other) => other.saved.comparedTo(one.saved))[0];
+  return further.sort((one, other) => other.saved.cmp(one.saved))[0];
 }

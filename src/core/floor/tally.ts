@@ -5,7 +5,7 @@ import { longestCut, type CutsAlike } from '../cloth/repeat';
 import { NO_FITTINGS, withMore, type Fittings } from '../heading/fittings';
 import type { WindowWork } from '../window/job';
 import { exact, NO_LENGTH, times, toUnit, upToStep, type Length } from '../exact/length';
-import { NOTHING, type Money } from '../exact/money';
+import { NOTHING, upToWhole, type Money } from '../exact/money';
 import { unitOf, type Rules } from '../house/rules';
 import { digits } from '../exact/unit';
 import type { TurnedWork } from '../cloth/yardage';
@@ -81,12 +81,12 @@ function weightOf(yardage: number, boltWidth: Length, areal: number, rules: Rule
 const sparesOf = ({ byLength }: Counted, { spareWindows }: Rules): readonly CutsAlike[] =>
   [...byLength].map(([length, count]) => ({
     length,
-    count: spareWindows.times(count).ceil().toNumber(),
+    count: upToWhole(spareWindows.times(count)),
   }));
 
 function clothTotal(name: string, counted: Counted, rules: Rules): ClothTotal {
   const { cuts, windows, byLength, weight } = counted;
-  const spares = rules.spareWindows.isZero() ? [] : sparesOf(counted, rules);
+  const spares = rules.spareWindows.eq(0) ? [] : sparesOf(counted, rules);
   const spared = spares.reduce((sum, { length, count: of }) => exact(sum + times(length, of)), NO_LENGTH);
   const kept = atticCuts(cuts, rules.atticStock);
   const longestCut = Math.max(0, ...byLength.keys()) as Length;

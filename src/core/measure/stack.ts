@@ -12,7 +12,7 @@ import {
 } from '../cell/answer';
 import { isDrawn, panelsOf, type Draw, type Heading, type Lining } from '../cell/treatment';
 import { exact, type Length } from '../exact/length';
-import { money } from '../exact/money';
+import { money, upToWhole } from '../exact/money';
 import { byRatio, ONE, upToNanometre, type Ratio } from '../exact/ratio';
 import type { Rules } from '../house/rules';
 
@@ -77,7 +77,7 @@ export function clearExtension(openingWidth: Length, stacking: Stacking, rules: 
   const share = money(rules.stackShare[heading]).div(ONE).times(more).div(ONE).div(panelsOf(draw));
   const rest = money(1).minus(share.times(2));
   if (rest.lte(0)) return noAnswer('stackNeverClears', parameter('heading'), stackingInWords(stacking));
-  const value = exact(share.times(openingWidth).div(rest).ceil().toNumber());
+  const value = exact(upToWhole(share.times(openingWidth).div(rest)));
   return answer(value, [
     step(
       `least extension that clears the stack (${stackingInWords(stacking)})`,

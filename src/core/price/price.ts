@@ -110,7 +110,7 @@ export function labor(of: Made, rules: Rules): Answer<Money> {
   if (base === undefined) return noAnswer('priceNotSet', 'rules', `labor ${of.heading}`);
   const lining = of.lining ?? 'unlined';
   const more = liningCharge(lining, rules);
-  const plain = (more.isZero() ? base : base.plus(more)).times(of.widths);
+  const plain = (more.eq(0) ? base : base.plus(more)).times(of.widths);
   const high = of.finishedDrop > rules.laborHeightFrom;
   const share = rules.laborHeightSurcharge;
   const charge = high && share !== undefined ? plain.times(share.plus(1)) : plain;

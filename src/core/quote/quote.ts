@@ -145,9 +145,9 @@ function addMaking(lines: Lines, job: Tally, rules: Rules): void {
     quantity: widths,
     unit: 'widths',
     markedUp: true,
-    cost: less.isZero() ? making : toCent(making?.times(money(1).minus(less)) ?? NOTHING, rules.centRounding),
+    cost: less.eq(0) ? making : toCent(making?.times(money(1).minus(less)) ?? NOTHING, rules.centRounding),
     taxed: rules.taxLabor === 'yes',
-    ...(!less.isZero() && { says: lessInWords(less, widths, rules) }),
+    ...(!less.eq(0) && { says: lessInWords(less, widths, rules) }),
   });
 }
 

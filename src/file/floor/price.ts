@@ -114,7 +114,7 @@ function quoteLines({ lines, sum, discount, tax, total, deposit }: Quote): strin
       ...(line.says === undefined ? [] : [`    ${line.says}`]),
     ]),
     row('sum', '', sum.toFixed(2)),
-    ...(discount.isZero() ? [] : [row('discount', '', discount.neg().toFixed(2))]),
+    ...(discount.eq(0) ? [] : [row('discount', '', discount.neg().toFixed(2))]),
     row('tax', '', tax.toFixed(2)),
     row('total', '', total.toFixed(2)),
     row('deposit', '', deposit.toFixed(2)),

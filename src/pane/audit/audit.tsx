@@ -1,5 +1,5 @@
 /** Audit: past orders worked out again, what is wrong with them at their cells, and what they teach. */
-import { Button, Checkbox, makeStyles, Text, tokens } from '@fluentui/react-components';
+import { Button, Checkbox, makeStyles, Text, tokens } from '../kit';
 import { useState } from 'react';
 import { areaAt } from '../../book/address';
 import { auditOrders, ORDER_COLUMNS, surveyOrders, type Audited } from '../../book/audit/audit';

@@ -1,5 +1,5 @@
 /** What an audit found: by weight, money, kind or row; shown at the cell, marked there, written as a sheet. */
-import { Badge, Button, Caption1, Field, makeStyles, Select, Text, tokens } from '@fluentui/react-components';
+import { Badge, Button, Caption1, Field, makeStyles, Select, Text, tokens } from '../kit';
 import { useState } from 'react';
 import { areaAt, placeText } from '../../book/address';
 import {

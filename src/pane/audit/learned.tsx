@@ -1,5 +1,5 @@
 /** House rules learned from these orders: proposed with how many fit, set only where she says so. */
-import { Button, Caption1, Checkbox, makeStyles, Text, tokens } from '@fluentui/react-components';
+import { Button, Caption1, Checkbox, makeStyles, Text, tokens } from '../kit';
 import { useState } from 'react';
 import type { Basis } from '../../book/audit/basis';
 import type { Book } from '../../book/book';

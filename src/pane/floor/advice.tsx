@@ -1,5 +1,5 @@
 /** Advice: what a little less would save over the floor. */
-import { makeStyles, Text, tokens } from '@fluentui/react-components';
+import { makeStyles, Text, tokens } from '../kit';
 import { useMemo } from 'react';
 import type { Floor } from '../../book/floor/floor';
 import { adviceOf } from '../../book/floor/advice';

@@ -1,14 +1,5 @@
 /** What if: fullness by cloth width by direction by repeat rule, the cheapest marked. */
-import {
-  Badge,
-  Caption1,
-  Checkbox,
-  Field,
-  Input,
-  makeStyles,
-  Select,
-  tokens,
-} from '@fluentui/react-components';
+import { Badge, Caption1, Checkbox, Field, Input, makeStyles, Select, tokens } from '../kit';
 import { useMemo, useState } from 'react';
 import { GROUPS, type Floor } from '../../book/floor/floor';
 import { Refusal } from '../../core/cell/answer';

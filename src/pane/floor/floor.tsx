@@ -1,5 +1,5 @@
 /** Floor: many windows at once: rooms written by pattern, totals, the cutting plan, what other choices cost. */
-import { Button, Field, makeStyles, Text, tokens } from '@fluentui/react-components';
+import { Button, Field, makeStyles, Text, tokens } from '../kit';
 import { useDeferredValue, useMemo, useState } from 'react';
 import { areaAt } from '../../book/address';
 import type { Book } from '../../book/book';

@@ -1,5 +1,5 @@
 /** From one window to a floor: rows by room pattern, by a matrix of types and floors, one figure for many rooms. */
-import { Button, Field, Input, makeStyles, Select, Text, tokens } from '@fluentui/react-components';
+import { Button, Field, Input, makeStyles, Select, Text, tokens } from '../kit';
 import { useState } from 'react';
 import type { Book } from '../../book/book';
 import type { ColumnsRead } from '../../book/columns';

@@ -1,5 +1,5 @@
 /** A part of a section that opens and closes under its heading; what was typed in it stays. */
-import { Button, makeStyles, tokens } from '@fluentui/react-components';
+import { Button, makeStyles, tokens } from '../kit';
 import { useId, useState, type ReactNode } from 'react';
 
 const useStyles = makeStyles({

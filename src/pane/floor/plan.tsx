@@ -13,7 +13,7 @@ import {
   Select,
   Text,
   tokens,
-} from '@fluentui/react-components';
+} from '../kit';
 import { useMemo, useState } from 'react';
 import type { Book } from '../../book/book';
 import type { Floor } from '../../book/floor/floor';
@@ -254,7 +254,6 @@ function Shown({ of: { cloth, job, found }, unit }: { readonly of: Planned; read
         <MessageBar
           key={sentence}
           intent={weight === 'stop' ? 'error' : weight === 'note' ? 'info' : 'warning'}
-          layout="multiline"
         >
           <MessageBarBody className={styles.message}>{sentence}</MessageBarBody>
         </MessageBar>

@@ -1,5 +1,5 @@
 /** What the floor costs: every line, the totals, what is worth a second look, and the sheet written of it. */
-import { Button, Caption1, makeStyles, MessageBar, MessageBarBody, Text } from '@fluentui/react-components';
+import { Button, Caption1, makeStyles, MessageBar, MessageBarBody, Text } from '../kit';
 import { useMemo } from 'react';
 import type { Book } from '../../book/book';
 import type { Floor } from '../../book/floor/floor';
@@ -61,7 +61,7 @@ export function FloorPrice({ book, floor, prices }: Props) {
         </Text>
       )}
       {findings.slice(0, SHOWN).map(({ sentence, weight }) => (
-        <MessageBar key={sentence} intent={weight === 'note' ? 'info' : 'warning'} layout="multiline">
+        <MessageBar key={sentence} intent={weight === 'note' ? 'info' : 'warning'}>
           <MessageBarBody className={styles.message}>{sentence}</MessageBarBody>
         </MessageBar>
       ))}
@@ -94,8 +94,8 @@ function totalsOf({ sum, discount, tax, total, deposit }: Quote): readonly Figur
   });
   return [
     row('sum', sum),
-    ...(discount.isZero() ? [] : [row('discount', discount.neg())]),
-    ...(tax.isZero() ? [] : [row('tax', tax)]),
+    ...(discount.eq(0) ? [] : [row('discount', discount.neg())]),
+    ...(tax.eq(0) ? [] : [row('tax', tax)]),
     row('total', total, true),
     row('deposit', deposit),
   ];

@@ -1,5 +1,5 @@
 /** What each cloth costs: by the yard or with breaks, the least that is cut, whole rolls at their own price. */
-import { Caption1, Field, Input, makeStyles, Text, tokens } from '@fluentui/react-components';
+import { Caption1, Field, Input, makeStyles, Text, tokens } from '../kit';
 import { readClothPrice, NOTHING_TYPED, type ClothField, type ClothTyped } from '../../book/floor/prices';
 import { BEHIND, standsIn } from '../../core/cloth/behind';
 import type { ClothPrice } from '../../core/floor/cloth-price';
@@ -82,7 +82,6 @@ function Cloth({ cloth, large, typed, faults, change }: ClothProps) {
         aria-label={`${cloth}, ${aria}`}
         placeholder={placeholder}
         value={typed[key]}
-        input={{ style: { minWidth: 0, width: '100%' } }}
         onChange={(_, { value }) => {
           change({ ...typed, [key]: value });
         }}

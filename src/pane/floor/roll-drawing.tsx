@@ -1,5 +1,5 @@
 /** Every roll to scale: its cuts by length, its flaws, what is given up and what is left. */
-import { Button, Caption1, makeStyles, tokens } from '@fluentui/react-components';
+import { Button, Caption1, makeStyles, tokens } from '../kit';
 import { useId, useState } from 'react';
 import { TO_START } from '../../book/floor/sheets';
 import type { Roll } from '../../core/rolls/cutting';

@@ -1,5 +1,5 @@
 /** How cut lengths are told apart in a drawing: by colour, and by a pattern where colours vanish. */
-import { makeStyles, mergeClasses, tokens } from '@fluentui/react-components';
+import { makeStyles, mergeClasses, tokens } from '../kit';
 
 const useStyles = makeStyles({
   defs: { position: 'absolute', width: 0, height: 0 },

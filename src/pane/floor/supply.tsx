@@ -1,5 +1,5 @@
 /** What a cloth comes on, as typed: rolls to be ordered, or those received with their lots and flaws. */
-import { Button, Input, makeStyles, tokens } from '@fluentui/react-components';
+import { Button, Input, makeStyles, tokens } from '../kit';
 import { refuse } from '../../core/cell/answer';
 import { SHARE } from '../../core/cell/figure-kinds';
 import { YARDS } from '../../core/cell/length-kinds';

@@ -1,5 +1,5 @@
 /** A table of figures in the pane: the first column names the row, the others stand flush right. */
-import { makeStyles, mergeClasses, tokens } from '@fluentui/react-components';
+import { makeStyles, mergeClasses, tokens } from '../kit';
 import { Fragment, type ReactNode } from 'react';
 
 const useStyles = makeStyles({

@@ -1,5 +1,5 @@
 /** What the floor comes to: by fabric, lining, room type or floor, and its hardware. */
-import { Caption1, Field, Select } from '@fluentui/react-components';
+import { Caption1, Field, Select } from '../kit';
 import { useState } from 'react';
 import {
   clothsBehind,

@@ -1,0 +1,2 @@
+/** A source as JavaScript, without what only people read of its declarations. */
+export declare function plain(text: string): string;

@@ -1,0 +1,98 @@
+import { createHash } from 'node:crypto';
+import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtemp } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { FILE } from '../../src/make/licences.mjs';
+import { packageInto } from '../../src/make/package';
+import { placeOf } from '../../src/make/written';
+
+const HERE = 'https://example.org/drapery';
+const sha = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
+
+describe('npm run package', () => {
+  let folder = '';
+  let zips: readonly Uint8Array[] = [];
+  const read = (file: string): string => readFileSync(join(folder, file), 'utf8');
+  beforeAll(async () => {
+    folder = await mkdtemp(join(tmpdir(), 'hemledger-'));
+    const once = await packageInto(`${folder}-once`, HERE);
+    zips = [once, await packageInto(folder, HERE)];
+  }, 600_000);
+  afterAll(() => {
+    for (const one of [folder, `${folder}-once`]) rmSync(one, { recursive: true, force: true });
+  });
+
+  it('gives the same bytes twice', () => {
+    expect(new Set(zips.map(sha)).size).toBe(1);
+    expect(zips[0]?.length).toBeGreaterThan(1_000_000);
+  });
+
+  it('has every file that its manifest names, at its place', () => {
+    const manifest = read('manifest.xml');
+    const named = [...manifest.matchAll(/DefaultValue="(https:[^"]*)"/g)].map(([, address = '']) => address);
+    expect(named.length).toBeGreaterThan(8);
+    for (const address of named) {
+      expect(address.startsWith(`${HERE}/`), address).toBe(true);
+      expect(existsSync(join(folder, address.slice(HERE.length))), address).toBe(true);
+    }
+    expect(manifest).toContain('<AppDomain>https://example.org</AppDomain>');
+    expect(manifest + read('functions.json')).not.toContain('localhost');
+    expect(read('functions.json')).toContain(`"${HERE}/help.html#YARDAGE"`);
+  });
+
+  it.each(['pane.html', 'functions.html', 'help.html', 'installing.html'])(
+    'has what %s asks for beside it, at no address of its own',
+    (page) => {
+      const asked = [...read(page).matchAll(/(?:src|href)="?([^"\s>]+)/g)].map(([, address = '']) => address);
+      const ours = asked.filter(
+        (address) => !/^(https:\/\/appsforoffice\.microsoft\.com\/|data:|#)/.test(address),
+      );
+      expect(ours.length).toBeGreaterThan(0);
+      for (const address of ours)
+        expect(existsSync(join(folder, address.replace(/[?#].*/, ''))), address).toBe(true);
+    },
+  );
+
+  it('bears the licence of everything in it, in full, as the lockfile has it', () => {
+    const { packages } = JSON.parse(readFileSync(placeOf('package-lock.json'), 'utf8')) as {
+      packages: Record<string, { version: string; license?: string }>;
+    };
+    const text = read(FILE);
+    const parts = text.split(`${'='.repeat(72)}\n`).slice(1);
+    const named = parts.map((part) => /^(\S+) (\S+) \((.+)\)\n/.exec(part)?.slice(1) ?? []);
+    for (const [name = '', version, licence] of named) {
+      const locked = packages[`node_modules/${name}`];
+      expect([name, version, licence]).toEqual([name, locked?.version, locked?.license]);
+    }
+    expect(named.map(([name]) => name)).toEqual(expect.arrayContaining(['big.js', 'highs', 'preact']));
+    for (const part of parts) expect(part.length).toBeGreaterThan(700);
+    expect(text).not.toMatch(/GNU (LESSER |AFFERO )?GENERAL PUBLIC/i);
+    expect(read('LICENSE.txt')).toBe(readFileSync(placeOf('LICENSE'), 'utf8'));
+  });
+
+  const packed = (files: readonly string[]): number =>
+    files.reduce((all, file) => all + gzipSync(readFileSync(join(folder, file)), { level: 9 }).length, 0);
+
+  it('keeps the functions below 85 kB and all of the pane below 250 kB, gzipped', () => {
+    expect(packed(['functions.js'])).toBeLessThan(85 * 1024);
+    const others = /^(functions|help)\./;
+    const pane = readdirSync(folder).filter((file) => /\.(js|css)$/.test(file) && !others.test(file));
+    expect(pane).toContain('pane.js');
+    expect(packed(pane)).toBeLessThan(250 * 1024);
+  });
+
+  it('shows the pictures, each of at most 150 kB', () => {
+    const pictures = readdirSync(join(folder, 'pictures'));
+    expect(pictures).toContain('pane-beside-workbook.png');
+    expect(readFileSync(placeOf('README.md'), 'utf8')).toContain(
+      '(src/pane/pictures/pane-beside-workbook.png)',
+    );
+    for (const picture of pictures) {
+      expect(readFileSync(join(folder, 'pictures', picture)).length, picture).toBeLessThan(150_000);
+      expect(read('installing.html')).toContain(`pictures/${picture}`);
+    }
+  });
+});

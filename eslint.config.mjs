@@ -33,6 +33,16 @@ export default tseslint.config(
       ],
       eqeqeq: 'error',
       'no-console': 'error',
+      'no-restricted-syntax': [
+        'error',
+        {
+          // Whatever is declared: a parameter, a variable, a part of an object taken out.
+          selector:
+            ':matches(:function, TSFunctionType, TSMethodSignature, TSEmptyBodyFunctionExpression) > Identifier.params[name="of"], ' +
+            ':matches(AssignmentPattern > .left, RestElement > .argument, VariableDeclarator > .id, ArrayPattern > .elements, TSParameterProperty > .parameter, ObjectPattern > Property > .value)[name="of"]',
+          message: 'A name says what is meant, and can be searched for: not “of”.',
+        },
+      ],
     },
   },
   { files: ['src/**/*.{ts,tsx}', 'functions/**/*.ts'], rules: ceilings({}) },

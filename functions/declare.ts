@@ -107,36 +107,39 @@ const RULES_PARAMETER: Parameter = {
 };
 
 export function cellFunction<const T extends Takes, V, const J extends Takes = Record<never, never>>(
-  of: Declaration<T, J, V>,
+  declaration: Declaration<T, J, V>,
 ): CellFunction {
-  const withRules = of.withRules ?? true;
-  const fields = [...Object.entries(of.takes), ...Object.entries(of.joined ?? {})];
-  const rulesAt = withRules ? Object.keys(of.takes).length : -1;
+  const withRules = declaration.withRules ?? true;
+  const fields = [...Object.entries(declaration.takes), ...Object.entries(declaration.joined ?? {})];
+  const rulesAt = withRules ? Object.keys(declaration.takes).length : -1;
   const named = fields.map(([key, field]) => ({ key, field, name: functionsWord(key) }));
   const parameters = named.map(({ name, field }, at): Parameter => ({
     name,
     says: field.says,
     optional: field.optional,
     kind: field.kind,
-    repeats: of.repeats === true && at === named.length - 1,
+    repeats: declaration.repeats === true && at === named.length - 1,
   }));
   if (withRules) parameters.splice(rulesAt, 0, RULES_PARAMETER);
-  const most = of.repeats === true ? Infinity : parameters.length;
+  const most = declaration.repeats === true ? Infinity : parameters.length;
 
   function work(inputs: readonly CellIn[]): Outcome {
     if (inputs.length > most && !inputs.slice(most).every(isBlank)) {
-      return { error: '#VALUE!', finding: finding('tooManyInputs', of.name, of.name, most, inputs.length) };
+      return {
+        error: '#VALUE!',
+        finding: finding('tooManyInputs', declaration.name, declaration.name, most, inputs.length),
+      };
     }
     const house = readHouse(withRules ? inputs[rulesAt] : undefined);
     const given: Record<string, unknown> = {};
     for (const [at, { key, field }] of named.entries()) {
       const from = withRules && at >= rulesAt ? at + 1 : at;
-      const raw = of.repeats === true && at === named.length - 1 ? inputs.slice(from) : inputs[from];
+      const raw = declaration.repeats === true && at === named.length - 1 ? inputs.slice(from) : inputs[from];
       given[key] = readField(field, raw, { name: namePlace(key), unit: house.unit });
     }
-    const { value, steps, findings } = of.answer(given as Given<T> & Given<J>, house.rules, house);
+    const { value, steps, findings } = declaration.answer(given as Given<T> & Given<J>, house.rules, house);
     return {
-      cells: of.gives.write(value, house.unit),
+      cells: declaration.gives.write(value, house.unit),
       steps,
       findings: house.findings.length === 0 ? findings : [...house.findings, ...findings],
       unit: house.unit,
@@ -144,19 +147,19 @@ export function cellFunction<const T extends Takes, V, const J extends Takes = R
   }
 
   return {
-    name: of.name,
-    chapter: of.chapter,
-    says: of.says,
+    name: declaration.name,
+    chapter: declaration.chapter,
+    says: declaration.says,
     parameters,
-    gives: of.gives as Gives<unknown>,
-    examples: of.examples,
+    gives: declaration.gives as Gives<unknown>,
+    examples: declaration.examples,
     call(inputs) {
       try {
         return work(inputs);
       } catch (thrown) {
         if (thrown instanceof Refusal) return { error: thrown.error, finding: thrown.finding };
         if (thrown instanceof TooLarge)
-          return { error: '#VALUE!', finding: finding('tooLarge', of.name, of.name) };
+          return { error: '#VALUE!', finding: finding('tooLarge', declaration.name, declaration.name) };
         throw thrown;
       }
     },

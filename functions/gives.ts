@@ -11,14 +11,16 @@ const cell = <V>(noun: string, write: (value: V, unit: Unit) => CellOut): Gives<
   write,
 });
 
-export const LENGTH = cell<Length>('a length in the house’s unit', (of, unit) => toUnit(of, unit.small));
-export const YARDAGE = cell<Length>('yards, or metres in a centimetre house', (of, unit) =>
-  toUnit(of, unit.large),
+export const LENGTH = cell<Length>('a length in the house’s unit', (length, unit) =>
+  toUnit(length, unit.small),
 );
-export const COUNT = cell<number>('a count', (of) => of);
-export const NUMBER = cell<number>('a number', (of) => of);
-export const AMOUNT = cell<Money>('an amount of money', (of) => of.toNumber());
-export const TEXT = cell<string>('text', (of) => of);
+export const YARDAGE = cell<Length>('yards, or metres in a centimetre house', (length, unit) =>
+  toUnit(length, unit.large),
+);
+export const COUNT = cell<number>('a count', (count) => count);
+export const NUMBER = cell<number>('a number', (figure) => figure);
+export const AMOUNT = cell<Money>('an amount of money', (amount) => amount.toNumber());
+export const TEXT = cell<string>('text', (text) => text);
 
 /** Rows that spill; `row` writes one of them. */
 export const spill = <V>(

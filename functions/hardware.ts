@@ -64,11 +64,11 @@ export const RODPIECES = cellFunction({
   gives: spill<RodPieces>(
     'stock length, count, splices',
     ['stock length', 'count', 'splices'],
-    (of, { small }) =>
-      of.pieces.map((piece, at) => [
+    (rod, { small }) =>
+      rod.pieces.map((piece, at) => [
         toUnit(piece.stockLength, small),
         piece.count,
-        at === 0 ? of.splices : '',
+        at === 0 ? rod.splices : '',
       ]),
   ),
   examples: [

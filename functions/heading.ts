@@ -24,7 +24,9 @@ export const PLEATS = cellFunction({
   gives: spill<Pleats>(
     'pleats a panel, spaces, space, take-up a pleat',
     ['pleats', 'spaces', 'space', 'take-up'],
-    (of, { small }) => [[of.pleats, of.spaces, toUnit(of.space, small), toUnit(of.takeUp, small)]],
+    (pleats, { small }) => [
+      [pleats.pleats, pleats.spaces, toUnit(pleats.space, small), toUnit(pleats.takeUp, small)],
+    ],
   ),
   examples: [
     {
@@ -54,7 +56,9 @@ export const GROMMETS = cellFunction({
   gives: spill<Grommets>(
     'count, spacing, first centre',
     ['count', 'spacing', 'first centre'],
-    (of, { small }) => [[of.count, toUnit(of.spacing, small), toUnit(of.firstCentre, small)]],
+    (grommets, { small }) => [
+      [grommets.count, toUnit(grommets.spacing, small), toUnit(grommets.firstCentre, small)],
+    ],
   ),
   examples: [
     {

@@ -111,7 +111,7 @@ export const TAPE = cellFunction({
 const RULE_VALUE: Gives<CellOut> = {
   noun: 'the value in force, in the house’s unit',
   shape: 'cell',
-  write: (of) => of,
+  write: (value) => value,
 };
 
 export const HOUSERULE = cellFunction({
@@ -194,10 +194,10 @@ export const working = (
       },
     ],
     answer({ functionName, arguments: given }) {
-      const of = find(functionName);
-      if (of === undefined || of.name === 'WORKING')
+      const cellFunction = find(functionName);
+      if (cellFunction === undefined || cellFunction.name === 'WORKING')
         return refuse('noSuchFunction', parameter('functionName'), readBack(functionName), names());
-      const outcome = of.call(given ?? []);
+      const outcome = cellFunction.call(given ?? []);
       if ('error' in outcome) throw new Refusal(outcome.finding, outcome.error);
       const unit: Unit = outcome.unit;
       const lines = [

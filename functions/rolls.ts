@@ -105,22 +105,22 @@ function cutsOfRow(
 }
 
 /** The columns as a job, row by row; a row blank throughout is passed over. */
-function readJob(of: Given, unit: Unit, rules: Rules): { job: CuttingJob; findings: readonly Finding[] } {
-  sameRows('counts', of.counts, 'cutLengths', of.cutLengths);
+function readJob(given: Given, unit: Unit, rules: Rules): { job: CuttingJob; findings: readonly Finding[] } {
+  sameRows('counts', given.counts, 'cutLengths', given.cutLengths);
   for (const key of ['rooms', 'verticalRepeats', 'starts'] as const) {
-    const column = of[key];
-    if (column !== undefined) sameRows(key, column, 'cutLengths', of.cutLengths);
+    const column = given[key];
+    if (column !== undefined) sameRows(key, column, 'cutLengths', given.cutLengths);
   }
-  const lots = sameNames(of.lots ?? []);
+  const lots = sameNames(given.lots ?? []);
   const told = new Set(lots.filter((lot) => lot !== undefined)).size;
-  if (told > 1 && of.rollLengths.filter((length) => length !== undefined).length === 1)
+  if (told > 1 && given.rollLengths.filter((length) => length !== undefined).length === 1)
     refuse('lotsForOneLength', parameter('lots'), told);
-  if (of.lots !== undefined) sameRows('lots', of.lots, 'rollLengths', of.rollLengths);
+  if (given.lots !== undefined) sameRows('lots', given.lots, 'rollLengths', given.rollLengths);
 
-  const rooms = sameNames(of.rooms ?? []);
+  const rooms = sameNames(given.rooms ?? []);
   const none: string[] = [];
-  const cuts = of.cutLengths.flatMap((length, at): CutLine[] => {
-    const count = of.counts[at] ?? 0;
+  const cuts = given.cutLengths.flatMap((length, at): CutLine[] => {
+    const count = given.counts[at] ?? 0;
     if (length === undefined) {
       return count === 0
         ? []
@@ -134,16 +134,16 @@ function readJob(of: Given, unit: Unit, rules: Rules): { job: CuttingJob; findin
           );
     }
     if (count === 0) none.push(showLength(length, unit));
-    return cutsOfRow(length, count, of.verticalRepeats?.[at], of.starts?.[at], rules).map((line) => ({
+    return cutsOfRow(length, count, given.verticalRepeats?.[at], given.starts?.[at], rules).map((line) => ({
       ...line,
       room: rooms[at],
     }));
   });
-  const toStart = (of.verticalRepeats ?? []).reduce<Length>(
+  const toStart = (given.verticalRepeats ?? []).reduce<Length>(
     (most, repeat) => exact(Math.max(most, patternStart(repeat, rules))),
     NO_LENGTH,
   );
-  const rolls = of.rollLengths.flatMap((length, at): Roll[] => {
+  const rolls = given.rollLengths.flatMap((length, at): Roll[] => {
     const lot = lots[at];
     if (length === undefined) {
       return lot === undefined

@@ -65,7 +65,7 @@ const USUAL_FIGURES = FIGURES.filter((figure) => figure.usual === true);
 const ROWS: Gives<readonly (readonly CellOut[])[]> = {
   noun: 'the asked outputs, a row for each row',
   shape: 'spill',
-  write: (of) => of,
+  write: (rows) => rows,
 };
 
 /** "Row 4", "Rows 1, 2, 5", "46 rows". */

@@ -37,15 +37,16 @@ export const sheetText = (sheet: string): string =>
     : `'${sheet.replace(/'/g, "''")}'`;
 
 /** A1:C9 without its sheet. */
-export function placeText(of: Area, fixed = false): string {
+export function placeText(area: Area, fixed = false): string {
   const dollars = { row: fixed, column: fixed };
-  const first = cellText(of.row, of.column, dollars);
-  if (of.rows === 1 && of.columns === 1) return first;
-  return `${first}:${cellText(of.row + of.rows - 1, of.column + of.columns - 1, dollars)}`;
+  const first = cellText(area.row, area.column, dollars);
+  if (area.rows === 1 && area.columns === 1) return first;
+  return `${first}:${cellText(area.row + area.rows - 1, area.column + area.columns - 1, dollars)}`;
 }
 
 /** Windows!A1:C9, as it stands in a formula. */
-export const areaText = (of: Area, fixed = false): string => `${sheetText(of.sheet)}!${placeText(of, fixed)}`;
+export const areaText = (area: Area, fixed = false): string =>
+  `${sheetText(area.sheet)}!${placeText(area, fixed)}`;
 
 const CELL = /^\$?([A-Za-z]{1,3})\$?([1-9]\d{0,6})$/;
 

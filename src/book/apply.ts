@@ -11,7 +11,7 @@ import { Trouble, trouble } from './trouble';
 export interface Watch {
   readonly signal?: AbortSignal;
   /** Cells written so far, and in all. */
-  readonly progress?: (done: number, of: number) => void;
+  readonly progress?: (done: number, total: number) => void;
   /** Told at the end of each change: whether one undo takes all of it back. */
   readonly written?: (oneUndo: boolean) => void;
   /** Areas whose filled cells may be overwritten. */

@@ -1,4 +1,4 @@
-/** Which column is what: from headings in plain words, with samples, doubts, and her corrections. */
+/** Which column is what: from headings in plain words, with samples, doubts, and the user's corrections. */
 import { Refusal } from '../core/cell/answer';
 import type { Field } from '../core/cell/fields';
 import { INCHES, type Unit } from '../core/exact/unit';
@@ -31,7 +31,7 @@ export interface SheetColumn {
   /** Which of the wanted columns it is taken for. */
   readonly key: string | undefined;
   readonly confidence: Confidence | undefined;
-  /** Whether she said so herself. */
+  /** Whether the user said so. */
   readonly corrected: boolean;
   /** Sentences for the pane, to look at before going on. */
   readonly doubts: readonly string[];
@@ -51,7 +51,7 @@ export interface ColumnsRead {
   readonly lines: readonly Line[];
 }
 
-/** Her word: a column's id → the wanted key, or null for “none of them”. */
+/** What the user said: a column's id → the wanted key, or null for “none of them”. */
 export type Corrections = Readonly<Record<string, string | null>>;
 
 const SURE = 0.9;
@@ -180,7 +180,7 @@ interface Taken {
   readonly corrected: boolean;
 }
 
-/** Best first; each column and each wanted one is used once. Her corrections come before all. */
+/** Best first; each column and each wanted one is used once. The user's corrections come before all. */
 function assign(
   list: readonly Score[],
   all: readonly Seen[],

@@ -12,10 +12,10 @@ type Named = Partial<Record<(typeof NAMED)[number], readonly { readonly name: st
 /** “Audit” and “Audit_counts”, or “Audit 2” and “Audit_counts_2” where one of the draft's names is taken. */
 export function underFreeNames<T extends Named = Draft>(
   contents: Taken,
-  of: { readonly unit: Unit; readonly paper?: Job['paper']; readonly windows?: number },
+  given: { readonly unit: Unit; readonly paper?: Job['paper']; readonly windows?: number },
   draft: (job: Job) => T,
 ): { readonly draft: T; readonly number: number } {
-  const { unit, windows = 0, paper = unit.name === 'inches' ? 'letter' : 'a4' } = of;
+  const { unit, windows = 0, paper = unit.name === 'inches' ? 'letter' : 'a4' } = given;
   const taken = new Set(
     [...contents.sheets, ...contents.tables, ...contents.names].map((one) => one.name.toLowerCase()),
   );

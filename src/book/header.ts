@@ -133,7 +133,7 @@ export function findHeader(block: Block, columns: readonly Named[], prefer?: num
   return best ?? pointedAt(block, prefer);
 }
 
-/** A row she points at, in words nobody here knows: she says what they mean. */
+/** A row the user points at, in words that are not known here: the user says what they mean. */
 function pointedAt(block: Block, prefer: number | undefined): Header | undefined {
   const row = prefer === undefined ? -1 : prefer - block.area.row;
   const cells = block.values[row]?.filter(filled) ?? [];

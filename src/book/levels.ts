@@ -25,7 +25,7 @@ export interface Way {
 const onlyByRow = (key: string): readonly string[] =>
   key === 'rodWidth' ? [] : key === 'finishedDrop' ? BEFORE_THE_DROP : ONLY_BY_ROW;
 
-/** The way to every output; undefined where a column it needs is not there. `has` is her columns with their levels. */
+/** The way to every output; undefined where a column it needs is not there. `has` is the table's columns with their levels. */
 export function waysTo(
   outputs: readonly OutputColumn[],
   has: ReadonlyMap<string, number>,
@@ -48,10 +48,10 @@ export function waysTo(
     for (const { name, optional } of functionNamed(output.calls)?.parameters ?? []) {
       const key = output.takes[name];
       if (key === undefined) continue;
-      const hers = has.get(key);
-      const level = hers ?? way(key)?.level;
+      const own = has.get(key);
+      const level = own ?? way(key)?.level;
       // What may be left out but can be worked out (brackets by their weight) is not left out.
-      if (optional && hers === undefined && level !== undefined) cell = false;
+      if (optional && own === undefined && level !== undefined) cell = false;
       else if (level !== undefined) deepest = Math.max(deepest, level);
       else if (!optional) return undefined;
     }

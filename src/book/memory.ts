@@ -268,9 +268,9 @@ export class MemoryBook implements Book {
 
   private block(area: Area, detail: Detail): Block {
     const sheet = this.sheet(area.sheet);
-    const each = <T>(of: (row: number, column: number) => T): T[][] =>
+    const each = <T>(valueAt: (row: number, column: number) => T): T[][] =>
       Array.from({ length: area.rows }, (_, i) =>
-        Array.from({ length: area.columns }, (__, j) => of(area.row + i, area.column + j)),
+        Array.from({ length: area.columns }, (__, j) => valueAt(area.row + i, area.column + j)),
       );
     const cell = (row: number, column: number): Cell | undefined => sheet.cells.get(row)?.get(column);
     const dressed = this.state.dress.some((one) => common(one.area, area));

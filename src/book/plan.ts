@@ -1,4 +1,4 @@
-/** What would be added to her table, before a cell is touched: columns, cells, values of the first rows. */
+/** What would be added to the user's table, before a cell is touched: columns, cells, values of the first rows. */
 import { functionNamed } from '../../functions/index';
 import type { Unit } from '../core/exact/unit';
 import { areaAt, common, letters, placeText, type Area } from './address';
@@ -10,12 +10,12 @@ import { rowFormula, wholeRowFormula, type Handed, type OutputColumn, type Sourc
 import { handed } from './whole-row';
 import { trouble } from './trouble';
 
-/** A column she asks for. */
+/** A column the user asks for. */
 export interface Wish {
   /** An output's key; or a window column's, with the figure that stands for every row. */
   readonly key: string;
   readonly same?: string | number;
-  /** The sheet column she points at; else beside the table. */
+  /** The sheet column the user points at; else beside the table. */
   readonly at?: number;
   /** Whether filled cells of that column may be overwritten. */
   readonly overwrite?: boolean;
@@ -38,7 +38,7 @@ export interface PlannedColumn {
   readonly alreadyFilled: number;
   readonly firstFilled?: string;
   readonly overwrite: boolean;
-  /** Whether its heading is hers and stays. */
+  /** Whether its heading is the user's and stays. */
   readonly keepsHeading: boolean;
 }
 
@@ -90,7 +90,7 @@ function rowsToFill(read: ColumnsRead): (readonly [number, number])[] {
 
 type WayTo = ReturnType<typeof waysTo>;
 
-/** Outputs asked for, each after those it is worked out from, which join where she has no column for them. */
+/** Outputs asked for, each after those it is worked out from, which join where the table has no column for them. */
 function inOrder(given: PlanGiven, has: ReadonlyMap<string, number>, way: WayTo): Wish[] {
   const list: Wish[] = [];
   const under = new Set<string>();
@@ -167,11 +167,11 @@ export async function plan(book: Book, given: PlanGiven): Promise<Plan> {
       asked.has(key) || (empty.has(key) && isOutput(key)) ? [] : [[key, level] as const],
     ),
   );
-  // One figure for every row is as good as a column of hers.
+  // One figure for every row is as good as a column of the table.
   for (const { key, same } of given.wishes) if (same !== undefined) has.set(key, 0);
   const way = waysTo(outputs, has);
   const wishes = inOrder(given, has, way);
-  // A column of hers that is headed like an output is where that output goes.
+  // A column of the table that is headed like an output is where that output goes.
   const own = new Map(
     wishes.flatMap(({ key, at }) => {
       const column = sources.get(key)?.column;
@@ -259,16 +259,16 @@ function formulaOf(
   row: number,
 ): string {
   const output = given.outputs.find((one) => one.key === key);
-  const of = output && functionNamed(output.calls);
-  if (output === undefined || of === undefined) throw trouble('missing', `The column “${key}”`);
+  const cellFunction = output && functionNamed(output.calls);
+  if (output === undefined || cellFunction === undefined) throw trouble('missing', `The column “${key}”`);
   const place = { row, unit: given.unit, rules: given.rules };
   const by = way(key)?.by;
   if (by === 'row') return wholeRowFormula(output, list, place);
   if (by === undefined) throw trouble('needsColumn', output.heading, lacking(given, output, sources, way));
-  return rowFormula(of, output, sources, place);
+  return rowFormula(cellFunction, output, sources, place);
 }
 
-/** Columns of hers that are headed like an asked output are where that goes, not what it comes from. */
+/** Columns of the table that are headed like an asked output are where that goes, not what it comes from. */
 function usable(sources: ReadonlyMap<string, Source>, given: PlanGiven): ReadonlyMap<string, Source> {
   const asked = new Set(given.wishes.flatMap(({ key, same }) => (same === undefined ? [key] : [])));
   return new Map([...sources].filter(([key]) => !asked.has(key)));

@@ -27,13 +27,13 @@ export interface PreviewRow {
 type Values = ReadonlyMap<string, CellValue>;
 
 /** What the new columns would show in the first rows; `rules` is the rules range as read, or null. */
-export function preview(of: Plan, given: PlanGiven, rules: CellIn, rows = 5): readonly PreviewRow[] {
+export function preview(plan: Plan, given: PlanGiven, rules: CellIn, rows = 5): readonly PreviewRow[] {
   const { read, unit } = given;
   const headings = new Map(
     read.columns.flatMap(({ key, heading }) => (key === undefined ? [] : [[key, heading] as const])),
   );
-  for (const { key, heading } of of.columns) headings.set(key, heading);
-  const list = of.runs.flatMap(([from, count]) =>
+  for (const { key, heading } of plan.columns) headings.set(key, heading);
+  const list = plan.runs.flatMap(([from, count]) =>
     Array.from({ length: Math.min(count, rows) }, (_, i) => from + i),
   );
   return list.slice(0, rows).map((row): PreviewRow => {
@@ -50,7 +50,7 @@ export function preview(of: Plan, given: PlanGiven, rules: CellIn, rows = 5): re
       heading,
       gives: (key) => filled(values.get(key)),
     });
-    const cells = of.columns.map((column): PreviewCell => {
+    const cells = plan.columns.map((column): PreviewCell => {
       const output = given.outputs.find((one) => one.key === column.key);
       const cell =
         column.same !== undefined || output === undefined
@@ -85,15 +85,15 @@ const firstCell = (outcome: Extract<Outcome, { cells: unknown }>): CellValue => 
 
 /** As the cell's own function answers, each parameter from its column. */
 function byColumns(output: OutputColumn, values: Values, rules: CellIn, naming: Naming): Seen {
-  const of = functionNamed(output.calls);
-  if (of === undefined) return NOTHING;
+  const cellFunction = functionNamed(output.calls);
+  if (cellFunction === undefined) return NOTHING;
   const input = (name: string): CellIn => {
     if (name === 'rules') return rules;
     const key = output.takes[name] ?? '';
     if (key !== 'measured') return values.get(key) ?? null;
     return [['measured', 'measuredCentre', 'measuredRight'].map((one) => values.get(one) ?? null)];
   };
-  const first = of.parameters.find((one) => !one.optional);
+  const first = cellFunction.parameters.find((one) => !one.optional);
   if (first !== undefined && !filled(values.get(output.takes[first.name] ?? ''))) return NOTHING;
   const { none, times } = output;
   if (none !== undefined && values.has(none.column)) {
@@ -103,8 +103,8 @@ function byColumns(output: OutputColumn, values: Values, rules: CellIn, naming: 
     if (word === '' || none.words.includes(word)) return { value: 0, findings: [] };
   }
   if (isNoWindow(output, values)) return NO_WINDOW;
-  const inputs = of.parameters.map((one) => input(one.name));
-  const outcome = of.call(inputs);
+  const inputs = cellFunction.parameters.map((one) => input(one.name));
+  const outcome = cellFunction.call(inputs);
   if ('error' in outcome) {
     // What is wrong with a figure worked out beside this one is said there.
     const again = outcome.finding.code === 'errorCell' && inputs.some((one) => errorOf(one) !== undefined);
@@ -123,13 +123,13 @@ function byColumns(output: OutputColumn, values: Values, rules: CellIn, naming: 
 
 /** As SCHEDULE or CHECK answers, from the same columns under the same headings as in the cell. */
 function ofWholeRow(output: OutputColumn, column: PlannedColumn, values: Values, rules: CellIn): Seen {
-  const of = functionNamed(output.whole);
+  const cellFunction = functionNamed(output.whole);
   const first = column.handed[0];
-  if (of === undefined || first === undefined || !filled(values.get(first.key))) return NOTHING;
+  if (cellFunction === undefined || first === undefined || !filled(values.get(first.key))) return NOTHING;
   if (output.whole === 'SCHEDULE' && isNoWindow(output, values)) return NO_WINDOW;
   const headings = [column.handed.map((one) => one.heading)];
   const row = [column.handed.map((one) => values.get(one.key) ?? null)];
-  const outcome = of.call(
+  const outcome = cellFunction.call(
     output.whole === 'CHECK' ? [headings, row, rules] : [headings, row, output.heading, rules],
   );
   if ('error' in outcome) return { value: outcome.error, findings: [outcome.finding.sentence] };

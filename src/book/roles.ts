@@ -13,7 +13,7 @@ export interface Look {
   /** A line above or below, in black. */
   readonly over?: 'thin' | 'medium';
   readonly under?: 'hair' | 'thin' | 'medium';
-  /** Stays open for typing when she protects the sheet. */
+  /** Stays open for typing when the user protects the sheet. */
   readonly unlocked?: boolean;
 }
 

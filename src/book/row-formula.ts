@@ -1,4 +1,4 @@
-/** The formula of one column, for one row, from whatever columns her sheet has. */
+/** The formula of one column, for one row, from whatever columns the user's sheet has. */
 import type { CellFunction, Parameter } from '../../functions/declare';
 import { NAMESPACE } from '../../functions/index';
 import type { FigureGroup } from '../core/window/figure';
@@ -94,13 +94,13 @@ function readings(sources: ReadonlyMap<string, Source>, row: number, unit: Unit)
 
 /** “=IF(B4="","",HEM.RODWIDTH(B4,…))”: a row without its first figure stays blank. */
 export function rowFormula(
-  of: CellFunction,
+  cellFunction: CellFunction,
   output: OutputColumn,
   sources: ReadonlyMap<string, Source>,
   at: RowPlace,
 ): string {
   let guard: string | undefined;
-  const inputs = of.parameters.map((parameter) => {
+  const inputs = cellFunction.parameters.map((parameter) => {
     if (parameter.name === 'rules') return at.rules;
     const key = output.takes[parameter.name] ?? '';
     const source = sources.get(key);
@@ -110,7 +110,7 @@ export function rowFormula(
     return several ?? argument(parameter, source, at.row, at.unit);
   });
   while (inputs.at(-1) === '') inputs.pop();
-  let call = `${NAMESPACE}.${of.name}(${inputs.join(',')})`;
+  let call = `${NAMESPACE}.${cellFunction.name}(${inputs.join(',')})`;
   const times = sources.get(output.times ?? '');
   if (times !== undefined) {
     const cell = cellText(at.row, times.column);

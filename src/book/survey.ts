@@ -1,17 +1,17 @@
-/** Her table, as she points at it: which cells to read, and what she said of them before. */
+/** The user's table, as pointed at: which cells to read, and what was said of them before. */
 import type { Unit } from '../core/exact/unit';
 import { areaAt, common, sameSheet, type Area } from './address';
 import type { Book, Contents } from './book';
 import { readColumns, type ColumnsRead, type Corrections, type WantedColumn } from './columns';
 import { trouble } from './trouble';
 
-/** What is kept in the workbook about one of her tables. */
+/** What is kept in the workbook about one of its tables. */
 export interface Mapping {
   /** The table's name, or the sheet's. */
   readonly of: string;
-  /** Column id → wanted key, null for none: every column, as she left it. */
+  /** Column id → wanted key, null for none: every column, as the user left it. */
   readonly columns: Corrections;
-  /** The outputs she asked for last. */
+  /** The outputs the user asked for last. */
   readonly outputs: readonly string[];
   /** Figures that stand for every row. */
   readonly same?: Readonly<Record<string, string | number>>;
@@ -42,8 +42,8 @@ export async function keepMapping(book: Book, mapping: Mapping): Promise<void> {
 }
 
 /** By the table's name; where it was renamed, by headings that are all still there. */
-function mappingFor(kept: readonly Mapping[], of: string, read: ColumnsRead): Mapping | undefined {
-  const named = kept.find((one) => one.of === of);
+function mappingFor(kept: readonly Mapping[], place: string, read: ColumnsRead): Mapping | undefined {
+  const named = kept.find((one) => one.of === place);
   if (named !== undefined) return named;
   const ids = new Set(read.columns.map((one) => one.id));
   return kept.find((one) => {
@@ -57,10 +57,10 @@ export interface Survey {
   readonly read: ColumnsRead;
   readonly mapping: Mapping | undefined;
   /** What a mapping of this table is kept under. */
-  readonly of: string;
+  readonly place: string;
 }
 
-/** The whole table around the selection; else the filled part of the sheet, as far as she selected. */
+/** The whole table around the selection; else the filled part of the sheet, as far as selected. */
 function around(contents: Contents, selected: Area): { area: Area; prefer: number | undefined } {
   const table = contents.tables.find((one) => common(one.area, selected) !== undefined);
   if (table !== undefined) return { area: table.area, prefer: undefined };
@@ -95,9 +95,9 @@ export async function survey(
   if (block === undefined) throw trouble('missing', `The sheet “${selected.sheet}”`);
   const first = readColumns(block, wanted, unit, said, prefer);
   if (first === undefined) throw trouble('noHeader', selected.sheet);
-  const of = block.table?.name ?? selected.sheet;
-  const mapping = mappingFor(await mappings(book), of, first);
-  if (mapping === undefined) return { contents, read: first, mapping, of };
+  const place = block.table?.name ?? selected.sheet;
+  const mapping = mappingFor(await mappings(book), place, first);
+  if (mapping === undefined) return { contents, read: first, mapping, place };
   const read = readColumns(block, wanted, unit, { ...mapping.columns, ...said }, prefer) ?? first;
-  return { contents, read, mapping, of };
+  return { contents, read, mapping, place };
 }

@@ -44,18 +44,18 @@ export function jobChanges(
   { unit, paper, windows }: NewJob,
   contents: Contents,
 ): { changes: Changes; number: number } {
-  const of = {
+  const job = {
     unit: unit === 'inches' ? INCHES : CENTIMETRES,
     paper,
     windows: Math.min(MOST_WINDOWS, Math.max(1, Math.floor(windows))),
   };
-  const { draft: changes, number } = underFreeNames(contents, of, draftOf);
+  const { draft: changes, number } = underFreeNames(contents, job, draftOf);
   return { changes, number };
 }
 
 /** Adds a job's sheets in one undo step and shows the first; tells which number the job has. */
-export async function newJob(book: Book, of: NewJob = USUAL_JOB, watch: Watch = {}): Promise<number> {
-  const { changes, number } = jobChanges(of, await book.contents());
+export async function newJob(book: Book, job: NewJob = USUAL_JOB, watch: Watch = {}): Promise<number> {
+  const { changes, number } = jobChanges(job, await book.contents());
   await apply(book, 'Add a new job', changes, watch);
   const first = changes.newSheets?.[0]?.name;
   if (first !== undefined) await book.goTo(areaAt(first, 3, 1));

@@ -30,14 +30,14 @@ const SAYS = {
     `Column ${column} is meant for ${one} and for ${other}. Give each its own column.`,
   ownInput: (column: string, heading: string) =>
     `Column ${column} holds ${heading}, which is worked with, so it cannot be overwritten. Point at another column.`,
-  notARow: (of: string) =>
-    `The selected cell is in no row of windows of “${of}”. Select the row that the others are to be like.`,
-  noColumn: (what: string, of: string) =>
-    `“${of}” has no column taken for ${what}. Say which column holds it, and try again.`,
+  notARow: (name: string) =>
+    `The selected cell is in no row of windows of “${name}”. Select the row that the others are to be like.`,
+  noColumn: (what: string, name: string) =>
+    `“${name}” has no column taken for ${what}. Say which column holds it, and try again.`,
   roomThere: (room: string, row: number) =>
     `Room ${room} stands in row ${row} already, so nothing was written. Leave it out of the rooms, or delete that row first.`,
-  roomsMissing: (rooms: string, of: string) =>
-    `${rooms} of these rooms ${/,|and/.test(rooms) ? 'are' : 'is'} not in “${of}”, so nothing was written. Check the rooms, or leave them out.`,
+  roomsMissing: (rooms: string, name: string) =>
+    `${rooms} of these rooms ${/,|and/.test(rooms) ? 'are' : 'is'} not in “${name}”, so nothing was written. Check the rooms, or leave them out.`,
   ownFormula: (cells: string) =>
     `${cells} holds a formula, so nothing was written. Change what the formula reads, or choose another column.`,
   rowsInTheWay: (cells: string) =>
@@ -48,8 +48,8 @@ const SAYS = {
     `${cells} is no matrix of rooms. Select the types down the left, the floors along the top and the numbers between them, headings included.`,
   matrixNumber: (cell: string, read: string) =>
     `${cell} reads “${read}”. Write how many rooms of that type are on that floor, a whole number, or leave it blank.`,
-  matrixType: (cell: string, type: string, of: string) =>
-    `${cell} names the type “${type}”, and no row of “${of}” has it as its room. Enter one window of that type first.`,
+  matrixType: (cell: string, type: string, name: string) =>
+    `${cell} names the type “${type}”, and no row of “${name}” has it as its room. Enter one window of that type first.`,
   tooLarge: (what: string) => `${what} is more than one sheet or one request can hold. Take fewer rows.`,
   tooOld: (what: string) => `This version of the spreadsheet program cannot ${what}.`,
   tooMuchToKeep: (cells: string) =>

@@ -68,7 +68,7 @@ interface Seen {
   readonly contents: Contents;
   readonly journal: Journal;
   /** The touched cells whose sheet is still there, as they stand now. */
-  readonly touched: readonly { readonly of: Touched; readonly states: readonly (readonly State[])[] }[];
+  readonly touched: readonly { readonly place: Touched; readonly states: readonly (readonly State[])[] }[];
   /** New sheets that are there, each with whether it stands as it was written. */
   readonly sheets: readonly { readonly name: string; readonly whole: boolean }[];
 }
@@ -83,9 +83,9 @@ async function look(book: Book, journal: Journal): Promise<Seen> {
   return {
     contents,
     journal,
-    touched: old.map((of, at) => ({
-      of,
-      states: statesOf(of.put, of.held, heldBy(blocks[at] as Block)),
+    touched: old.map((place, at) => ({
+      place,
+      states: statesOf(place.put, place.held, heldBy(blocks[at] as Block)),
     })),
     sheets: added.map(({ name, written }) => {
       const block = blocks.slice(old.length).find(({ area }) => sameSheet(area.sheet, name));
@@ -133,8 +133,8 @@ const listed = (names: readonly string[]): string => names.map((one) => `“${on
 /** Where it wrote, as few words as will do. */
 function placesOf({ touched, sheets }: Seen): string {
   const bounds = new Map<string, Area>();
-  for (const { of } of touched) {
-    const { area } = of.put;
+  for (const { place } of touched) {
+    const { area } = place.put;
     const old = bounds.get(area.sheet) ?? area;
     const row = Math.min(old.row, area.row);
     const column = Math.min(old.column, area.column);
@@ -156,13 +156,13 @@ function sorted(seen: Seen): { back: Changes; stays: string; there: boolean } {
   const since: Area[] = [];
   const clear: NonNullable<Changes['clear']>[number][] = [];
   const puts: NonNullable<Changes['puts']>[number][] = [];
-  for (const { of, states } of touched) {
-    const { area } = of.put;
+  for (const { place, states } of touched) {
+    const { area } = place.put;
     const flat = states.flat();
     if (!flat.includes('since')) {
       if (!flat.includes('written')) continue;
-      if (of.held === undefined) clear.push({ area, looksToo: of.bare === true });
-      else puts.push({ area, cells: of.held });
+      if (place.held === undefined) clear.push({ area, looksToo: place.bare === true });
+      else puts.push({ area, cells: place.held });
       continue;
     }
     states.forEach((row, i) => {
@@ -174,7 +174,7 @@ function sorted(seen: Seen): { back: Changes; stays: string; there: boolean } {
       puts.push({
         area,
         cells: states.map((row, i) =>
-          row.map((state, j) => (state === 'written' ? (of.held?.[i]?.[j] ?? null) : undefined)),
+          row.map((state, j) => (state === 'written' ? (place.held?.[i]?.[j] ?? null) : undefined)),
         ),
       });
   }
@@ -235,7 +235,7 @@ export async function unfinished(book: Book): Promise<Unfinished | undefined> {
 export const keepAsItIs = (book: Book): Promise<void> => book.remember(JOURNAL, undefined);
 
 /**
- * Puts back what it wrote. Looked at again first: where more was changed since she was told, nothing is
+ * Puts back what it wrote. Looked at again first: where more was changed since the user was told, nothing is
  * written and what there is to say now is given back.
  */
 export async function putItBack(book: Book, told: Unfinished): Promise<Unfinished | undefined> {

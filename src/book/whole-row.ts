@@ -1,7 +1,7 @@
 /**
  * One figure asked of the whole row: SCHEDULE or CHECK, given the row's columns as they are
- * understood here, under headings those functions read. So a column she told us the meaning of is
- * taken as she said, and no figure hangs on a chain of others.
+ * understood here, under headings those functions read. So a column whose meaning the user told is
+ * taken as the user said, and no figure hangs on a chain of others.
  */
 import { columnOf, WINDOW_COLUMNS, type ColumnKey } from '../core/window/columns';
 import { FIGURE_KEYS, usualHeading, type OrderKey } from '../core/window/meanings';
@@ -16,9 +16,9 @@ const NAMES_ONLY: ReadonlySet<string> = new Set(['room', 'fabric']);
 const BASES: Readonly<Record<string, string>> = { rodWidth: 'openingWidth', finishedDrop: 'measured' };
 const LONGEST = 60;
 
-/** Her heading where it reads as what it is; else ours, with hers in brackets, which are passed over. */
+/** The user's heading where it reads as what it is; else ours, with the user's in brackets, which are passed over. */
 function headingFor(key: string, source: Source, reads: (heading: string) => string | undefined): string {
-  const hers = source.heading
+  const own = source.heading
     .replace(/[()[\]{}]/g, ' ')
     .replace(/\s+/g, ' ')
     .trim()
@@ -33,7 +33,7 @@ function headingFor(key: string, source: Source, reads: (heading: string) => str
   const ours =
     key in WINDOW_COLUMNS ? WINDOW_COLUMNS[key as ColumnKey].heading : usualHeading(key as OrderKey);
   // A heading that is nothing but a unit would be taken for the unit of ours.
-  return readHeading(hers).words.length === 0 ? ours : `${ours} (${hers})`;
+  return readHeading(own).words.length === 0 ? ours : `${ours} (${own})`;
 }
 
 /** The columns of the row that SCHEDULE or CHECK is given, in the order of our own sheets. */
@@ -57,7 +57,7 @@ export function handed(
     return [{ key, heading: headingFor(key, source, reads), source }];
   });
   if (whole === 'SCHEDULE') return list;
-  // Two of her headings may each read well and yet be told apart otherwise side by side.
+  // Two of the user's headings may each read well and yet be told apart otherwise side by side.
   const found = orderColumns(
     list.map((one) => one.heading),
     unit,

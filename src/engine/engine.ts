@@ -85,8 +85,8 @@ export class Engine {
         () => empties,
       ),
     );
-    guard(library, functions, (of, thrown) => {
-      this.#fault(`${of.name} stumbled: ${String(thrown)}`);
+    guard(library, functions, (engineFunction, thrown) => {
+      this.#fault(`${engineFunction.name} failed: ${String(thrown)}`);
     });
     guardReading(this.#univer, library);
     this.#guardWalking();
@@ -215,10 +215,10 @@ export class Engine {
           arrayFormulaCellData: { [this.#id]: cellData },
           arrayFormulaRange: { [this.#id]: range },
           forceCalculate: dirty === undefined,
-          dirtyRanges: (dirty ?? []).map(({ sheet, ...of }) => ({
+          dirtyRanges: (dirty ?? []).map(({ sheet, ...given }) => ({
             unitId: this.#id,
             sheetId: String(sheet),
-            range: of,
+            range: given,
           })),
           dirtyNameMap: {},
           // Else a formula read for another workbook would bring that one's names along.
@@ -247,7 +247,8 @@ export class Engine {
         const key = row * WIDE + column;
         const before = held.get(key);
         if (JSON.stringify(before?.spill) !== JSON.stringify(next.spill)) {
-          for (const of of [before?.range, next.range]) if (of !== undefined) changed.push({ ...of, sheet });
+          for (const range of [before?.range, next.range])
+            if (range !== undefined) changed.push({ ...range, sheet });
         }
         held.set(key, next);
         Object.assign(cell, { v: null }, engineCell(value));
@@ -262,12 +263,12 @@ export class Engine {
     for (const [sheet, held] of this.#held.entries()) {
       const data: ByCell<EngineCell> = (cellData[String(sheet)] = {});
       const ranges: ByCell<Range> = (range[String(sheet)] = {});
-      for (const { range: of, spill } of held.values()) {
-        if (of === undefined || spill === undefined) continue;
-        (ranges[of.startRow] ??= {})[of.startColumn] = of;
+      for (const { range, spill } of held.values()) {
+        if (range === undefined || spill === undefined) continue;
+        (ranges[range.startRow] ??= {})[range.startColumn] = range;
         for (const [r, line] of spill.entries()) {
-          const cells = (data[of.startRow + r] ??= {});
-          for (const [c, value] of line.entries()) cells[of.startColumn + c] = engineCell(value);
+          const cells = (data[range.startRow + r] ??= {});
+          for (const [c, value] of line.entries()) cells[range.startColumn + c] = engineCell(value);
         }
       }
     }

@@ -14,7 +14,7 @@ export interface Caller {
 
 /** One call as it was answered, with its steps and findings. */
 export interface Call {
-  readonly of: CellFunction;
+  readonly cellFunction: CellFunction;
   readonly outcome: Outcome;
 }
 
@@ -73,8 +73,8 @@ export function ourFunctions(
   const { BaseFunction, ErrorValueObject, ArrayValueObject, ErrorType } = library.formula;
 
   class Ours extends BaseFunction {
-    constructor(private readonly of: CellFunction) {
-      super(`${NAMESPACE}.${of.name}`);
+    constructor(private readonly cellFunction: CellFunction) {
+      super(`${NAMESPACE}.${cellFunction.name}`);
       this.minParams = -1;
       this.maxParams = -1;
       Object.defineProperty(this, 'needsReferenceObject', { get: () => empties() === 'zero' });
@@ -86,10 +86,10 @@ export function ourFunctions(
     }
 
     override calculate(...given: BaseValueObject[]): BaseValueObject {
-      const outcome = this.of.call(given.map((one) => fromEngine(one, empties())));
+      const outcome = this.cellFunction.call(given.map((one) => fromEngine(one, empties())));
       listener?.(
         { sheet: this.subUnitId ?? '', row: this.row, column: this.column },
-        { of: this.of, outcome },
+        { cellFunction: this.cellFunction, outcome },
       );
       if ('error' in outcome) {
         return ErrorValueObject.create(outcome.error === '#N/A' ? ErrorType.NA : ErrorType.VALUE);
@@ -109,5 +109,5 @@ export function ourFunctions(
     }
   }
 
-  return CATALOGUE.map((of) => new Ours(of));
+  return CATALOGUE.map((cellFunction) => new Ours(cellFunction));
 }

@@ -157,7 +157,7 @@ function single(value: BaseValueObject): number | undefined {
 export function guard(
   { formula }: Library,
   functions: IFunctionService,
-  heard: (of: BaseFunction, thrown: unknown) => void,
+  heard: (engineFunction: BaseFunction, thrown: unknown) => void,
 ): void {
   for (const one of functions.getExecutors().values()) {
     const calculate = one.calculate.bind(one);

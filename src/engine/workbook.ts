@@ -50,4 +50,4 @@ export interface Computed extends Given {
   readonly wanted?: { readonly rows: number; readonly columns: number };
 }
 
-export type Progress = (done: number, of: number) => void;
+export type Progress = (done: number, total: number) => void;

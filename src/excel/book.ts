@@ -114,10 +114,10 @@ export class ExcelBook implements Book {
         some.map(({ area }) => area),
         detail,
       );
-      for (const [at, { of }] of some.entries()) {
-        const earlier = blocks[of];
+      for (const [at, { index }] of some.entries()) {
+        const earlier = blocks[index];
         const part = parts[at] as Block;
-        blocks[of] = joined(areas[of] as Area, earlier === undefined ? [part] : [earlier, part]);
+        blocks[index] = joined(areas[index] as Area, earlier === undefined ? [part] : [earlier, part]);
       }
     }
     return blocks;
@@ -254,9 +254,9 @@ export class ExcelBook implements Book {
     if ((code !== 'AccessDenied' && code !== 'ItemNotFound') || sheets.length === 0)
       return asTrouble(failure, about);
     const seen = (await this.contents()).sheets;
-    const of = (name: string) => seen.find((one) => one.name.toLowerCase() === name.toLowerCase());
-    const missing = sheets.find((name) => of(name) === undefined);
-    const closed = sheets.find((name) => of(name)?.protected === true);
+    const sheetNamed = (name: string) => seen.find((one) => one.name.toLowerCase() === name.toLowerCase());
+    const missing = sheets.find((name) => sheetNamed(name) === undefined);
+    const closed = sheets.find((name) => sheetNamed(name)?.protected === true);
     return asTrouble(failure, {
       ...about,
       ...(missing === undefined ? {} : { thing: `The sheet “${missing}”` }),
@@ -297,11 +297,11 @@ function about(changes: Changes): Asked {
   };
 }
 
-/** Areas in pieces, gathered into requests; `of` says whose piece it is. */
-function requests(areas: readonly Area[]): { area: Area; of: number }[][] {
-  const list: { area: Area; of: number }[][] = [];
+/** Areas in pieces, gathered into requests; `index` says whose piece it is. */
+function requests(areas: readonly Area[]): { area: Area; index: number }[][] {
+  const list: { area: Area; index: number }[][] = [];
   let room = 0;
-  for (const [of, whole] of areas.entries()) {
+  for (const [index, whole] of areas.entries()) {
     const rows = Math.max(1, Math.floor(MOST_CELLS / whole.columns));
     for (let at = 0; at < whole.rows; at += rows) {
       const area = { ...whole, row: whole.row + at, rows: Math.min(rows, whole.rows - at) };
@@ -309,7 +309,7 @@ function requests(areas: readonly Area[]): { area: Area; of: number }[][] {
         list.push([]);
         room = MOST_CELLS;
       }
-      list.at(-1)?.push({ area, of });
+      list.at(-1)?.push({ area, index });
       room -= area.rows * area.columns;
     }
   }

@@ -21,10 +21,10 @@ function withErrorsAsText(raw: unknown): CellIn {
  * What Excel hands over, as the inputs typed: it appends its invocation to every call,
  * gives null for what was left out, and gathers a repeated parameter into one list.
  */
-function inputsOf(of: CellFunction, received: readonly unknown[]): readonly CellIn[] {
+function inputsOf(cellFunction: CellFunction, received: readonly unknown[]): readonly CellIn[] {
   const given = received.slice(0, -1).map(withErrorsAsText);
-  const last = of.parameters.length - 1;
-  if (of.parameters[last]?.repeats !== true || given.length <= last) return given;
+  const last = cellFunction.parameters.length - 1;
+  if (cellFunction.parameters[last]?.repeats !== true || given.length <= last) return given;
   const repeated = given[last];
   return [...given.slice(0, last), ...(Array.isArray(repeated) ? (repeated as CellIn[]) : [repeated])];
 }

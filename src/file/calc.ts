@@ -79,8 +79,8 @@ class Asking implements Asker {
   ) {
     this.#directory = directoryOf(file);
     this.#world = new World(sheets);
-    this.#world.heard = (of, outcome) => {
-      this.#calls.push({ of, outcome });
+    this.#world.heard = (cellFunction, outcome) => {
+      this.#calls.push({ cellFunction, outcome });
     };
   }
 

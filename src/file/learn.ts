@@ -10,14 +10,14 @@ import { FINE, NOT_COMPUTED } from './problem';
 
 const MOST_READ = 600;
 
-const line = ({ rule, value, standing, fit, of, fitStanding, asGood }: Proposal): string => {
+const line = ({ rule, value, standing, fit, outOf, fitStanding, asGood }: Proposal): string => {
   const { sentence } = finding(
     'learned',
     rule,
     `“${rule}”`,
     String(value),
     fit,
-    of,
+    outOf,
     String(standing),
     fitStanding,
   );
@@ -43,16 +43,16 @@ export async function learnFrom(
     io.out(JSON.stringify(learned, null, 2));
     return FINE;
   }
-  const { proposals, borneOut, of, fitStanding, fitProposed } = learned;
+  const { proposals, borneOut, outOf, fitStanding, fitProposed } = learned;
   if (proposals.length + borneOut.length === 0) {
     io.out(finding('nothingLearned', 'orders').sentence);
     return NOT_COMPUTED;
   }
   for (const one of proposals) io.out(line(one));
-  for (const { rule, value, fit, of: able } of borneOut)
+  for (const { rule, value, fit, outOf: able } of borneOut)
     io.out(`${fit} of ${able} past orders bear out “${rule}” ${String(value)}, as it is in force.`);
   io.out(
-    `${fitStanding} of ${of} orders fit throughout with the rules in force${proposals.length === 0 ? '.' : `, ${fitProposed} with these proposals.`}`,
+    `${fitStanding} of ${outOf} orders fit throughout with the rules in force${proposals.length === 0 ? '.' : `, ${fitProposed} with these proposals.`}`,
   );
   if (proposals.length > 0) {
     io.out('Nothing is changed. To take them up, write into the house rules:');

@@ -21,8 +21,8 @@ const written = ({ name, optional, repeats }: Parameter): string => {
   const shown = `${name}${repeats ? '…' : ''}`;
   return optional ? `[${shown}]` : shown;
 };
-const signature = (of: CellFunction): string =>
-  `${NAMESPACE}.${of.name}(${of.parameters.map(written).join(', ')})`;
+const signature = (cellFunction: CellFunction): string =>
+  `${NAMESPACE}.${cellFunction.name}(${cellFunction.parameters.map(written).join(', ')})`;
 
 const shownGiven = (gives: CellFunction['examples'][number]['gives']): string =>
   Array.isArray(gives) ? JSON.stringify(gives) : String(gives as string | number | boolean);
@@ -40,30 +40,30 @@ function list(functions: readonly CellFunction[], io: Io): void {
   }
 }
 
-function describe(of: CellFunction, io: Io): void {
-  io.out(signature(of));
-  io.out(of.says);
+function describe(cellFunction: CellFunction, io: Io): void {
+  io.out(signature(cellFunction));
+  io.out(cellFunction.says);
   io.out(
-    `Gives ${of.gives.noun}${of.gives.columns === undefined ? '' : `: ${of.gives.columns.join(', ')}`}.`,
+    `Gives ${cellFunction.gives.noun}${cellFunction.gives.columns === undefined ? '' : `: ${cellFunction.gives.columns.join(', ')}`}.`,
   );
   io.out('');
-  for (const one of of.parameters) {
+  for (const one of cellFunction.parameters) {
     io.out(`  ${written(one)}  ${one.kind.noun}`);
     io.out(`      ${one.says}`);
     for (const choice of one.kind.choices ?? []) io.out(`      “${choice.word}”: ${choice.says}`);
   }
   io.out('');
-  for (const { formula, gives, because } of of.examples) {
+  for (const { formula, gives, because } of cellFunction.examples) {
     io.out(`  =${formula}  →  ${shownGiven(gives)}`);
     io.out(`      ${because}`);
   }
 }
 
-const asData = (of: CellFunction): object => ({
-  name: `${NAMESPACE}.${of.name}`,
-  room: of.chapter,
-  says: of.says,
-  parameters: of.parameters.map(({ name, says, optional, repeats, kind }) => ({
+const asData = (cellFunction: CellFunction): object => ({
+  name: `${NAMESPACE}.${cellFunction.name}`,
+  room: cellFunction.chapter,
+  says: cellFunction.says,
+  parameters: cellFunction.parameters.map(({ name, says, optional, repeats, kind }) => ({
     name,
     says,
     optional,
@@ -73,9 +73,9 @@ const asData = (of: CellFunction): object => ({
       ? {}
       : { choices: kind.choices.map(({ word, says: means }) => ({ word, says: means })) }),
   })),
-  gives: of.gives.noun,
-  ...(of.gives.shape === 'spill' ? { spills: of.gives.columns ?? [] } : {}),
-  examples: of.examples,
+  gives: cellFunction.gives.noun,
+  ...(cellFunction.gives.shape === 'spill' ? { spills: cellFunction.gives.columns ?? [] } : {}),
+  examples: cellFunction.examples,
 });
 
 export const command: Command = {

@@ -8,10 +8,10 @@ const EVERY = 500;
 export function progressOf(io: Io, now: () => number = () => performance.now()): Progress {
   const began = now();
   let told = began + FIRST - EVERY;
-  return (done, of) => {
+  return (done, total) => {
     const time = now();
     if (time - told < EVERY) return;
     told = time;
-    io.progress(`… ${done.toLocaleString('en-US')} of ${of.toLocaleString('en-US')} formulas computed`);
+    io.progress(`… ${done.toLocaleString('en-US')} of ${total.toLocaleString('en-US')} formulas computed`);
   };
 }

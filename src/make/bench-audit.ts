@@ -63,7 +63,7 @@ export function auditRows(
 
 /** Plants every kind by itself at a known rate and counts; `sets` houses in each unit. */
 export function measureAudit(
-  of: { readonly rows: number; readonly sets: number; readonly seed: number },
+  given: { readonly rows: number; readonly sets: number; readonly seed: number },
   saw: (finding: OrderFinding, row: OrderRow, kind: string) => void = () => undefined,
 ): Score[] {
   const scores = MISTAKES.map(({ kind }): Score => ({
@@ -75,10 +75,10 @@ export function measureAudit(
     falseAlarms: 0,
     trueOrders: 0,
   }));
-  for (let set = 0; set < of.sets * 2; set++) {
-    const chance = chanceFrom(of.seed + set * 7919);
+  for (let set = 0; set < given.sets * 2; set++) {
+    const chance = chanceFrom(given.seed + set * 7919);
     const house = houseOf(someRules(chance, set % 2 === 0 ? 'inches' : 'centimetres'));
-    const made = trueOrders(of.rows, house, chance);
+    const made = trueOrders(given.rows, house, chance);
     const headings = set % 4 < 2 ? HEADINGS_OF_ORDERS : PLAIN_HEADINGS;
     const seen = (row: OrderRow): string => rowCells(row, headings).join('|');
     for (const [at, mistake] of MISTAKES.entries()) {

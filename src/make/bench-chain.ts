@@ -20,7 +20,7 @@ export interface Timed {
   readonly what: string;
   readonly microseconds: number;
   /** Cells or figures a window. */
-  readonly of: string;
+  readonly counts: string;
 }
 
 const LABOR = 32.5;
@@ -98,8 +98,8 @@ export async function benchChain(count: number, doing: (what: string) => void): 
   const house = readHouse(RULES);
   const rows = windows.map((one) => [...inputCells(one), 'pinch']);
   const times: Timed[] = [];
-  const took = (what: string, microseconds: number, of: string): void => {
-    times.push({ what, microseconds, of });
+  const took = (what: string, microseconds: number, counts: string): void => {
+    times.push({ what, microseconds, counts });
   };
 
   const read = rows.map((row) => readWindow(row, FOUND, INCHES));

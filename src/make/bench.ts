@@ -13,9 +13,9 @@ async function chain(): Promise<void> {
     process.stderr.write(`  … ${what}\n`);
   });
   const core = times[0]?.microseconds ?? NaN;
-  for (const { what, microseconds, of } of times) {
+  for (const { what, microseconds, counts } of times) {
     const ratio = `${show(microseconds / core)} ×`;
-    console.log(`  ${what.padEnd(26)}${show(microseconds).padStart(9)} µs${ratio.padStart(10)}   ${of}`);
+    console.log(`  ${what.padEnd(26)}${show(microseconds).padStart(9)} µs${ratio.padStart(10)}   ${counts}`);
   }
   console.log(
     differing === 0

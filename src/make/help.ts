@@ -9,17 +9,17 @@ const text = (plain: string): string => plain.replace(/[&<>"]/g, (sign) => SIGNS
 const shown = (cell: CellOut): string =>
   typeof cell === 'boolean' ? String(cell).toUpperCase() : text(String(cell));
 
-function gives(of: Example['gives']): string {
-  if (typeof of !== 'object') return `<output>${shown(of)}</output>`;
-  const rows = of.map((row) => `<tr>${row.map((cell) => `<td>${shown(cell)}</td>`).join('')}</tr>`);
+function gives(answer: Example['gives']): string {
+  if (typeof answer !== 'object') return `<output>${shown(answer)}</output>`;
+  const rows = answer.map((row) => `<tr>${row.map((cell) => `<td>${shown(cell)}</td>`).join('')}</tr>`);
   return `<table class="spill">${rows.join('')}</table>`;
 }
 
-const example = (of: Example): string => `
+const example = (example: Example): string => `
   <li>
-    <code>=${text(of.formula)}</code>
-    ${gives(of.gives)}
-    <p>${text(of.because)}</p>
+    <code>=${text(example.formula)}</code>
+    ${gives(example.gives)}
+    <p>${text(example.because)}</p>
   </li>`;
 
 function parameter({ name, says, optional, repeats, kind }: Parameter): string {
@@ -31,19 +31,19 @@ function parameter({ name, says, optional, repeats, kind }: Parameter): string {
   <dd>${text(says)}${choices.length === 0 ? '' : `<ul>${choices.join('')}</ul>`}</dd>`;
 }
 
-const article = (of: CellFunction): string => `
-<article id="${of.name}">
-  <h3>${of.name}</h3>
-  <p>${text(of.says)}</p>
-  <p class="signature"><code>=${text(signature(of))}</code></p>
+const article = (cellFunction: CellFunction): string => `
+<article id="${cellFunction.name}">
+  <h3>${cellFunction.name}</h3>
+  <p>${text(cellFunction.says)}</p>
+  <p class="signature"><code>=${text(signature(cellFunction))}</code></p>
   <details>
     <summary>What it takes</summary>
-    <dl>${of.parameters.map(parameter).join('')}</dl>
-    <p class="result">Gives ${text(of.gives.noun)}${
-      of.gives.columns === undefined ? '' : `: ${text(of.gives.columns.join(', '))}`
+    <dl>${cellFunction.parameters.map(parameter).join('')}</dl>
+    <p class="result">Gives ${text(cellFunction.gives.noun)}${
+      cellFunction.gives.columns === undefined ? '' : `: ${text(cellFunction.gives.columns.join(', '))}`
     }.</p>
   </details>
-  <ul class="examples">${of.examples.map(example).join('')}</ul>
+  <ul class="examples">${cellFunction.examples.map(example).join('')}</ul>
 </article>`;
 
 export function helpPage(catalogue: readonly CellFunction[], version: string): string {

@@ -51,32 +51,33 @@ const pascal = (name: string): string =>
  * a parameter's name, each also bears the name of the first function that takes it.
  */
 export function enumIds(catalogue: readonly CellFunction[]): ReadonlyMap<List, string> {
-  const first = new Map<List, { readonly of: CellFunction; readonly name: string }>();
-  for (const of of catalogue) {
-    for (const { kind, name } of of.parameters) {
-      if (kind.choices !== undefined && !first.has(kind.choices)) first.set(kind.choices, { of, name });
+  const first = new Map<List, { readonly cellFunction: CellFunction; readonly name: string }>();
+  for (const cellFunction of catalogue) {
+    for (const { kind, name } of cellFunction.parameters) {
+      if (kind.choices !== undefined && !first.has(kind.choices))
+        first.set(kind.choices, { cellFunction, name });
     }
   }
   const names = [...first.values()].map(({ name }) => name);
   const shared = (name: string): boolean => names.filter((one) => one === name).length > 1;
   return new Map(
-    [...first].map(([list, { of, name }]) => [
+    [...first].map(([list, { cellFunction, name }]) => [
       list,
-      (shared(name) ? pascal(of.name.toLowerCase()) : '') + pascal(name),
+      (shared(name) ? pascal(cellFunction.name.toLowerCase()) : '') + pascal(name),
     ]),
   );
 }
 
-function parameterMetadata(of: Parameter, ids: ReadonlyMap<List, string>): ParameterMetadata {
-  const id = of.kind.choices && ids.get(of.kind.choices);
+function parameterMetadata(parameter: Parameter, ids: ReadonlyMap<List, string>): ParameterMetadata {
+  const id = parameter.kind.choices && ids.get(parameter.kind.choices);
   return {
-    name: of.name,
-    description: of.says,
+    name: parameter.name,
+    description: parameter.says,
     // `any` lets 84 1/2 through as it was typed; a list of choices must be text.
     type: id === undefined ? 'any' : 'string',
-    ...(of.kind.shape === 'range' && { dimensionality: 'matrix' }),
-    ...(of.optional && { optional: true }),
-    ...(of.repeats && { repeating: true }),
+    ...(parameter.kind.shape === 'range' && { dimensionality: 'matrix' }),
+    ...(parameter.optional && { optional: true }),
+    ...(parameter.repeats && { repeating: true }),
     ...(id !== undefined && { customEnumId: id }),
   };
 }
@@ -86,13 +87,13 @@ export function metadata(catalogue: readonly CellFunction[]): Metadata {
   return {
     allowCustomDataForDataTypeAny: true,
     allowErrorForDataTypeAny: true,
-    functions: catalogue.map((of) => ({
-      id: of.name,
-      name: of.name,
-      description: of.says,
-      helpUrl: `${HELP_PAGE}#${of.name}`,
-      parameters: of.parameters.map((one) => parameterMetadata(one, ids)),
-      result: of.gives.shape === 'spill' ? { dimensionality: 'matrix' } : {},
+    functions: catalogue.map((cellFunction) => ({
+      id: cellFunction.name,
+      name: cellFunction.name,
+      description: cellFunction.says,
+      helpUrl: `${HELP_PAGE}#${cellFunction.name}`,
+      parameters: cellFunction.parameters.map((one) => parameterMetadata(one, ids)),
+      result: cellFunction.gives.shape === 'spill' ? { dimensionality: 'matrix' } : {},
     })),
     enums: [...ids].map(([list, id]) => ({
       id,

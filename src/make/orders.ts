@@ -115,8 +115,8 @@ const DAY_OF_RISE = 45_658;
 const priceOf = (at: number, day: number): number =>
   FABRICS[at] === 'Reed linen' && day >= DAY_OF_RISE ? 27 : (PRICES[at] as number);
 
-const cell = (of: number, unit: Unit['small'] | Unit['large']): number =>
-  Number(toUnit(of, unit).toPrecision(12));
+const cell = (figure: number, unit: Unit['small'] | Unit['large']): number =>
+  Number(toUnit(figure, unit).toPrecision(12));
 
 interface Drawn {
   readonly window: Window;
@@ -126,8 +126,8 @@ interface Drawn {
 /** The ordered figures of a window as the house would write them. */
 export function figuresOf({ window, railroaded }: Drawn, { rules, unit }: House): OrderRow {
   const work = new WindowWork({ ...window, rodWidth: undefined, finishedDrop: undefined }, rules);
-  const small = (of: number): number => cell(of, unit.small);
-  const large = (of: number): number => cell(of, unit.large);
+  const small = (figure: number): number => cell(figure, unit.small);
+  const large = (figure: number): number => cell(figure, unit.large);
   return {
     'rod width': small(work.rodWidth().value),
     'finished drop': small(work.finishedDrop().value),
@@ -252,7 +252,8 @@ export function trueOrders(count: number, house: House, chance: Chance): Made[] 
     for (let at = 0; at < rows; at++) {
       const drawn = drawWindow(chance, plan, inch, rules);
       const { window } = drawn;
-      const small = (of: Length | undefined): Cell => (of === undefined ? '' : cell(of, unit.small));
+      const small = (length: Length | undefined): Cell =>
+        length === undefined ? '' : cell(length, unit.small);
       const fabric = pick(chance, plan.fabrics);
       const children = chance() < 0.3 ? 'yes' : 'no';
       const drawnBy = pick(chance, ['cord', 'wand', 'hand', 'motor']);

@@ -15,7 +15,9 @@ export function functionTable(catalogue: readonly CellFunction[]): string {
         '',
         '| in a cell | gives |',
         '| --- | --- |',
-        ...functions.map((of) => `| \`${cell(signature(of))}\` | ${cell(of.says)} |`),
+        ...functions.map(
+          (cellFunction) => `| \`${cell(signature(cellFunction))}\` | ${cell(cellFunction.says)} |`,
+        ),
       ].join('\n'),
     )
     .join('\n\n');

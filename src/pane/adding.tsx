@@ -47,7 +47,7 @@ interface Props {
 interface Seen {
   readonly plan: Plan;
   readonly rows: readonly PreviewRow[];
-  /** The columns as they were understood then, and where hers were to go. */
+  /** The columns as they were understood then, and where the user's were to go. */
   readonly read: ColumnsRead;
   readonly places: Places;
 }
@@ -81,9 +81,9 @@ export function Adding({ book, survey, read, rules }: Props) {
 
   const look = (at = places): void => {
     void task.run('Looking ahead', async () => {
-      const of = given(at);
-      const planned = await plan(book, of);
-      setSeen({ plan: planned, rows: preview(planned, of, rules?.rows ?? null), read, places: at });
+      const asked = given(at);
+      const planned = await plan(book, asked);
+      setSeen({ plan: planned, rows: preview(planned, asked, rules?.rows ?? null), read, places: at });
       return undefined;
     });
   };
@@ -106,7 +106,7 @@ export function Adding({ book, survey, read, rules }: Props) {
     if (current === undefined) return;
     void task.run('Writing', async (watch) => {
       await fill(book, current.plan, { ...watch, hiddenRowsToo: hidden });
-      await rememberFill(book, survey.of, read, current.plan);
+      await rememberFill(book, survey.place, read, current.plan);
       setSeen(undefined);
       const count = current.plan.columns.length;
       return {
@@ -127,7 +127,7 @@ export function Adding({ book, survey, read, rules }: Props) {
           {lacking.map((key) => (
             <SameField
               key={key}
-              of={key}
+              column={key}
               value={same[key] ?? ''}
               change={(value) => {
                 setSame({ ...same, [key]: value });
@@ -233,13 +233,13 @@ function wishesOf(
 }
 
 interface SameProps {
-  readonly of: ColumnKey;
+  readonly column: ColumnKey;
   readonly value: string;
   change(value: string): void;
 }
 
-function SameField({ of, value, change }: SameProps) {
-  const { heading, field } = WINDOW_COLUMNS[of];
+function SameField({ column, value, change }: SameProps) {
+  const { heading, field } = WINDOW_COLUMNS[column];
   const { choices } = field.kind;
   return (
     <Field label={heading} hint={field.says}>

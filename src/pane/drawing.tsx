@@ -38,9 +38,9 @@ const useStyles = makeStyles({
   end: { textAnchor: 'end' },
 });
 
-export function Drawing({ of, unit }: { readonly of: Described; readonly unit: Unit }) {
+export function Drawing({ drawing, unit }: { readonly drawing: Described; readonly unit: Unit }) {
   const styles = useStyles();
-  const { wide, high, boxes, lines, rounds, words, says } = laidOut(of, PAPER, unit);
+  const { wide, high, boxes, lines, rounds, words, says } = laidOut(drawing, PAPER, unit);
   const looks: Partial<Readonly<Record<Look, string>>> = styles;
   const classOf = (look: Look): string => looks[look] ?? styles.line;
   return (
@@ -61,13 +61,13 @@ export function Drawing({ of, unit }: { readonly of: Described; readonly unit: U
         <circle key={at} className={classOf(look)} cx={x} cy={y} r={radius} />
       ))}
       {words.map((one, at) => (
-        <Words key={at} of={one} />
+        <Words key={at} painted={one} />
       ))}
     </svg>
   );
 }
 
-function Words({ of: { words, x, y, anchor, turned, says } }: { readonly of: PaintedWords }) {
+function Words({ painted: { words, x, y, anchor, turned, says } }: { readonly painted: PaintedWords }) {
   const styles = useStyles();
   return (
     <text

@@ -99,7 +99,7 @@ function useExplained(book: Book, area: Area | undefined): Explained | Message |
   useEffect(() => {
     if (area === undefined) return;
     let over = false;
-    // Arrow keys pass over many cells: only where she stops is looked at.
+    // Arrow keys pass over many cells: only where they stop is looked at.
     const waiting = setTimeout(() => {
       explain(book, area)
         .catch(messageOf)
@@ -132,7 +132,7 @@ export function ExplainSection({ book }: { readonly book: Book }) {
               <MessageBarBody>{explained.text}</MessageBarBody>
             </MessageBar>
           ) : (
-            <OneCell of={explained} book={book} />
+            <OneCell explained={explained} book={book} />
           ))}
       </div>
     </Section>
@@ -156,7 +156,13 @@ function namingOf(call: Asked, seen: WindowSeen | undefined): Naming {
 const firstOf = (value: CellIn): CellIn =>
   Array.isArray(value) ? firstOf((value as CellIn[])[0] ?? null) : value;
 
-function OneCell({ of: { asked, seen, drawing }, book }: { readonly of: Explained; readonly book: Book }) {
+function OneCell({
+  explained: { asked, seen, drawing },
+  book,
+}: {
+  readonly explained: Explained;
+  readonly book: Book;
+}) {
   const styles = useStyles();
   const [first, ...others] = asked.calls;
   const { shown: value } = asked;
@@ -191,32 +197,32 @@ function OneCell({ of: { asked, seen, drawing }, book }: { readonly of: Explaine
           {asked.formula === null ? 'No formula stands here.' : 'None of our functions is in this formula.'}
         </Text>
       )}
-      {first !== undefined && <OneCall of={first} naming={namingOf(first, seen)} />}
+      {first !== undefined && <OneCall call={first} naming={namingOf(first, seen)} />}
       {drawing !== undefined && seen !== undefined && (
         <>
           <Subtitle2 as="h3">The window</Subtitle2>
-          <Drawing of={drawing} unit={seen.house.unit} />
+          <Drawing drawing={drawing} unit={seen.house.unit} />
           {drawing.notes.map((note) => (
             <Text key={note} size={200} className={styles.quiet}>
               {note}
             </Text>
           ))}
-          <Facts of={seen} />
+          <Facts seen={seen} />
         </>
       )}
-      {first !== undefined && <Inputs of={first} seen={seen} cell={asked.cell} book={book} />}
+      {first !== undefined && <Inputs call={first} seen={seen} cell={asked.cell} book={book} />}
       {others.map((one) => (
-        <OneCall key={one.written} of={one} naming={namingOf(one, seen)} />
+        <OneCall key={one.written} call={one} naming={namingOf(one, seen)} />
       ))}
     </>
   );
 }
 
-function Facts({ of }: { readonly of: WindowSeen }) {
+function Facts({ seen }: { readonly seen: WindowSeen }) {
   const styles = useStyles();
-  const fullness = deliveredFullness(of);
-  const saved = savedBy(of);
-  const { unit } = of.house;
+  const fullness = deliveredFullness(seen);
+  const saved = savedBy(seen);
+  const { unit } = seen.house;
   if (fullness === undefined) return null;
   return (
     <dl className={styles.facts}>
@@ -240,17 +246,17 @@ function Facts({ of }: { readonly of: WindowSeen }) {
   );
 }
 
-function OneCall({ of, naming }: { readonly of: Asked; readonly naming: Naming }) {
+function OneCall({ call, naming }: { readonly call: Asked; readonly naming: Naming }) {
   const styles = useStyles();
-  const { outcome } = of;
+  const { outcome } = call;
   const findings = ('error' in outcome ? [outcome.finding] : outcome.findings).map((one) =>
     renamed(one, naming),
   );
   return (
     <div className={styles.part}>
-      <Subtitle2 as="h3">{of.of.name}</Subtitle2>
+      <Subtitle2 as="h3">{call.cellFunction.name}</Subtitle2>
       <Text size={200} className={styles.quiet}>
-        {of.of.says}
+        {call.cellFunction.says}
       </Text>
       {findings.map((one) => (
         <MessageBar key={one.sentence} intent={INTENT[one.weight]}>
@@ -271,20 +277,20 @@ function OneCall({ of, naming }: { readonly of: Asked; readonly naming: Naming }
 }
 
 interface InputsProps {
-  readonly of: Asked;
+  readonly call: Asked;
   readonly seen: WindowSeen | undefined;
   readonly cell: Area;
   readonly book: Book;
 }
 
-function Inputs({ of, seen, cell, book }: InputsProps) {
+function Inputs({ call, seen, cell, book }: InputsProps) {
   const styles = useStyles();
   return (
     <>
       <Subtitle2 as="h3">Inputs</Subtitle2>
-      <table className={styles.inputs} aria-label={`Inputs of ${of.of.name}`}>
+      <table className={styles.inputs} aria-label={`Inputs of ${call.cellFunction.name}`}>
         <tbody>
-          {of.inputs.map((input, at) => (
+          {call.inputs.map((input, at) => (
             <tr key={at}>
               <th scope="row" className={`${styles.cell} ${styles.short}`}>
                 {input.name.replace(/_/g, ' ')}

@@ -44,12 +44,12 @@ const useStyles = makeStyles({
   because: { gridColumn: '1 / -1', color: tokens.colorNeutralForeground2 },
 });
 
-const wordsOf = (of: CellFunction): string =>
+const wordsOf = (cellFunction: CellFunction): string =>
   [
-    of.name,
-    of.chapter,
-    of.says,
-    ...of.parameters.flatMap(({ name, says, kind }) => [
+    cellFunction.name,
+    cellFunction.chapter,
+    cellFunction.says,
+    ...cellFunction.parameters.flatMap(({ name, says, kind }) => [
       name.replace(/_/g, ' '),
       says,
       ...(kind.choices ?? []).map((one) => one.word),
@@ -60,7 +60,7 @@ const wordsOf = (of: CellFunction): string =>
 
 const found = (search: string): readonly CellFunction[] => {
   const words = search.toLowerCase().split(/\s+/);
-  return CATALOGUE.filter((of) => words.every((word) => wordsOf(of).includes(word)));
+  return CATALOGUE.filter((cellFunction) => words.every((word) => wordsOf(cellFunction).includes(word)));
 };
 
 const shown = ({ gives }: Example): string =>
@@ -76,7 +76,7 @@ export function FunctionsSection({ book }: { readonly book: Book }) {
   const cell = useSelection(book);
   const [search, setSearch] = useState('');
   const list = found(search);
-  const chapters = [...new Set(list.map((of) => of.chapter))];
+  const chapters = [...new Set(list.map((cellFunction) => cellFunction.chapter))];
   const place = cell === undefined ? 'the selected cell' : placeText({ ...cell, rows: 1, columns: 1 });
 
   const insert = (example: Example): void => {
@@ -112,19 +112,24 @@ export function FunctionsSection({ book }: { readonly book: Book }) {
           </Subtitle2>
           <>
             {list
-              .filter((of) => of.chapter === chapter)
-              .map((of) => (
-                <AccordionItem key={of.name}>
+              .filter((cellFunction) => cellFunction.chapter === chapter)
+              .map((cellFunction) => (
+                <AccordionItem key={cellFunction.name}>
                   <AccordionHeader as="h4">
                     <span className={styles.name}>
-                      <Text weight="semibold">{of.name}</Text>
+                      <Text weight="semibold">{cellFunction.name}</Text>
                       <Text size={200} className={styles.says}>
-                        {of.says}
+                        {cellFunction.says}
                       </Text>
                     </span>
                   </AccordionHeader>
                   <AccordionPanel>
-                    <OneFunction of={of} place={place} insert={insert} busy={task.running !== undefined} />
+                    <OneFunction
+                      cellFunction={cellFunction}
+                      place={place}
+                      insert={insert}
+                      busy={task.running !== undefined}
+                    />
                   </AccordionPanel>
                 </AccordionItem>
               ))}
@@ -136,23 +141,23 @@ export function FunctionsSection({ book }: { readonly book: Book }) {
 }
 
 interface OneProps {
-  readonly of: CellFunction;
+  readonly cellFunction: CellFunction;
   readonly place: string;
   readonly busy: boolean;
   insert(example: Example): void;
 }
 
-function OneFunction({ of, place, insert, busy }: OneProps) {
+function OneFunction({ cellFunction, place, insert, busy }: OneProps) {
   const styles = useStyles();
-  const takes = of.parameters.map(({ name, optional, repeats }) => {
+  const takes = cellFunction.parameters.map(({ name, optional, repeats }) => {
     const said = repeats ? `${name} …` : name;
     return optional ? `[${said}]` : said;
   });
   return (
     <div className={styles.body}>
-      <code className={styles.code}>{`=${NAMESPACE}.${of.name}(${takes.join(', ')})`}</code>
+      <code className={styles.code}>{`=${NAMESPACE}.${cellFunction.name}(${takes.join(', ')})`}</code>
       <dl className={styles.takes}>
-        {of.parameters.map(({ name, says, kind }) => (
+        {cellFunction.parameters.map(({ name, says, kind }) => (
           <div key={name}>
             <dt className={styles.term}>{name}</dt>
             <dd className={styles.detail}>
@@ -164,7 +169,7 @@ function OneFunction({ of, place, insert, busy }: OneProps) {
           </div>
         ))}
       </dl>
-      {of.examples.map((example) => (
+      {cellFunction.examples.map((example) => (
         <div key={example.formula} className={styles.example}>
           <span className={styles.code}>
             ={example.formula} → {shown(example)}

@@ -1,4 +1,4 @@
-/** What a pane closed in the middle left behind: told once on opening, and put back or kept as she says. */
+/** What a pane closed in the middle left behind: told once on opening, and put back or kept as the user says. */
 import {
   Button,
   makeStyles,

@@ -179,7 +179,7 @@ export function RulesSection({ book }: { readonly book: Book }) {
                 .map((one) => (
                   <OneRule
                     key={one.line.name}
-                    of={one}
+                    rule={one}
                     draft={drafts[one.line.name]}
                     fault={faults.get(one.line.name) ?? one.fault}
                     change={(text) => {
@@ -214,15 +214,15 @@ export function RulesSection({ book }: { readonly book: Book }) {
 }
 
 interface OneProps {
-  readonly of: RuleSeen;
+  readonly rule: RuleSeen;
   readonly draft: string | undefined;
   readonly fault: string | undefined;
   change(text: string): void;
 }
 
-function OneRule({ of, draft, fault, change }: OneProps) {
+function OneRule({ rule, draft, fault, change }: OneProps) {
   const styles = useStyles();
-  const { line, inForce, standard, unit, differs } = of;
+  const { line, inForce, standard, unit, differs } = rule;
   const value = draft ?? shown(inForce);
   const { choices } = line.kind;
   const usual = standard === null ? 'none' : `${shown(standard)}${unit === '' ? '' : ` ${unit}`}`;

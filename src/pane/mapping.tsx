@@ -38,33 +38,33 @@ export function Mapping({ read, wanted = WANTED, correct }: Props) {
         />
       </div>
       {list.map((one) => (
-        <OneColumn key={one.id} of={one} wanted={wanted} correct={correct} />
+        <OneColumn key={one.id} column={one} wanted={wanted} correct={correct} />
       ))}
     </div>
   );
 }
 
 interface OneProps {
-  readonly of: SheetColumn;
+  readonly column: SheetColumn;
   readonly wanted: readonly WantedColumn[];
   readonly correct: Props['correct'];
 }
 
-function OneColumn({ of, wanted, correct }: OneProps) {
+function OneColumn({ column, wanted, correct }: OneProps) {
   const styles = useStyles();
-  const doubt = of.doubts.join(' ');
+  const doubt = column.doubts.join(' ');
   return (
     <div>
       <Field
         orientation="horizontal"
         size="small"
-        hint={of.samples.length === 0 ? 'empty' : of.samples.join(' · ')}
+        hint={column.samples.length === 0 ? 'empty' : column.samples.join(' · ')}
         label={
           <span className={styles.label}>
             <Badge appearance="outline" size="small">
-              {letters(of.column)}
+              {letters(column.column)}
             </Badge>
-            {of.heading === '' ? 'no heading' : of.heading}
+            {column.heading === '' ? 'no heading' : column.heading}
           </span>
         }
         {...(doubt !== '' && {
@@ -74,9 +74,9 @@ function OneColumn({ of, wanted, correct }: OneProps) {
       >
         <Select
           size="small"
-          value={of.key ?? NONE}
+          value={column.key ?? NONE}
           onChange={(_, { value }) => {
-            correct(of.id, value === NONE ? null : value);
+            correct(column.id, value === NONE ? null : value);
           }}
         >
           <option value={NONE}>not used</option>

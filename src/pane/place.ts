@@ -1,7 +1,7 @@
-/** Where she points a column at, by its letter as typed. */
+/** Where the user points a column at, by its letter as typed. */
 import { columnOf, letters, MOST_COLUMNS } from '../book/address';
 
-/** Where she points an output at: its letter as typed, and whether filled cells there may be overwritten. */
+/** Where the user points an output at: its letter as typed, and whether filled cells there may be overwritten. */
 export interface Place {
   readonly letter: string;
   readonly overwrite: boolean;

@@ -125,7 +125,7 @@ export function Planned({ plan, rows, places, place }: Props) {
       <Text size={200}>To put a column elsewhere, write that column’s letter:</Text>
       <div className={styles.places}>
         {plan.columns.map((one) => (
-          <OnePlace key={one.key} of={one} place={places[one.key]} change={place} />
+          <OnePlace key={one.key} column={one} place={places[one.key]} change={place} />
         ))}
       </div>
     </div>
@@ -133,42 +133,42 @@ export function Planned({ plan, rows, places, place }: Props) {
 }
 
 interface OneProps {
-  readonly of: PlannedColumn;
+  readonly column: PlannedColumn;
   readonly place: Place | undefined;
   readonly change: Props['place'];
 }
 
-function OnePlace({ of, place, change }: OneProps) {
+function OnePlace({ column, place, change }: OneProps) {
   const styles = useStyles();
   const letter = place?.letter ?? '';
   const fault = letterFault(letter);
   return (
     <>
-      <Field size="small" label={of.heading} {...(fault !== undefined && { validationMessage: fault })}>
+      <Field size="small" label={column.heading} {...(fault !== undefined && { validationMessage: fault })}>
         <Input
           className={styles.letter}
           size="small"
           value={letter}
-          placeholder={letters(of.column)}
-          aria-label={`${of.heading}: column letter`}
+          placeholder={letters(column.column)}
+          aria-label={`${column.heading}: column letter`}
           onChange={(_, { value }) => {
-            change(of.key, { letter: value }, false);
+            change(column.key, { letter: value }, false);
           }}
           onBlur={() => {
-            if (fault === undefined && letter.trim() !== '') change(of.key, {}, true);
+            if (fault === undefined && letter.trim() !== '') change(column.key, {}, true);
           }}
           onKeyDown={(event) => {
-            if (event.key === 'Enter' && fault === undefined) change(of.key, {}, true);
+            if (event.key === 'Enter' && fault === undefined) change(column.key, {}, true);
           }}
         />
       </Field>
-      {of.alreadyFilled > 0 && (
+      {column.alreadyFilled > 0 && (
         <Checkbox
           className={styles.wide}
-          label={`Overwrite the ${of.alreadyFilled} filled ${of.alreadyFilled === 1 ? 'cell' : 'cells'} of column ${letters(of.column)}, from ${of.firstFilled ?? ''}`}
-          checked={place?.overwrite ?? of.overwrite}
+          label={`Overwrite the ${column.alreadyFilled} filled ${column.alreadyFilled === 1 ? 'cell' : 'cells'} of column ${letters(column.column)}, from ${column.firstFilled ?? ''}`}
+          checked={place?.overwrite ?? column.overwrite}
           onChange={(_, { checked }) => {
-            change(of.key, { overwrite: checked === true }, true);
+            change(column.key, { overwrite: checked === true }, true);
           }}
         />
       )}

@@ -12,7 +12,7 @@ export interface Message {
 interface Running {
   readonly says: string;
   readonly done: number;
-  readonly of: number;
+  readonly total: number;
 }
 export interface Task {
   readonly running: Running | undefined;
@@ -32,13 +32,13 @@ export function messageOf(thrown: unknown): Message {
   const said = thrown instanceof Error ? thrown.message : String(thrown);
   return {
     intent: 'error',
-    text: `The pane stumbled, which is a fault of ours, not of your workbook: ${said}. Look at the last change, and undo it if it is incomplete.`,
+    text: `The pane failed, which is a fault of ours, not of your workbook: ${said}. Look at the last change, and undo it if it is incomplete.`,
   };
 }
 
 /** A host that keeps an undo step for each request is promised none for the whole. */
-const withUndo = (of: Message | undefined): Message | undefined =>
-  of?.intent === 'success' ? { ...of, text: `${of.text} One undo takes it back.` } : of;
+const withUndo = (message: Message | undefined): Message | undefined =>
+  message?.intent === 'success' ? { ...message, text: `${message.text} One undo takes it back.` } : message;
 
 export function useTask(): Task {
   const [running, setRunning] = useState<Running>();
@@ -57,13 +57,13 @@ export function useTask(): Task {
     if (stopper.current !== undefined) return;
     const controller = (stopper.current = new AbortController());
     setMessage(undefined);
-    setRunning({ says, done: 0, of: 0 });
+    setRunning({ says, done: 0, total: 0 });
     const written: boolean[] = [];
     try {
       const ended = await work({
         signal: controller.signal,
-        progress: (done, of) => {
-          if (mounted.current) setRunning({ says, done, of });
+        progress: (done, total) => {
+          if (mounted.current) setRunning({ says, done, total });
         },
         written: (oneUndo) => written.push(oneUndo),
       });
@@ -99,8 +99,8 @@ export function TaskLine({ task, counts = 'cells' }: { readonly task: Task; read
         <div className={styles.running}>
           <Text size={200}>
             {running.says}
-            {running.of > 0 &&
-              `: ${running.done.toLocaleString('en')} of ${running.of.toLocaleString('en')} ${counts}`}
+            {running.total > 0 &&
+              `: ${running.done.toLocaleString('en')} of ${running.total.toLocaleString('en')} ${counts}`}
           </Text>
           <Button size="small" onClick={task.stop}>
             Stop
@@ -108,7 +108,7 @@ export function TaskLine({ task, counts = 'cells' }: { readonly task: Task; read
           <ProgressBar
             className={styles.bar}
             aria-label={running.says}
-            {...(running.of > 0 ? { value: running.done, max: running.of } : {})}
+            {...(running.total > 0 ? { value: running.done, max: running.total } : {})}
           />
         </div>
       )}

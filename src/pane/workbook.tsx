@@ -22,7 +22,7 @@ const useStyles = makeStyles({
   quiet: { color: tokens.colorNeutralForeground2 },
 });
 
-/** Her table as it was read, and what she says of its columns. */
+/** The user's table as it was read, and what the user says of its columns. */
 interface Opened {
   readonly survey: Survey;
   readonly read: ColumnsRead;
@@ -81,7 +81,7 @@ export function WorkbookSection({ book }: { readonly book: Book }) {
             </Text>
           )}
           <Adding
-            key={opened.survey.of}
+            key={opened.survey.place}
             book={book}
             survey={opened.survey}
             read={opened.read}

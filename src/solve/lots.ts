@@ -25,7 +25,7 @@ export interface Sharing {
 }
 
 export type Weights = readonly {
-  readonly of: readonly number[];
+  readonly ofLengths: readonly number[];
   readonly holds: (stretch: number) => number;
 }[];
 
@@ -38,18 +38,18 @@ export function weightsOf(task: Task): Weights {
   const longer = mostSpared(demand);
   const found = [
     {
-      of: demand.lengths.map((_, type) => leastOf(demand, type)),
+      ofLengths: demand.lengths.map((_, type) => leastOf(demand, type)),
       holds: (stretch: number) => stretch + longer,
     },
   ];
-  for (const of of bound.weightings()) {
+  for (const weighting of bound.weightings()) {
     if (found.length >= WEIGHTINGS) break;
-    const holds = bound.holding(of);
-    if (holds(longest) > 0) found.push({ of: [...of], holds });
+    const holds = bound.holding(weighting);
+    if (holds(longest) > 0) found.push({ ofLengths: [...weighting], holds });
   }
-  return found.map(({ of, holds }) => {
+  return found.map(({ ofLengths, holds }) => {
     const scale = 1_000 / holds(longest);
-    return { of: of.map((one) => one * scale), holds: (stretch) => holds(stretch) * scale };
+    return { ofLengths: ofLengths.map((one) => one * scale), holds: (stretch) => holds(stretch) * scale };
   });
 }
 
@@ -75,9 +75,9 @@ export function shareRooms(
     }
     starts.push(indices.length);
   };
-  for (const { of, holds } of weights) {
+  for (const { ofLengths, holds } of weights) {
     const weightOf = groups.map(({ wants }) =>
-      wants.reduce((sum, count, type) => sum + count * (of[type] ?? 0), 0),
+      wants.reduce((sum, count, type) => sum + count * (ofLengths[type] ?? 0), 0),
     );
     for (let lot = 0; lot < lots; lot++) {
       add([

@@ -108,8 +108,8 @@ const PRICES: Readonly<Record<string, number>> = {
   Tax_goods: 0.0725,
 };
 
-const row = (table: TableSeen, at: number, of: Readonly<Record<string, CellPut>>): Put[] =>
-  Object.entries(of).flatMap(([heading, value]): Put[] => {
+const row = (table: TableSeen, at: number, values: Readonly<Record<string, CellPut>>): Put[] =>
+  Object.entries(values).flatMap(([heading, value]): Put[] => {
     const column = table.columns.findIndex((one) => one.startsWith(heading));
     if (column < 0) throw new Error(`The demo finds no column “${heading}” in ${table.name}.`);
     const area = areaAt(table.area.sheet, table.area.row + 1 + at, table.area.column + column);

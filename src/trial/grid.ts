@@ -57,8 +57,8 @@ export function openGrid(container: HTMLElement, dark: boolean): Grid {
   repair(library, functions);
   let empties: Empties = 'null';
   functions.registerExecutors(...ourFunctions(library, undefined, () => empties));
-  guard(library, functions, (of, thrown) => {
-    reportError(new Error(`${of.name} stumbled`, { cause: thrown }));
+  guard(library, functions, (engineFunction, thrown) => {
+    reportError(new Error(`${engineFunction.name} failed`, { cause: thrown }));
   });
   guardReading(univer, library);
   readThisRow(univer);
@@ -78,12 +78,12 @@ function describe(univer: core.Univer): void {
     .__getInjector()
     .get(IDescriptionService)
     .registerDescriptions(
-      CATALOGUE.map((of) => ({
-        functionName: `${NAMESPACE}.${of.name}`,
+      CATALOGUE.map((cellFunction) => ({
+        functionName: `${NAMESPACE}.${cellFunction.name}`,
         functionType: formula.FunctionType.User,
-        description: of.says,
-        abstract: of.says,
-        functionParameter: of.parameters.map(({ name, says, optional, repeats, kind }) => ({
+        description: cellFunction.says,
+        abstract: cellFunction.says,
+        functionParameter: cellFunction.parameters.map(({ name, says, optional, repeats, kind }) => ({
           name,
           detail: says,
           example: '',

@@ -40,10 +40,10 @@ function plain(value: unknown): string | number | boolean | null {
   if (value === null || value === undefined) return null;
   if (typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean') return value;
   if (value instanceof Date) return value.getTime() / 86_400_000 + 25_569;
-  const of = value as { error?: string; text?: unknown; richText?: readonly { text: string }[] };
-  if (of.error !== undefined) return of.error;
-  if (of.richText !== undefined) return of.richText.map((one) => one.text).join('');
-  return of.text === undefined ? String(value as string) : plain(of.text);
+  const rich = value as { error?: string; text?: unknown; richText?: readonly { text: string }[] };
+  if (rich.error !== undefined) return rich.error;
+  if (rich.richText !== undefined) return rich.richText.map((one) => one.text).join('');
+  return rich.text === undefined ? String(value as string) : plain(rich.text);
 }
 
 function cellData(cell: Cell): ICellData {
@@ -106,16 +106,16 @@ function validationsOf(sheet: Worksheet): Validation[] {
       { type: string; formulae?: readonly unknown[]; error?: string; errorStyle?: string } | undefined
     >
   >;
-  return Object.entries(model).flatMap(([place, of]): Validation[] => {
+  return Object.entries(model).flatMap(([place, rule]): Validation[] => {
     const area = readAddress(place.replace(/^range:/, ''), sheet.name);
-    const first = String(of?.formulae?.[0] ?? '');
-    if (area === undefined || of?.type !== 'list' || first === '') return [];
+    const first = String(rule?.formulae?.[0] ?? '');
+    if (area === undefined || rule?.type !== 'list' || first === '') return [];
     const words = /^"(.*)"$/.exec(first)?.[1];
-    const otherwise = of.errorStyle === 'warning' ? 'warn' : 'stop';
+    const otherwise = rule.errorStyle === 'warning' ? 'warn' : 'stop';
     return [
       {
         area,
-        says: of.error ?? 'Choose one of the list.',
+        says: rule.error ?? 'Choose one of the list.',
         otherwise,
         ...(words === undefined ? { from: first } : { words: words.split(',') }),
       },

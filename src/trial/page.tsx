@@ -15,7 +15,7 @@ const element = (id: string): HTMLElement => {
 };
 const asked = new URLSearchParams(location.search);
 
-/** The machine's own wish, until she chooses. */
+/** The machine's own setting, until the user chooses. */
 const wished = (): ThemeName => {
   if (matchMedia('(forced-colors: active)').matches) return 'contrast';
   return matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light';

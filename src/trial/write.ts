@@ -83,8 +83,8 @@ export class Writer {
     if (changes.newSheets?.length) this.workbook.setActiveSheet(active);
   }
 
-  /** Every cell of an area gets what `of` says; undefined leaves it alone. */
-  cells(area: Area, of: (row: number, column: number) => ICellData | undefined): void {
+  /** Every cell of an area gets what `dataAt` says; undefined leaves it alone. */
+  cells(area: Area, dataAt: (row: number, column: number) => ICellData | undefined): void {
     const sheet = this.sheet(area.sheet);
     if (area.row + area.rows > sheet.getMaxRows()) sheet.setRowCount(area.row + area.rows + 50);
     if (area.column + area.columns > sheet.getMaxColumns())
@@ -93,7 +93,7 @@ export class Writer {
     for (let i = 0; i < area.rows; i++) {
       const row: Record<number, ICellData> = (value[area.row + i] = {});
       for (let j = 0; j < area.columns; j++) {
-        const cell = of(i, j);
+        const cell = dataAt(i, j);
         if (cell !== undefined) row[area.column + j] = cell;
       }
     }

@@ -133,7 +133,7 @@ describe('a long fill', () => {
   it('of 10,000 rows goes in few requests and tells how far it is', async () => {
     const book = new MemoryBook({ Floor: { rows: long } });
     const told: number[] = [];
-    await apply(book, 'Fill', wide, { progress: (done, of) => told.push(done / of) });
+    await apply(book, 'Fill', wide, { progress: (done, total) => told.push(done / total) });
     // Contents, read, and one write for each 20,000 cells, with sheets, names and looks.
     expect(book.trips).toBeLessThanOrEqual(4 + (many * 8) / MOST_AT_ONCE + 2);
     expect(told.at(-1)).toBe(1);

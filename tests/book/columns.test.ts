@@ -23,18 +23,18 @@ interface Case {
 }
 
 async function read(
-  of: Pick<Case, 'rows' | 'merged' | 'unit'>,
+  given: Pick<Case, 'rows' | 'merged' | 'unit'>,
   said?: Corrections,
 ): Promise<ColumnsRead | undefined> {
-  const book = new MemoryBook({ Floor: { rows: of.rows, ...(of.merged && { merged: of.merged }) } });
-  const columns = Math.max(...of.rows.map((row) => row.length));
-  const [block] = await book.read([areaAt('Floor', 0, 0, of.rows.length, columns)]);
-  return readColumns(block!, WANTED, of.unit === 'centimetres' ? CENTIMETRES : INCHES, said);
+  const book = new MemoryBook({ Floor: { rows: given.rows, ...(given.merged && { merged: given.merged }) } });
+  const columns = Math.max(...given.rows.map((row) => row.length));
+  const [block] = await book.read([areaAt('Floor', 0, 0, given.rows.length, columns)]);
+  return readColumns(block!, WANTED, given.unit === 'centimetres' ? CENTIMETRES : INCHES, said);
 }
 
-const taken = (of: ColumnsRead): Record<string, string> =>
+const taken = (columnsRead: ColumnsRead): Record<string, string> =>
   Object.fromEntries(
-    of.columns.flatMap((one) => (one.key === undefined ? [] : [[letters(one.column), one.key]])),
+    columnsRead.columns.flatMap((one) => (one.key === undefined ? [] : [[letters(one.column), one.key]])),
   );
 
 const folder = new URL('headings/', import.meta.url);
@@ -56,7 +56,7 @@ describe('headings as people write them', () => {
   });
 });
 
-describe('her word', () => {
+describe('what the user says of a column', () => {
   const rows = [
     ['Item', 'Width', 'Length', 'Width', 'Style'],
     ['1', 72, 96, 54, 'pinch'],

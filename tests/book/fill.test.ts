@@ -23,9 +23,9 @@ async function planned(
   book: Book,
   wishes: readonly Wish[],
   more: { unit?: Unit; at?: ReturnType<typeof areaAt>; rules?: string } = {},
-): Promise<{ given: PlanGiven; plan: Plan; of: string }> {
+): Promise<{ given: PlanGiven; plan: Plan; place: string }> {
   const unit = more.unit ?? INCHES;
-  const { read, of } = await survey(book, WANTED, unit, more.at ?? areaAt('Floor', 1, 0));
+  const { read, place } = await survey(book, WANTED, unit, more.at ?? areaAt('Floor', 1, 0));
   const given: PlanGiven = {
     read,
     wanted: WANTED,
@@ -34,7 +34,7 @@ async function planned(
     unit,
     rules: more.rules ?? '',
   };
-  return { given, plan: await plan(book, given), of };
+  return { given, plan: await plan(book, given), place };
 }
 const wish = (...keys: string[]): Wish[] => keys.map((key) => ({ key }));
 async function values(book: Book, row: number, column: number, rows: number, columns: number) {
@@ -57,25 +57,25 @@ const troubleOf = async (work: Promise<unknown>): Promise<Trouble> => {
 describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties) => {
   const engineBook = (sheets = {}): ReturnType<typeof bookOn> => bookOn(sheets, empties);
 
-  describe('her own table', () => {
+  describe('the user’s own table', () => {
     it('is given the columns asked for and those they are worked out from', async () => {
       const book = engineBook({ Floor: { rows: SCHEDULE } });
-      const { plan: of } = await planned(book, wish('yardage'));
-      expect(of.columns.map((one) => `${letters(one.column)} ${one.heading}`)).toEqual([
+      const { plan } = await planned(book, wish('yardage'));
+      expect(plan.columns.map((one) => `${letters(one.column)} ${one.heading}`)).toEqual([
         'I rod width',
         'J finished drop',
         'K yardage',
       ]);
-      expect(of.says).toBe('I2:K5');
-      expect(of.columns[0]?.formula).toBe('=IF(B3="","",HEM.RODWIDTH(B3,IF(C3="","",C3),IF(D3="","",D3)))');
+      expect(plan.says).toBe('I2:K5');
+      expect(plan.columns[0]?.formula).toBe('=IF(B3="","",HEM.RODWIDTH(B3,IF(C3="","",C3),IF(D3="","",D3)))');
     });
 
     it('shows beforehand what the cells hold afterwards', async () => {
       const book = engineBook({ Floor: { rows: SCHEDULE } });
-      const { given, plan: of } = await planned(book, wish('widths', 'yardage', 'labor'));
-      const shown = preview(of, given, null);
-      await fill(book, of);
-      const cells = await values(book, 2, 8, 3, of.columns.length);
+      const { given, plan } = await planned(book, wish('widths', 'yardage', 'labor'));
+      const shown = preview(plan, given, null);
+      await fill(book, plan);
+      const cells = await values(book, 2, 8, 3, plan.columns.length);
       expect(shown.map((row) => row.cells.map((cell) => cell.value))).toEqual(cells);
       // Worked by hand from TRADE's rules: 72 + 11 + 11 = 94; 84½ + 12 + 0 = 96½; drops 98 − 2 and 98 + 2.
       expect(cells[0]?.slice(0, 2)).toEqual([94, 5]);
@@ -121,12 +121,12 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
         ['2', '152,4', 84, 'pinch'],
       ];
       const book = engineBook({ Floor: { rows } });
-      const { given, plan: of } = await planned(book, wish('rodWidth'), { at: areaAt('Floor', 0, 0) });
-      expect(of.columns[0]?.formula).toContain('CONVERT(B2,"cm","in")');
-      await fill(book, of);
+      const { given, plan } = await planned(book, wish('rodWidth'), { at: areaAt('Floor', 0, 0) });
+      expect(plan.columns[0]?.formula).toContain('CONVERT(B2,"cm","in")');
+      await fill(book, plan);
       // 152.4 cm is 60 in exactly (NIST SP 811): 60 + 11 + 11.
       expect((await values(book, 1, 4, 2, 1)).flat()).toEqual([82, 82]);
-      expect(preview(of, given, null).map((row) => row.cells[0]?.value)).toEqual([82, 82]);
+      expect(preview(plan, given, null).map((row) => row.cells[0]?.value)).toEqual([82, 82]);
       const metric = await planned(book, wish('rodWidth'), { unit: CENTIMETRES, at: areaAt('Floor', 0, 0) });
       expect(metric.plan.columns[0]?.formula).not.toContain('CONVERT');
     });
@@ -137,13 +137,13 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
         ['1', 60, 98.25, 98, 98.5, 'pinch'],
       ];
       const book = engineBook({ Floor: { rows } });
-      const { given, plan: of } = await planned(book, wish('finishedDrop'), { at: areaAt('Floor', 0, 0) });
-      expect(of.columns[0]?.formula).toContain(
+      const { given, plan } = await planned(book, wish('finishedDrop'), { at: areaAt('Floor', 0, 0) });
+      expect(plan.columns[0]?.formula).toContain(
         'HEM.DROP(CHOOSE({1,2,3},IF(C2="","",C2),IF(D2="","",D2),IF(E2="","",E2)),F2',
       );
-      await fill(book, of);
+      await fill(book, plan);
       expect((await values(book, 1, 6, 1, 1)).flat()).toEqual([96]);
-      expect(preview(of, given, null)[0]?.cells[0]?.value).toBe(96);
+      expect(preview(plan, given, null)[0]?.cells[0]?.value).toBe(96);
     });
 
     it('an unlined window needs no lining, and labor is for all the windows of the row', async () => {
@@ -159,17 +159,19 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
         ],
       };
       const book = engineBook({ Floor: { rows }, Rules: rules });
-      const { given, plan: of } = await planned(book, wish('liningYardage', 'labor'), {
+      const { given, plan } = await planned(book, wish('liningYardage', 'labor'), {
         at: areaAt('Floor', 0, 0),
         rules: 'Rules!$A$1:$B$2',
       });
-      await fill(book, of);
-      const cells = await values(book, 1, 8, 2, of.columns.length);
+      await fill(book, plan);
+      const cells = await values(book, 1, 8, 2, plan.columns.length);
       expect(cells[0]?.[0]).toBe(0);
       expect(cells[1]?.[0]).toBeGreaterThan(0);
       // 5 widths × 10 × 2 windows; lined 5 × 12 × 2.
       expect(cells.map((row) => row.at(-1))).toEqual([100, 120]);
-      expect(preview(of, given, rules.rows).map((row) => row.cells.map((cell) => cell.value))).toEqual(cells);
+      expect(preview(plan, given, rules.rows).map((row) => row.cells.map((cell) => cell.value))).toEqual(
+        cells,
+      );
     });
 
     it('totals, sections and repeated headers are left alone', async () => {
@@ -182,9 +184,9 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
         ['F1', 60, 90, 'pinch'],
       ];
       const book = engineBook({ Floor: { rows } });
-      const { plan: of } = await planned(book, wish('rodWidth'), { at: areaAt('Floor', 0, 0) });
-      expect(of.says).toBe('E1, E3, E6');
-      await fill(book, of);
+      const { plan } = await planned(book, wish('rodWidth'), { at: areaAt('Floor', 0, 0) });
+      expect(plan.says).toBe('E1, E3, E6');
+      await fill(book, plan);
       expect((await formulas(book, 0, 4, 6, 1)).flat().map((one) => one?.slice(0, 7) ?? null)).toEqual([
         null,
         null,
@@ -198,18 +200,18 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
 
   describe('where the columns go', () => {
     it('beside the table, past columns that are not empty', async () => {
-      const rows = SCHEDULE!.map((row, at) => (at === 4 ? [...row, 'call her'] : row)) as CellValue[][];
+      const rows = SCHEDULE!.map((row, at) => (at === 4 ? [...row, 'call back'] : row)) as CellValue[][];
       const book = new MemoryBook({ Floor: { rows } });
-      const { plan: of } = await planned(book, wish('rodWidth'), { at: areaAt('Floor', 1, 0, 1, 8) });
-      expect(of.columns[0]?.column).toBe(9);
+      const { plan } = await planned(book, wish('rodWidth'), { at: areaAt('Floor', 1, 0, 1, 8) });
+      expect(plan.columns[0]?.column).toBe(9);
     });
-    it('into a column of hers that is headed so and empty, heading kept', async () => {
+    it('into a column of the table that is headed so and empty, heading kept', async () => {
       const rows = SCHEDULE!.map((row, at) => (at === 1 ? [...row, 'Yds'] : row)) as CellValue[][];
       const book = new MemoryBook({ Floor: { rows } });
-      const { plan: of } = await planned(book, wish('yardage'));
-      const yardage = of.columns.find((one) => one.key === 'yardage');
+      const { plan } = await planned(book, wish('yardage'));
+      const yardage = plan.columns.find((one) => one.key === 'yardage');
       expect(yardage).toMatchObject({ column: 8, keepsHeading: true, alreadyFilled: 0 });
-      await fill(book, of);
+      await fill(book, plan);
       expect((await values(book, 1, 8, 1, 1)).flat()).toEqual(['Yds']);
     });
     it('an empty column headed like an output is worked out first, where it stands', async () => {
@@ -217,13 +219,13 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
         at === 1 ? ['Rod width', ...row] : [null, ...row],
       ) as CellValue[][];
       const book = new MemoryBook({ Floor: { rows } });
-      const { plan: of } = await planned(book, wish('widths'));
-      expect(of.columns.map((one) => [one.heading, letters(one.column)])).toEqual([
+      const { plan } = await planned(book, wish('widths'));
+      expect(plan.columns.map((one) => [one.heading, letters(one.column)])).toEqual([
         ['rod width', 'A'],
         ['widths', 'J'],
       ]);
     });
-    it('never over a filled cell, unless she says so for that column', async () => {
+    it('never over a filled cell, unless the user says so for that column', async () => {
       const rows = SCHEDULE!.map((row, at) =>
         at === 1 ? [...row, 'Yds'] : at > 1 ? [...row, 12] : row,
       ) as CellValue[][];
@@ -238,10 +240,10 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
       await fill(book, again.plan);
       expect((await formulas(book, 2, 8, 1, 1)).flat()[0]).toContain('HEM.YARDAGE');
     });
-    it('where she points, and never over a column that is worked with', async () => {
+    it('where the user points, and never over a column that is worked with', async () => {
       const book = new MemoryBook({ Floor: { rows: SCHEDULE! } });
-      const { plan: of } = await planned(book, [{ key: 'rodWidth', at: 12 }]);
-      expect(of.says).toBe('M2:M5');
+      const { plan } = await planned(book, [{ key: 'rodWidth', at: 12 }]);
+      expect(plan.says).toBe('M2:M5');
       expect(await troubleOf(planned(book, [{ key: 'rodWidth', at: 1, overwrite: true }]))).toMatchObject({
         code: 'ownInput',
       });
@@ -258,8 +260,8 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
       const rows = SCHEDULE!.map((row) => row.filter((_, at) => at !== 6));
       const book = new MemoryBook({ Floor: { rows } });
       expect((await troubleOf(planned(book, wish('widths')))).message).toMatch(/^widths needs fabric width/);
-      const { plan: of } = await planned(book, [{ key: 'fabricWidth', same: 54 }, { key: 'widths' }]);
-      await fill(book, of);
+      const { plan } = await planned(book, [{ key: 'fabricWidth', same: 54 }, { key: 'widths' }]);
+      await fill(book, plan);
       expect((await values(book, 1, 7, 4, 1)).flat()).toEqual(['fabric width', 54, 54, 54]);
       expect((await formulas(book, 2, 9, 1, 1)).flat()[0]).toContain('HEM.WIDTHS(I3,F3,H3');
     });
@@ -275,8 +277,8 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
         { ...area, rows: 5 },
         true,
       );
-      const { plan: of } = await planned(book, wish('rodWidth', 'stack'), { at: areaAt('Floor', 2, 2) });
-      await fill(book, of);
+      const { plan } = await planned(book, wish('rodWidth', 'stack'), { at: areaAt('Floor', 2, 2) });
+      await fill(book, plan);
       const [table] = (await book.contents()).tables;
       expect(table).toMatchObject({ area: { rows: 5, columns: 10 } });
       expect(table?.columns.slice(8)).toEqual(['rod width', 'stack']);
@@ -292,10 +294,10 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
     });
     it('stopped midway has its old size again', async () => {
       const book = new MemoryBook({ Floor: { rows: body } }).withTable('Openings', area);
-      const { plan: of } = await planned(book, wish('rodWidth'), { at: areaAt('Floor', 2, 2) });
+      const { plan } = await planned(book, wish('rodWidth'), { at: areaAt('Floor', 2, 2) });
       const before = book.picture();
       const stop = new AbortController();
-      const said = await troubleOf(fill(book, of, { signal: stop.signal, progress: () => stop.abort() }));
+      const said = await troubleOf(fill(book, plan, { signal: stop.signal, progress: () => stop.abort() }));
       expect(said.code).toBe('cancelled');
       expect(book.picture()).toBe(before);
     });
@@ -309,16 +311,16 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
     it.each(cases)('%s: a sentence, and the workbook as it was', async (_name, sheet, sentence) => {
       const book = new MemoryBook({ Floor: sheet });
       const before = book.picture();
-      const { plan: of } = await planned(book, wish('rodWidth'));
-      expect((await troubleOf(fill(book, of))).message).toMatch(sentence);
+      const { plan } = await planned(book, wish('rodWidth'));
+      expect((await troubleOf(fill(book, plan))).message).toMatch(sentence);
       expect(book.picture()).toBe(before);
     });
     it('a merged cell below the headings is passed by; pointed at, it is refused', async () => {
       const sheet: SheetGiven = { rows: SCHEDULE!, merged: [{ row: 2, column: 8, rows: 3, columns: 1 }] };
       const book = new MemoryBook({ Floor: sheet });
       expect((await planned(book, wish('rodWidth'))).plan.says).toBe('J2:J5');
-      const { plan: of } = await planned(book, [{ key: 'rodWidth', at: 8 }]);
-      expect((await troubleOf(fill(book, of))).message).toMatch(/^I3:I5 is a merged cell/);
+      const { plan } = await planned(book, [{ key: 'rodWidth', at: 8 }]);
+      expect((await troubleOf(fill(book, plan))).message).toMatch(/^I3:I5 is a merged cell/);
     });
     it('no header, no rows, no sheet', async () => {
       const book = new MemoryBook({
@@ -353,21 +355,21 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
     ];
     it('are filled in few requests', async () => {
       const book = new MemoryBook({ Floor: { rows } });
-      const { plan: of } = await planned(book, wish('widths', 'yardage', 'cutLength', 'stack'), {
+      const { plan } = await planned(book, wish('widths', 'yardage', 'cutLength', 'stack'), {
         at: areaAt('Floor', 0, 0),
       });
       const before = book.trips;
-      await fill(book, of);
+      await fill(book, plan);
       expect(book.trips - before).toBeLessThan(10);
       expect((await formulas(book, 10_000, 8, 1, 1)).flat()[0]).toContain('B10001');
     });
     it('cancelled midway, the workbook is as it was', async () => {
       const book = new MemoryBook({ Floor: { rows } });
-      const { plan: of } = await planned(book, wish('widths', 'yardage'), { at: areaAt('Floor', 0, 0) });
+      const { plan } = await planned(book, wish('widths', 'yardage'), { at: areaAt('Floor', 0, 0) });
       const before = book.picture();
       const stop = new AbortController();
       const said = await troubleOf(
-        fill(book, of, { signal: stop.signal, progress: (done) => void (done > 20_000 && stop.abort()) }),
+        fill(book, plan, { signal: stop.signal, progress: (done) => void (done > 20_000 && stop.abort()) }),
       );
       expect(said.message).toBe('Stopped. The workbook is as it was.');
       expect(book.picture()).toBe(before);
@@ -392,9 +394,9 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
         unit: INCHES,
         rules: '',
       };
-      const of = await plan(book, given);
-      await fill(book, of);
-      await rememberFill(book, first.of, first.read, of);
+      const before = await plan(book, given);
+      await fill(book, before);
+      await rememberFill(book, first.place, first.read, before);
       expect((await mappings(book)).map((one) => one.outputs)).toEqual([['rodWidth', 'widths']]);
       const again = await survey(book, WANTED, INCHES, areaAt('Floor', 1, 0));
       expect(again.mapping?.outputs).toEqual(['rodWidth', 'widths']);

@@ -1,11 +1,11 @@
 /** Named cells of a workbook, typed into and looked at as a person does. */
 import type { Book, CellValue } from '../../src/book/book';
 
-export async function typeAt(book: Book, of: Readonly<Record<string, CellValue>>): Promise<void> {
+export async function typeAt(book: Book, cells: Readonly<Record<string, CellValue>>): Promise<void> {
   const { names } = await book.contents();
   await book.inOneStep('Type', (write) =>
     write({
-      puts: Object.entries(of).map(([name, value]) => ({
+      puts: Object.entries(cells).map(([name, value]) => ({
         area: names.find((one) => one.name === name)!.area!,
         cells: [[value]],
       })),

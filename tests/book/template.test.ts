@@ -30,11 +30,11 @@ async function table(book: Book, name: string): Promise<Seen> {
 }
 
 /** Writes figures into a table's row by heading, as a person types them. */
-async function type(book: Book, name: string, row: number, of: Record<string, CellValue>): Promise<void> {
+async function type(book: Book, name: string, row: number, cells: Record<string, CellValue>): Promise<void> {
   const { block, column } = await table(book, name);
   await book.inOneStep('Type', (write) =>
     write({
-      puts: Object.entries(of).map(([heading, value]) => ({
+      puts: Object.entries(cells).map(([heading, value]) => ({
         area: areaAt(block.area.sheet, block.area.row + row, block.area.column + column(heading)),
         cells: [[value]],
       })),
@@ -53,7 +53,7 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
       await newJob(book, small);
     });
 
-    it('adds its sheets after hers and shows the first', async () => {
+    it('adds its sheets after those that are there and shows the first', async () => {
       expect((await book.contents()).sheets.map((one) => one.name)).toEqual([
         'Mine',
         'Job',
@@ -351,7 +351,7 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
     }
     const names = new Map((changes.newNames ?? []).map((one) => [one.name.toLowerCase(), one.area]));
     const depth = new Map<string, number>();
-    const of = (at: string): number => {
+    const depthOf = (at: string): number => {
       const known = depth.get(at);
       if (known !== undefined) return known;
       depth.set(at, 0);
@@ -365,7 +365,7 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
         const area = names.get(text.toLowerCase()) ?? readAddress(text, sheet);
         return area === undefined ? [] : [area];
       });
-      const below = Math.max(0, ...areas.flatMap((area) => inside(area)).map(of));
+      const below = Math.max(0, ...areas.flatMap((area) => inside(area)).map(depthOf));
       const own = below + (formula.includes('HEM.') ? 1 : 0);
       depth.set(at, own);
       return own;
@@ -375,7 +375,7 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
         const [sheet, row, column] = at.split('!');
         return common(area, areaAt(sheet!, Number(row), Number(column))) !== undefined;
       });
-    return Math.max(...[...cells.keys()].map(of));
+    return Math.max(...[...cells.keys()].map(depthOf));
   }
 
   /** The calls of our functions in a formula, each input as it is written. */
@@ -447,7 +447,7 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
       expect((await table(book, 'Windows')).cell(1, 'rod width')).toBe('');
       expect(new Set(names.map((one) => one.name.toLowerCase())).size).toBe(names.length);
     });
-    it('steps aside for a name of hers', async () => {
+    it('steps aside for a name that is taken', async () => {
       const book = engineBook({ fabrics: { rows: [['mine']] } });
       expect(await newJob(book, small)).toBe(2);
       expect((await book.contents()).sheets.map((one) => one.name)).toContain('Windows 2');

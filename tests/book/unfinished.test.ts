@@ -14,12 +14,12 @@ const long = (): MemoryBook =>
     Floor: {
       rows: [
         ['Width', 'Old'],
-        ...Array.from({ length: ROWS }, (_, at) => [40 + (at % 60), at % 3 === 0 ? 'hers' : null]),
+        ...Array.from({ length: ROWS }, (_, at) => [40 + (at % 60), at % 3 === 0 ? 'own' : null]),
       ],
     },
   });
 const area = (column: number) => areaAt('Floor', 1, column, ROWS, 1);
-/** Four formula columns, one over what she had there. */
+/** Four formula columns, one over what stood there. */
 const FILL: Changes = {
   puts: [
     ...['Rod', 'Drop', 'Widths'].map((heading, at) => ({
@@ -83,13 +83,13 @@ describe('a change whose pane was closed in the middle', () => {
     expect(await book.recall(JOURNAL)).toBeUndefined();
   });
 
-  it('is not put back over what was changed since, and she is told so first', async () => {
+  it('is not put back over what was changed since, and the user is told so first', async () => {
     const book = long();
     await closedAfter(1, book, FILL);
     const told = await unfinished(book);
     await put(book, 6, 2, 'measured again');
     await put(book, 5, 3, null);
-    // She pressed the button before she was told of it: she is told now, and nothing is written.
+    // The button was pressed before the user was told of it: the user is told now, and nothing is written.
     const middle = book.picture();
     const now = await putItBack(book, told!);
     expect(now?.stays).toBe('C7 of “Floor”');
@@ -101,11 +101,11 @@ describe('a change whose pane was closed in the middle', () => {
     );
     expect(standing).toEqual([[6, 1, 'measured again']]);
     expect(block!.values.slice(1).map(([old]) => old)).toEqual(
-      Array.from({ length: ROWS }, (_, at) => (at % 3 === 0 ? 'hers' : null)),
+      Array.from({ length: ROWS }, (_, at) => (at % 3 === 0 ? 'own' : null)),
     );
   });
 
-  it('is kept as it is where she wants that', async () => {
+  it('is kept as it is where the user wants that', async () => {
     const book = long();
     await closedAfter(1, book, FILL);
     const half = book.picture();
@@ -149,7 +149,7 @@ describe('a change whose pane was closed in the middle', () => {
     expect(book.picture()).toBe(before);
   });
 
-  it('grew a table and moved a name: both go back, but not where she has moved them since', async () => {
+  it('grew a table and moved a name: both go back, but not where they were moved since', async () => {
     for (const moved of [false, true]) {
       const rows = [['Width', null], [72, null], [60, null]]; // prettier-ignore
       const book = new MemoryBook({ Floor: { rows } }).withTable('Openings', areaAt('Floor', 0, 0, 3, 1));
@@ -177,7 +177,7 @@ describe('a change whose pane was closed in the middle', () => {
 
 describe('a new job whose pane was closed in the middle', () => {
   async function half(): Promise<{ book: MemoryBook; before: string }> {
-    const book = new MemoryBook({ Sheet1: { rows: [['hers']] } });
+    const book = new MemoryBook({ Sheet1: { rows: [['own']] } });
     const before = book.picture();
     await closedAfter(1, book, jobChanges(USUAL_JOB, await book.contents()).changes);
     return { book, before };

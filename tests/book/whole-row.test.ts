@@ -44,16 +44,16 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
     more: More & { house?: SheetGiven } = {},
   ) {
     const book = engineBook({ Floor: { rows }, ...(more.house && { Rules: more.house }) });
-    const { given, plan: of } = await planned(book, wishes, more);
-    const shown = preview(of, given, more.house?.rows ?? null);
-    await fill(book, of);
+    const { given, plan } = await planned(book, wishes, more);
+    const shown = preview(plan, given, more.house?.rows ?? null);
+    await fill(book, plan);
     const cells = await Promise.all(
-      of.columns.map(async ({ column }) => {
+      plan.columns.map(async ({ column }) => {
         const [block] = await book.read([areaAt('Floor', 1, column, rows.length - 1, 1)]);
         return block!.values.map((row) => row[0]!);
       }),
     );
-    return { plan: of, shown, cells, book };
+    return { plan, shown, cells, book };
   }
   const rowsOf = (columns: readonly (readonly CellValue[])[]): CellValue[][] =>
     (columns[0] ?? []).map((_, at) => columns.map((one) => one[at] ?? null));
@@ -78,7 +78,7 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
       ],
     ],
   ];
-  /** Everything but what she has, and what needs a column she has not. */
+  /** Everything but what the table has, and what needs a column it has not. */
   const askable = (rows: NonNullable<SheetGiven['rows']>): string[] => {
     const has = rows[0]!;
     return ROW_OUTPUTS.map((one) => one.key).filter(
@@ -91,14 +91,14 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
     rows: ['pinch', 'grommet', 'wave', 'box', 'rod pocket'].map((word) => [`labor ${word}`, 10]),
   };
 
-  describe('every figure of her own table', () => {
+  describe('every figure of the user’s own table', () => {
     it.each(LISTS)('stands on two levels of HEM functions at most, %s', async (_name, rows) => {
       const keys = askable(rows);
-      const { plan: of, book } = await filledWith(rows, wish(...keys), {
+      const { plan, book } = await filledWith(rows, wish(...keys), {
         rules: 'Rules!$A$1:$B$5',
         house: PRICED,
       });
-      expect(of.columns.map((one) => one.key).sort()).toEqual([...keys].sort());
+      expect(plan.columns.map((one) => one.key).sort()).toEqual([...keys].sort());
       // Counted anew, from the formulas as they stand in the cells.
       const [block] = await book.read([areaAt('Floor', 1, 0, 1, 40)]);
       const formulas = block!.formulas[0]!;
@@ -112,7 +112,7 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
         expect([formula, ours]).toEqual([formula, 1]);
         return ours + Math.max(0, ...refers.map((one) => depth(one - 1)));
       };
-      for (const { column, level, heading } of of.columns) {
+      for (const { column, level, heading } of plan.columns) {
         expect([heading, depth(column)]).toEqual([heading, level]);
         expect(level).toBeLessThanOrEqual(2);
       }
@@ -137,11 +137,11 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
         [96, 96, 'grommet', 54, 30, 1],
       ];
       const keys = ['widths', 'marks', 'markSpace', 'rings', 'brackets', 'rodPieces', 'labor'];
-      const { cells, plan: of } = await filledWith(rows, wish(...keys), {
+      const { cells, plan } = await filledWith(rows, wish(...keys), {
         rules: 'Rules!$A$1:$B$5',
         house: PRICED,
       });
-      expect(of.columns.map((one) => one.key)).toEqual(keys);
+      expect(plan.columns.map((one) => one.key)).toEqual(keys);
       // 105 in, 6 widths of 54: 3 a panel, 5 pleats to a width; 52½ ÷ 14 = 3¾ apart; 2 × (15 + 2) rings.
       // 28 yd² of 12 oz is 21 lb, from 20 lb heavy: spans of 36 in at most; 6 widths × 10 × 2 windows.
       expect(cells.map((one) => one[0])).toEqual([6, 15, 3.75, 34, 4, '1 × 120 in', 120]);
@@ -170,21 +170,21 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
       expect(shown.map((row) => row.cells.map(({ value }) => value))).toEqual(rowsOf(cells));
     });
 
-    it('counts her own widths where she has them', async () => {
+    it('counts the table’s own widths where it has them', async () => {
       const rows = [
         ['Rod width', 'Finished drop', 'Heading', 'Widths', 'Fabric width'],
         [105, 96, 'pinch', 7, 54],
       ];
-      const { cells, plan: of } = await filledWith(rows, wish('labor'), {
+      const { cells, plan } = await filledWith(rows, wish('labor'), {
         rules: 'Rules!$A$1:$B$5',
         house: PRICED,
       });
-      expect(of.columns[0]?.formula).toContain('HEM.LABOR(D2');
+      expect(plan.columns[0]?.formula).toContain('HEM.LABOR(D2');
       expect(cells).toEqual([[70]]);
     });
   });
 
-  describe('what she says of her columns', () => {
+  describe('what the user says of the columns', () => {
     const rows = [
       ['Pokój', 'Szer. (cm)', 'Wys.', 'Styl', 'Tkanina'],
       ['1', 183, 244, 'pinch', 140],
@@ -197,22 +197,18 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
       tkanina: 'fabricWidth',
     };
     it('reaches SCHEDULE and CHECK under headings they read', async () => {
-      const {
-        plan: of,
-        cells,
-        shown,
-      } = await filledWith(rows, wish('marks', 'findings'), {
+      const { plan, cells, shown } = await filledWith(rows, wish('marks', 'findings'), {
         unit: CENTIMETRES,
         said,
         rules: 'Rules!$A$1:$B$1',
         house: { rows: [['unit', 'centimetres']] },
       });
-      expect(of.columns[0]?.formula).toContain(
+      expect(plan.columns[0]?.formula).toContain(
         'HEM.SCHEDULE({"inside width (Szer. cm)","measured height (Wys.)","heading (Styl)","fabric width (Tkanina)"},CHOOSE({1,2,3,4},B2,',
       );
       expect(typeof cells[0]?.[0]).toBe('number');
       expect(cells[1]?.[0]).toBe('');
-      // A row that cannot be read says so by her heading, in the cell and beforehand.
+      // A row that cannot be read says so by the table’s heading, in the cell and beforehand.
       expect(cells[0]?.[1]).toContain('(Szer. cm) reads “183 bis”, which is not a length.');
       expect(cells[1]?.[1]).toContain('(Szer. cm) reads “183 bis”');
       expect(shown[1]?.cells[0]?.value).toBe(cells[0]?.[1]);
@@ -233,7 +229,7 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
       expect(cells[1]).toEqual(['', '']);
     });
 
-    it('CHECK compares what she ordered', async () => {
+    it('CHECK compares what was ordered', async () => {
       const { cells } = await filledWith(
         [
           ['Rod', 'Drop', 'Style', 'Fab W', 'Widths', 'Yds'],
@@ -249,7 +245,7 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
   });
 
   describe('a sentence of the preview', () => {
-    it('names her columns, and the house rule where she has none', async () => {
+    it('names the table’s columns, and the house rule where it has none', async () => {
       const { shown } = await filledWith(
         [
           ['W', 'R ext', 'Ht', 'Hdg', 'Goods W', 'Full.'],

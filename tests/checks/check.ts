@@ -45,9 +45,9 @@ export function filledIn(formula: string, given: GivenWords): string {
 
 export function outcomeOf(formula: string): Outcome {
   const { name, inputs } = readFormula(formula);
-  const of: CellFunction | undefined = functionNamed(name);
-  if (of === undefined) throw new Error(`${name} is not in the catalogue`);
-  return of.call(inputs);
+  const cellFunction: CellFunction | undefined = functionNamed(name);
+  if (cellFunction === undefined) throw new Error(`${name} is not in the catalogue`);
+  return cellFunction.call(inputs);
 }
 
 /** Everything the check asks, as pairs of what came and what was wanted. */

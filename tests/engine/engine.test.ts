@@ -7,17 +7,17 @@ import { readAddress } from '../../src/book/address';
 const library = nodeLibrary();
 
 /** { A1: 5, B1: '=A1*2' } as cells of one sheet. */
-function cellsOf(of: Readonly<Record<string, CellValue>>): CellAt[] {
-  return Object.entries(of).map(([name, given]) => {
+function cellsOf(cells: Readonly<Record<string, CellValue>>): CellAt[] {
+  return Object.entries(cells).map(([name, given]) => {
     const { row = 0, column = 0 } = readAddress(name) ?? {};
     return typeof given === 'string' && given.startsWith('=')
       ? { row, column, value: null, formula: given }
       : { row, column, value: given };
   });
 }
-async function computed(of: Readonly<Record<string, CellValue>>, names: Record<string, string> = {}) {
+async function computed(cells: Readonly<Record<string, CellValue>>, names: Record<string, string> = {}) {
   const engine = new Engine(library, {
-    sheets: [{ name: 'One', cells: cellsOf(of) }],
+    sheets: [{ name: 'One', cells: cellsOf(cells) }],
     names: Object.entries(names).map(([name, refersTo]) => ({ name, refersTo })),
   });
   const all = await engine.calculate();
@@ -78,7 +78,7 @@ describe('what comes back', () => {
       B1: '=HEM.DROP(96+A2,"pinch",,"kiss")+HEM.RODWIDTH(72)',
     });
     const calls = at('B1')?.calls ?? [];
-    expect(calls.map(({ of }) => of.name)).toEqual(['DROP', 'RODWIDTH']);
+    expect(calls.map(({ cellFunction }) => cellFunction.name)).toEqual(['DROP', 'RODWIDTH']);
     expect(at('B1')?.value).toBe(96.5 + 94);
     const [drop] = calls;
     expect(drop?.outcome).toMatchObject({ findings: [{ code: 'touchesFloor' }] });

@@ -90,9 +90,9 @@ const whole = (): string =>
 describe('past orders in Excel', () => {
   it('are audited; a finding leads to its cell, is marked there, and the marks go without a trace', async () => {
     await opened(ORDERS, () => {
-      // Her own look and her own remark stand at cells that get a mark.
+      // A look and a remark of the user's stand at cells that get a mark.
       pane.sheet.open(3, 3).style = { 'Fill.Color': '#FFFF00' };
-      pane.host.book.comments.push({ id: 'hers', sheet: pane.sheet, row: 4, column: 13, content: 'Asked Ada.', resolved: false }); // prettier-ignore
+      pane.host.book.comments.push({ id: 'own', sheet: pane.sheet, row: 4, column: 13, content: 'Asked Ada.', resolved: false }); // prettier-ignore
     });
     const before = whole();
     await pane.press('Run the audit');
@@ -182,7 +182,7 @@ describe('past orders in Excel', () => {
     expect(said.filter((one) => /Cut length reads 112 in/.test(one)).map((one) => /[A-Z]+\d+/.exec(one)?.[0])).toEqual(['M5', 'M6']); // prettier-ignore
   });
 
-  it('stop where she says so, and leave the workbook as it was', async () => {
+  it('stop where the user says so, and leave the workbook as it was', async () => {
     const many = [...ORDERS.slice(0, 2), ...Array.from({ length: 6_000 }, (_, n) => good(n, '2026-04-09'))];
     await opened(many);
     const before = whole();
@@ -198,7 +198,7 @@ describe('past orders in Excel', () => {
     await pane.says('6000 orders audited: all is well.').waitFor();
   });
 
-  it('teach rules that are set only where she ticks them', async () => {
+  it('teach rules that are set only where the user ticks them', async () => {
     // Cut 2 in longer than the rules say: the bottom allowance is 10, not 8. 6 × (98 + n + 16) in, in yards.
     const longer = Array.from({ length: 8 }, (_, n) => {
       const cut = 114 + n;

@@ -89,7 +89,7 @@ describe('what stands in the way', () => {
     for (const [code, spoil] of [
       ['merged', ({ sheet }: Opened) => void sheet.merged.push({ row: 1, column: 3, rows: 2, columns: 1 })],
       ['hidden', ({ sheet }: Opened) => void sheet.hiddenRows.add(2)],
-      ['filled', ({ sheet }: Opened) => void sheet.cells.set(keyOf(2, 3), { value: 'hers' })],
+      ['filled', ({ sheet }: Opened) => void sheet.cells.set(keyOf(2, 3), { value: 'own' })],
     ] as const) {
       const opened = await openedIn(ROWS);
       spoil(opened);

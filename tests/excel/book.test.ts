@@ -248,11 +248,11 @@ describe('writing', () => {
     expect(host.unknown).toEqual([]);
   });
 
-  it('a note stays off a cell that she has remarked on', async () => {
+  it('a note stays off a cell that has a remark', async () => {
     const opened = await openedIn(ROWS);
     const { host, sheet } = opened;
     host.book.comments.push({
-      id: 'hers',
+      id: 'own',
       sheet,
       row: 1,
       column: 1,
@@ -311,12 +311,12 @@ describe('writing', () => {
     expect([await book.recall('mapping'), host.book.settings.size]).toEqual([undefined, 0]);
   });
 
-  it('marks colour cells and remark on them, leave her own remarks and colours, and go without a trace', async () => {
+  it('marks colour cells and remark on them, leave the user’s remarks and colours, and go without a trace', async () => {
     const opened = await openedIn(ROWS);
     const { book, host, sheet } = opened;
     Object.assign(sheet.open(1, 1), { style: { 'Fill.Color': '#00FF00' } });
     host.book.comments.push({
-      id: 'hers',
+      id: 'own',
       sheet,
       row: 2,
       column: 1,

@@ -20,8 +20,8 @@ const SCHEDULE = [
 async function planned(
   { book }: Opened,
   ...keys: readonly string[]
-): Promise<{ plan: Plan; given: PlanGiven; of: string }> {
-  const { read, of } = await survey(book, WANTED, INCHES, areaAt('Windows', 1, 0));
+): Promise<{ plan: Plan; given: PlanGiven; place: string }> {
+  const { read, place } = await survey(book, WANTED, INCHES, areaAt('Windows', 1, 0));
   const given: PlanGiven = {
     read,
     wanted: WANTED,
@@ -30,7 +30,7 @@ async function planned(
     unit: INCHES,
     rules: '',
   };
-  return { plan: await plan(book, given), given, of };
+  return { plan: await plan(book, given), given, place };
 }
 
 describe('a new job in Excel', () => {
@@ -74,7 +74,7 @@ describe('a new job in Excel', () => {
   });
 });
 
-describe('her own table in Excel', () => {
+describe('the user’s own table in Excel', () => {
   it.each([false, true])(
     'gets its columns with the answers of our functions (made a table: %s)',
     async (made) => {
@@ -84,9 +84,9 @@ describe('her own table in Excel', () => {
         await opened.book.inOneStep('Table', (write) =>
           write({ newTables: [{ name: 'Openings', area: at('A2:H4') }] }),
         );
-      const { plan: of, given, of: name } = await planned(opened, 'yardage');
-      await fill(opened.book, of);
-      const last = of.columns.at(-1);
+      const { plan, given, place: name } = await planned(opened, 'yardage');
+      await fill(opened.book, plan);
+      const last = plan.columns.at(-1);
       const [block] = await opened.book.read([areaAt('Windows', 1, last?.column ?? 0, 3)]);
       const yardage = functionNamed('YARDAGE');
       const outcome = yardage?.call([94, 96, 'pinch', 54]);
@@ -97,7 +97,7 @@ describe('her own table in Excel', () => {
       expect(block?.values[2]?.[0]).toBeTypeOf('number');
       expect(opened.host.unknown).toEqual([]);
 
-      await rememberFill(opened.book, name, given.read, of);
+      await rememberFill(opened.book, name, given.read, plan);
       expect((await mappings(opened.book)).length).toBe(1);
     },
   );
@@ -124,10 +124,10 @@ describe('her own table in Excel', () => {
         const [title, headings] = SCHEDULE;
         const opened = await openedIn([title, [...headings, ...further], ...lines]);
         opened.trips();
-        const { plan: of } = await planned(opened, ...keys);
-        await fill(opened.book, of);
-        expect(of.runs).toEqual([[2, rows]]);
-        for (const column of of.columns)
+        const { plan } = await planned(opened, ...keys);
+        await fill(opened.book, plan);
+        expect(plan.runs).toEqual([[2, rows]]);
+        for (const column of plan.columns)
           expect(opened.sheet.cell(rows + 1, column.column)?.formula).toMatch(/HEM\./);
         counts.push(opened.trips());
         largest.push(Math.max(...opened.host.trips));

@@ -18,8 +18,8 @@ beforeAll(async () => {
 const INVOCATION = { functionName: 'X', address: 'Sheet1!A1' };
 
 /** As Excel hands inputs over: all of them, null for those left out, a range as rows, the repeated ones gathered. */
-function received(of: CellFunction, inputs: readonly CellIn[]): unknown[] {
-  const given = of.parameters.map(({ kind, repeats }, at) => {
+function received(cellFunction: CellFunction, inputs: readonly CellIn[]): unknown[] {
+  const given = cellFunction.parameters.map(({ kind, repeats }, at) => {
     const asRange = (input: CellIn): CellIn =>
       kind.shape === 'range' && input !== null && !Array.isArray(input) ? [[input]] : input;
     return repeats ? inputs.slice(at).map(asRange) : asRange(inputs[at] ?? null);
@@ -31,9 +31,9 @@ function received(of: CellFunction, inputs: readonly CellIn[]): unknown[] {
 const plain = (value: unknown): unknown => (typeof value === 'object' ? structuredClone(value) : value);
 
 function run(id: string, ...given: unknown[]): unknown {
-  const of = functions.get(id);
-  if (of === undefined) throw new Error(`${id} is not associated`);
-  return plain(of(...given));
+  const associated = functions.get(id);
+  if (associated === undefined) throw new Error(`${id} is not associated`);
+  return plain(associated(...given));
 }
 
 function errorOf(id: string, ...given: unknown[]): CellError {
@@ -72,13 +72,16 @@ describe('the built functions bundle', () => {
     expect(bundle.text.length).toBeLessThan(400_000);
   });
 
-  describe.each(CATALOGUE.map((of) => [of.name, of] as const))('%s', (_, one) => {
-    for (const { formula, gives } of one.examples) {
-      it(formula, () => {
-        expect(run(one.name, ...received(one, readFormula(formula).inputs))).toEqual(gives);
-      });
-    }
-  });
+  describe.each(CATALOGUE.map((cellFunction) => [cellFunction.name, cellFunction] as const))(
+    '%s',
+    (_, one) => {
+      for (const { formula, gives } of one.examples) {
+        it(formula, () => {
+          expect(run(one.name, ...received(one, readFormula(formula).inputs))).toEqual(gives);
+        });
+      }
+    },
+  );
 });
 
 describe('what Excel is given', () => {

@@ -25,9 +25,9 @@ export function reopened({ host }: Opened): Promise<ExcelBook> {
 
 export async function openedIn(
   rows: readonly (readonly CellValue[])[] = [],
-  of: { version?: string; patience?: number; sheets?: readonly string[] } = {},
+  given: { version?: string; patience?: number; sheets?: readonly string[] } = {},
 ): Promise<Opened> {
-  const host = new ExcelHost(new Workbook(...(of.sheets ?? ['Windows'])));
+  const host = new ExcelHost(new Workbook(...(given.sheets ?? ['Windows'])));
   const sheet = host.book.active;
   rows.forEach((row, at) => {
     row.forEach((value, column) => {
@@ -36,10 +36,10 @@ export async function openedIn(
       Object.assign(sheet.open(at, column), formula === undefined ? { value } : { value: 0, formula });
     });
   });
-  const client = connect(host, of.version ?? '1.20');
+  const client = connect(host, given.version ?? '1.20');
   const book = await ExcelBook.open(
     { Excel: client.Excel, requirements: client.Office.context.requirements },
-    of.patience,
+    given.patience,
   );
   let looked = host.trips.length;
   return {

@@ -7,7 +7,7 @@ import { OUTSIDE, refusedOutside } from '../trial/page';
 import { picture, pictureInFull } from './opened';
 import { built, holdFormulas, launched, paneIn, seriousFaults, workbookOf, type PanePage } from './pane-page';
 
-/* Her own sheet: two title rows, the first merged over its whole width, then the headings. */
+/* The user's own sheet: two title rows, the first merged over its whole width, then the headings. */
 const SCHEDULE = [
   ['Marsh Lane Inn', null, null, null, null, null, null, null],
   ['Windows as measured in May', null, null, null, null, null, null, null],
@@ -98,7 +98,7 @@ describe('a job from the pane in Excel', () => {
   });
 });
 
-describe('her own workbook in Excel', () => {
+describe('the user’s own workbook in Excel', () => {
   it('is read below title rows and merged cells, previewed, filled, and remembered', async () => {
     await previewed();
     await pane.says('headings in row 3, columns A to H, 3 rows of windows').waitFor();
@@ -127,7 +127,7 @@ describe('her own workbook in Excel', () => {
     await pane.says('No column is taken for heading').waitFor();
   });
 
-  it('overwrites a filled column only where she allows it, and never one that is worked with', async () => {
+  it('overwrites a filled column only where the user allows it, and never one that is worked with', async () => {
     await previewed();
     const place = pane.frame.getByRole('textbox', { name: /^rod width/ });
     await place.fill('A');
@@ -148,7 +148,7 @@ describe('her own workbook in Excel', () => {
     expect(pane.cell('P4')).toMatch(/HEM\.RODWIDTH/);
   });
 
-  it('is as it was when she stops in the middle', async () => {
+  it('is as it was when the user stops it in the middle', async () => {
     await previewed();
     const before = picture(pane);
     const { held, release } = holdFormulas(pane.host);
@@ -160,7 +160,7 @@ describe('her own workbook in Excel', () => {
     expect(picture(pane)).toBe(before);
   });
 
-  it('is as it was when she turns away in the middle', async () => {
+  it('is as it was when the user turns to another tab in the middle', async () => {
     await previewed();
     const before = picture(pane);
     const { held, release } = holdFormulas(pane.host);
@@ -238,7 +238,7 @@ describe('a pane that was closed in the middle of writing, in Excel', () => {
     expect(await pane.says('did not come to its end').count()).toBe(0);
   });
 
-  it('fills her table in one request: there is no middle in which it could be closed', async () => {
+  it('fills the user’s table in one request: there is no middle in which it could be closed', async () => {
     await previewed();
     await closedInTheMiddle(() => pane.press('Add 5 columns'), true);
     expect(pane.cell('M6')).toMatch(/HEM\.YARDAGE/);

@@ -42,7 +42,7 @@ const LONG: Changes = {
 describe('a pane that dies in the middle of writing', () => {
   it('leaves a long fill half done; the next one puts back every cell, its look and its setting', async () => {
     const opened = await openedIn(ROWS);
-    Object.assign(opened.sheet.open(3, 3), { value: 'hers', style: { 'Fill.Color': '#00FF00' } });
+    Object.assign(opened.sheet.open(3, 3), { value: 'own', style: { 'Fill.Color': '#00FF00' } });
     Object.assign(opened.sheet.open(4, 3), { value: 0, formula: '=LEN(A2)' });
     const before = pictureInFull(opened);
     const mayOverwrite = [at(`D2:D${MANY + 1}`)];

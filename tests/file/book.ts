@@ -61,15 +61,15 @@ const KIND = 'application/vnd.openxmlformats-officedocument.spreadsheetml';
 /** The smallest workbook: one sheet, with these rows in it. */
 export function smallBook(
   rows: string,
-  of: { names?: string; settings?: string; parts?: Readonly<Record<string, string>> } = {},
+  given: { names?: string; settings?: string; parts?: Readonly<Record<string, string>> } = {},
 ): Uint8Array {
   const parts: Record<string, string> = {
     '[Content_Types].xml': `<Types xmlns="${TYPES}"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/><Default Extension="xml" ContentType="application/xml"/><Override PartName="/xl/workbook.xml" ContentType="${KIND}.sheet.main+xml"/><Override PartName="/xl/worksheets/sheet1.xml" ContentType="${KIND}.worksheet+xml"/></Types>`,
     '_rels/.rels': `<Relationships xmlns="${PACKAGE}"><Relationship Id="rId1" Type="${OFFICE}/officeDocument" Target="xl/workbook.xml"/></Relationships>`,
-    'xl/workbook.xml': `<workbook xmlns="${SHEET}" xmlns:r="${OFFICE}">${of.settings ?? ''}<sheets><sheet name="One" sheetId="1" r:id="rId1"/></sheets>${of.names ?? ''}</workbook>`,
+    'xl/workbook.xml': `<workbook xmlns="${SHEET}" xmlns:r="${OFFICE}">${given.settings ?? ''}<sheets><sheet name="One" sheetId="1" r:id="rId1"/></sheets>${given.names ?? ''}</workbook>`,
     'xl/_rels/workbook.xml.rels': `<Relationships xmlns="${PACKAGE}"><Relationship Id="rId1" Type="${OFFICE}/worksheet" Target="worksheets/sheet1.xml"/></Relationships>`,
     'xl/worksheets/sheet1.xml': `<worksheet xmlns="${SHEET}"><sheetData>${rows}</sheetData></worksheet>`,
-    ...of.parts,
+    ...given.parts,
   };
   return zipSync(Object.fromEntries(Object.entries(parts).map(([name, text]) => [name, strToU8(text)])));
 }

@@ -140,12 +140,12 @@ async function bookOf(
   rows: readonly unknown[][] = WINDOWS,
 ) {
   const book = new Workbook();
-  for (const [name, of] of [
+  for (const [name, cells] of [
     ['Openings', rows],
     ['Rolls in store', ROLLS],
     ['House', rules.map((one) => [...one])],
   ] as const)
-    for (const row of of.length === 0 ? [] : [book.addWorksheet(name)]) row.addRows(of as never);
+    for (const row of cells.length === 0 ? [] : [book.addWorksheet(name)]) row.addRows(cells as never);
   if (rules.length > 0) book.definedNames.add(`House!$A$1:$B$${rules.length}`, 'HouseRules');
   const path = join(scratch(), 'floor.xlsx');
   writeFileSync(path, new Uint8Array(await book.xlsx.writeBuffer()));

@@ -64,7 +64,7 @@ function cellsOf(outcome: Outcome): readonly unknown[] {
 }
 
 /** The sentence names the input: as Excel shows it, in words, or a house rule by its name. */
-function names(sentence: string, of: CellFunction, parameter: Parameter): boolean {
+function names(sentence: string, cellFunction: CellFunction, parameter: Parameter): boolean {
   const words = parameter.name.replace(/_/g, ' ');
   // What WORKING passes on is named by the function it is passed to.
   if (parameter.repeats) return true;
@@ -72,7 +72,7 @@ function names(sentence: string, of: CellFunction, parameter: Parameter): boolea
     sentence.includes(parameter.name) ||
     sentence.toLowerCase().includes(words) ||
     (parameter.name === 'rules' && sentence.includes('house rule')) ||
-    sentence.includes(`given to ${of.name}`)
+    sentence.includes(`given to ${cellFunction.name}`)
   );
 }
 
@@ -83,8 +83,8 @@ const sound = (cell: unknown): boolean =>
       (typeof cell === 'string' && !/\bNaN\b|undefined|\bnull\b|\[object|Infinity/.test(cell));
 
 /** Every example's inputs with one of them replaced: the sweep stands on sound neighbours. */
-function* swept(of: CellFunction, at: number, bad: CellIn): Generator<readonly CellIn[]> {
-  for (const { formula } of of.examples) {
+function* swept(cellFunction: CellFunction, at: number, bad: CellIn): Generator<readonly CellIn[]> {
+  for (const { formula } of cellFunction.examples) {
     const inputs = [...readFormula(formula).inputs];
     while (inputs.length < at) inputs.push(null);
     inputs[at] = bad;
@@ -98,23 +98,25 @@ const placed = (range: readonly (readonly CellIn[])[], bad: CellIn): CellIn[][][
     row.map((_, j) => range.map((other, k) => other.map((cell, l) => (k === i && l === j ? bad : cell)))),
   );
 
-const PARAMETERS = CATALOGUE.flatMap((of) =>
-  of.parameters.map((parameter, at) => [`${of.name} ${parameter.name}`, of, parameter, at] as const),
+const PARAMETERS = CATALOGUE.flatMap((cellFunction) =>
+  cellFunction.parameters.map(
+    (parameter, at) => [`${cellFunction.name} ${parameter.name}`, cellFunction, parameter, at] as const,
+  ),
 );
 
-describe.each(PARAMETERS)('%s', (_, of, parameter, at) => {
+describe.each(PARAMETERS)('%s', (_, cellFunction, parameter, at) => {
   it('gives a sound value or one sentence that names it, whatever it reads', () => {
     for (const [what, bad] of BAD) {
-      for (const inputs of swept(of, at, bad)) {
+      for (const inputs of swept(cellFunction, at, bad)) {
         const started = performance.now();
-        const outcome = of.call(inputs);
+        const outcome = cellFunction.call(inputs);
         expect(performance.now() - started, `${what} takes too long`).toBeLessThan(3000);
         if ('error' in outcome) {
           const { sentence } = outcome.finding;
           expect(sentence, what).toMatch(/^\S.*[.?!]$/);
           // #N/A says that sound inputs have no answer, which may be about more than one of them.
           if (outcome.error === '#VALUE!')
-            expect(names(sentence, of, parameter), `${what}: ${sentence}`).toBe(true);
+            expect(names(sentence, cellFunction, parameter), `${what}: ${sentence}`).toBe(true);
           expect(sentence.length, `${what}: ${sentence}`).toBeLessThan(500);
         } else {
           expect(
@@ -128,12 +130,12 @@ describe.each(PARAMETERS)('%s', (_, of, parameter, at) => {
 
   it('never lets an error cell pass for a value', () => {
     for (const [what, bad] of ERRORS) {
-      for (const inputs of swept(of, at, bad)) {
-        const outcome = of.call(inputs);
+      for (const inputs of swept(cellFunction, at, bad)) {
+        const outcome = cellFunction.call(inputs);
         expect('error' in outcome, `${what} was passed over`).toBe(true);
         if (!('error' in outcome)) continue;
         expect(outcome.finding.sentence, what).toContain(what);
-        expect(names(outcome.finding.sentence, of, parameter), outcome.finding.sentence).toBe(true);
+        expect(names(outcome.finding.sentence, cellFunction, parameter), outcome.finding.sentence).toBe(true);
       }
     }
   });
@@ -142,12 +144,12 @@ describe.each(PARAMETERS)('%s', (_, of, parameter, at) => {
   if (parameter.kind.shape === 'range' && !parameter.repeats && parameter.name !== 'headers')
     it('shows an error that stands inside its range', () => {
       for (const [what, bad] of ERRORS) {
-        for (const { formula } of of.examples) {
+        for (const { formula } of cellFunction.examples) {
           const { inputs } = readFormula(formula);
           const range = inputs[at];
           if (!Array.isArray(range)) continue;
           const said = placed(range as CellIn[][], bad).map((rows) => {
-            const outcome = of.call(inputs.map((input, i) => (i === at ? rows : input)));
+            const outcome = cellFunction.call(inputs.map((input, i) => (i === at ? rows : input)));
             return 'error' in outcome ? outcome.finding.sentence : JSON.stringify(outcome);
           });
           expect(said.join('\n')).toContain(what);
@@ -157,11 +159,11 @@ describe.each(PARAMETERS)('%s', (_, of, parameter, at) => {
 
   if (parameter.kind.shape === 'cell' && !parameter.repeats)
     it('refuses a range', () => {
-      for (const inputs of swept(of, at, [
+      for (const inputs of swept(cellFunction, at, [
         [1, 2],
         [3, 4],
       ])) {
-        const outcome = of.call(inputs);
+        const outcome = cellFunction.call(inputs);
         expect('error' in outcome && outcome.finding.sentence).toContain('2 rows × 2 columns');
       }
     });
@@ -169,8 +171,8 @@ describe.each(PARAMETERS)('%s', (_, of, parameter, at) => {
   if (!parameter.optional)
     it('is asked for where it is blank', () => {
       for (const blank of [undefined, null, '', '  ']) {
-        for (const inputs of swept(of, at, blank)) {
-          const outcome = of.call(inputs);
+        for (const inputs of swept(cellFunction, at, blank)) {
+          const outcome = cellFunction.call(inputs);
           expect('error' in outcome && outcome.finding.sentence).toContain(parameter.name);
         }
       }
@@ -178,19 +180,19 @@ describe.each(PARAMETERS)('%s', (_, of, parameter, at) => {
 });
 
 describe('every function', () => {
-  it.each(CATALOGUE.filter((of) => of.parameters[0]?.optional === false))(
+  it.each(CATALOGUE.filter((cellFunction) => cellFunction.parameters[0]?.optional === false))(
     '$name asks for its first input when none is given',
-    (of) => {
-      const outcome = of.call([]);
+    (cellFunction) => {
+      const outcome = cellFunction.call([]);
       expect('error' in outcome && outcome.finding.code).toMatch(/^(missing|zeroMissing)$/);
     },
   );
 
-  it.each(CATALOGUE.filter((of) => !of.parameters.some(({ repeats }) => repeats)))(
+  it.each(CATALOGUE.filter((cellFunction) => !cellFunction.parameters.some(({ repeats }) => repeats)))(
     '$name says how many inputs it takes when given more',
-    (of) => {
-      const many = Array.from({ length: of.parameters.length + 1 }, () => 1);
-      const outcome = of.call(many);
+    (cellFunction) => {
+      const many = Array.from({ length: cellFunction.parameters.length + 1 }, () => 1);
+      const outcome = cellFunction.call(many);
       expect('error' in outcome && outcome.finding.code).toBe('tooManyInputs');
     },
   );

@@ -2,20 +2,23 @@ import { describe, expect, it } from 'vitest';
 import { CATALOGUE, functionNamed } from '../../functions';
 import { readFormula } from './formula';
 
-describe.each(CATALOGUE.map((of) => [of.name, of] as const))('%s', (_, of) => {
-  for (const { formula, gives } of of.examples) {
-    it(formula, () => {
-      const { name, inputs } = readFormula(formula);
-      expect(functionNamed(name)).toBe(of);
-      const outcome = of.call(inputs);
-      expect('error' in outcome ? outcome.finding.sentence : outcome.cells).toEqual(gives);
-    });
-  }
+describe.each(CATALOGUE.map((cellFunction) => [cellFunction.name, cellFunction] as const))(
+  '%s',
+  (_, cellFunction) => {
+    for (const { formula, gives } of cellFunction.examples) {
+      it(formula, () => {
+        const { name, inputs } = readFormula(formula);
+        expect(functionNamed(name)).toBe(cellFunction);
+        const outcome = cellFunction.call(inputs);
+        expect('error' in outcome ? outcome.finding.sentence : outcome.cells).toEqual(gives);
+      });
+    }
 
-  it('says why in every example', () => {
-    for (const { because } of of.examples) expect(because).toMatch(/\S[^\n]{8,}/);
-  });
-});
+    it('says why in every example', () => {
+      for (const { because } of cellFunction.examples) expect(because).toMatch(/\S[^\n]{8,}/);
+    });
+  },
+);
 
 describe('a formula of an example', () => {
   it('is read with its quotes, arrays and gaps', () => {

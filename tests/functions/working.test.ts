@@ -17,33 +17,38 @@ const shows = (line: string, figure: string): boolean =>
   new RegExp(`(?<![\\d.])${figure.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}(?!\\.?\\d)`).test(line);
 
 describe('the working of an example', () => {
-  const examples = CATALOGUE.flatMap((of) => of.examples.map(({ formula }) => [formula, of] as const));
+  const examples = CATALOGUE.flatMap((cellFunction) =>
+    cellFunction.examples.map(({ formula }) => [formula, cellFunction] as const),
+  );
 
-  it.each(examples.filter(([, of]) => !WITHOUT.includes(of.name)))('%s ends in its answer', (formula, of) => {
-    const outcome = of.call(readFormula(formula).inputs);
-    if ('error' in outcome) return;
-    const { cells, steps, unit } = outcome;
-    const following = FOLLOWING[of.name] ?? [];
-    const own = steps.filter(({ what }) => !following.includes(what));
-    const last = own.at(-1);
-    if (last === undefined) return expect.fail('no step is given');
-    const written = writeStep(last, unit);
-    if (!Array.isArray(cells)) {
-      const answer = typeof cells === 'number' ? String(Number(cells.toFixed(4))) : String(cells);
-      const shown = String(cellFigure(last.result, unit));
-      // As its result, or, where the last line proves the answer, within the line.
-      expect(shows(`${shown} · ${written}`, answer), `${written} shows ${answer}`).toBe(true);
-      return;
-    }
-    // Of a table, the last step shows one of its figures; PLEATS ends with what lies behind them.
-    if (of.name === 'PLEATS') return expect(steps.length).toBeGreaterThan(2);
-    const figures = (cells as readonly (readonly unknown[])[])
-      .flat()
-      .filter((cell): cell is number => typeof cell === 'number')
-      .map((figure) => String(Number(figure.toFixed(4))));
-    expect(
-      figures.some((figure) => shows(written, figure)),
-      written,
-    ).toBe(true);
-  });
+  it.each(examples.filter(([, cellFunction]) => !WITHOUT.includes(cellFunction.name)))(
+    '%s ends in its answer',
+    (formula, cellFunction) => {
+      const outcome = cellFunction.call(readFormula(formula).inputs);
+      if ('error' in outcome) return;
+      const { cells, steps, unit } = outcome;
+      const following = FOLLOWING[cellFunction.name] ?? [];
+      const own = steps.filter(({ what }) => !following.includes(what));
+      const last = own.at(-1);
+      if (last === undefined) return expect.fail('no step is given');
+      const written = writeStep(last, unit);
+      if (!Array.isArray(cells)) {
+        const answer = typeof cells === 'number' ? String(Number(cells.toFixed(4))) : String(cells);
+        const shown = String(cellFigure(last.result, unit));
+        // As its result, or, where the last line proves the answer, within the line.
+        expect(shows(`${shown} · ${written}`, answer), `${written} shows ${answer}`).toBe(true);
+        return;
+      }
+      // Of a table, the last step shows one of its figures; PLEATS ends with what lies behind them.
+      if (cellFunction.name === 'PLEATS') return expect(steps.length).toBeGreaterThan(2);
+      const figures = (cells as readonly (readonly unknown[])[])
+        .flat()
+        .filter((cell): cell is number => typeof cell === 'number')
+        .map((figure) => String(Number(figure.toFixed(4))));
+      expect(
+        figures.some((figure) => shows(written, figure)),
+        written,
+      ).toBe(true);
+    },
+  );
 });

@@ -37,7 +37,10 @@ const asTheySayIt = ({ allowErrorForDataTypeAny, ...ours }: Metadata): unknown =
     ...ours,
     functions: ours.functions.map((one) => ({
       ...one,
-      parameters: one.parameters.map((of) => ({ ...of, name: nameInSource(of.name) })),
+      parameters: one.parameters.map((parameterMetadata) => ({
+        ...parameterMetadata,
+        name: nameInSource(parameterMetadata.name),
+      })),
     })),
     enums: ours.enums.map((one) => ({
       ...one,

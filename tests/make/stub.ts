@@ -12,19 +12,19 @@ function typeOf({ kind, repeats }: Parameter, ids: ReadonlyMap<List, string>): s
   return one + (kind.shape === 'range' ? '[][]' : '') + (repeats ? '[]' : '');
 }
 
-function declared(of: CellFunction, ids: ReadonlyMap<List, string>): string {
-  const words = of.parameters.map(({ name, says }) => ` * @param ${nameInSource(name)} ${says}`);
-  const parameters = of.parameters.map(
+function declared(cellFunction: CellFunction, ids: ReadonlyMap<List, string>): string {
+  const words = cellFunction.parameters.map(({ name, says }) => ` * @param ${nameInSource(name)} ${says}`);
+  const parameters = cellFunction.parameters.map(
     (one) => `${nameInSource(one.name)}${one.optional ? '?' : ''}: ${typeOf(one, ids)}`,
   );
   return [
     '/**',
-    ` * ${of.says}`,
-    ` * @customfunction ${of.name}`,
-    ` * @helpurl ${HELP_PAGE}#${of.name}`,
+    ` * ${cellFunction.says}`,
+    ` * @customfunction ${cellFunction.name}`,
+    ` * @helpurl ${HELP_PAGE}#${cellFunction.name}`,
     ...words,
     ' */',
-    `export function ${of.name}(${parameters.join(', ')}): any${of.gives.shape === 'spill' ? '[][]' : ''} {`,
+    `export function ${cellFunction.name}(${parameters.join(', ')}): any${cellFunction.gives.shape === 'spill' ? '[][]' : ''} {`,
     '}',
   ].join('\n');
 }
@@ -41,6 +41,6 @@ export function stubOf(catalogue: readonly CellFunction[]): string {
   const ids = enumIds(catalogue);
   return [
     ...[...ids].map(([list, id]) => listed(list, id)),
-    ...catalogue.map((of) => declared(of, ids)),
+    ...catalogue.map((cellFunction) => declared(cellFunction, ids)),
   ].join('\n\n');
 }

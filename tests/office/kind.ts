@@ -30,22 +30,22 @@ export interface Thing {
 
 type Declared<S> = Partial<Omit<Kind<S>, 'name'>>;
 
-export const kind = <S>(name: string, of: Declared<S>): Kind<S> => ({
+export const kind = <S>(name: string, declared: Declared<S>): Kind<S> => ({
   name,
   scalars: {},
   parts: {},
   methods: {},
-  ...of,
+  ...declared,
 });
 
-export const thing = <S>(of: Kind<S>, self: S): Thing => ({ kind: of as unknown as Kind<unknown>, self });
+export const thing = <S>(kind: Kind<S>, self: S): Thing => ({ kind: kind as unknown as Kind<unknown>, self });
 
 export const isThing = (value: unknown): value is Thing =>
   typeof value === 'object' && value !== null && 'kind' in value && 'self' in value;
 
 /** The model behind an argument that the client sent as one of its own objects. */
-export function selfOf<S>(value: unknown, of: Kind<S>): S {
-  if (!isThing(value) || value.kind.name !== of.name) throw invalidArgument(`A ${of.name} was expected.`);
+export function selfOf<S>(value: unknown, kind: Kind<S>): S {
+  if (!isThing(value) || value.kind.name !== kind.name) throw invalidArgument(`A ${kind.name} was expected.`);
   return value.self as S;
 }
 
@@ -124,7 +124,7 @@ export function found<T>(value: T | undefined | null): T {
 export function collection<S, M>(
   name: string,
   member: () => Kind<M>,
-  of: {
+  given: {
     items(self: S, world: World): readonly M[];
     named(one: M): readonly unknown[];
     /** Whether a member may be asked for by its place. */
@@ -134,30 +134,34 @@ export function collection<S, M>(
     methods?: Kind<S>['methods'];
   },
 ): Kind<S> {
-  const items = (self: S, world: World): Thing[] => of.items(self, world).map((one) => thing(member(), one));
+  const items = (self: S, world: World): Thing[] =>
+    given.items(self, world).map((one) => thing(member(), one));
   const find = (self: S, key: unknown, world: World): Thing | undefined => {
     const wanted = typeof key === 'string' ? key.toLowerCase() : key;
-    const one = of
+    const one = given
       .items(self, world)
       .find((each) =>
-        of.named(each).some((known) => (typeof known === 'string' ? known.toLowerCase() : known) === wanted),
+        given
+          .named(each)
+          .some((known) => (typeof known === 'string' ? known.toLowerCase() : known) === wanted),
       );
     return one === undefined ? undefined : thing(member(), one);
   };
   return kind<S>(name, {
-    scalars: of.counts === true ? { Count: { get: (self, world) => of.items(self, world).length } } : {},
+    scalars:
+      given.counts === true ? { Count: { get: (self, world) => given.items(self, world).length } } : {},
     items,
     find,
     methods: {
-      GetCount: (self, _, world) => of.items(self, world).length,
+      GetCount: (self, _, world) => given.items(self, world).length,
       GetItem: (self, [key], world) => found(find(self, key, world)),
-      ...(of.places === true
+      ...(given.places === true
         ? {
             GetItemAt: (self: S, [place]: readonly unknown[], world: World) =>
               found(items(self, world)[Number(place)]),
           }
         : {}),
-      ...of.methods,
+      ...given.methods,
     },
   });
 }

@@ -49,7 +49,7 @@ describe.skipIf(theirs === undefined)('LibreOffice, from native formulas', () =>
   );
 
   it('is asked about windows of every kind', () => {
-    const kinds = (of: (row: Row) => unknown): number => new Set(WINDOWS.map(of)).size;
+    const kinds = (kindOf: (row: Row) => unknown): number => new Set(WINDOWS.map(kindOf)).size;
     expect(kinds(({ heading, draw }) => `${heading} ${draw}`)).toBe(12);
     expect(kinds(({ match, repeat }) => `${match} ${repeat > 0}`)).toBe(4);
     expect(kinds(({ finish, end }) => `${finish} ${end}`)).toBe(8);

@@ -48,7 +48,7 @@ describe.runIf(existsSync(CHROMIUM))('the pane on a workbook in memory', () => {
     return page;
   }
 
-  it('fills hidden rows only once she says so', async () => {
+  it('fills hidden rows only once the user says so', async () => {
     const page = await previewed();
     const add = page.getByRole('button', { name: /^Add \d/ });
     expect(await add.isDisabled()).toBe(true);

@@ -4,9 +4,9 @@ import type { Outcome } from '../../functions/declare';
 import type { CellIn, CellOut } from '../../src/core/cell/fields';
 
 export function ask(name: string, ...inputs: readonly CellIn[]): Outcome {
-  const of = functionNamed(name);
-  if (of === undefined) throw new Error(`${name} is not in the catalogue`);
-  return of.call(inputs);
+  const cellFunction = functionNamed(name);
+  if (cellFunction === undefined) throw new Error(`${name} is not in the catalogue`);
+  return cellFunction.call(inputs);
 }
 
 /** The figure, or undefined where the function refuses. */
@@ -35,5 +35,5 @@ export function rows(
 const NANOMETRES = { in: 25_400_000, cm: 10_000_000, yd: 914_400_000, m: 1_000_000_000 };
 
 /** A figure of a cell as whole nanometres. */
-export const nanometres = (of: number, unit: keyof typeof NANOMETRES): number =>
-  Math.round(of * NANOMETRES[unit]);
+export const nanometres = (figure: number, unit: keyof typeof NANOMETRES): number =>
+  Math.round(figure * NANOMETRES[unit]);

@@ -19,13 +19,13 @@ const window = fc.record({
 type Window = typeof window extends fc.Arbitrary<infer T> ? T : never;
 
 /** What a window takes, by every function that says so. */
-function needs(of: Window): Record<string, number | undefined> {
-  const rules = rangeOf(of.house);
-  const { rod, drop, heading, fabric, draw, fullness, quantity } = of;
+function needs(window: Window): Record<string, number | undefined> {
+  const rules = rangeOf(window.house);
+  const { rod, drop, heading, fabric, draw, fullness, quantity } = window;
   return {
-    widths: figure('WIDTHS', rod, heading, fabric, draw, fullness, of.across, rules),
+    widths: figure('WIDTHS', rod, heading, fabric, draw, fullness, window.across, rules),
     panels: figure('PANELS', rod, heading, fabric, 2, draw, fullness, rules),
-    'cut length': figure('CUTLENGTH', drop, heading, of.up, 'face', rules),
+    'cut length': figure('CUTLENGTH', drop, heading, window.up, 'face', rules),
     'lining cut': figure('CUTLENGTH', drop, heading, undefined, 'lining', rules),
     yardage: figure(
       'YARDAGE',
@@ -33,12 +33,12 @@ function needs(of: Window): Record<string, number | undefined> {
       drop,
       heading,
       fabric,
-      of.up,
+      window.up,
       quantity,
       draw,
       fullness,
-      of.match,
-      of.across,
+      window.match,
+      window.across,
       rules,
     ),
     lining: figure('LINING', rod, drop, heading, fabric, quantity, draw, fullness, 'lining', rules),
@@ -52,8 +52,8 @@ function needs(of: Window): Record<string, number | undefined> {
       quantity,
       draw,
       fullness,
-      of.up,
-      of.across,
+      window.up,
+      window.across,
       rules,
     ),
     weight: figure('CLOTHWEIGHT', rod, drop, heading, fabric, 12, draw, fullness, rules),
@@ -73,8 +73,11 @@ function expectNoLess(less: Window, more: Window): void {
 describe('more never needs less', () => {
   it('a wider rod', () => {
     fc.assert(
-      fc.property(window, rod, (of, other) => {
-        expectNoLess({ ...of, rod: Math.min(of.rod, other) }, { ...of, rod: Math.max(of.rod, other) });
+      fc.property(window, rod, (window, other) => {
+        expectNoLess(
+          { ...window, rod: Math.min(window.rod, other) },
+          { ...window, rod: Math.max(window.rod, other) },
+        );
       }),
       { numRuns: 800 },
     );
@@ -82,10 +85,10 @@ describe('more never needs less', () => {
 
   it('more fullness', () => {
     fc.assert(
-      fc.property(window, fullness, (of, other) => {
+      fc.property(window, fullness, (window, other) => {
         expectNoLess(
-          { ...of, fullness: Math.min(of.fullness, other) },
-          { ...of, fullness: Math.max(of.fullness, other) },
+          { ...window, fullness: Math.min(window.fullness, other) },
+          { ...window, fullness: Math.max(window.fullness, other) },
         );
       }),
       { numRuns: 800 },
@@ -94,8 +97,11 @@ describe('more never needs less', () => {
 
   it('a longer drop', () => {
     fc.assert(
-      fc.property(window, drop, (of, other) => {
-        expectNoLess({ ...of, drop: Math.min(of.drop, other) }, { ...of, drop: Math.max(of.drop, other) });
+      fc.property(window, drop, (window, other) => {
+        expectNoLess(
+          { ...window, drop: Math.min(window.drop, other) },
+          { ...window, drop: Math.max(window.drop, other) },
+        );
       }),
       { numRuns: 800 },
     );
@@ -103,8 +109,8 @@ describe('more never needs less', () => {
 
   it('more windows', () => {
     fc.assert(
-      fc.property(window, fc.integer({ min: 1, max: 60 }), (of, windows) => {
-        expectNoLess({ ...of, quantity: windows }, { ...of, quantity: windows + 1 });
+      fc.property(window, fc.integer({ min: 1, max: 60 }), (window, windows) => {
+        expectNoLess({ ...window, quantity: windows }, { ...window, quantity: windows + 1 });
       }),
       { numRuns: 1000 },
     );
@@ -112,9 +118,9 @@ describe('more never needs less', () => {
 
   it('a repeat, against plain cloth cut the same way', () => {
     fc.assert(
-      fc.property(window, (of) => {
-        const plain = needs({ ...of, up: undefined, across: undefined });
-        const patterned = needs(of);
+      fc.property(window, (window) => {
+        const plain = needs({ ...window, up: undefined, across: undefined });
+        const patterned = needs(window);
         for (const what of ['widths', 'cut length', 'yardage', 'railroaded']) {
           const [was, now] = [plain[what], patterned[what]];
           if (was !== undefined && now !== undefined) expect(now, what).toBeGreaterThanOrEqual(was);
@@ -128,21 +134,29 @@ describe('more never needs less', () => {
 describe('the delivered fullness', () => {
   it('is never less than was asked, save where the widths are rounded to the nearest', () => {
     fc.assert(
-      fc.property(window, (of) => {
-        const rules = rangeOf(of.house);
+      fc.property(window, (window) => {
+        const rules = rangeOf(window.house);
         const widths = figure(
           'WIDTHS',
-          of.rod,
-          of.heading,
-          of.fabric,
-          of.draw,
-          of.fullness,
+          window.rod,
+          window.heading,
+          window.fabric,
+          window.draw,
+          window.fullness,
           undefined,
           rules,
         );
-        const delivered = figure('FULLNESS', of.rod, widths, of.heading, of.fabric, of.draw, rules);
-        if (widths === undefined || of.house['widths rounding'] === 'nearest') return;
-        expect(delivered).toBeGreaterThanOrEqual(of.fullness - 1e-12);
+        const delivered = figure(
+          'FULLNESS',
+          window.rod,
+          widths,
+          window.heading,
+          window.fabric,
+          window.draw,
+          rules,
+        );
+        if (widths === undefined || window.house['widths rounding'] === 'nearest') return;
+        expect(delivered).toBeGreaterThanOrEqual(window.fullness - 1e-12);
       }),
       { numRuns: 2000 },
     );

@@ -28,8 +28,8 @@ describe('SAVEWIDTH', () => {
           const widths = figure('WIDTHS', rod, heading, fabric, draw, fullness, undefined, rules);
           if (narrower === undefined || widths === undefined) return;
           saved++;
-          const at = (of: number): number | undefined =>
-            figure('WIDTHS', of, heading, fabric, draw, fullness, undefined, rules);
+          const at = (index: number): number | undefined =>
+            figure('WIDTHS', index, heading, fabric, draw, fullness, undefined, rules);
           expect(narrower).toBeGreaterThan(0);
           expect(at(rod - narrower)).toBe(widths - stepOf(words, draw));
           expect(at(rod - narrower + NANOMETRE)).toBe(widths);
@@ -146,8 +146,8 @@ describe('RODPIECES', () => {
         (rod, stock) => {
           fc.pre(rod / Math.max(...stock) <= 8);
           const pieces = rows('RODPIECES', rod, [stock]) ?? [];
-          const count = pieces.reduce((sum, [, of]) => sum + Number(of), 0);
-          const length = pieces.reduce((sum, [of, times]) => sum + Number(of) * Number(times), 0);
+          const count = pieces.reduce((sum, [, cellOut]) => sum + Number(cellOut), 0);
+          const length = pieces.reduce((sum, [cellOut, times]) => sum + Number(cellOut) * Number(times), 0);
           expect({ pieces: count, length }).toEqual(best(rod, stock));
           expect(pieces[0]?.[2]).toBe(count - 1);
         },
@@ -186,7 +186,7 @@ describe('RINGS', () => {
 
 describe('SALESTAX', () => {
   it('by line is the sum of each line’s own tax', () => {
-    const cents = fc.integer({ min: 0, max: 900_000 }).map((of) => of / 100);
+    const cents = fc.integer({ min: 0, max: 900_000 }).map((figure) => figure / 100);
     fc.assert(
       fc.property(
         fc.array(cents, { minLength: 1, maxLength: 12 }),

@@ -15,8 +15,8 @@ import { ask, figure } from './ask';
 import { sixtyFourths } from './given';
 
 const HOUSES: readonly Unit[] = [INCHES, CENTIMETRES];
-const isKind = (of: unknown): of is Kind<unknown> =>
-  typeof of === 'object' && of !== null && 'read' in of && 'noun' in of;
+const isKind = (value: unknown): value is Kind<unknown> =>
+  typeof value === 'object' && value !== null && 'read' in value && 'noun' in value;
 
 /** A value of the kind's own, or undefined where it refuses this cell. */
 function taken(kind: Kind<unknown>, raw: CellIn, unit: Unit): unknown {
@@ -32,9 +32,9 @@ const cells: fc.Arbitrary<CellIn> = fc.oneof(
   fc.double({ min: -3000, max: 3000, noNaN: true }),
   fc.integer({ min: -10, max: 2000 }),
   sixtyFourths(0, 300),
-  sixtyFourths(0, 300).map((of) => `${Math.floor(of)} ${Math.round((of % 1) * 64)}/64`),
-  fc.integer({ min: 0, max: 100_000 }).map((of) => `${of / 100} cm`),
-  fc.integer({ min: 0, max: 1000 }).map((of) => `${of / 10} %`),
+  sixtyFourths(0, 300).map((figure) => `${Math.floor(figure)} ${Math.round((figure % 1) * 64)}/64`),
+  fc.integer({ min: 0, max: 100_000 }).map((figure) => `${figure / 100} cm`),
+  fc.integer({ min: 0, max: 1000 }).map((figure) => `${figure / 10} %`),
   fc.constantFrom('1/8', '-1/2', '0.1', '2.5', '12', '0', '48; 72; 96'),
 );
 
@@ -146,9 +146,9 @@ describe('a written measure', () => {
       fc.property(
         fc.integer({ min: 1, max: 1900 * 64 }),
         fc.constantFrom<LengthUnit>('in', 'cm'),
-        (of, unit) => {
-          for (const text of forms(of))
-            expect({ text, ...readWritten(text, unit) }).toEqual({ text, length: of * 396_875 });
+        (figure, unit) => {
+          for (const text of forms(figure))
+            expect({ text, ...readWritten(text, unit) }).toEqual({ text, length: figure * 396_875 });
         },
       ),
       { numRuns: 600 },
@@ -219,9 +219,9 @@ describe('a written measure', () => {
 describe('TAPE and MEASURED', () => {
   it('undo each other to the 64th, above and below nothing', () => {
     fc.assert(
-      fc.property(fc.integer({ min: -1900 * 64, max: 1900 * 64 }), (of) => {
-        const shown = ask('TAPE', of / 64, 64);
-        expect('cells' in shown && figure('MEASURED', shown.cells)).toBe(of / 64);
+      fc.property(fc.integer({ min: -1900 * 64, max: 1900 * 64 }), (parts) => {
+        const shown = ask('TAPE', parts / 64, 64);
+        expect('cells' in shown && figure('MEASURED', shown.cells)).toBe(parts / 64);
       }),
       { numRuns: 2000 },
     );
@@ -232,10 +232,10 @@ describe('TAPE and MEASURED', () => {
       fc.property(
         fc.double({ min: 0.01, max: 1900, noNaN: true }),
         fc.constantFrom(2, 4, 8, 16, 32, 64),
-        (of, parts) => {
-          const shown = ask('TAPE', of, parts);
+        (sixtyFourths, parts) => {
+          const shown = ask('TAPE', sixtyFourths, parts);
           const back = 'cells' in shown ? figure('MEASURED', shown.cells) : undefined;
-          expect(Math.abs((back ?? NaN) - of)).toBeLessThanOrEqual(0.5 / parts + 1e-7);
+          expect(Math.abs((back ?? NaN) - sixtyFourths)).toBeLessThanOrEqual(0.5 / parts + 1e-7);
         },
       ),
       { numRuns: 2000 },
@@ -245,17 +245,17 @@ describe('TAPE and MEASURED', () => {
 
 describe('a blank cell', () => {
   const BLANKS: readonly CellIn[] = [undefined, null, '', '   ', [[null]], [['']]];
-  const swept = CATALOGUE.flatMap((of) =>
-    of.examples.flatMap(({ formula }) =>
-      of.parameters.map((parameter, at) => ({ of, formula, parameter, at })),
+  const swept = CATALOGUE.flatMap((cellFunction) =>
+    cellFunction.examples.flatMap(({ formula }) =>
+      cellFunction.parameters.map((parameter, at) => ({ cellFunction, formula, parameter, at })),
     ),
   ).filter(({ parameter }) => !parameter.repeats);
 
-  const outcomeWith = ({ of, formula, at }: (typeof swept)[number], cell: CellIn): unknown => {
+  const outcomeWith = ({ cellFunction, formula, at }: (typeof swept)[number], cell: CellIn): unknown => {
     const inputs = [...readFormula(formula).inputs];
     while (inputs.length <= at) inputs.push(null);
     inputs[at] = cell;
-    const outcome = of.call(inputs);
+    const outcome = cellFunction.call(inputs);
     return 'error' in outcome ? outcome.finding : outcome.cells;
   };
 
@@ -263,7 +263,7 @@ describe('a blank cell', () => {
     for (const one of swept) {
       const wanted = outcomeWith(one, undefined);
       for (const blank of BLANKS)
-        expect(outcomeWith(one, blank), `${one.of.name} ${one.parameter.name}`).toEqual(wanted);
+        expect(outcomeWith(one, blank), `${one.cellFunction.name} ${one.parameter.name}`).toEqual(wanted);
     }
   });
 
@@ -278,7 +278,7 @@ describe('a blank cell', () => {
       const zero = outcomeWith(one, 0);
       if (typeof zero === 'object' && zero !== null && 'code' in zero && REFUSED.has(String(zero.code)))
         continue;
-      expect(zero, `${one.of.name} ${one.parameter.name}`).toEqual(outcomeWith(one, null));
+      expect(zero, `${one.cellFunction.name} ${one.parameter.name}`).toEqual(outcomeWith(one, null));
       same++;
     }
     expect(same).toBeGreaterThan(80);

@@ -49,11 +49,11 @@ describe('a window means the same in inches and in centimetres', () => {
   it('by every function that gives a length, a count or a yardage', () => {
     let answered = 0;
     fc.assert(
-      fc.property(window, (of) => {
-        const [rod, drop, fabric] = [of.rod, of.drop, of.fabric].map(written);
-        const up = of.up === undefined ? undefined : written(of.up);
-        const across = of.across === undefined ? undefined : written(of.across);
-        const { heading, draw, fullness, quantity, match } = of;
+      fc.property(window, (window) => {
+        const [rod, drop, fabric] = [window.rod, window.drop, window.fabric].map(written);
+        const up = window.up === undefined ? undefined : written(window.up);
+        const across = window.across === undefined ? undefined : written(window.across);
+        const { heading, draw, fullness, quantity, match } = window;
         const calls: readonly (readonly [string, 'small' | 'large' | undefined, readonly CellIn[]])[] = [
           ['EXTENSION', 'small', [rod, 'high']],
           ['RODWIDTH', 'small', [rod, '', written(9)]],
@@ -75,8 +75,8 @@ describe('a window means the same in inches and in centimetres', () => {
           ['POCKET', 'small', [written(3.125)]],
         ];
         for (const [name, scale, inputs] of calls) {
-          const inch = ask(name, ...inputs, inchHouse(of.house));
-          const metric = ask(name, ...inputs, metricHouse(of.house));
+          const inch = ask(name, ...inputs, inchHouse(window.house));
+          const metric = ask(name, ...inputs, metricHouse(window.house));
           expect(physical(metric, scale && ({ small: 'cm', large: 'm' }[scale] as 'cm' | 'm')), name).toEqual(
             physical(inch, scale && ({ small: 'in', large: 'yd' }[scale] as 'in' | 'yd')),
           );
@@ -90,9 +90,9 @@ describe('a window means the same in inches and in centimetres', () => {
 
   it('by the marks of a heading', () => {
     fc.assert(
-      fc.property(window, fc.integer({ min: 2, max: 30 }), (of, widths) => {
+      fc.property(window, fc.integer({ min: 2, max: 30 }), (window, widths) => {
         for (const heading of ['pinch', 'box', 'wave']) {
-          const inputs = [written(of.rod), widths, heading, written(of.fabric), of.draw];
+          const inputs = [written(window.rod), widths, heading, written(window.fabric), window.draw];
           const inch = ask('PLEATS', ...inputs, inchHouse({}));
           const metric = ask('PLEATS', ...inputs, metricHouse({}));
           if ('error' in inch || 'error' in metric) {

@@ -34,28 +34,31 @@ const LONG_CUTS: CuttingJob = {
 describe('the best cutting plan', { timeout: 60_000 }, () => {
   beforeAll(async () => void (await loadSolver()));
 
-  it.each(INSTANCES.map((of) => [of.name, of] as const))('%s: as two solvers proved', async (_, of) => {
-    expect(of.provenBy).toEqual(['highs', 'glpsol']);
-    const job = jobOf(of);
-    const { plan, gap, ended } = await bestPlan(job, { highs: await loadSolver(), seconds: 20 });
-    expect(faultsOf(job, plan)).toEqual([]);
-    if ('short' in of.best) {
-      expect(plan.short.length).toBeGreaterThan(0);
-      return;
-    }
-    expect(plan.short).toEqual([]);
-    expect(plan.rolls).toHaveLength(of.best.rolls);
-    expect(plan.lowerBound).toBe(of.best.rolls);
-    expect([gap, ended, plan.proven]).toEqual([0, 'proven', true]);
-  });
+  it.each(INSTANCES.map((instance) => [instance.name, instance] as const))(
+    '%s: as two solvers proved',
+    async (_, instance) => {
+      expect(instance.provenBy).toEqual(['highs', 'glpsol']);
+      const job = jobOf(instance);
+      const { plan, gap, ended } = await bestPlan(job, { highs: await loadSolver(), seconds: 20 });
+      expect(faultsOf(job, plan)).toEqual([]);
+      if ('short' in instance.best) {
+        expect(plan.short.length).toBeGreaterThan(0);
+        return;
+      }
+      expect(plan.short).toEqual([]);
+      expect(plan.rolls).toHaveLength(instance.best.rolls);
+      expect(plan.lowerBound).toBe(instance.best.rolls);
+      expect([gap, ended, plan.proven]).toEqual([0, 'proven', true]);
+    },
+  );
 
   it('is never fewer rolls than the bound of the quick plan, nor more than its rolls', async () => {
-    for (const of of INSTANCES) {
-      const quick = cutPlan(jobOf(of), DEFAULT_RULES).value;
-      if ('short' in of.best) expect(quick.short.length).toBeGreaterThan(0);
+    for (const instance of INSTANCES) {
+      const quick = cutPlan(jobOf(instance), DEFAULT_RULES).value;
+      if ('short' in instance.best) expect(quick.short.length).toBeGreaterThan(0);
       else {
-        expect(quick.lowerBound).toBeLessThanOrEqual(of.best.rolls);
-        if (quick.short.length === 0) expect(quick.rolls.length).toBeGreaterThanOrEqual(of.best.rolls);
+        expect(quick.lowerBound).toBeLessThanOrEqual(instance.best.rolls);
+        if (quick.short.length === 0) expect(quick.rolls.length).toBeGreaterThanOrEqual(instance.best.rolls);
       }
     }
   });
@@ -96,11 +99,14 @@ describe('the instances’ values, proven anew', { timeout: 60_000 }, () => {
   const answerOf = ({ best }: Instance): number | 'short' => ('short' in best ? 'short' : best.rolls);
   const some = INSTANCES.filter((_, at) => at % 4 === 0);
 
-  it.each(some.map((of) => [of.name, of] as const))('%s, by highs', async (_, of) => {
-    expect(await proveByHighs(programmeOf(of), 30)).toBe(answerOf(of));
+  it.each(some.map((instance) => [instance.name, instance] as const))('%s, by highs', async (_, instance) => {
+    expect(await proveByHighs(programmeOf(instance), 30)).toBe(answerOf(instance));
   });
 
-  it.runIf(hasGlpsol()).each(some.map((of) => [of.name, of] as const))('%s, by glpsol', (_, of) => {
-    expect(proveByGlpsol(programmeOf(of), 30)).toBe(answerOf(of));
-  });
+  it.runIf(hasGlpsol()).each(some.map((instance) => [instance.name, instance] as const))(
+    '%s, by glpsol',
+    (_, instance) => {
+      expect(proveByGlpsol(programmeOf(instance), 30)).toBe(answerOf(instance));
+    },
+  );
 });

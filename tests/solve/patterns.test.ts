@@ -15,8 +15,8 @@ function everyChoice(counts: readonly number[]): number[][] {
     [[]],
   );
 }
-const sum = (choice: readonly number[], of: readonly number[]): number =>
-  choice.reduce((all, count, type) => all + count * (of[type] ?? 0), 0);
+const sum = (choice: readonly number[], lengths: readonly number[]): number =>
+  choice.reduce((all, count, type) => all + count * (lengths[type] ?? 0), 0);
 
 describe('every filling of a stretch', () => {
   it('60 into cuts of 25 and 10, three of each: 2 × 25 + 10 and 25 + 3 × 10', () => {

@@ -83,7 +83,8 @@ function following(types: readonly Cut[], place: string, stretch: number, open: 
   }));
   const sum = (sign: string, terms: readonly string[]): string =>
     terms.map((term) => ` ${sign} ${term}`).join('');
-  const of = (start: 'A' | 'B'): typeof each => each.filter(({ cut }) => (cut.start ?? 'A') === start);
+  const startingAt = (start: 'A' | 'B'): typeof each =>
+    each.filter(({ cut }) => (cut.start ?? 'A') === start);
   const eighths = (inches: number): number => whole(inches * EIGHTHS);
   const cloth = each.map(
     ({ cut: { inches, bareInches = inches, unlikeInches = inches }, all, unlike, last }) => {
@@ -101,7 +102,7 @@ function following(types: readonly Cut[], place: string, stretch: number, open: 
     ['A', 'B'],
     ['B', 'A'],
   ] as const) {
-    const [own, others] = [of(one), of(other)];
+    const [own, others] = [startingAt(one), startingAt(other)];
     if (own.length === 0) continue;
     const changes = own.map(({ unlike }) => unlike);
     const back = others.map(({ unlike }) => unlike);
@@ -116,8 +117,8 @@ function following(types: readonly Cut[], place: string, stretch: number, open: 
   }
   const starts = new Set(types.map(({ start = 'A' }) => start));
   if (starts.size > 1) {
-    const [a, b] = [of('A'), of('B')].map((own) => own.map(({ unlike }) => unlike));
-    const lastsOf = (start: 'A' | 'B') => of(start).map(({ last }) => last);
+    const [a, b] = [startingAt('A'), startingAt('B')].map((own) => own.map(({ unlike }) => unlike));
+    const lastsOf = (start: 'A' | 'B') => startingAt(start).map(({ last }) => last);
     // Where A is the last, B is left at least as often as A, and the other way round.
     for (const [own, others, lasts] of [
       [a, b, lastsOf('A')],
@@ -130,11 +131,11 @@ function following(types: readonly Cut[], place: string, stretch: number, open: 
   return { constraints, whole: each.flatMap(({ all, unlike, last }) => [all, unlike, last]) };
 }
 
-export function programmeOf(of: Instance): string {
-  const rolls = of.supply === 'in hand' ? of.rolls : rollsEnough(of);
-  const keys = [...new Set(of.cuts.map(typeOf))];
+export function programmeOf(instance: Instance): string {
+  const rolls = instance.supply === 'in hand' ? instance.rolls : rollsEnough(instance);
+  const keys = [...new Set(instance.cuts.map(typeOf))];
   const types = keys.map((key) => {
-    const same = of.cuts.filter((cut) => typeOf(cut) === key);
+    const same = instance.cuts.filter((cut) => typeOf(cut) === key);
     return { ...(same[0] as Cut), count: same.reduce((sum, { count }) => sum + count, 0) };
   });
   const lots = [...new Set(rolls.map(({ lot }) => lot ?? ''))];
@@ -150,9 +151,9 @@ export function programmeOf(of: Instance): string {
       cuts.push(...lying.whole);
     });
     // Rolls alike are opened in order: it changes no plan, and spares the solver a search.
-    if (of.supply === 'as many as it takes' && r > 0) constraints.push(`y_${r - 1} - y_${r} >= 0`);
+    if (instance.supply === 'as many as it takes' && r > 0) constraints.push(`y_${r - 1} - y_${r} >= 0`);
   });
-  const rooms = lots.length > 1 ? [...new Set(of.cuts.flatMap(({ room }) => room ?? []))] : [];
+  const rooms = lots.length > 1 ? [...new Set(instance.cuts.flatMap(({ room }) => room ?? []))] : [];
   keys.forEach((key, t) => {
     const lyingOn = (lot?: string): string =>
       rolls
@@ -160,7 +161,7 @@ export function programmeOf(of: Instance): string {
           lot === undefined || (roll.lot ?? '') === lot ? stretchesOf(roll).map((_, s) => cut(t, r, s)) : [],
         )
         .join(' + ');
-    const same = of.cuts.filter((line) => typeOf(line) === key);
+    const same = instance.cuts.filter((line) => typeOf(line) === key);
     constraints.push(`${lyingOn()} = ${same.reduce((sum, { count }) => sum + count, 0)}`);
     lots.forEach((lot, l) => {
       const wanted = rooms.flatMap((room, at) => {

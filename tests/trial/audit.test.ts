@@ -96,7 +96,7 @@ describe.runIf(thereIsABrowser)('past orders in the pane', () => {
     expect([at.faults, at.strangers]).toEqual([[], []]);
   });
 
-  it('stop where she says so, and nothing is changed', async () => {
+  it('stop where the user says so, and nothing is changed', async () => {
     const many = Array.from({ length: 6_000 }, (_, n) => [100 + n, `Room ${n}`, ...GOOD]);
     const at = await withOrders([HEADINGS, ...many]);
     const before = await at.read(areaAt('Sheet1', 0, 0, 20, 14));
@@ -120,7 +120,7 @@ describe.runIf(thereIsABrowser)('past orders in the pane', () => {
     expect(await at.read(areaAt('Sheet1', 0, 0, 20, 14))).toEqual(before);
   });
 
-  it('are audited again as they stand, by the columns as she says they are', async () => {
+  it('are audited again as they stand, by the columns as the user says they are', async () => {
     const at = await withOrders(ORDERS);
     await at.put('Sheet1', 3, 12, [[15.625]]);
     await at.press('What each column is');
@@ -132,7 +132,7 @@ describe.runIf(thereIsABrowser)('past orders in the pane', () => {
     expect(all).not.toContain('18 5/8');
   });
 
-  it('teach the house its rules, which are set only where she consents', async () => {
+  it('teach the house its rules, which are set only where the user agrees', async () => {
     // Cut 2 in longer than the rules say: the bottom allowance is 10, not 8. 5 × (98 + n + 16) in, in yards.
     const longer = Array.from({ length: 8 }, (_, n) => {
       const cut = 114 + n;

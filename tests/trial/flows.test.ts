@@ -102,7 +102,7 @@ describe.runIf(thereIsABrowser)('the pane beside the trial workbook', () => {
     expect(at.faults).toEqual([]);
   });
 
-  it('lets her say what a column is, and give one figure for every row', async () => {
+  it('lets the user say what a column is, and give one figure for every row', async () => {
     const at = await withList();
     await at.pane.getByRole('combobox', { name: /Fab W/ }).selectOption('not used');
     await at.pane.getByText('No column is taken for fabric width.').waitFor();
@@ -117,7 +117,7 @@ describe.runIf(thereIsABrowser)('the pane beside the trial workbook', () => {
     expect(added.values[1]?.[0]).toBe(60);
   });
 
-  it('overwrites a filled cell only once she allows it for that column', async () => {
+  it('overwrites a filled cell only once the user allows it for that column', async () => {
     const at = await withList();
     await at.put('Sheet1', 4, 10, [['keep me']]);
     await at.press('Preview');
@@ -338,7 +338,7 @@ describe.runIf(thereIsABrowser)('the pane beside the trial workbook', () => {
     expect(await at.said()).toMatch(/The example stands in A1/);
   });
 
-  it('gives her table its columns by the keyboard alone, and never loses the focus', async () => {
+  it('gives the user’s table its columns by the keyboard alone, and never loses the focus', async () => {
     const at = await trial.open();
     await at.put('Sheet1', 0, 0, LIST);
     await at.goTo(areaAt('Sheet1', 5, 2));

@@ -18,7 +18,7 @@ export interface AskedInput {
   readonly from?: Area;
 }
 export interface Asked {
-  readonly of: CellFunction;
+  readonly cellFunction: CellFunction;
   readonly written: string;
   readonly inputs: readonly AskedInput[];
   readonly outcome: Outcome;
@@ -75,7 +75,7 @@ async function spillAsked(book: Book, { cell, shown }: CellAsked): Promise<CellA
 /** SCHEDULE of many rows, asked of the one that is looked at. */
 function ofOneRow(call: Asked, at: number): Asked {
   const rows = call.inputs.find((one) => one.name === 'rows')?.value;
-  if (call.of.name !== 'SCHEDULE' || !Array.isArray(rows)) return call;
+  if (call.cellFunction.name !== 'SCHEDULE' || !Array.isArray(rows)) return call;
   const inputs = call.inputs.map((one): AskedInput =>
     one.name === 'rows'
       ? {
@@ -85,7 +85,7 @@ function ofOneRow(call: Asked, at: number): Asked {
         }
       : one,
   );
-  return { ...call, inputs, outcome: call.of.call(inputs.map((one) => one.value)) };
+  return { ...call, inputs, outcome: call.cellFunction.call(inputs.map((one) => one.value)) };
 }
 
 async function formulaAsked(book: Book, cell: Area): Promise<CellAsked> {
@@ -123,15 +123,15 @@ function callsIn(part: Part): readonly Call[] {
     const inner = part.takes.flatMap((one) => (one === undefined ? [] : callsIn(one)));
     return HEM.test(part.name) ? [part, ...inner] : inner;
   }
-  return part.is === 'sign' ? part.of.flatMap(callsIn) : [];
+  return part.is === 'sign' ? part.operands.flatMap(callsIn) : [];
 }
 
 function asked(part: Call, known: ReadonlyMap<string, Block>): Asked {
-  const of = functionNamed(part.name);
-  if (of === undefined) throw new Unfollowed(part.name);
+  const cellFunction = functionNamed(part.name);
+  if (cellFunction === undefined) throw new Unfollowed(part.name);
   const values = part.takes.map((one) => (one === undefined ? null : worked(one, known)));
   const inputs = values.map((value, at): AskedInput => {
-    const parameter = of.parameters[Math.min(at, of.parameters.length - 1)];
+    const parameter = cellFunction.parameters[Math.min(at, cellFunction.parameters.length - 1)];
     const take = part.takes[at];
     return {
       name: parameter?.name ?? '',
@@ -141,7 +141,7 @@ function asked(part: Call, known: ReadonlyMap<string, Block>): Asked {
       ...onlyArea(take),
     };
   });
-  return { of, written: part.text, inputs, outcome: of.call(values) };
+  return { cellFunction, written: part.text, inputs, outcome: cellFunction.call(values) };
 }
 
 /** The cells an input is read from: also where a blank one is kept blank, or its unit changed. */
@@ -179,7 +179,7 @@ function worked(part: Part, known: ReadonlyMap<string, Block>): CellIn {
     case 'rows':
       return part.rows.map((row) => row.map((one) => single(work(one))));
     case 'sign':
-      return signed(part.sign, part.of.map(work));
+      return signed(part.sign, part.operands.map(work));
     case 'call':
       return called(part, work);
   }
@@ -237,9 +237,9 @@ function called(part: Call, work: (one: Part | undefined) => CellIn): CellIn {
   const { name, takes } = part;
   const [first, second, third] = takes;
   if (HEM.test(name)) {
-    const of = functionNamed(name);
-    if (of === undefined) throw new Unfollowed(name);
-    const outcome = of.call(takes.map(work));
+    const cellFunction = functionNamed(name);
+    if (cellFunction === undefined) throw new Unfollowed(name);
+    const outcome = cellFunction.call(takes.map(work));
     return 'error' in outcome ? outcome.error : outcome.cells;
   }
   switch (name) {

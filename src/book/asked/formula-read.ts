@@ -8,7 +8,7 @@ export type Part = { readonly text: string } & (
   | { readonly is: 'area'; readonly area: Area }
   | { readonly is: 'rows'; readonly rows: readonly (readonly Part[])[] }
   | { readonly is: 'call'; readonly name: string; readonly takes: readonly (Part | undefined)[] }
-  | { readonly is: 'sign'; readonly sign: string; readonly of: readonly Part[] }
+  | { readonly is: 'sign'; readonly sign: string; readonly operands: readonly Part[] }
 );
 
 /** The pane cannot follow this formula; `what` is the part it stopped at. */
@@ -106,17 +106,18 @@ class Reader {
     for (let sign = this.next?.text; sign !== undefined && signs.includes(sign); sign = this.next?.text) {
       this.at += 1;
       const right = this.between(level + 1);
-      left = { is: 'sign', sign, of: [left, right], text: this.textFrom(from) };
+      left = { is: 'sign', sign, operands: [left, right], text: this.textFrom(from) };
     }
     return left;
   }
 
   private signed(): Part {
     const from = this.next?.from ?? 0;
-    if (this.take('-')) return { is: 'sign', sign: '-', of: [this.signed()], text: this.textFrom(from) };
+    if (this.take('-'))
+      return { is: 'sign', sign: '-', operands: [this.signed()], text: this.textFrom(from) };
     if (this.take('+')) return this.signed();
     let part = this.single();
-    while (this.take('%')) part = { is: 'sign', sign: '%', of: [part], text: this.textFrom(from) };
+    while (this.take('%')) part = { is: 'sign', sign: '%', operands: [part], text: this.textFrom(from) };
     return part;
   }
 
@@ -225,6 +226,6 @@ export function areasIn(part: Part): readonly Area[] {
     case 'call':
       return part.takes.flatMap((one) => (one === undefined ? [] : areasIn(one)));
     case 'sign':
-      return part.of.flatMap(areasIn);
+      return part.operands.flatMap(areasIn);
   }
 }

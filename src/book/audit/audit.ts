@@ -24,7 +24,7 @@ export const ORDER_COLUMNS: readonly WantedColumn[] = MEANINGS.map(({ key, headi
   needed: false,
 }));
 
-/** A far guess would raise false alarms by the hundred: those columns are left for her to say. */
+/** A far guess would raise false alarms by the hundred: the user is asked for the meaning of those columns. */
 const farGuesses = ({ columns }: ColumnsRead): Corrections =>
   Object.fromEntries(columns.flatMap(({ id, confidence }) => (confidence === 'unsure' ? [[id, null]] : [])));
 
@@ -37,7 +37,7 @@ function knownHeadings({ columns }: ColumnsRead, unit: Unit): Corrections {
   return Object.fromEntries(found.map(({ key, at }) => [columns[at]?.id ?? '', key]));
 }
 
-/** Reads the orders around the selection; what she said of a column before goes first. */
+/** Reads the orders around the selection; what the user said of a column before goes first. */
 export async function surveyOrders(
   book: Book,
   unit: Unit,
@@ -66,7 +66,7 @@ export interface Audited {
 export interface Running {
   readonly signal?: AbortSignal;
   /** Rows looked at, and in all. */
-  readonly progress?: (done: number, of: number) => void;
+  readonly progress?: (done: number, total: number) => void;
 }
 
 /** Rows between two looks at the clock of whoever watches. */

@@ -57,7 +57,7 @@ export async function readBasis(book: Book, orders: string): Promise<Basis> {
   return { rules, unit, periods, prices, notes: [...notes, ...aboutPrices] };
 }
 
-/** Without a range of ours, the rules sheets she keeps are all there is. */
+/** Without a range of ours, the rules sheets of the workbook are all there is. */
 function inForce(rules: RulesSeen | undefined, others: readonly RulesPlace[]) {
   if (rules !== undefined) return rulesByDay(rulesPlace(rules.area.sheet, rules.rows), others);
   const [first, ...more] = others;

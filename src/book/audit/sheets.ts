@@ -55,7 +55,7 @@ function auditDraft(job: Job, audited: Audited): Draft & Pick<Changes, 'newChart
   const kinds = kindsOf(audited.findings);
   const listed = [...audited.findings].sort(ORDERS_OF_FINDINGS.weight).slice(0, MOST_LISTED);
   const listAt = KINDS_AT + Math.max(kinds.length + 1, CHART_ROWS) + 2;
-  const each = (of: (one: Placed) => CellPut): CellPut[] => listed.map(of);
+  const each = (cellOf: (one: Placed) => CellPut): CellPut[] => listed.map(cellOf);
   const rest = audited.findings.length - listed.length;
   const draft = together(
     titled(

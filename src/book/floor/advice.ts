@@ -13,8 +13,8 @@ import type { Floor } from './floor';
 export const MOST_NARROWER = inches(4);
 
 /** As a tape is read: an eighth of an inch, or a millimetre, never less than it takes. */
-const onTape = (of: Length, unit: Unit): Length =>
-  upToStep(of, exact(unit.small === 'in' ? UNITS.in / 8 : UNITS.mm));
+const onTape = (length: Length, unit: Unit): Length =>
+  upToStep(length, exact(unit.small === 'in' ? UNITS.in / 8 : UNITS.mm));
 
 export interface Advice {
   readonly sentence: string;

@@ -32,7 +32,7 @@ export interface Floor {
 
 const UNSAID = 'not said';
 
-/** “King, 4” is a type and its floor; room 412 is on floor 4. Columns of her own come first. */
+/** “King, 4” is a type and its floor; room 412 is on floor 4. Columns of the user's own come first. */
 export function placeOf(room: string, type = '', floor = ''): { type: string; floor: string } {
   const parts = /^(.+?),\s*(?:floor\s+)?([^,]+)$/i.exec(room.trim());
   const number = /^[a-z]*(\d{1,2})\d{2}[a-z]?$/i.exec(room.trim());
@@ -42,7 +42,7 @@ export function placeOf(room: string, type = '', floor = ''): { type: string; fl
   };
 }
 
-/** Columns of hers that say what a window cannot: its type and its floor. */
+/** Columns of the user's that say what a window cannot: its type and its floor. */
 export const PLACE_HEADINGS = {
   type: /^(room|window) ?type$|^type$/i,
   floor: /^(floor|storey|level)( no\.?)?$/i,
@@ -120,12 +120,12 @@ export const clothsBehind = (windows: readonly FloorWindow[]): readonly Behind[]
 /** Sums by a word each window has, in the order the words first appear. */
 export function totalsBy(
   windows: readonly FloorWindow[],
-  of: (window: FloorWindow) => string,
+  groupOf: (window: FloorWindow) => string,
 ): readonly GroupTotal[] {
   const groups = new Map<string, GroupTotal>();
   for (const window of windows) {
     const { work } = window;
-    const name = of(window);
+    const name = groupOf(window);
     const sum = groups.get(name) ?? {
       name,
       windows: 0,

@@ -44,17 +44,17 @@ const ROUNDED: Readonly<Record<Rounding, string | undefined>> = {
 };
 
 function linesTable(job: Job, sheet: string, orders: readonly (readonly [string, Quote])[]): Draft {
-  const lines = orders.flatMap(([order, { lines: of }]) => of.map((line) => ({ order, line })));
+  const lines = orders.flatMap(([order, { lines }]) => lines.map((line) => ({ order, line })));
   const column = (
     key: string,
     heading: string,
-    of: (line: QuoteLine, order: string) => CellPut,
+    cellOf: (line: QuoteLine, order: string) => CellPut,
     more: Partial<ColumnDraft> = {},
   ): ColumnDraft => ({
     key,
     heading,
     role: 'output',
-    cells: lines.map(({ order, line }) => of(line, order)),
+    cells: lines.map(({ order, line }) => cellOf(line, order)),
     ...more,
   });
   return tableDraft(job, {
@@ -100,7 +100,7 @@ function totalsOf(job: Job, row: number, order: string, quote: Quote, rules: Rul
     ...(formula === undefined ? { value: worked } : { formula }),
     ...(says !== undefined && { says }),
   });
-  const rounded = (of: string): string | undefined => round && `=${round}(${of},2)`;
+  const rounded = (amount: string): string | undefined => round && `=${round}(${amount},2)`;
   const line = `(${orders}=${at(0)})*(${taxed}="yes")*${prices}*(1-${at(2)})*${at(4)}`;
   const tax =
     round &&

@@ -59,7 +59,7 @@ const textAt = (row: readonly CellValue[], column: number): string => {
   return filled(cell) ? String(cell).trim() : '';
 };
 
-/** “Blackout Lining” of a table is the blackout lining; a fabric keeps her own spelling. */
+/** “Blackout Lining” of a table is the blackout lining; a fabric keeps the user's spelling. */
 const clothNamed = (name: string): string =>
   BEHIND.find((cloth) => cloth === name.toLowerCase().replace(/\s+/g, ' ')) ?? name;
 

@@ -6,27 +6,27 @@ import type { BookRead } from '../book';
 
 export interface ReceivedSeen {
   /** The table's name, or the sheet's. */
-  readonly of: string;
+  readonly source: string;
   readonly rolls: Received;
 }
 
 /** Undefined where the workbook has no such table, or none with a roll in it. */
 export async function receivedRolls(book: BookRead, unit: Unit): Promise<ReceivedSeen | undefined> {
   const { tables, sheets } = await book.contents();
-  const places: { of: string; area: Area }[] = tables
+  const places: { source: string; area: Area }[] = tables
     .filter(({ columns }) => receivedIn([columns], unit) !== undefined)
-    .map(({ name, area }) => ({ of: name, area }));
+    .map(({ name, area }) => ({ source: name, area }));
   for (const { name, used } of sheets) {
     const inTable = tables.some(({ area }) => sameSheet(area.sheet, name));
-    if (used !== undefined && !inTable && /\brolls?\b/i.test(name)) places.push({ of: name, area: used });
+    if (used !== undefined && !inTable && /\brolls?\b/i.test(name)) places.push({ source: name, area: used });
   }
   const blocks = await book.read(
     places.map(({ area }) => area),
     'contents',
   );
-  for (const [at, { of }] of places.entries()) {
+  for (const [at, { source }] of places.entries()) {
     const rolls = receivedIn(blocks[at]?.values ?? [], unit);
-    if (rolls !== undefined && rolls.size > 0) return { of, rolls };
+    if (rolls !== undefined && rolls.size > 0) return { source, rolls };
   }
   return undefined;
 }

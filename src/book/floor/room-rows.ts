@@ -223,7 +223,7 @@ function growth(table: TableSeen, area: Area): Area | undefined {
   return { ...table.area, rows };
 }
 
-/** Inside her table a formula that shows nothing is no obstacle; below it nothing may stand. */
+/** Inside the user's table a formula that shows nothing is no obstacle; below it nothing may stand. */
 function firstInTheWay(
   target: Block,
   table: TableSeen | undefined,
@@ -243,10 +243,10 @@ function firstInTheWay(
 
 /** Named ranges over whole columns of the table go on being whole. */
 const grownNames = (names: readonly NameSeen[], { area }: TableSeen, grown: Area) =>
-  names.flatMap(({ name, area: of }) => {
-    if (of === undefined || common(of, area) === undefined) return [];
-    const whole = of.row === area.row + 1 && of.rows === area.rows - 1;
-    return whole ? [{ name, area: { ...of, rows: grown.rows - 1 } }] : [];
+  names.flatMap(({ name, area: named }) => {
+    if (named === undefined || common(named, area) === undefined) return [];
+    const whole = named.row === area.row + 1 && named.rows === area.rows - 1;
+    return whole ? [{ name, area: { ...named, rows: grown.rows - 1 } }] : [];
   });
 
 const formatsOf = (model: Block, area: Area): readonly Dress[] =>
@@ -278,20 +278,20 @@ function ownLooks({ name, area, columns }: TableSeen, grown: Area): Pick<Changes
   return { dress: below(draft.dress), validations: below(draft.validations) };
 }
 
-export async function writeRooms(book: Book, of: RoomRows, watch: Watch = {}): Promise<void> {
-  await apply(book, 'Add rooms', of.changes, { ...watch, mayOverwrite: of.mayOverwrite });
+export async function writeRooms(book: Book, roomRows: RoomRows, watch: Watch = {}): Promise<void> {
+  await apply(book, 'Add rooms', roomRows.changes, { ...watch, mayOverwrite: roomRows.mayOverwrite });
 }
 
 /** One column set to one value for every room of the pattern; how many rows were set. */
 export async function setForRooms(
   book: Book,
   read: ColumnsRead,
-  of: { readonly pattern: string; readonly column: SheetColumn; readonly value: string },
+  given: { readonly pattern: string; readonly column: SheetColumn; readonly value: string },
   wanted: readonly WantedColumn[],
   unit: Unit,
   watch: Watch = {},
 ): Promise<number> {
-  const rooms = roomNumbers(of.pattern);
+  const rooms = roomNumbers(given.pattern);
   const room = needColumn(read, 'room', 'the room');
   const rowsOf = new Map<string, number[]>();
   for (const row of windowRows(read)) {
@@ -300,18 +300,18 @@ export async function setForRooms(
   }
   const lacking = rooms.filter((one) => !rowsOf.has(one.toLowerCase()));
   if (lacking.length > 0) throw trouble('roomsMissing', listed(lacking), nameOf(read));
-  const typed = of.value.trim();
-  const meaning = wanted.find(({ key }) => key === of.column.key);
-  const small = of.column.unit ?? unit.small;
-  meaning?.field.kind.read(typed, { name: of.column.heading, unit: { ...unit, small } });
+  const typed = given.value.trim();
+  const meaning = wanted.find(({ key }) => key === given.column.key);
+  const small = given.column.unit ?? unit.small;
+  meaning?.field.kind.read(typed, { name: given.column.heading, unit: { ...unit, small } });
   const value: CellValue = typed === '' ? null : /^-?\d+(\.\d+)?$/.test(typed) ? Number(typed) : typed;
   const rows = rooms.flatMap((one) => rowsOf.get(one.toLowerCase()) ?? []);
-  const formula = rows.find((row) => formulaAt(read, row, of.column.column) !== null);
-  if (formula !== undefined) throw trouble('ownFormula', cellText(formula, of.column.column));
-  const areas = rows.map((row) => areaAt(read.block.area.sheet, row, of.column.column));
+  const formula = rows.find((row) => formulaAt(read, row, given.column.column) !== null);
+  if (formula !== undefined) throw trouble('ownFormula', cellText(formula, given.column.column));
+  const areas = rows.map((row) => areaAt(read.block.area.sheet, row, given.column.column));
   await apply(
     book,
-    `Set ${of.column.heading}`,
+    `Set ${given.column.heading}`,
     { puts: areas.map((area) => ({ area, cells: [[value]] })) },
     { ...watch, mayOverwrite: areas },
   );

@@ -78,7 +78,7 @@ function listSheet(job: Job, plans: readonly ClothPlan[]): Draft {
   const sheet = job.sheet('Cutting list');
   const { small, large } = job.unit;
   const lines = plans.flatMap(linesOf);
-  const of = <T extends CellValue>(value: (line: CutterLine) => T): T[] => lines.map(value);
+  const cells = <T extends CellValue>(value: (line: CutterLine) => T): T[] => lines.map(value);
   const length = { format: LENGTH_FORMAT };
   return together(
     titled(
@@ -95,53 +95,53 @@ function listSheet(job: Job, plans: readonly ClothPlan[]): Draft {
         column(
           'cloth',
           'cloth',
-          of((one) => one.cloth),
+          cells((one) => one.cloth),
           { wide: 20 },
         ),
         column(
           'roll',
           'roll',
-          of((one) => one.roll.number),
+          cells((one) => one.roll.number),
         ),
         column(
           'lot',
           'dye lot',
-          of((one) => one.roll.lot ?? ''),
+          cells((one) => one.roll.lot ?? ''),
         ),
         column(
           'rollLength',
           `roll length (${large})`,
-          of((one) => toUnit(one.roll.length, large)),
+          cells((one) => toUnit(one.roll.length, large)),
           length,
         ),
         column(
           'from',
           `begins at (${small})`,
-          of((one) => toUnit(one.from, small)),
+          cells((one) => toUnit(one.from, small)),
           length,
         ),
         column(
           'room',
           'room',
           // A room's number stands as a number, apart from the figures beside it.
-          of((one) => (/^[1-9]\d*$/.test(one.room) ? Number(one.room) : one.room)),
+          cells((one) => (/^[1-9]\d*$/.test(one.room) ? Number(one.room) : one.room)),
         ),
         column(
           'length',
           `cut length (${small})`,
-          of((one) => toUnit(one.length, small)),
+          cells((one) => toUnit(one.length, small)),
           length,
         ),
         column(
           'cuts',
           'cuts',
-          of((one) => one.count),
+          cells((one) => one.count),
           { name: 'Cutting_cuts' },
         ),
         column(
           'left',
           `left after it (${small})`,
-          of((one) => toUnit(one.left, small)),
+          cells((one) => toUnit(one.left, small)),
           length,
         ),
         column('done', 'cut by', [], { role: 'input', note: 'the cutter’s initials' }),
@@ -262,7 +262,7 @@ function totalsSheet(job: Job, floor: Floor, plans: readonly ClothPlan[]): Draft
 /** What each cloth's plan comes to. */
 function clothsTable(job: Job, sheet: string, row: number, plans: readonly ClothPlan[]): Draft {
   const { large } = job.unit;
-  const of = <T extends CellValue>(value: (one: ClothPlan) => T): T[] => plans.map(value);
+  const cells = <T extends CellValue>(value: (one: ClothPlan) => T): T[] => plans.map(value);
   return tableDraft(job, {
     sheet,
     name: 'Floor_cloths',
@@ -272,41 +272,41 @@ function clothsTable(job: Job, sheet: string, row: number, plans: readonly Cloth
       column(
         'cloth',
         'cloth',
-        of(({ cloth }) => cloth.name),
+        cells(({ cloth }) => cloth.name),
       ),
       column(
         'rolls',
         'rolls opened',
-        of(({ plan }) => plan.rolls.length),
+        cells(({ plan }) => plan.rolls.length),
       ),
       column(
         'bound',
         'rolls at least',
-        of(({ plan }) => plan.lowerBound),
+        cells(({ plan }) => plan.lowerBound),
         { note: 'no plan that gives every cut opens fewer' },
       ),
       column(
         'opened',
         `opened (${large})`,
-        of(({ plan }) => toUnit(plan.opened, large)),
+        cells(({ plan }) => toUnit(plan.opened, large)),
         { format: '0.00#' },
       ),
       column(
         'cut',
         `cut (${large})`,
-        of(({ plan }) => toUnit(plan.cut, large)),
+        cells(({ plan }) => toUnit(plan.cut, large)),
         { format: '0.00#' },
       ),
       column(
         'short',
         'cuts short',
-        of(({ plan }) => countOf(plan.short)),
+        cells(({ plan }) => countOf(plan.short)),
         { note: 'what the rolls in hand do not give' },
       ),
       column(
         'shortCloth',
         `short (${large})`,
-        of(({ plan }) => toUnit(cutLengthOf(plan.short), large)),
+        cells(({ plan }) => toUnit(cutLengthOf(plan.short), large)),
         { format: '0.00#' },
       ),
     ],

@@ -68,9 +68,9 @@ function sumsBelow(cells: Cells, { sheet, priceColumn, lastRow }: WindowsSeen): 
 
 /** Total less deposit, where the table does not say it. */
 function withBalance(sums: readonly Sum[]): readonly Sum[] {
-  const of = (is: Sum['is']): Entry | undefined => sums.find((one) => one.is === is)?.entry;
-  const [total, deposit] = [of('total'), of('deposit')];
-  if (total === undefined || deposit === undefined || of('balance') !== undefined) return sums;
+  const sumOf = (is: Sum['is']): Entry | undefined => sums.find((one) => one.is === is)?.entry;
+  const [total, deposit] = [sumOf('total'), sumOf('deposit')];
+  if (total === undefined || deposit === undefined || sumOf('balance') !== undefined) return sums;
   const value = Math.round((Number(total.value) - Number(deposit.value)) * 100) / 100;
   const at = `${total.at ?? ''}-${deposit.at ?? ''}`;
   return [...sums, { label: 'Balance', is: 'balance', entry: { as: 'money', value, at } }];

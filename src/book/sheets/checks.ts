@@ -89,7 +89,7 @@ export function checksSheet(job: Job): Draft {
           heading: 'result',
           role: 'check',
           name: 'Check_results',
-          formula: (of) => `=IF(ISERROR(${of('wrong')}),"look",IF(${of('wrong')}=0,"ok","look"))`,
+          formula: (cell) => `=IF(ISERROR(${cell('wrong')}),"look",IF(${cell('wrong')}=0,"ok","look"))`,
         },
         { key: 'todo', heading: 'what to do', role: 'note', cells: checks.map((one) => one.todo) },
       ],

@@ -1,7 +1,16 @@
 /** What each row of the windows costs and sells for: the house's own working, not the client's. */
 import { LININGS } from '../../core/cell/treatment';
 import { areaAt, cellText } from '../address';
-import { laidOut, MONEY_FORMAT, tableDraft, titled, together, type Draft, type Job } from './draft';
+import {
+  laidOut,
+  MONEY_FORMAT,
+  tableDraft,
+  titled,
+  together,
+  type CellOfRow,
+  type Draft,
+  type Job,
+} from './draft';
 
 const HEADER = 3;
 /** Stands for a price until everything in it is known. */
@@ -46,19 +55,18 @@ export function costsSheet(job: Job): Draft {
   const sheet = job.sheet('Costs');
   const { small, large, weight } = job.unit;
   const name = (base: string): string => job.name(base);
-  const line = (of: (key: string) => string, range: string): string => `INDEX(${name(range)},${of('line')})`;
-  const worked = (of: (key: string) => string, formula: string): string =>
-    `=IF(${of('room')}="","",${formula})`;
-  const count = (of: (key: string) => string): string => of('quantity');
-  const found = (of: (key: string) => string, range: string): string =>
-    `INDEX(${name(range)},MATCH(${line(of, 'Window_fabrics')},${name('Fabric_names')},0))`;
+  const line = (cell: CellOfRow, range: string): string => `INDEX(${name(range)},${cell('line')})`;
+  const worked = (cell: CellOfRow, formula: string): string => `=IF(${cell('room')}="","",${formula})`;
+  const count = (cell: CellOfRow): string => cell('quantity');
+  const found = (cell: CellOfRow, range: string): string =>
+    `INDEX(${name(range)},MATCH(${line(cell, 'Window_fabrics')},${name('Fabric_names')},0))`;
   const ofCloth = (cloth: string, range: string): string =>
     `INDEX(${name(range)},MATCH(${cloth},${name('Lining_cloths')},0))`;
-  const behind = (of: (key: string) => string, range: string): string =>
-    `IF(${of('behind')}="",0,${line(of, 'Window_lining_yardage')}*${ofCloth(of('behind'), range)})`;
-  const interlining = (of: (key: string) => string, range: string): string =>
-    `${line(of, 'Window_interlining_yardage')}*${ofCloth('"interlining"', range)}`;
-  const rule = (of: string): string => ruleCell(job, of);
+  const behind = (cell: CellOfRow, range: string): string =>
+    `IF(${cell('behind')}="",0,${line(cell, 'Window_lining_yardage')}*${ofCloth(cell('behind'), range)})`;
+  const interlining = (cell: CellOfRow, range: string): string =>
+    `${line(cell, 'Window_interlining_yardage')}*${ofCloth('"interlining"', range)}`;
+  const rule = (key: string): string => ruleCell(job, key);
   const parts = ['fabric', 'lining', 'interlining', 'making', 'hardware'];
   return together(
     titled(sheet, 'Costs', 'The house’s own working behind the quote: not for the client.'),
@@ -87,23 +95,24 @@ export function costsSheet(job: Job): Draft {
           heading: 'room',
           role: 'working',
           name: 'Cost_rooms',
-          formula: (of) =>
-            `=IF(${of('line')}="","",IF(${line(of, 'Window_rooms')}="","window "&${of('line')},${line(of, 'Window_rooms')}&""))`,
+          formula: (cell) =>
+            `=IF(${cell('line')}="","",IF(${line(cell, 'Window_rooms')}="","window "&${cell('line')},${line(cell, 'Window_rooms')}&""))`,
         },
         {
           key: 'what',
           heading: 'what',
           role: 'working',
           name: 'Cost_words',
-          formula: (of) => worked(of, `${line(of, 'Window_headings')}&", "&${line(of, 'Window_fabrics')}`),
+          formula: (cell) =>
+            worked(cell, `${line(cell, 'Window_headings')}&", "&${line(cell, 'Window_fabrics')}`),
         },
         {
           key: 'quantity',
           heading: 'quantity',
           role: 'working',
           name: 'Cost_quantities',
-          formula: (of) =>
-            worked(of, `IF(${line(of, 'Window_quantities')}="",1,${line(of, 'Window_quantities')})`),
+          formula: (cell) =>
+            worked(cell, `IF(${line(cell, 'Window_quantities')}="",1,${line(cell, 'Window_quantities')})`),
         },
         {
           key: 'widths',
@@ -111,7 +120,7 @@ export function costsSheet(job: Job): Draft {
           role: 'working',
           name: 'Cost_widths',
           note: 'of all the windows of the row',
-          formula: (of) => worked(of, `${line(of, 'Window_widths')}*${count(of)}`),
+          formula: (cell) => worked(cell, `${line(cell, 'Window_widths')}*${count(cell)}`),
         },
         {
           key: 'cuts',
@@ -119,10 +128,10 @@ export function costsSheet(job: Job): Draft {
           role: 'working',
           name: 'Cost_cuts',
           note: 'half widths are cut whole unless the house lets windows share them',
-          formula: (of) =>
+          formula: (cell) =>
             worked(
-              of,
-              `IF(AND(${rule('share half widths')}="yes",${rule('yardage rounded by')}="order"),ROUNDUP(${of('widths')},0),ROUNDUP(${line(of, 'Window_widths')},0)*${count(of)})`,
+              cell,
+              `IF(AND(${rule('share half widths')}="yes",${rule('yardage rounded by')}="order"),ROUNDUP(${cell('widths')},0),ROUNDUP(${line(cell, 'Window_widths')},0)*${count(cell)})`,
             ),
         },
         {
@@ -130,10 +139,10 @@ export function costsSheet(job: Job): Draft {
           heading: 'lining cloth',
           role: 'working',
           name: 'Cost_lining_cloths',
-          formula: (of) =>
+          formula: (cell) =>
             worked(
-              of,
-              `IF(${line(of, 'Window_lining_yardage')}=0,"",IF(ISNUMBER(MATCH(${line(of, 'Window_linings')},{${BLACKOUT}},0)),"blackout lining","lining"))`,
+              cell,
+              `IF(${line(cell, 'Window_lining_yardage')}=0,"",IF(ISNUMBER(MATCH(${line(cell, 'Window_linings')},{${BLACKOUT}},0)),"blackout lining","lining"))`,
             ),
         },
         {
@@ -143,10 +152,10 @@ export function costsSheet(job: Job): Draft {
           format: '0.00;-0.00;',
           name: 'Cost_weights',
           note: 'every layer, where its weight is known; for freight',
-          formula: (of) =>
+          formula: (cell) =>
             worked(
-              of,
-              `(${line(of, 'Window_yardage')}*CONVERT(${found(of, 'Fabric_widths')},"${small}","${large}")*${found(of, 'Fabric_weights')}+${behind(of, 'Lining_weights')}*CONVERT(${name('Lining_bolt')},"${small}","${large}")+${interlining(of, 'Lining_weights')}*CONVERT(IF(N(${name('Interlining_width')})=0,${name('Lining_bolt')},${name('Interlining_width')}),"${small}","${large}"))/${weight === 'lb' ? 16 : 1000}`,
+              cell,
+              `(${line(cell, 'Window_yardage')}*CONVERT(${found(cell, 'Fabric_widths')},"${small}","${large}")*${found(cell, 'Fabric_weights')}+${behind(cell, 'Lining_weights')}*CONVERT(${name('Lining_bolt')},"${small}","${large}")+${interlining(cell, 'Lining_weights')}*CONVERT(IF(N(${name('Interlining_width')})=0,${name('Lining_bolt')},${name('Interlining_width')}),"${small}","${large}"))/${weight === 'lb' ? 16 : 1000}`,
             ),
         },
         {
@@ -154,12 +163,12 @@ export function costsSheet(job: Job): Draft {
           heading: 'fabric',
           role: 'working',
           format: MONEY_FORMAT,
-          formula: (of) =>
+          formula: (cell) =>
             worked(
-              of,
+              cell,
               ifKnown(
-                line(of, 'Window_yardage'),
-                `${line(of, 'Window_yardage')}*${found(of, 'Fabric_prices')}`,
+                line(cell, 'Window_yardage'),
+                `${line(cell, 'Window_yardage')}*${found(cell, 'Fabric_prices')}`,
               ),
             ),
         },
@@ -168,14 +177,14 @@ export function costsSheet(job: Job): Draft {
           heading: 'lining',
           role: 'working',
           format: MONEY_FORMAT,
-          formula: (of) => worked(of, behind(of, 'Lining_prices')),
+          formula: (cell) => worked(cell, behind(cell, 'Lining_prices')),
         },
         {
           key: 'interlining',
           heading: 'interlining',
           role: 'working',
           format: MONEY_FORMAT,
-          formula: (of) => worked(of, interlining(of, 'Lining_prices')),
+          formula: (cell) => worked(cell, interlining(cell, 'Lining_prices')),
         },
         {
           key: 'making',
@@ -183,10 +192,10 @@ export function costsSheet(job: Job): Draft {
           role: 'working',
           format: MONEY_FORMAT,
           note: 'less the making break that all the widths reach',
-          formula: (of) =>
+          formula: (cell) =>
             worked(
-              of,
-              ifKnown(line(of, 'Window_labor'), `${line(of, 'Window_labor')}*(1-${name('Making_less')})`),
+              cell,
+              ifKnown(line(cell, 'Window_labor'), `${line(cell, 'Window_labor')}*(1-${name('Making_less')})`),
             ),
         },
         {
@@ -195,7 +204,7 @@ export function costsSheet(job: Job): Draft {
           role: 'working',
           format: MONEY_FORMAT,
           note: 'what belongs to the heading: a track has no finials, a grommet heading no rings',
-          formula: (of) => worked(of, line(of, 'Window_hardware')),
+          formula: (cell) => worked(cell, line(cell, 'Window_hardware')),
         },
         {
           key: 'installation',
@@ -203,7 +212,7 @@ export function costsSheet(job: Job): Draft {
           role: 'working',
           format: MONEY_FORMAT,
           name: 'Cost_installations',
-          formula: (of) => worked(of, `${count(of)}*N(${name('Price_installation')})`),
+          formula: (cell) => worked(cell, `${count(cell)}*N(${name('Price_installation')})`),
         },
         {
           key: 'cost',
@@ -211,10 +220,10 @@ export function costsSheet(job: Job): Draft {
           role: 'working',
           format: MONEY_FORMAT,
           note: 'without installation, which is not marked up and stands apart on the quote',
-          formula: (of) =>
+          formula: (cell) =>
             worked(
-              of,
-              `IF(COUNT(${parts.map(of).join(',')})=${parts.length},${parts.map(of).join('+')},"${NOT_YET}")`,
+              cell,
+              `IF(COUNT(${parts.map(cell).join(',')})=${parts.length},${parts.map(cell).join('+')},"${NOT_YET}")`,
             ),
         },
         {
@@ -224,10 +233,10 @@ export function costsSheet(job: Job): Draft {
           format: MONEY_FORMAT,
           name: 'Cost_prices',
           note: 'after markup or margin, and discount',
-          formula: (of) =>
+          formula: (cell) =>
             worked(
-              of,
-              ifKnown(of('cost'), `ROUND(${soldAt(job, of('cost'))}*(1-N(${name('Sell_discount')})),2)`),
+              cell,
+              ifKnown(cell('cost'), `ROUND(${soldAt(job, cell('cost'))}*(1-N(${name('Sell_discount')})),2)`),
             ),
         },
         {
@@ -236,12 +245,12 @@ export function costsSheet(job: Job): Draft {
           role: 'working',
           format: '0.0000',
           name: 'Cost_exact_tax',
-          formula: (of) =>
+          formula: (cell) =>
             worked(
-              of,
+              cell,
               ifKnown(
-                of('cost'),
-                `IF(${of('cost')}=0,0,${of('price')}*((${of('fabric')}+${of('lining')}+${of('interlining')}+${of('hardware')})*N(${name('Tax_goods')})+${of('making')}*N(${name('Tax_work')}))/${of('cost')})`,
+                cell('cost'),
+                `IF(${cell('cost')}=0,0,${cell('price')}*((${cell('fabric')}+${cell('lining')}+${cell('interlining')}+${cell('hardware')})*N(${name('Tax_goods')})+${cell('making')}*N(${name('Tax_work')}))/${cell('cost')})`,
               ),
             ),
         },
@@ -251,7 +260,7 @@ export function costsSheet(job: Job): Draft {
           role: 'output',
           format: MONEY_FORMAT,
           name: 'Cost_line_tax',
-          formula: (of) => worked(of, ifKnown(of('exact'), `ROUND(${of('exact')},2)`)),
+          formula: (cell) => worked(cell, ifKnown(cell('exact'), `ROUND(${cell('exact')},2)`)),
         },
       ],
     }),

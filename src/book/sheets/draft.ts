@@ -25,6 +25,9 @@ export interface Job {
 
 export type Choice = Pick<Validation, 'words' | 'from' | 'number' | 'says' | 'otherwise'>;
 
+/** The cell of another column in the same row. */
+export type CellOfRow = (key: string) => string;
+
 export interface ColumnDraft {
   readonly key: string;
   readonly heading: string;
@@ -32,8 +35,8 @@ export interface ColumnDraft {
   /** In characters. */
   readonly wide?: number;
   readonly format?: string;
-  /** The first row's formula; `of` gives the same row's cell of another column. */
-  readonly formula?: (of: (key: string) => string) => string;
+  /** The first row's formula. */
+  readonly formula?: (cell: CellOfRow) => string;
   readonly cells?: readonly CellPut[];
   readonly choice?: Choice;
   /** A named range over the column's cells. */
@@ -69,17 +72,17 @@ export function titled(sheet: string, title: string, note: string): Draft {
   };
 }
 
-export function tableDraft(job: Job, of: TableDraft): Draft {
-  const from = of.column ?? 0;
-  const first = of.row + 1;
-  const places = new Map(of.columns.map(({ key }, at) => [key, from + at]));
+export function tableDraft(job: Job, table: TableDraft): Draft {
+  const from = table.column ?? 0;
+  const first = table.row + 1;
+  const places = new Map(table.columns.map(({ key }, at) => [key, from + at]));
   const cell = (key: string): string => {
     const column = places.get(key);
-    if (column === undefined) throw new Error(`${of.name} has no column “${key}”`);
+    if (column === undefined) throw new Error(`${table.name} has no column “${key}”`);
     return cellText(first, column);
   };
-  const body = (at: number) => areaAt(of.sheet, first, from + at, of.rows, 1);
-  const drafts = of.columns.map((column, at): Draft => ({
+  const body = (at: number) => areaAt(table.sheet, first, from + at, table.rows, 1);
+  const drafts = table.columns.map((column, at): Draft => ({
     puts: [
       ...(column.formula === undefined ? [] : [{ area: body(at), formula: column.formula(cell) }]),
       ...(column.cells === undefined ? [] : [{ area: body(at), cells: column.cells.map((one) => [one]) }]),
@@ -90,14 +93,14 @@ export function tableDraft(job: Job, of: TableDraft): Draft {
     ...(column.choice !== undefined && { validations: [{ area: body(at), ...column.choice }] }),
     ...(column.name !== undefined && { newNames: [{ name: job.name(column.name), area: body(at) }] }),
     ...(column.note !== undefined && {
-      notes: [{ area: areaAt(of.sheet, of.row, from + at), text: column.note }],
+      notes: [{ area: areaAt(table.sheet, table.row, from + at), text: column.note }],
     }),
   }));
-  const header = areaAt(of.sheet, of.row, from, 1, of.columns.length);
+  const header = areaAt(table.sheet, table.row, from, 1, table.columns.length);
   return together(
     {
-      puts: [{ area: header, cells: [of.columns.map((column) => column.heading)] }],
-      newTables: [{ name: job.name(of.name), area: { ...header, rows: of.rows + 1 } }],
+      puts: [{ area: header, cells: [table.columns.map((column) => column.heading)] }],
+      newTables: [{ name: job.name(table.name), area: { ...header, rows: table.rows + 1 } }],
       dress: [{ area: header, role: 'heading' }],
     },
     ...drafts,
@@ -143,7 +146,7 @@ const MOST_FROZEN = 16;
 export function laidOut(
   job: Job,
   sheet: string,
-  of: {
+  given: {
     header: number;
     frozenColumns?: number;
     widths: readonly number[];
@@ -157,16 +160,16 @@ export function laidOut(
       {
         sheet,
         // A header far down would freeze the whole screen.
-        ...(of.header < MOST_FROZEN && { frozenRows: of.header + 1 }),
-        ...(of.frozenColumns !== undefined && { frozenColumns: of.frozenColumns }),
-        widths: Object.fromEntries(of.widths.map((wide, at) => [at, wide])),
+        ...(given.header < MOST_FROZEN && { frozenRows: given.header + 1 }),
+        ...(given.frozenColumns !== undefined && { frozenColumns: given.frozenColumns }),
+        widths: Object.fromEntries(given.widths.map((wide, at) => [at, wide])),
         print: {
-          landscape: of.landscape ?? false,
+          landscape: given.landscape ?? false,
           paper: job.paper,
-          repeatRows: [of.header, of.header],
-          ...(of.pagesWide !== undefined && { pagesWide: of.pagesWide }),
-          ...(of.pagesWide !== undefined &&
-            of.frozenColumns !== undefined && { repeatColumns: [0, of.frozenColumns - 1] as const }),
+          repeatRows: [given.header, given.header],
+          ...(given.pagesWide !== undefined && { pagesWide: given.pagesWide }),
+          ...(given.pagesWide !== undefined &&
+            given.frozenColumns !== undefined && { repeatColumns: [0, given.frozenColumns - 1] as const }),
         },
       },
     ],

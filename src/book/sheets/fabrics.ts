@@ -15,6 +15,7 @@ import {
   YES_OR_NO,
   type Draft,
   type Job,
+  type CellOfRow,
 } from './draft';
 import { liningsTable, OWN_WEIGHT } from './linings';
 
@@ -38,8 +39,8 @@ export function fabricsSheet(job: Job): Draft {
   const upToStep = (yards: string): string =>
     `IF(${name('Yardage_step')}=0,${yards},ROUNDUP(ROUND(${yards}/${name('Yardage_step')},6),0)*${name('Yardage_step')})`;
   /** Below 1 a share of the windows’ cuts, a part counting as a whole one; else so many cuts. */
-  const keptCuts = (of: (key: string) => string): string =>
-    `IF(${name('Attic_stock')}<1,ROUNDUP(ROUND(${name('Attic_stock')}*SUMIFS(${name('Cost_cuts')},${name('Window_fabrics')},${of('fabric')}),6),0),${name('Attic_stock')})`;
+  const keptCuts = (cell: CellOfRow): string =>
+    `IF(${name('Attic_stock')}<1,ROUNDUP(ROUND(${name('Attic_stock')}*SUMIFS(${name('Cost_cuts')},${name('Window_fabrics')},${cell('fabric')}),6),0),${name('Attic_stock')})`;
   return together(
     titled(sheet, 'Fabrics', `Prices and roll lengths by the ${large}. The width is the usable one.`),
     tableDraft(job, {
@@ -118,8 +119,8 @@ export function fabricsSheet(job: Job): Draft {
           role: 'working',
           format: '0.00#',
           name: 'Fabric_needed',
-          formula: (of) =>
-            `=IF(${of('fabric')}="","",SUMIFS(${name('Window_yardage')},${name('Window_fabrics')},${of('fabric')}))`,
+          formula: (cell) =>
+            `=IF(${cell('fabric')}="","",SUMIFS(${name('Window_yardage')},${name('Window_fabrics')},${cell('fabric')}))`,
         },
         {
           key: 'attic',
@@ -127,16 +128,16 @@ export function fabricsSheet(job: Job): Draft {
           role: 'working',
           format: '0.00#;-0.00#;',
           note: 'kept for later repairs: so many of the longest cut; set it on the sheet of prices',
-          formula: (of) =>
-            `=IF(${of('fabric')}="","",IF(OR(${of('needed')}=0,N(${name('Attic_stock')})=0),0,${upToStep(`CONVERT(${keptCuts(of)}*${of('cut')},"${small}","${large}")`)}))`,
+          formula: (cell) =>
+            `=IF(${cell('fabric')}="","",IF(OR(${cell('needed')}=0,N(${name('Attic_stock')})=0),0,${upToStep(`CONVERT(${keptCuts(cell)}*${cell('cut')},"${small}","${large}")`)}))`,
         },
         {
           key: 'order',
           heading: `to order (${large})`,
           role: 'output',
           format: '0.00#',
-          formula: (of) =>
-            `=IF(${of('fabric')}="","",IF(${of('needed')}=0,0,MAX(${of('needed')}+${of('attic')},${of('minimum')})))`,
+          formula: (cell) =>
+            `=IF(${cell('fabric')}="","",IF(${cell('needed')}=0,0,MAX(${cell('needed')}+${cell('attic')},${cell('minimum')})))`,
         },
         {
           key: 'paid',
@@ -145,8 +146,8 @@ export function fabricsSheet(job: Job): Draft {
           format: MONEY_FORMAT,
           note: 'the last break reached, else the price of the table',
           // The breaks of all fabrics stand in one list, which BREAKPRICE would need one of for each.
-          formula: (of) =>
-            `=IF(${of('fabric')}="","",IF(COUNTIFS(${name('Break_fabrics')},${of('fabric')},${name('Break_from')},"<="&${of('order')})=0,${of('price')},SUMIFS(${name('Break_prices')},${name('Break_fabrics')},${of('fabric')},${name('Break_from')},MAXIFS(${name('Break_from')},${name('Break_fabrics')},${of('fabric')},${name('Break_from')},"<="&${of('order')}))))`,
+          formula: (cell) =>
+            `=IF(${cell('fabric')}="","",IF(COUNTIFS(${name('Break_fabrics')},${cell('fabric')},${name('Break_from')},"<="&${cell('order')})=0,${cell('price')},SUMIFS(${name('Break_prices')},${name('Break_fabrics')},${cell('fabric')},${name('Break_from')},MAXIFS(${name('Break_from')},${name('Break_fabrics')},${cell('fabric')},${name('Break_from')},"<="&${cell('order')}))))`,
         },
         {
           key: 'cost',
@@ -154,7 +155,7 @@ export function fabricsSheet(job: Job): Draft {
           role: 'output',
           format: MONEY_FORMAT,
           name: 'Fabric_costs',
-          formula: (of) => `=IF(${of('fabric')}="","",${of('order')}*${of('paid')})`,
+          formula: (cell) => `=IF(${cell('fabric')}="","",${cell('order')}*${cell('paid')})`,
         },
         {
           key: 'atticCost',
@@ -162,7 +163,7 @@ export function fabricsSheet(job: Job): Draft {
           role: 'working',
           format: '#,##0.00;-#,##0.00;',
           name: 'Fabric_attic_costs',
-          formula: (of) => `=IF(${of('fabric')}="","",${of('attic')}*${of('paid')})`,
+          formula: (cell) => `=IF(${cell('fabric')}="","",${cell('attic')}*${cell('paid')})`,
         },
         {
           key: 'each',
@@ -171,8 +172,8 @@ export function fabricsSheet(job: Job): Draft {
           format: MONEY_FORMAT,
           name: 'Fabric_prices',
           note: 'what is ordered, attic stock apart, shared by what the windows need',
-          formula: (of) =>
-            `=IF(${of('fabric')}="","",IF(${of('needed')}=0,0,(${of('cost')}-${of('atticCost')})/${of('needed')}))`,
+          formula: (cell) =>
+            `=IF(${cell('fabric')}="","",IF(${cell('needed')}=0,0,(${cell('cost')}-${cell('atticCost')})/${cell('needed')}))`,
         },
         {
           key: 'atticWeight',
@@ -180,8 +181,8 @@ export function fabricsSheet(job: Job): Draft {
           role: 'working',
           format: '0.00;-0.00;',
           name: 'Fabric_attic_weights',
-          formula: (of) =>
-            `=IF(${of('fabric')}="","",${of('attic')}*CONVERT(${of('width')},"${small}","${large}")*${of('weight')}/${weight === 'lb' ? 16 : 1000})`,
+          formula: (cell) =>
+            `=IF(${cell('fabric')}="","",${cell('attic')}*CONVERT(${cell('width')},"${small}","${large}")*${cell('weight')}/${weight === 'lb' ? 16 : 1000})`,
         },
         {
           key: 'cut',
@@ -189,8 +190,8 @@ export function fabricsSheet(job: Job): Draft {
           role: 'working',
           format: NO_ZERO,
           name: 'Fabric_longest_cuts',
-          formula: (of) =>
-            `=IF(${of('fabric')}="","",MAXIFS(${name('Window_cuts')},${name('Window_fabrics')},${of('fabric')}))`,
+          formula: (cell) =>
+            `=IF(${cell('fabric')}="","",MAXIFS(${name('Window_cuts')},${name('Window_fabrics')},${cell('fabric')}))`,
         },
       ],
     }),
@@ -269,8 +270,8 @@ export function rollsSheet(job: Job): Draft {
           heading: 'whole cuts',
           role: 'output',
           note: 'of the longest cut of this fabric: cuts never cross a roll',
-          formula: (of) =>
-            `=IF(OR(${of('fabric')}="",${of('length')}=""),"",IFERROR(INT(ROUND(CONVERT(${of('length')},"${large}","${small}")/INDEX(${name('Fabric_longest_cuts')},MATCH(${of('fabric')},${name('Fabric_names')},0)),6)),0))`,
+          formula: (cell) =>
+            `=IF(OR(${cell('fabric')}="",${cell('length')}=""),"",IFERROR(INT(ROUND(CONVERT(${cell('length')},"${large}","${small}")/INDEX(${name('Fabric_longest_cuts')},MATCH(${cell('fabric')},${name('Fabric_names')},0)),6)),0))`,
         },
       ],
     }),

@@ -86,7 +86,8 @@ export function houseRulesSheet(job: Job): Draft {
           key: 'differs',
           heading: 'differs',
           role: 'check',
-          formula: (of) => `=IF(OR(${of('value')}="",${of('value')}&""=${of('standard')}&""),"","yes")`,
+          formula: (cell) =>
+            `=IF(OR(${cell('value')}="",${cell('value')}&""=${cell('standard')}&""),"","yes")`,
         },
       ],
     }),

@@ -8,8 +8,8 @@ export const OWN_WEIGHT = 3;
 /** The figure of a cloth's own, or of the one whose figure it takes where its own is left blank. */
 const counted =
   (job: Job, own: string, key: string): NonNullable<ColumnDraft['formula']> =>
-  (of) =>
-    `=IF(${of(key)}<>"",${of(key)},IF(${of('takes')}="",0,N(INDEX(${job.name(own)},MATCH(${of('takes')},${job.name('Lining_cloths')},0)))))`;
+  (cell) =>
+    `=IF(${cell(key)}<>"",${cell(key)},IF(${cell('takes')}="",0,N(INDEX(${job.name(own)},MATCH(${cell('takes')},${job.name('Lining_cloths')},0)))))`;
 
 export function liningsTable(job: Job, sheet: string, row: number): Draft {
   const { large, areal } = job.unit;
@@ -50,8 +50,8 @@ export function liningsTable(job: Job, sheet: string, row: number): Draft {
         role: 'output',
         format: '0.00#',
         name: 'Lining_needed',
-        formula: (of) =>
-          `=IF(${of('cloth')}="interlining",SUM(${name('Window_interlining_yardage')}),SUMIFS(${name('Window_lining_yardage')},${name('Cost_lining_cloths')},${of('cloth')}))`,
+        formula: (cell) =>
+          `=IF(${cell('cloth')}="interlining",SUM(${name('Window_interlining_yardage')}),SUMIFS(${name('Window_lining_yardage')},${name('Cost_lining_cloths')},${cell('cloth')}))`,
       },
       {
         key: 'priceCounted',
@@ -74,7 +74,7 @@ export function liningsTable(job: Job, sheet: string, row: number): Draft {
         heading: 'cost',
         role: 'output',
         format: MONEY_FORMAT,
-        formula: (of) => `=${of('needed')}*${of('priceCounted')}`,
+        formula: (cell) => `=${cell('needed')}*${cell('priceCounted')}`,
       },
     ],
   });

@@ -58,8 +58,8 @@ const choice = (
 
 /** A default of the house rules as a cell holds it. */
 const standard = (rule: 'usualLiningWidth' | 'deposit', unit: Unit): number => {
-  const of = RULES[rule];
-  return of.kind.write?.(of.standard as never, unit) as number;
+  const found = RULES[rule];
+  return found.kind.write?.(found.standard as never, unit) as number;
 };
 
 function goodsTerms({ unit }: Job): readonly Term[] {

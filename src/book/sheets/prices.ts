@@ -1,4 +1,4 @@
-/** What making, hardware, freight and the rest cost the house: her own figures, none of ours. */
+/** What making, hardware, freight and the rest cost the house: its own figures, none of ours. */
 import { BEHIND, WEIGHT_RULE } from '../../core/cloth/behind';
 import { RULE_LINES, type RuleLine } from '../../core/house/rules';
 import { INCHES } from '../../core/exact/unit';
@@ -114,8 +114,8 @@ export function pricesSheet(job: Job): Draft {
           role: 'working',
           name: 'Making_break_widths',
           note: 'up to the next break; counted where the breaks are on further widths',
-          formula: (of) =>
-            `=IF(${of('from')}="",0,MAX(0,IF(COUNTIF(${job.name('Making_break_from')},">"&${of('from')})=0,${all},MIN(${all},MINIFS(${job.name('Making_break_from')},${job.name('Making_break_from')},">"&${of('from')})))-${of('from')}))`,
+          formula: (cell) =>
+            `=IF(${cell('from')}="",0,MAX(0,IF(COUNTIF(${job.name('Making_break_from')},">"&${cell('from')})=0,${all},MIN(${all},MINIFS(${job.name('Making_break_from')},${job.name('Making_break_from')},">"&${cell('from')})))-${cell('from')}))`,
         },
       ],
     }),

@@ -1,7 +1,17 @@
 /** The client's quote: a line for each row of windows, and the totals above it. */
 import { areaAt, cellText } from '../address';
 import { ifKnown, NOT_YET, soldAt } from './costs';
-import { laidOut, MONEY_FORMAT, pairs, tableDraft, titled, together, type Draft, type Job } from './draft';
+import {
+  laidOut,
+  MONEY_FORMAT,
+  pairs,
+  tableDraft,
+  titled,
+  together,
+  type CellOfRow,
+  type Draft,
+  type Job,
+} from './draft';
 
 const TOTALS = 3;
 const HEADER = 15;
@@ -9,12 +19,12 @@ const HEADER = 15;
 export function quoteSheet(job: Job): Draft {
   const sheet = job.sheet('Quote');
   const name = (base: string): string => job.name(base);
-  const line = (of: (key: string) => string, range: string): string =>
-    `IF(${of('line')}="","",INDEX(${name(range)},${of('line')}))`;
+  const line = (cell: CellOfRow, range: string): string =>
+    `IF(${cell('line')}="","",INDEX(${name(range)},${cell('line')}))`;
   const total = (at: number): string => cellText(TOTALS + at, 1);
   // Beside the windows' lines: to the cent, the discount off them as off the lines.
   const extra = { role: 'output', format: MONEY_FORMAT } as const;
-  const kept = (of: string): string => `=ROUND(${of}*(1-N(${name('Sell_discount')})),2)`;
+  const kept = (amount: string): string => `=ROUND(${amount}*(1-N(${name('Sell_discount')})),2)`;
   const goods = `${total(2)}*N(${name('Tax_goods')})`;
   const work = `${total(3)}*N(${name('Tax_work')})`;
   return together(
@@ -89,14 +99,14 @@ export function quoteSheet(job: Job): Draft {
           heading: 'room',
           role: 'output',
           name: 'Quote_rooms',
-          formula: (of) => `=${line(of, 'Cost_rooms')}`,
+          formula: (cell) => `=${line(cell, 'Cost_rooms')}`,
         },
-        { key: 'what', heading: 'what', role: 'output', formula: (of) => `=${line(of, 'Cost_words')}` },
+        { key: 'what', heading: 'what', role: 'output', formula: (cell) => `=${line(cell, 'Cost_words')}` },
         {
           key: 'quantity',
           heading: 'quantity',
           role: 'output',
-          formula: (of) => `=${line(of, 'Cost_quantities')}`,
+          formula: (cell) => `=${line(cell, 'Cost_quantities')}`,
         },
         {
           key: 'price',
@@ -104,7 +114,7 @@ export function quoteSheet(job: Job): Draft {
           role: 'output',
           format: MONEY_FORMAT,
           name: 'Quote_prices',
-          formula: (of) => `=${line(of, 'Cost_prices')}`,
+          formula: (cell) => `=${line(cell, 'Cost_prices')}`,
         },
         {
           key: 'tax',
@@ -112,7 +122,7 @@ export function quoteSheet(job: Job): Draft {
           role: 'output',
           format: MONEY_FORMAT,
           name: 'Quote_taxes',
-          formula: (of) => `=${line(of, 'Cost_line_tax')}`,
+          formula: (cell) => `=${line(cell, 'Cost_line_tax')}`,
         },
       ],
     }),

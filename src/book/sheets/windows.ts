@@ -18,12 +18,12 @@ import {
   type ColumnDraft,
   type Draft,
   type Job,
+  type CellOfRow,
 } from './draft';
 
 const HEADER = 3;
 
 /** The same row's cell of a column. */
-type Cell = (key: string) => string;
 
 const CHOICES: Partial<Record<ColumnKey, Choice>> = {
   quantity: atLeast(1, 'How many windows are exactly alike: a whole number; blank is 1.', { whole: true }),
@@ -127,25 +127,25 @@ export function windowsSheet(job: Job): Draft {
     role: 'working',
     format: NO_ZERO,
     note: 'from the sheet of fabrics',
-    formula: (of) =>
-      `=IF(${of('fabric')}="","",INDEX(${job.name(range)},MATCH(${of('fabric')},${job.name('Fabric_names')},0)))`,
+    formula: (cell) =>
+      `=IF(${cell('fabric')}="","",INDEX(${job.name(range)},MATCH(${cell('fabric')},${job.name('Fabric_names')},0)))`,
   }));
   const inputs = [...given, ...looked];
-  const guarded = (of: (key: string) => string, formula: string): string =>
-    `=IF(${of('openingWidth')}="","",${formula})`;
+  const guarded = (cell: CellOfRow, formula: string): string =>
+    `=IF(${cell('openingWidth')}="","",${formula})`;
   // Figures that hang on several others are asked of the whole row, so that no chain is deeper than two.
-  const rowOf = (cell: Cell, keys: readonly ColumnDraft[]): string => {
+  const rowOf = (cell: CellOfRow, keys: readonly ColumnDraft[]): string => {
     const headings = keys.map(({ heading }) => `"${heading}"`).join(',');
     return `{${headings}},${inOneRow(keys.map(({ key }) => orBlank(cell(key))))}`;
   };
   const handed = inputs.filter(({ key }) => key !== 'room' && key !== 'fabric');
   const ofOneWindow = handed.filter(({ key }) => key !== 'quantity');
-  const asked = (cell: Cell, keys: readonly ColumnDraft[], figure: string): string =>
+  const asked = (cell: CellOfRow, keys: readonly ColumnDraft[], figure: string): string =>
     `HEM.SCHEDULE(${rowOf(cell, keys)},"${figure}",${rules})`;
-  const row = (cell: Cell, figure: string): string => guarded(cell, asked(cell, ofOneWindow, figure));
-  const ofAll = (cell: Cell, figure: string): string => unlessNoWindow(cell('quantity'), figure);
+  const row = (cell: CellOfRow, figure: string): string => guarded(cell, asked(cell, ofOneWindow, figure));
+  const ofAll = (cell: CellOfRow, figure: string): string => unlessNoWindow(cell('quantity'), figure);
   /** Asked of the whole row, so that the house rules alone say how wide the bolt is. */
-  const behind = (cell: Cell, figure: string): string =>
+  const behind = (cell: CellOfRow, figure: string): string =>
     guarded(cell, `IF(${cell('lining')}="",0,${ofAll(cell, asked(cell, handed, figure))})`);
   const worked: ColumnDraft[] = [
     {
@@ -153,20 +153,20 @@ export function windowsSheet(job: Job): Draft {
       heading: `rod width (${unit.small})`,
       role: 'output',
       name: 'Window_rods',
-      formula: (of) =>
+      formula: (cell) =>
         guarded(
-          of,
-          `HEM.RODWIDTH(${of('openingWidth')},${orBlank(of('leftExtension'))},${orBlank(of('rightExtension'))},${rules})`,
+          cell,
+          `HEM.RODWIDTH(${cell('openingWidth')},${orBlank(cell('leftExtension'))},${orBlank(cell('rightExtension'))},${rules})`,
         ),
     },
     {
       key: 'finishedDrop',
       heading: `finished drop (${unit.small})`,
       role: 'output',
-      formula: (of) =>
+      formula: (cell) =>
         guarded(
-          of,
-          `HEM.DROP(${of('measured')},${of('heading')},${orBlank(of('measuredTo'))},${orBlank(of('floorFinish'))},${rules})`,
+          cell,
+          `HEM.DROP(${cell('measured')},${cell('heading')},${orBlank(cell('measuredTo'))},${orBlank(cell('floorFinish'))},${rules})`,
         ),
     },
     {
@@ -174,10 +174,10 @@ export function windowsSheet(job: Job): Draft {
       heading: 'widths (one window)',
       role: 'output',
       name: 'Window_widths',
-      formula: (of) =>
+      formula: (cell) =>
         guarded(
-          of,
-          `HEM.WIDTHS(${of('rodWidth')},${of('heading')},${of('fabricWidth')},${orBlank(of('draw'))},${orBlank(of('fullness'))},${orBlank(of('horizontalRepeat'))},${rules})`,
+          cell,
+          `HEM.WIDTHS(${cell('rodWidth')},${cell('heading')},${cell('fabricWidth')},${orBlank(cell('draw'))},${orBlank(cell('fullness'))},${orBlank(cell('horizontalRepeat'))},${rules})`,
         ),
     },
     {
@@ -185,14 +185,14 @@ export function windowsSheet(job: Job): Draft {
       heading: 'delivered fullness',
       role: 'output',
       format: '0.00',
-      formula: (of) => row(of, 'delivered fullness'),
+      formula: (cell) => row(cell, 'delivered fullness'),
     },
     {
       key: 'cutLength',
       heading: `cut length (${unit.small})`,
       role: 'output',
       name: 'Window_cuts',
-      formula: (of) => row(of, 'cut length'),
+      formula: (cell) => row(cell, 'cut length'),
     },
     {
       key: 'yardage',
@@ -200,12 +200,12 @@ export function windowsSheet(job: Job): Draft {
       role: 'output',
       format: '0.00#',
       name: 'Window_yardage',
-      formula: (of) =>
+      formula: (cell) =>
         guarded(
-          of,
+          cell,
           ofAll(
-            of,
-            `HEM.YARDAGE(${of('rodWidth')},${of('finishedDrop')},${of('heading')},${of('fabricWidth')},${orBlank(of('verticalRepeat'))},${orBlank(of('quantity'))},${orBlank(of('draw'))},${orBlank(of('fullness'))},${orBlank(of('match'))},${orBlank(of('horizontalRepeat'))},${rules})`,
+            cell,
+            `HEM.YARDAGE(${cell('rodWidth')},${cell('finishedDrop')},${cell('heading')},${cell('fabricWidth')},${orBlank(cell('verticalRepeat'))},${orBlank(cell('quantity'))},${orBlank(cell('draw'))},${orBlank(cell('fullness'))},${orBlank(cell('match'))},${orBlank(cell('horizontalRepeat'))},${rules})`,
           ),
         ),
     },
@@ -215,7 +215,7 @@ export function windowsSheet(job: Job): Draft {
       role: 'output',
       format: '0.00#;-0.00#;',
       name: 'Window_lining_yardage',
-      formula: (of) => behind(of, 'lining yardage'),
+      formula: (cell) => behind(cell, 'lining yardage'),
     },
     {
       key: 'interliningYardage',
@@ -223,17 +223,17 @@ export function windowsSheet(job: Job): Draft {
       role: 'output',
       format: '0.00#;-0.00#;',
       name: 'Window_interlining_yardage',
-      formula: (of) => behind(of, 'interlining yardage'),
+      formula: (cell) => behind(cell, 'interlining yardage'),
     },
     {
       key: 'toSaveAWidth',
       heading: `to save a width (${unit.small})`,
       role: 'working',
       note: 'how much narrower the rod must be to need one width less',
-      formula: (of) =>
+      formula: (cell) =>
         guarded(
-          of,
-          `IFERROR(HEM.SAVEWIDTH(${of('rodWidth')},${of('heading')},${of('fabricWidth')},${orBlank(of('draw'))},${orBlank(of('fullness'))},${rules}),"")`,
+          cell,
+          `IFERROR(HEM.SAVEWIDTH(${cell('rodWidth')},${cell('heading')},${cell('fabricWidth')},${orBlank(cell('draw'))},${orBlank(cell('fullness'))},${rules}),"")`,
         ),
     },
     {
@@ -242,10 +242,10 @@ export function windowsSheet(job: Job): Draft {
       role: 'output',
       format: '0.0',
       note: 'covered on each side when drawn back; blank where it is not drawn',
-      formula: (of) =>
+      formula: (cell) =>
         guarded(
-          of,
-          `IFERROR(HEM.STACK(${of('rodWidth')},${of('heading')},${orBlank(of('draw'))},${orBlank(of('lining'))},${rules}),"")`,
+          cell,
+          `IFERROR(HEM.STACK(${cell('rodWidth')},${cell('heading')},${orBlank(cell('draw'))},${orBlank(cell('lining'))},${rules}),"")`,
         ),
     },
     {
@@ -254,7 +254,7 @@ export function windowsSheet(job: Job): Draft {
       role: 'output',
       name: 'Window_rings',
       note: 'rings or carriers of one window',
-      formula: (of) => row(of, 'rings'),
+      formula: (cell) => row(cell, 'rings'),
     },
     {
       key: 'brackets',
@@ -262,7 +262,7 @@ export function windowsSheet(job: Job): Draft {
       role: 'output',
       name: 'Window_brackets',
       note: 'of one window, ends included',
-      formula: (of) => row(of, 'brackets'),
+      formula: (cell) => row(cell, 'brackets'),
     },
     {
       key: 'labor',
@@ -272,7 +272,7 @@ export function windowsSheet(job: Job): Draft {
       format: MONEY_FORMAT,
       name: 'Window_labor',
       note: 'of all the windows of the row; set the charges on the sheet of prices',
-      formula: (of) => guarded(of, ofAll(of, asked(of, handed, 'labor'))),
+      formula: (cell) => guarded(cell, ofAll(cell, asked(cell, handed, 'labor'))),
     },
     {
       key: 'hardwareCost',
@@ -282,7 +282,7 @@ export function windowsSheet(job: Job): Draft {
       format: MONEY_FORMAT,
       name: 'Window_hardware',
       note: 'of all the windows of the row; set the prices on the sheet of prices',
-      formula: (of) => guarded(of, ofAll(of, asked(of, handed, 'hardware cost'))),
+      formula: (cell) => guarded(cell, ofAll(cell, asked(cell, handed, 'hardware cost'))),
     },
     ...(functionNamed('CHECK') === undefined
       ? []
@@ -293,7 +293,7 @@ export function windowsSheet(job: Job): Draft {
             role: 'check' as const,
             // So wide that printing on two pages breaks after what was entered.
             wide: 54,
-            formula: (of: (key: string) => string) => guarded(of, `HEM.CHECK(${rowOf(of, handed)},${rules})`),
+            formula: (cell: CellOfRow) => guarded(cell, `HEM.CHECK(${rowOf(cell, handed)},${rules})`),
           },
         ]),
   ];

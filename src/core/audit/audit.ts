@@ -108,8 +108,8 @@ export class Auditor {
         lacking.set(missing, [...(lacking.get(missing) ?? []), figure]);
       }
     }
-    for (const [missing, of] of lacking)
-      found.push(finding('columnMissing', missing, missing, of.map(this.name).join(', ')));
+    for (const [missing, figures] of lacking)
+      found.push(finding('columnMissing', missing, missing, figures.map(this.name).join(', ')));
     return found.map((one) => told(0, one));
   }
 

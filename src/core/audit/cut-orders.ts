@@ -33,10 +33,14 @@ export function* halfDropCuts(order: CutOrdered, rules: Rules): Generator<number
 
 /** One repeat more an order, half a repeat more a cut, one repeat more on every other cut; starts in turn or not. */
 function* halfDropCloths({ cut, repeat }: Cutting, { a, b, shared }: Starts): Generator<number> {
-  const of = repeat as Length;
-  const { like, unlikeTwice } = takesOf(2 * cut, of);
+  const repeated = repeat as Length;
+  const { like, unlikeTwice } = takesOf(2 * cut, repeated);
   const cuts = a + b + shared;
-  yield* [cuts * like + of, cuts * (like + of / 2), cuts * like + of * Math.floor(cuts / 2)];
+  yield* [
+    cuts * like + repeated,
+    cuts * (like + repeated / 2),
+    cuts * like + repeated * Math.floor(cuts / 2),
+  ];
   yield (cuts * unlikeTwice) / 2;
   const most = a === b ? 2 * b - 1 : 2 * Math.min(a, b);
   for (const last of [like, cut])

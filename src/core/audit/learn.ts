@@ -25,7 +25,7 @@ export interface Proposal {
   readonly standing: CellOut;
   /** Orders that fit the proposed value, of those that can tell, and those that fit the standing one. */
   readonly fit: number;
-  readonly of: number;
+  readonly outOf: number;
   readonly fitStanding: number;
   /** Other values that fit just as many. */
   readonly asGood: readonly CellOut[];
@@ -38,7 +38,7 @@ export interface Learned {
   /** Orders of which every figure fits, with the rules in force and with all the proposals. */
   readonly fitStanding: number;
   readonly fitProposed: number;
-  readonly of: number;
+  readonly outOf: number;
 }
 
 /** A rule that orders can tell of. */
@@ -175,9 +175,9 @@ const edgeRules = (standing: Rules): readonly Question[] => [
     key: 'return',
     figure: 'finishedWidth',
     tells: (order) => !isPair(order) && coversRod(order) && order.window.return === undefined,
-    candidates: (of, rules) =>
+    candidates: (orders, rules) =>
       commonest(
-        of.flatMap((order) => {
+        orders.flatMap((order) => {
           const parts = impliedParts(order);
           return parts === undefined
             ? []
@@ -195,9 +195,9 @@ const edgeRules = (standing: Rules): readonly Question[] => [
       isPair(order) &&
       order.window.overlap === undefined &&
       overlapRuleFor(order.window.heading ?? 'pinch', standing) === key,
-    candidates: (of, rules) =>
+    candidates: (orders, rules) =>
       commonest(
-        of.map((order) => {
+        orders.map((order) => {
           const parts = impliedParts(order);
           return parts === undefined ? undefined : parts - returnOf(order.window, rules);
         }),
@@ -216,22 +216,22 @@ function questions(orders: readonly Order[], rules: Rules): readonly Question[] 
       key: 'dropNewRodRings',
       figure: 'finishedDrop',
       tells: (order) => fromNewRod(order) && RINGED.has(order.window.heading ?? 'wave'),
-      candidates: (of, rules) => commonest(of.map(impliedDrop), rules),
+      candidates: (orders, rules) => commonest(orders.map(impliedDrop), rules),
     },
     {
       key: 'dropNewRodGrommet',
       figure: 'finishedDrop',
       tells: (order) => fromNewRod(order) && order.window.heading === 'grommet',
-      candidates: (of, rules) => commonest(of.map(impliedDrop), rules),
+      candidates: (orders, rules) => commonest(orders.map(impliedDrop), rules),
     },
     ...edgeRules(rules),
     {
       key: 'bottomAllowance',
       figure: 'cutLength',
       tells: plainPattern,
-      candidates: (of, rules) =>
+      candidates: (orders, rules) =>
         commonest(
-          of.map((order) => {
+          orders.map((order) => {
             const more = impliedCut(order, rules);
             return more === undefined ? undefined : rules.bottomAllowance + more;
           }),
@@ -243,9 +243,9 @@ function questions(orders: readonly Order[], rules: Rules): readonly Question[] 
       heading,
       figure: 'cutLength',
       tells: (order) => plainPattern(order) && order.window.heading === heading,
-      candidates: (of, rules) =>
+      candidates: (orders, rules) =>
         commonest(
-          of.map((order) => {
+          orders.map((order) => {
             const more = impliedCut(order, rules);
             return more === undefined ? undefined : rules.topAllowance[heading] + more;
           }),
@@ -391,14 +391,14 @@ export function learnRules(orders: readonly Order[], standing: Rules): Learned {
       value: cell(value),
       standing: cell(first),
       fit: counted(able, one.figure, rules),
-      of: able.length,
+      outOf: able.length,
       fitStanding: counted(able, one.figure, withValue(rules, one, first)),
       asGood: asGood.map(cell),
     };
     if (value !== first && proposal.fit > proposal.fitStanding) {
       proposals.push(proposal);
       seen.add(line);
-    } else if (proposal.fit >= proposal.of * BORNE_OUT && asGood.length === 0) {
+    } else if (proposal.fit >= proposal.outOf * BORNE_OUT && asGood.length === 0) {
       borneOut.push(proposal);
       seen.add(line);
     }
@@ -416,6 +416,6 @@ export function learnRules(orders: readonly Order[], standing: Rules): Learned {
     borneOut,
     fitStanding: counted(whole, undefined, standing),
     fitProposed: counted(whole, undefined, lenient(rules)),
-    of: whole.length,
+    outOf: whole.length,
   };
 }

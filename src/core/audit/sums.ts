@@ -16,14 +16,14 @@ const shown = (amount: Money): string => amount.toFixed(2);
 const PARTS: readonly FactKey[] = ['amount', 'liningAmount', 'hardware', 'installation', 'freight', 'tax'];
 
 /** What a total is the sum of, the discount taken off. */
-function partsOf({ facts, ordered }: Order): { readonly key: OrderKey; readonly of: Money }[] {
-  const parts: { key: OrderKey; of: Money }[] = [];
+function partsOf({ facts, ordered }: Order): { readonly key: OrderKey; readonly amount: Money }[] {
+  const parts: { key: OrderKey; amount: Money }[] = [];
   for (const key of PARTS) {
-    const of = facts[key] as Money | undefined;
-    if (of !== undefined) parts.push({ key, of });
+    const amount = facts[key] as Money | undefined;
+    if (amount !== undefined) parts.push({ key, amount });
   }
-  if (ordered.labor !== undefined) parts.push({ key: 'labor', of: money(ordered.labor) });
-  if (facts.discount !== undefined) parts.push({ key: 'discount', of: facts.discount.abs().neg() });
+  if (ordered.labor !== undefined) parts.push({ key: 'labor', amount: money(ordered.labor) });
+  if (facts.discount !== undefined) parts.push({ key: 'discount', amount: facts.discount.abs().neg() });
   return parts;
 }
 
@@ -38,10 +38,12 @@ function totals({ at, order, rules, name, has }: RowGiven): OrderFinding[] {
   );
   const columns = [...PARTS, 'labor' as const].filter(has).length;
   const parts = columns < 2 || unread ? [] : partsOf(order);
-  const sum = parts.reduce((all, one) => all.plus(one.of), NOTHING);
+  const sum = parts.reduce((all, one) => all.plus(one.amount), NOTHING);
   if (parts.length > 0 && !isNear(total, sum, rules.moneyTolerance)) {
     const column = name('total');
-    const said = parts.map(({ key, of }) => `${of.lt(0) ? 'less ' : ''}${name(key)} ${shown(of.abs())}`);
+    const said = parts.map(
+      ({ key, amount }) => `${amount.lt(0) ? 'less ' : ''}${name(key)} ${shown(amount.abs())}`,
+    );
     const about = finding('partsDoNotAdd', column, column, shown(total), said.join(', '), shown(sum));
     found.push(
       told(at, about, {

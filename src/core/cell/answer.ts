@@ -10,19 +10,19 @@ import type { Ratio } from '../exact/ratio';
 
 /** A number with its kind, so that it can be shown in the house's unit, later and only if asked. */
 export type Figure =
-  | { readonly as: 'length'; readonly of: Length }
-  | { readonly as: 'yardage'; readonly of: Length }
-  | { readonly as: 'ratio'; readonly of: Ratio }
-  | { readonly as: 'number'; readonly of: number }
-  | { readonly as: 'money'; readonly of: Money }
-  | { readonly as: 'text'; readonly of: string };
+  | { readonly as: 'length'; readonly value: Length }
+  | { readonly as: 'yardage'; readonly value: Length }
+  | { readonly as: 'ratio'; readonly value: Ratio }
+  | { readonly as: 'number'; readonly value: number }
+  | { readonly as: 'money'; readonly value: Money }
+  | { readonly as: 'text'; readonly value: string };
 
-export const lengthFigure = (length: Length): Figure => ({ as: 'length', of: length });
-export const yardageFigure = (length: Length): Figure => ({ as: 'yardage', of: length });
-export const ratioFigure = (ratio: Ratio): Figure => ({ as: 'ratio', of: ratio });
-export const numberFigure = (figure: number): Figure => ({ as: 'number', of: figure });
-export const moneyFigure = (amount: Money): Figure => ({ as: 'money', of: amount });
-export const textFigure = (words: string): Figure => ({ as: 'text', of: words });
+export const lengthFigure = (length: Length): Figure => ({ as: 'length', value: length });
+export const yardageFigure = (length: Length): Figure => ({ as: 'yardage', value: length });
+export const ratioFigure = (ratio: Ratio): Figure => ({ as: 'ratio', value: ratio });
+export const numberFigure = (figure: number): Figure => ({ as: 'number', value: figure });
+export const moneyFigure = (amount: Money): Figure => ({ as: 'money', value: amount });
+export const textFigure = (words: string): Figure => ({ as: 'text', value: words });
 
 /** One line of working: `what` = `how` with each {} filled by a figure = `result`. */
 export interface Step {

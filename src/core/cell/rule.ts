@@ -49,12 +49,12 @@ export const heads = <T>(rest: T, some: Partial<Record<Heading, T>> = {}): Recor
   ) as Record<Heading, T>;
 export const each = <T>(
   kind: Kind<T>,
-  of: Record<Heading, T>,
+  byHeading: Record<Heading, T>,
   says: string,
   source: HeadingRule<T>['source'],
 ): HeadingRule<T> => ({
   kind,
-  each: of,
+  each: byHeading,
   says,
   source,
 });

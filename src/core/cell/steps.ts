@@ -8,17 +8,17 @@ import { digits, showLength, showYardage, type Unit } from '../exact/unit';
 export function showFigure(figure: Figure, unit: Unit): string {
   switch (figure.as) {
     case 'length':
-      return showLength(figure.of, unit);
+      return showLength(figure.value, unit);
     case 'yardage':
-      return showYardage(figure.of, unit);
+      return showYardage(figure.value, unit);
     case 'ratio':
-      return digits(toFigure(figure.of));
+      return digits(toFigure(figure.value));
     case 'number':
-      return digits(figure.of);
+      return digits(figure.value);
     case 'money':
-      return figure.of.toFixed(2);
+      return figure.value.toFixed(2);
     case 'text':
-      return figure.of;
+      return figure.value;
   }
 }
 
@@ -37,15 +37,15 @@ export function writeStep(step: Step, unit: Unit): string {
 export function cellFigure(figure: Figure, unit: Unit): CellOut {
   switch (figure.as) {
     case 'length':
-      return toUnit(figure.of, unit.small);
+      return toUnit(figure.value, unit.small);
     case 'yardage':
-      return toUnit(figure.of, unit.large);
+      return toUnit(figure.value, unit.large);
     case 'ratio':
-      return toFigure(figure.of);
+      return toFigure(figure.value);
     case 'money':
-      return figure.of.toNumber();
+      return figure.value.toNumber();
     case 'number':
     case 'text':
-      return figure.of;
+      return figure.value;
   }
 }

@@ -12,27 +12,27 @@ import { served, widthsStep, type Gathered, type WidthsWork } from './widths';
 const HUNDREDTH = ONE / 100;
 
 /** The fullness, to a hundredth, that one step of widths less serves; undefined where cloth would not cover. */
-export function fullnessOfOneLess(of: Gathered, work: WidthsWork, rules: Rules): Ratio | undefined {
+export function fullnessOfOneLess(gathered: Gathered, work: WidthsWork, rules: Rules): Ratio | undefined {
   const fewer = work.widths - widthsStep(work.panels, rules);
   const capacity = served(fewer, work.panels, work.usable, rules);
   const most =
     rules.fullnessBasis === 'finished width'
       ? capacity / work.finished
-      : (capacity - flatParts(of, rules) * ONE) / of.rodWidth;
+      : (capacity - flatParts(gathered, rules) * ONE) / gathered.rodWidth;
   const fullness = (Math.floor(most / HUNDREDTH) * HUNDREDTH) as Ratio;
-  return fullness >= ONE && fullness < fullnessOf(of, rules) ? fullness : undefined;
+  return fullness >= ONE && fullness < fullnessOf(gathered, rules) ? fullness : undefined;
 }
 
 /** A rod or a fullness that needs a step of widths less, and what that saves. */
 export function fewerWidths(
-  of: Gathered,
+  gathered: Gathered,
   work: WidthsWork,
   narrower: Length,
   saved: Length,
   rules: Rules,
 ): Finding {
   const unit = unitOf(rules);
-  const fullness = fullnessOfOneLess(of, work, rules);
+  const fullness = fullnessOfOneLess(gathered, work, rules);
   const by = widthsStep(work.panels, rules);
   return finding(
     'narrowerSaves',
@@ -65,10 +65,10 @@ export function shorterCut({ cut, repeat, rule, halfDrop }: Cutting): ShorterCut
 }
 
 /** Without its unit, where the sentence says it once. */
-const bareLength = (of: Length, unit: Unit): string =>
-  unit.small === 'in' && of % (UNITS.in / 64) === 0
-    ? tape(of)
-    : digits(Number(toUnit(of, unit.small).toFixed(4)));
+const bareLength = (length: Length, unit: Unit): string =>
+  unit.small === 'in' && length % (UNITS.in / 64) === 0
+    ? tape(length)
+    : digits(Number(toUnit(length, unit.small).toFixed(4)));
 
 /** “94 + 16 = 110 goes up to 135; 2 in less gives 108” */
 export function shorterCutInWords({ bare, up, less, gives }: ShorterCut, drop: Length, unit: Unit): string {

@@ -25,18 +25,18 @@ export interface Usable {
 
 const NOTHING_FOUND: readonly Finding[] = [];
 
-export function usableWidth(of: Bolt, rules: Rules): Usable {
-  const plain = (of.fabricWidth - 2 * rules.selvage) as Length;
+export function usableWidth(bolt: Bolt, rules: Rules): Usable {
+  const plain = (bolt.fabricWidth - 2 * rules.selvage) as Length;
   const unit = unitOf(rules);
   if (plain <= 2 * rules.seam)
     return refuse(
       'fabricTooNarrow',
       parameter('fabricWidth'),
-      showLength(of.fabricWidth, unit),
+      showLength(bolt.fabricWidth, unit),
       showLength(exact(2 * rules.selvage + 2 * rules.seam), unit),
     );
   const hem = rules.sideHem;
-  const repeat = of.horizontalRepeat;
+  const repeat = bolt.horizontalRepeat;
   if (repeat === undefined || repeat === 0)
     return { plain, each: plain, seam: rules.seam, hem, findings: NOTHING_FOUND };
   if (repeat > plain) {

@@ -25,9 +25,9 @@ export interface Dropped {
 }
 
 /** Cut length of the face before any repeat: drop ÷ (1 − shrinkage) + top + bottom. */
-export function plainCut(of: Dropped, rules: Rules, shrinkage = rules.shrinkage): Length {
-  const drop = shrinkage === 0 ? of.finishedDrop : beforeLosing(of.finishedDrop, shrinkage);
-  return exact(drop + rules.topAllowance[of.heading] + rules.bottomAllowance);
+export function plainCut(dropped: Dropped, rules: Rules, shrinkage = rules.shrinkage): Length {
+  const drop = shrinkage === 0 ? dropped.finishedDrop : beforeLosing(dropped.finishedDrop, shrinkage);
+  return exact(drop + rules.topAllowance[dropped.heading] + rules.bottomAllowance);
 }
 
 /** A sheer is cut as a face is, with its own hem. */
@@ -55,40 +55,40 @@ const beforeLiningShrinks = (hangs: Length, layer: CutBehind, rules: Rules): Len
     : hangs;
 
 /** Cut length of a lining or interlining, which has no repeat. */
-export function liningCut(of: Dropped, layer: CutBehind, rules: Rules): Length {
+export function liningCut(dropped: Dropped, layer: CutBehind, rules: Rules): Length {
   let cut: number;
   switch (wayOfCutting(layer, rules)) {
     case 'as the face':
-      cut = plainCut(of, rules);
+      cut = plainCut(dropped, rules);
       break;
     case 'less than face':
-      cut = plainCut(of, rules) - rules.liningLess;
+      cut = plainCut(dropped, rules) - rules.liningLess;
       break;
     case 'own allowances': {
       const [shorter, top, bottom] = ownAllowances(layer, rules);
-      cut = beforeLiningShrinks(exact(of.finishedDrop - shorter), layer, rules) + top + bottom;
+      cut = beforeLiningShrinks(exact(dropped.finishedDrop - shorter), layer, rules) + top + bottom;
     }
   }
   if (cut <= 0)
     return refuse(
       'dropTooShortToCut',
       parameter('finishedDrop'),
-      showLength(of.finishedDrop, unitOf(rules)),
+      showLength(dropped.finishedDrop, unitOf(rules)),
       layer,
     );
   return exact(cut);
 }
 
-export function plainCutSteps(of: Dropped, cut: Length, rules: Rules): Step[] {
+export function plainCutSteps(dropped: Dropped, cut: Length, rules: Rules): Step[] {
   const steps: Step[] = [];
-  let drop = of.finishedDrop;
+  let drop = dropped.finishedDrop;
   if (rules.shrinkage !== 0) {
-    drop = beforeLosing(of.finishedDrop, rules.shrinkage);
+    drop = beforeLosing(dropped.finishedDrop, rules.shrinkage);
     steps.push(
       step(
         'drop before shrinking',
         '{} ÷ (1 − {})',
-        [lengthFigure(of.finishedDrop), ratioFigure(rules.shrinkage)],
+        [lengthFigure(dropped.finishedDrop), ratioFigure(rules.shrinkage)],
         lengthFigure(drop),
       ),
     );
@@ -97,14 +97,18 @@ export function plainCutSteps(of: Dropped, cut: Length, rules: Rules): Step[] {
     step(
       'cut length',
       '{} drop + {} top + {} bottom',
-      [lengthFigure(drop), lengthFigure(rules.topAllowance[of.heading]), lengthFigure(rules.bottomAllowance)],
+      [
+        lengthFigure(drop),
+        lengthFigure(rules.topAllowance[dropped.heading]),
+        lengthFigure(rules.bottomAllowance),
+      ],
       lengthFigure(cut),
     ),
   );
   return steps;
 }
 
-function liningSteps(of: Dropped, layer: CutBehind, cut: Length, rules: Rules): Step[] {
+function liningSteps(dropped: Dropped, layer: CutBehind, cut: Length, rules: Rules): Step[] {
   const way = wayOfCutting(layer, rules);
   if (way === 'as the face')
     return [step(`${layer} cut length`, 'as the face, before its repeat', [], lengthFigure(cut))];
@@ -113,20 +117,20 @@ function liningSteps(of: Dropped, layer: CutBehind, cut: Length, rules: Rules): 
       step(
         `${layer} cut length`,
         '{} face cut − {}',
-        [lengthFigure(plainCut(of, rules)), lengthFigure(rules.liningLess)],
+        [lengthFigure(plainCut(dropped, rules)), lengthFigure(rules.liningLess)],
         lengthFigure(cut),
       ),
     ];
   }
   const [shorter, top, bottom] = ownAllowances(layer, rules);
-  const hangs = exact(of.finishedDrop - shorter);
+  const hangs = exact(dropped.finishedDrop - shorter);
   const before = beforeLiningShrinks(hangs, layer, rules);
   if (before === hangs)
     return [
       step(
         `${layer} cut length`,
         '{} drop − {} + {} top + {} bottom',
-        [of.finishedDrop, shorter, top, bottom].map(lengthFigure),
+        [dropped.finishedDrop, shorter, top, bottom].map(lengthFigure),
         lengthFigure(cut),
       ),
     ];
@@ -134,7 +138,7 @@ function liningSteps(of: Dropped, layer: CutBehind, cut: Length, rules: Rules): 
     step(
       `${layer} before shrinking`,
       '({} drop − {}) ÷ (1 − {})',
-      [lengthFigure(of.finishedDrop), lengthFigure(shorter), ratioFigure(rules.liningShrinkage)],
+      [lengthFigure(dropped.finishedDrop), lengthFigure(shorter), ratioFigure(rules.liningShrinkage)],
       lengthFigure(before),
     ),
     step(
@@ -147,40 +151,40 @@ function liningSteps(of: Dropped, layer: CutBehind, cut: Length, rules: Rules): 
 }
 
 /** The cut length of a lining with its steps. */
-export function liningCutWithSteps(of: Dropped, layer: CutBehind, rules: Rules): Answer<Length> {
-  const cut = liningCut(of, layer, rules);
-  return answer(cut, () => liningSteps(of, layer, cut, rules));
+export function liningCutWithSteps(dropped: Dropped, layer: CutBehind, rules: Rules): Answer<Length> {
+  const cut = liningCut(dropped, layer, rules);
+  return answer(cut, () => liningSteps(dropped, layer, cut, rules));
 }
 
 /** Cut length of a width, the repeat in it; the longest, where not all cuts are alike. */
 export function cutLength(
-  of: Dropped & {
+  dropped: Dropped & {
     verticalRepeat: Length | undefined;
     layer: Layer | undefined;
     match?: Match | undefined;
   },
   rules: Rules,
 ): Answer<Length> {
-  const layer = of.layer ?? 'face';
-  if (layer === 'sheer') return cutLength({ ...of, layer: 'face' }, forSheer(rules));
+  const layer = dropped.layer ?? 'face';
+  if (layer === 'sheer') return cutLength({ ...dropped, layer: 'face' }, forSheer(rules));
   if (layer !== 'face') {
-    const lining = liningCutWithSteps(of, layer, rules);
-    return of.verticalRepeat === undefined
+    const lining = liningCutWithSteps(dropped, layer, rules);
+    return dropped.verticalRepeat === undefined
       ? lining
       : answer(lining.value, lining.steps, [
           finding('liningHasNoRepeat', parameter('verticalRepeat'), layer),
         ]);
   }
-  const cut = plainCut(of, rules);
-  const cutting = cuttingOf(cut, of.verticalRepeat, of.match, rules);
+  const cut = plainCut(dropped, rules);
+  const cutting = cuttingOf(cut, dropped.verticalRepeat, dropped.match, rules);
   const value = longestCut(cutting);
   const steps = (): Step[] => {
-    const lines = [...plainCutSteps(of, cut, rules), ...repeatSteps(cutting)];
+    const lines = [...plainCutSteps(dropped, cut, rules), ...repeatSteps(cutting)];
     const { repeat, rule, halfDrop } = cutting;
     if (halfDrop) lines.push(step('the longest of them', '', [], lengthFigure(value)));
     else if (repeat !== undefined && (rule === 'every cut up' || rule === 'first cut exact'))
       lines.push(step('repeats in a cut', '', [], numberFigure(value / repeat)));
     return lines;
   };
-  return answer(value, steps, repeatFindings(cut, of.verticalRepeat, of.match, rules));
+  return answer(value, steps, repeatFindings(cut, dropped.verticalRepeat, dropped.match, rules));
 }

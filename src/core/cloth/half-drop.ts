@@ -86,13 +86,13 @@ export function leastOrder(groups: readonly Group[]): Order {
     .map((group, at): Placed => ({ ...group, at }))
     .filter(({ count }) => count > 0)
     .sort((one, other) => changeOf(one) - changeOf(other));
-  const of = (start: Start): Placed[] => placed.filter((group) => group.start === start);
+  const startingAt = (start: Start): Placed[] => placed.filter((group) => group.start === start);
   const none = groups.map(() => 0);
   let best: Order = { twice: plain, begins: 'A', unlike: none, last: -1 };
   let found = false;
   for (const end of placed) {
-    const others = of(end.start === 'A' ? 'B' : 'A');
-    const own = of(end.start).map((group) =>
+    const others = startingAt(end.start === 'A' ? 'B' : 'A');
+    const own = startingAt(end.start).map((group) =>
       group.at === end.at ? { ...group, count: group.count - 1 } : group,
     );
     const saved = plain - 2 * (end.like - end.last);
@@ -140,11 +140,11 @@ export function* inTurn(groups: readonly Group[], order: Order): Generator<InTur
   const places = (start: Start): number[] =>
     groups.flatMap((group, at) => (group.start === start ? [at] : []));
   const placesOf = { A: places('A'), B: places('B') };
-  const left = (start: Start, of: readonly number[]): number =>
-    placesOf[start].reduce((sum, at) => sum + (of[at] ?? 0), 0);
-  const next = (start: Start, of: number[]): number => {
-    const at = placesOf[start].find((one) => (of[one] ?? 0) > 0) as number;
-    of[at] = (of[at] ?? 0) - 1;
+  const left = (start: Start, counts: readonly number[]): number =>
+    placesOf[start].reduce((sum, at) => sum + (counts[at] ?? 0), 0);
+  const next = (start: Start, counts: number[]): number => {
+    const at = placesOf[start].find((one) => (counts[one] ?? 0) > 0) as number;
+    counts[at] = (counts[at] ?? 0) - 1;
     return at;
   };
   let up = true;

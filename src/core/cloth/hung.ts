@@ -37,12 +37,12 @@ export interface Hung {
   readonly fullness?: Ratio | undefined;
 }
 
-const drawOf = (of: Hung): Draw => of.draw ?? 'pair';
-export const fullnessOf = (of: Hung, rules: Rules): Ratio => of.fullness ?? rules.fullness[of.heading];
+const drawOf = (hung: Hung): Draw => hung.draw ?? 'pair';
+export const fullnessOf = (hung: Hung, rules: Rules): Ratio => hung.fullness ?? rules.fullness[hung.heading];
 
 /** Rod to wall at each outer side: the rod's projection and a little more where the house knows it. */
-export const returnOf = (of: Pick<Hung, 'return'>, rules: Rules): Length =>
-  of.return ??
+export const returnOf = (hung: Pick<Hung, 'return'>, rules: Rules): Length =>
+  hung.return ??
   (rules.rodProjection === undefined
     ? rules.return
     : exact(rules.rodProjection + rules.returnPastProjection));
@@ -57,19 +57,19 @@ export function overlapRuleFor(heading: Heading, rules: Rules): 'overlap' | 'ove
 }
 
 /** What each leading edge is carried past the centre: only where leading carriers cross. */
-export function overlapOf(of: Omit<Hung, 'rodWidth'>, rules: Rules): Length {
-  if ((of.draw ?? 'pair') !== 'pair') return NO_LENGTH;
-  if (of.overlap !== undefined) return of.overlap;
-  const rule = overlapRuleFor(of.heading, rules);
+export function overlapOf(hung: Omit<Hung, 'rodWidth'>, rules: Rules): Length {
+  if ((hung.draw ?? 'pair') !== 'pair') return NO_LENGTH;
+  if (hung.overlap !== undefined) return hung.overlap;
+  const rule = overlapRuleFor(hung.heading, rules);
   return rule === undefined ? NO_LENGTH : rules[rule];
 }
 
 /** Returns and overlaps of the whole treatment, which are flat cloth. */
-export function flatParts(of: Hung, rules: Rules): Length {
-  const side = returnOf(of, rules);
-  switch (drawOf(of)) {
+export function flatParts(hung: Hung, rules: Rules): Length {
+  const side = returnOf(hung, rules);
+  switch (drawOf(hung)) {
     case 'pair':
-      return exact(2 * (side + overlapOf(of, rules)));
+      return exact(2 * (side + overlapOf(hung, rules)));
     case 'one-way left':
     case 'one-way right':
       return rules.oneWayReturns === 'one end' ? side : exact(2 * side);
@@ -82,116 +82,121 @@ export function flatParts(of: Hung, rules: Rules): Length {
 }
 
 /** Widths of all side panels: as known, as ordered, or as the house orders them. */
-export const sideWidths = (of: Hung, rules: Rules): number =>
-  of.widths ?? panelsOf(drawOf(of)) * (of.widthsEach ?? rules.stationaryWidths);
+export const sideWidths = (hung: Hung, rules: Rules): number =>
+  hung.widths ?? panelsOf(drawOf(hung)) * (hung.widthsEach ?? rules.stationaryWidths);
 
 /** Flat cloth of all side panels, hems and seams off. */
-export function sideFlat(of: Hung, rules: Rules): number {
+export function sideFlat(hung: Hung, rules: Rules): number {
   const bolt = {
-    fabricWidth: of.fabricWidth ?? rules.usualFabricWidth,
-    horizontalRepeat: of.horizontalRepeat,
+    fabricWidth: hung.fabricWidth ?? rules.usualFabricWidth,
+    horizontalRepeat: hung.horizontalRepeat,
   };
-  const widths = sideWidths(of, rules);
-  const flat = flatInAll(widths, panelsOf(drawOf(of)), usableWidth(bolt, rules));
-  if (flat <= flatParts(of, rules)) return refuse('widthsTooFew', parameter('widths'), digits(widths));
+  const widths = sideWidths(hung, rules);
+  const flat = flatInAll(widths, panelsOf(drawOf(hung)), usableWidth(bolt, rules));
+  if (flat <= flatParts(hung, rules)) return refuse('widthsTooFew', parameter('widths'), digits(widths));
   return flat;
 }
 
 /** Finished width of all side panels: their flat width ÷ fullness, the returns in it. */
-function sideFinished(of: Hung, rules: Rules): Length {
-  const flat = sideFlat(of, rules);
-  const fullness = fullnessOf(of, rules);
-  const parts = rules.fullnessBasis === 'finished width' ? 0 : flatParts(of, rules);
+function sideFinished(hung: Hung, rules: Rules): Length {
+  const flat = sideFlat(hung, rules);
+  const fullness = fullnessOf(hung, rules);
+  const parts = rules.fullnessBasis === 'finished width' ? 0 : flatParts(hung, rules);
   return exact(Math.floor(((flat - parts) * ONE) / fullness) + parts);
 }
 
 /** Finished width of all panels together: the rod, the returns and the overlaps. */
-export const finishedInAll = (of: Hung, rules: Rules): Length =>
-  isSidePanels(of.draw) ? sideFinished(of, rules) : exact(of.rodWidth + flatParts(of, rules));
+export const finishedInAll = (hung: Hung, rules: Rules): Length =>
+  isSidePanels(hung.draw) ? sideFinished(hung, rules) : exact(hung.rodWidth + flatParts(hung, rules));
 
 /** A treatment's share for one panel; half a nanometre goes up. */
 export const perPanel = (inAll: Length, panels: 1 | 2): Length => exact(Math.ceil(inAll / panels));
 
 /** What one panel covers of the rod, without its returns and overlap. */
-export function coveredByPanel(of: Hung, rules: Rules): Length {
-  const panels = panelsOf(drawOf(of));
-  if (!isSidePanels(of.draw)) return perPanel(of.rodWidth, panels);
-  return perPanel(exact(Math.max(0, sideFinished(of, rules) - flatParts(of, rules))), panels);
+export function coveredByPanel(hung: Hung, rules: Rules): Length {
+  const panels = panelsOf(drawOf(hung));
+  if (!isSidePanels(hung.draw)) return perPanel(hung.rodWidth, panels);
+  return perPanel(exact(Math.max(0, sideFinished(hung, rules) - flatParts(hung, rules))), panels);
 }
 
 /** Side panels that cover the whole rod are no side panels. */
-export function sidePanelsMeet(of: Hung, rules: Rules): readonly Finding[] {
-  if (!isSidePanels(of.draw)) return [];
-  const covered = sideFinished(of, rules) - flatParts(of, rules);
-  if (covered < of.rodWidth) return [];
+export function sidePanelsMeet(hung: Hung, rules: Rules): readonly Finding[] {
+  if (!isSidePanels(hung.draw)) return [];
+  const covered = sideFinished(hung, rules) - flatParts(hung, rules);
+  if (covered < hung.rodWidth) return [];
   const unit = unitOf(rules);
   return [
     finding(
       'sidePanelsMeet',
       parameter('draw'),
       showLength(exact(covered), unit),
-      showLength(of.rodWidth, unit),
+      showLength(hung.rodWidth, unit),
     ),
   ];
 }
 
-function finishedSteps(of: Hung, finished: Length, rules: Rules): Step[] {
-  const side = returnOf(of, rules);
-  const panels = panelsOf(drawOf(of));
-  if (isSidePanels(of.draw)) {
-    const usual = of.fabricWidth === undefined ? ', the house’s usual fabric width' : '';
-    const flat = exact(Math.floor(sideFlat(of, rules) / panels));
-    const each = sideWidths(of, rules) / panels;
+function finishedSteps(hung: Hung, finished: Length, rules: Rules): Step[] {
+  const side = returnOf(hung, rules);
+  const panels = panelsOf(drawOf(hung));
+  if (isSidePanels(hung.draw)) {
+    const usual = hung.fabricWidth === undefined ? ', the house’s usual fabric width' : '';
+    const flat = exact(Math.floor(sideFlat(hung, rules) / panels));
+    const each = sideWidths(hung, rules) / panels;
     return [
       step(
         'flat width of each side panel',
         `{} ${each === 1 ? 'width' : 'widths'} of {}${usual}, hems and seams off`,
-        [numberFigure(each), lengthFigure(of.fabricWidth ?? rules.usualFabricWidth)],
+        [numberFigure(each), lengthFigure(hung.fabricWidth ?? rules.usualFabricWidth)],
         lengthFigure(flat),
       ),
       rules.fullnessBasis === 'finished width'
         ? step(
             'finished width of each panel',
             '{} ÷ {} fullness, {} return in it',
-            [lengthFigure(flat), ratioFigure(fullnessOf(of, rules)), lengthFigure(side)],
+            [lengthFigure(flat), ratioFigure(fullnessOf(hung, rules)), lengthFigure(side)],
             lengthFigure(finished),
           )
         : step(
             'finished width of each panel',
             '({} − {} return) ÷ {} fullness + {}',
-            [lengthFigure(flat), lengthFigure(side), ratioFigure(fullnessOf(of, rules)), lengthFigure(side)],
+            [
+              lengthFigure(flat),
+              lengthFigure(side),
+              ratioFigure(fullnessOf(hung, rules)),
+              lengthFigure(side),
+            ],
             lengthFigure(finished),
           ),
     ];
   }
   return [
-    drawOf(of) === 'pair'
+    drawOf(hung) === 'pair'
       ? step(
           'finished width of each panel',
           '{} ÷ 2 + {} return + {} overlap',
-          [lengthFigure(of.rodWidth), lengthFigure(side), lengthFigure(overlapOf(of, rules))],
+          [lengthFigure(hung.rodWidth), lengthFigure(side), lengthFigure(overlapOf(hung, rules))],
           lengthFigure(finished),
         )
       : step(
           'finished width of the panel',
           '{} + {} returns',
-          [lengthFigure(of.rodWidth), lengthFigure(flatParts(of, rules))],
+          [lengthFigure(hung.rodWidth), lengthFigure(flatParts(hung, rules))],
           lengthFigure(finished),
         ),
   ];
 }
 
 /** Finished width of one panel: rod share + return + overlap, after pleating. */
-export function finishedWidth(of: Hung, rules: Rules): Answer<Length> {
-  const draw = drawOf(of);
-  const finished = perPanel(finishedInAll(of, rules), panelsOf(draw));
-  const findings: Finding[] = [...sidePanelsMeet(of, rules)];
-  if (draw !== 'pair' && of.overlap !== undefined && of.overlap > 0)
+export function finishedWidth(hung: Hung, rules: Rules): Answer<Length> {
+  const draw = drawOf(hung);
+  const finished = perPanel(finishedInAll(hung, rules), panelsOf(draw));
+  const findings: Finding[] = [...sidePanelsMeet(hung, rules)];
+  if (draw !== 'pair' && hung.overlap !== undefined && hung.overlap > 0)
     findings.push(finding('overlapUnused', parameter('overlap'), draw));
-  if (draw === 'pair' && of.overlap !== undefined && of.overlap > 0 && ON_THE_ROD.has(of.heading))
-    findings.push(finding('overlapOnTheRod', parameter('overlap'), of.heading));
-  if (of.widthsEach !== undefined && !isSidePanels(draw))
+  if (draw === 'pair' && hung.overlap !== undefined && hung.overlap > 0 && ON_THE_ROD.has(hung.heading))
+    findings.push(finding('overlapOnTheRod', parameter('overlap'), hung.heading));
+  if (hung.widthsEach !== undefined && !isSidePanels(draw))
     findings.push(finding('widthsEachUnused', parameter('widthsEach'), draw));
-  if (of.return === 0) findings.push(finding('noReturn', parameter('return')));
-  return answer(finished, () => finishedSteps(of, finished, rules), findings);
+  if (hung.return === 0) findings.push(finding('noReturn', parameter('return')));
+  return answer(finished, () => finishedSteps(hung, finished, rules), findings);
 }

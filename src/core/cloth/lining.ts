@@ -47,19 +47,19 @@ interface LayerWidths {
 const goingUp = (rules: Rules): Rules =>
   rules.widthsRounding === 'nearest' ? { ...rules, widthsRounding: 'whole per pair' } : rules;
 
-function layerWidths(of: Lined, rules: Rules): LayerWidths {
-  const panels = panelsOf(of.draw ?? 'pair');
+function layerWidths(lined: Lined, rules: Rules): LayerWidths {
+  const panels = panelsOf(lined.draw ?? 'pair');
   const { seam, sideHem } = rules;
-  const bolt = exact(of.liningWidth - 2 * rules.selvage);
+  const bolt = exact(lined.liningWidth - 2 * rules.selvage);
   if (bolt <= 2 * seam)
-    return refuse('liningTooNarrow', parameter('liningWidth'), showLength(of.liningWidth, unitOf(rules)));
-  const faceBolt = of.fabricWidth ?? rules.usualFabricWidth;
-  const face = { ...of, fabricWidth: faceBolt };
-  const faceWidths = of.faceWidths ?? workWidths(face, rules).widths;
+    return refuse('liningTooNarrow', parameter('liningWidth'), showLength(lined.liningWidth, unitOf(rules)));
+  const faceBolt = lined.fabricWidth ?? rules.usualFabricWidth;
+  const face = { ...lined, fabricWidth: faceBolt };
+  const faceWidths = lined.faceWidths ?? workWidths(face, rules).widths;
   // Half widths may leave half a nanometre: it stays until the widths are counted.
   const seamed = flatInAll(faceWidths, panels, usableWidth(face, rules)) + 2 * panels * sideHem;
   // An interlining goes full width into the turnings, unless the house cuts it as the lining.
-  const margins = isCutAsLining(of.layer ?? 'lining', rules)
+  const margins = isCutAsLining(lined.layer ?? 'lining', rules)
     ? 2 * panels * (rules.liningMarginLeading + rules.liningMarginOuter)
     : 0;
   // A plain cloth: no hems of its own, selvages and seams as the face has them.
@@ -72,7 +72,7 @@ function layerWidths(of: Lined, rules: Rules): LayerWidths {
   };
   const wanted = scaled(Math.max(0, seamed - margins) * ONE);
   return {
-    widths: of.liningWidth === faceBolt ? faceWidths : countWidths(panels, plain, wanted, goingUp(rules)),
+    widths: lined.liningWidth === faceBolt ? faceWidths : countWidths(panels, plain, wanted, goingUp(rules)),
     faceWidths,
     faceBolt,
     seamed: exact(Math.ceil(seamed)),
@@ -91,34 +91,34 @@ interface WholeWork extends LiningWork {
   readonly across: LayerWidths;
 }
 
-function workLayer(of: Lined, rules: Rules): WholeWork {
-  const quantity = of.quantity ?? 1;
-  const across = layerWidths(of, rules);
+function workLayer(lined: Lined, rules: Rules): WholeWork {
+  const quantity = lined.quantity ?? 1;
+  const across = layerWidths(lined, rules);
   const { widths } = across;
-  const cut = liningCut(of, of.layer ?? 'lining', rules);
+  const cut = liningCut(lined, lined.layer ?? 'lining', rules);
   const yardage = roundedYardage((windows) => times(cut, cutsOf(widths, windows, rules)), quantity, rules);
   return { widths, cut, cuts: cutsOf(widths, quantity, rules), yardage, across };
 }
 
 /** Widths, cut and yardage of a lining or interlining without their steps. */
-export const workLining = (of: Lined, rules: Rules): LiningWork => workLayer(of, rules);
+export const workLining = (lined: Lined, rules: Rules): LiningWork => workLayer(lined, rules);
 
-function widthsStepsOf(of: Lined, { across }: WholeWork, layer: string, rules: Rules): Step[] {
+function widthsStepsOf(lined: Lined, { across }: WholeWork, layer: string, rules: Rules): Step[] {
   const { faceWidths, faceBolt, seamed, margins, widths } = across;
-  const known = of.faceWidths !== undefined ? 'as the face is cut' : 'counted for this rod';
+  const known = lined.faceWidths !== undefined ? 'as the face is cut' : 'counted for this rod';
   const face = step(
     'widths of the face',
-    `of {}${of.fabricWidth === undefined ? ', the house’s usual fabric width' : ''}, ${known}`,
+    `of {}${lined.fabricWidth === undefined ? ', the house’s usual fabric width' : ''}, ${known}`,
     [lengthFigure(faceBolt)],
     numberFigure(faceWidths),
   );
-  if (of.liningWidth === faceBolt)
+  if (lined.liningWidth === faceBolt)
     return [
       face,
       step(
         `${layer} widths`,
         'of {} too: as many as the face',
-        [lengthFigure(of.liningWidth)],
+        [lengthFigure(lined.liningWidth)],
         numberFigure(widths),
       ),
     ];
@@ -133,32 +133,32 @@ function widthsStepsOf(of: Lined, { across }: WholeWork, layer: string, rules: R
     step(
       `${layer} widths`,
       rules.selvage === 0 ? 'of {}' : 'of {} within its selvages',
-      [lengthFigure(exact(of.liningWidth - 2 * rules.selvage))],
+      [lengthFigure(exact(lined.liningWidth - 2 * rules.selvage))],
       numberFigure(widths),
     ),
   ];
 }
 
 /** Yardage of a lining or interlining. */
-export function lining(of: Lined, rules: Rules): Answer<Length> {
-  const work = workLayer(of, rules);
-  const layer = of.layer ?? 'lining';
+export function lining(lined: Lined, rules: Rules): Answer<Length> {
+  const work = workLayer(lined, rules);
+  const layer = lined.layer ?? 'lining';
   const findings: Finding[] = [];
   const unit = unitOf(rules);
-  if (of.liningWidth > work.cut)
+  if (lined.liningWidth > work.cut)
     findings.push(
       finding(
         'liningWiderThanCut',
         parameter('liningWidth'),
-        showLength(of.liningWidth, unit),
+        showLength(lined.liningWidth, unit),
         showLength(work.cut, unit),
       ),
     );
   return answer(
     work.yardage,
     () => [
-      ...widthsStepsOf(of, work, layer, rules),
-      ...liningCutWithSteps(of, layer, rules).steps,
+      ...widthsStepsOf(lined, work, layer, rules),
+      ...liningCutWithSteps(lined, layer, rules).steps,
       ...yardageSteps(work.cuts, times(work.cut, work.cuts), work.yardage, rules),
     ],
     findings,

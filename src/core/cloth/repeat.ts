@@ -54,10 +54,10 @@ export function furtherCut({ cut, repeat, rule }: Cutting): Length {
 }
 
 /** The longest cut there may be; of a half-drop by what follows. */
-export function longestCut(of: Cutting): Length {
-  const further = furtherCut(of);
-  if (!of.halfDrop || of.repeat === undefined) return further;
-  const { unlikeTwice } = takesOf(2 * of.cut, of.repeat);
+export function longestCut(cutting: Cutting): Length {
+  const further = furtherCut(cutting);
+  if (!cutting.halfDrop || cutting.repeat === undefined) return further;
+  const { unlikeTwice } = takesOf(2 * cutting.cut, cutting.repeat);
   return exact(Math.max(further, Math.ceil(unlikeTwice / 2)));
 }
 
@@ -70,18 +70,18 @@ export interface CutsAlike {
 
 /** The cuts of a half-drop by what each takes; a shared one begins at A. */
 export function halfDropGroups({ cut, repeat, rule }: Cutting, { a, b, shared }: Starts): readonly Group[] {
-  const of = repeat as Length;
+  const repeated = repeat as Length;
   const group = (start: Start, count: number, cutTwice: number): Group => {
-    const takes = takesOf(cutTwice, of);
+    const takes = takesOf(cutTwice, repeated);
     const last = rule === 'first cut exact' ? Math.ceil(cutTwice / 2) : takes.like;
     return { ...takes, start, count, last };
   };
   const groups = [group('A', a, 2 * cut), group('B', b, 2 * cut)];
-  return shared === 0 ? groups : [...groups, group('A', shared, 2 * cut + of)];
+  return shared === 0 ? groups : [...groups, group('A', shared, 2 * cut + repeated)];
 }
 
-function halfDropRun(of: Cutting, starts: Starts): readonly CutsAlike[] {
-  const groups = halfDropGroups(of, starts);
+function halfDropRun(cutting: Cutting, starts: Starts): readonly CutsAlike[] {
+  const groups = halfDropGroups(cutting, starts);
   const order = leastOrder(groups);
   // Half a repeat may be half a nanometre: every other such cut leaves out what the last took too much.
   let up = Math.ceil(order.unlike.reduce((sum, one) => sum + one, 0) / 2);
@@ -101,15 +101,15 @@ function halfDropRun(of: Cutting, starts: Starts): readonly CutsAlike[] {
 }
 
 /** The cuts of one run by their real lengths, longest last; together they are its cloth to the nanometre. */
-export function runOfCuts(of: Cutting, starts: Starts): readonly CutsAlike[] {
+export function runOfCuts(cutting: Cutting, starts: Starts): readonly CutsAlike[] {
   const cuts = starts.a + starts.b + starts.shared;
   if (cuts === 0) return [];
-  if (of.halfDrop && of.repeat !== undefined) return together(halfDropRun(of, starts));
-  const further = furtherCut(of);
-  const exactFirst = of.rule === 'first cut exact' || of.rule === 'one repeat each';
+  if (cutting.halfDrop && cutting.repeat !== undefined) return together(halfDropRun(cutting, starts));
+  const further = furtherCut(cutting);
+  const exactFirst = cutting.rule === 'first cut exact' || cutting.rule === 'one repeat each';
   const [first, rest] = exactFirst ? [1, cuts - 1] : [0, cuts];
   return together([
-    { length: of.cut, count: first },
+    { length: cutting.cut, count: first },
     { length: further, count: rest },
   ]);
 }
@@ -131,7 +131,8 @@ export const clothOfCuts = (cuts: readonly CutsAlike[]): Length =>
   cuts.reduce((sum, { length, count }) => exact(sum + times(length, count)), NO_LENGTH);
 
 /** Cloth for the cuts of one run, with what the repeat adds by the rule. */
-export const clothForCuts = (of: Cutting, starts: Starts): Length => clothOfCuts(runOfCuts(of, starts));
+export const clothForCuts = (cutting: Cutting, starts: Starts): Length =>
+  clothOfCuts(runOfCuts(cutting, starts));
 
 /** Cuts that all begin alike. */
 export const allAlike = (count: number): Starts => ({ a: count, b: 0, shared: 0 });
@@ -164,11 +165,11 @@ export function repeatFindings(
 }
 
 /** How the repeat lengthens a cut, and which cuts it leaves shorter. */
-export function repeatSteps(of: Cutting): Step[] {
-  const { cut, repeat, rule, halfDrop } = of;
+export function repeatSteps(cutting: Cutting): Step[] {
+  const { cut, repeat, rule, halfDrop } = cutting;
   if (repeat === undefined) return [];
   const figures = [lengthFigure(cut), lengthFigure(repeat)];
-  const further = furtherCut(of);
+  const further = furtherCut(cutting);
   if (halfDrop) {
     const { unlikeTwice } = takesOf(2 * cut, repeat);
     const unlike = exact(Math.ceil(unlikeTwice / 2));
@@ -203,10 +204,10 @@ export function repeatSteps(of: Cutting): Step[] {
 const TOLD = 12;
 
 /** The order of cutting of a half-drop, where it has two starts: “A B A B A A”. */
-export function orderInWords(of: Cutting, starts: Starts): string | undefined {
+export function orderInWords(cutting: Cutting, starts: Starts): string | undefined {
   const { a, b, shared } = starts;
-  if (!of.halfDrop || of.repeat === undefined || b === 0 || a + shared === 0) return undefined;
-  const groups = halfDropGroups(of, starts);
+  if (!cutting.halfDrop || cutting.repeat === undefined || b === 0 || a + shared === 0) return undefined;
+  const groups = halfDropGroups(cutting, starts);
   const order = leastOrder(groups);
   if (a + b + shared <= TOLD)
     return [...inTurn(groups, order)].map(({ at }) => groups[at]?.start ?? '').join(' ');

@@ -45,11 +45,11 @@ export interface Gathered extends Clothed {
 }
 
 /** Flat width wanted before pleating, over the whole treatment. */
-export function flatWanted(of: Hung, rules: Rules): Scaled {
-  if (isSidePanels(of.draw)) return scaled(sideFlat(of, rules) * ONE);
-  const fullness = fullnessOf(of, rules);
-  if (rules.fullnessBasis === 'finished width') return byRatio(finishedInAll(of, rules), fullness);
-  return scaled(byRatio(of.rodWidth, fullness) + unscaled(flatParts(of, rules)));
+export function flatWanted(hung: Hung, rules: Rules): Scaled {
+  if (isSidePanels(hung.draw)) return scaled(sideFlat(hung, rules) * ONE);
+  const fullness = fullnessOf(hung, rules);
+  if (rules.fullnessBasis === 'finished width') return byRatio(finishedInAll(hung, rules), fullness);
+  return scaled(byRatio(hung.rodWidth, fullness) + unscaled(flatParts(hung, rules)));
 }
 
 /** How many widths a treatment goes up by. */
@@ -80,22 +80,22 @@ export function countWidths(panels: 1 | 2, usable: Usable, wanted: Scaled, rules
 }
 
 /** The fullness so much flat cloth delivers, as a plain figure. */
-function delivered(of: Hung, flat: number, rules: Rules): number {
+function delivered(hung: Hung, flat: number, rules: Rules): number {
   // Side panels are finished as wide as their cloth gives at the fullness asked.
-  if (isSidePanels(of.draw)) return toFigure(fullnessOf(of, rules));
-  if (rules.fullnessBasis === 'finished width') return flat / finishedInAll(of, rules);
-  return (flat - flatParts(of, rules)) / of.rodWidth;
+  if (isSidePanels(hung.draw)) return toFigure(fullnessOf(hung, rules));
+  if (rules.fullnessBasis === 'finished width') return flat / finishedInAll(hung, rules);
+  return (flat - flatParts(hung, rules)) / hung.rodWidth;
 }
 
-function deliveredStep(of: Hung, flat: number, value: number, rules: Rules): Step {
+function deliveredStep(hung: Hung, flat: number, value: number, rules: Rules): Step {
   const cloth = lengthFigure(exact(Math.floor(flat)));
   const result = numberFigure(Number(value.toFixed(4)));
   return rules.fullnessBasis === 'finished width'
-    ? step('delivered fullness', '{} ÷ {}', [cloth, lengthFigure(finishedInAll(of, rules))], result)
+    ? step('delivered fullness', '{} ÷ {}', [cloth, lengthFigure(finishedInAll(hung, rules))], result)
     : step(
         'delivered fullness',
         '({} − {} returns and overlaps) ÷ {} rod',
-        [cloth, lengthFigure(flatParts(of, rules)), lengthFigure(of.rodWidth)],
+        [cloth, lengthFigure(flatParts(hung, rules)), lengthFigure(hung.rodWidth)],
         result,
       );
 }
@@ -113,20 +113,22 @@ export interface WidthsWork {
 }
 
 /** The widths with all that later steps need of them. */
-export function workWidths(of: Gathered, rules: Rules): WidthsWork {
-  const panels = panelsOf(of.draw ?? 'pair');
-  const usable = usableWidth(of, rules);
-  const wanted = flatWanted(of, rules);
-  const widths = isSidePanels(of.draw) ? sideWidths(of, rules) : countWidths(panels, usable, wanted, rules);
+export function workWidths(gathered: Gathered, rules: Rules): WidthsWork {
+  const panels = panelsOf(gathered.draw ?? 'pair');
+  const usable = usableWidth(gathered, rules);
+  const wanted = flatWanted(gathered, rules);
+  const widths = isSidePanels(gathered.draw)
+    ? sideWidths(gathered, rules)
+    : countWidths(panels, usable, wanted, rules);
   const flat = flatInAll(widths, panels, usable);
   return {
     widths,
     panels,
     usable,
-    finished: finishedInAll(of, rules),
+    finished: finishedInAll(gathered, rules),
     flat,
     wanted,
-    delivered: delivered(of, flat, rules),
+    delivered: delivered(gathered, flat, rules),
   };
 }
 
@@ -141,7 +143,7 @@ function flatCutStep(work: WidthsWork): Step {
   );
 }
 
-function sideSteps(of: Gathered, work: WidthsWork, rules: Rules): Step[] {
+function sideSteps(gathered: Gathered, work: WidthsWork, rules: Rules): Step[] {
   return [
     step(
       'widths',
@@ -155,22 +157,22 @@ function sideSteps(of: Gathered, work: WidthsWork, rules: Rules): Step[] {
       rules.fullnessBasis === 'finished width'
         ? '{} ÷ {} fullness, the returns in it'
         : '{} ÷ {} fullness, its returns flat',
-      [lengthFigure(exact(Math.floor(work.flat))), ratioFigure(fullnessOf(of, rules))],
+      [lengthFigure(exact(Math.floor(work.flat))), ratioFigure(fullnessOf(gathered, rules))],
       lengthFigure(work.finished),
     ),
   ];
 }
 
-export function widthsSteps(of: Gathered, work: WidthsWork, rules: Rules): Step[] {
-  if (isSidePanels(of.draw)) return sideSteps(of, work, rules);
-  const fullness = fullnessOf(of, rules);
+export function widthsSteps(gathered: Gathered, work: WidthsWork, rules: Rules): Step[] {
+  if (isSidePanels(gathered.draw)) return sideSteps(gathered, work, rules);
+  const fullness = fullnessOf(gathered, rules);
   const flat = exact(Math.ceil(work.wanted / ONE));
   const usable = work.usable;
   return [
     step(
       'finished width of all panels',
       '{} rod + {} returns and overlaps',
-      [lengthFigure(of.rodWidth), lengthFigure(exact(work.finished - of.rodWidth))],
+      [lengthFigure(gathered.rodWidth), lengthFigure(exact(work.finished - gathered.rodWidth))],
       lengthFigure(work.finished),
     ),
     rules.fullnessBasis === 'finished width'
@@ -184,9 +186,9 @@ export function widthsSteps(of: Gathered, work: WidthsWork, rules: Rules): Step[
           'flat width wanted',
           '{} rod × {} fullness + {}',
           [
-            lengthFigure(of.rodWidth),
+            lengthFigure(gathered.rodWidth),
             ratioFigure(fullness),
-            lengthFigure(exact(work.finished - of.rodWidth)),
+            lengthFigure(exact(work.finished - gathered.rodWidth)),
           ],
           lengthFigure(flat),
         ),
@@ -202,7 +204,7 @@ export function widthsSteps(of: Gathered, work: WidthsWork, rules: Rules): Step[
       numberFigure(work.widths),
     ),
     flatCutStep(work),
-    deliveredStep(of, work.flat, work.delivered, rules),
+    deliveredStep(gathered, work.flat, work.delivered, rules),
   ];
 }
 
@@ -211,14 +213,14 @@ export const chargedWidths = (widths: number, panels: 1 | 2, rules: Rules): numb
   rules.halfWidthCharged === 'as a whole' ? panels * Math.ceil(widths / panels) : widths;
 
 /** Findings on the widths themselves. */
-export function widthsFindings(of: Gathered, work: WidthsWork, rules: Rules): Finding[] {
-  const findings = [...work.usable.findings, ...sidePanelsMeet(of, rules)];
-  const asked = fullnessOf(of, rules);
+export function widthsFindings(gathered: Gathered, work: WidthsWork, rules: Rules): Finding[] {
+  const findings = [...work.usable.findings, ...sidePanelsMeet(gathered, rules)];
+  const asked = fullnessOf(gathered, rules);
   if (work.flat * ONE < work.wanted)
     findings.push(
       finding('lessFullness', parameter('fullness'), digits(toFigure(asked)), work.delivered.toFixed(2)),
     );
-  if (of.heading === 'wave' && (asked < rules.waveRatioLow || asked > rules.waveRatioHigh)) {
+  if (gathered.heading === 'wave' && (asked < rules.waveRatioLow || asked > rules.waveRatioHigh)) {
     findings.push(
       finding(
         'waveRatio',
@@ -233,29 +235,32 @@ export function widthsFindings(of: Gathered, work: WidthsWork, rules: Rules): Fi
 }
 
 /** Widths of cloth for the whole treatment. */
-export function widths(of: Gathered, rules: Rules): Answer<number> {
-  const work = workWidths(of, rules);
-  return answer(work.widths, () => widthsSteps(of, work, rules), widthsFindings(of, work, rules));
+export function widths(gathered: Gathered, rules: Rules): Answer<number> {
+  const work = workWidths(gathered, rules);
+  return answer(work.widths, () => widthsSteps(gathered, work, rules), widthsFindings(gathered, work, rules));
 }
 
 /** Panels of so many widths each that cover the rod; a pair rounds to an even count. */
-export function panels(of: Gathered & { widthsEach: number | undefined }, rules: Rules): Answer<number> {
-  const sides = panelsOf(of.draw ?? 'pair');
-  if (isSidePanels(of.draw))
+export function panels(
+  gathered: Gathered & { widthsEach: number | undefined },
+  rules: Rules,
+): Answer<number> {
+  const sides = panelsOf(gathered.draw ?? 'pair');
+  if (isSidePanels(gathered.draw))
     return answer(
       sides,
       [step('panels', 'side panels that do not meet, whatever the rod', [], numberFigure(sides))],
-      sidePanelsMeet(of, rules),
+      sidePanelsMeet(gathered, rules),
     );
-  const usable = usableWidth(of, rules);
-  const wanted = flatWanted(of, rules);
-  const each = of.widthsEach ?? 1;
+  const usable = usableWidth(gathered, rules);
+  const wanted = flatWanted(gathered, rules);
+  const each = gathered.widthsEach ?? 1;
   const flat = flatOfPanel(each, usable);
   if (flat <= 0)
     return refuse(
       'fabricTooNarrow',
       parameter('fabricWidth'),
-      showLength(of.fabricWidth, unitOf(rules)),
+      showLength(gathered.fabricWidth, unitOf(rules)),
       showLength(exact(2 * rules.sideHem), unitOf(rules)),
     );
   const flatScaled = scaled(flat * ONE);
@@ -282,20 +287,20 @@ export function panels(of: Gathered & { widthsEach: number | undefined }, rules:
 }
 
 /** The fullness that so many widths deliver: flat ÷ finished, hems and seams off. */
-export function fullness(of: Clothed & { widths: number }, rules: Rules): Answer<number> {
-  const sides = panelsOf(of.draw ?? 'pair');
-  const usable = usableWidth(of, rules);
-  const flat = flatInAll(of.widths, sides, usable);
-  if (flat <= 0) return refuse('widthsTooFew', parameter('widths'), digits(of.widths));
-  const finished = finishedInAll(of, rules);
-  const value = delivered(of, flat, rules);
+export function fullness(clothed: Clothed & { widths: number }, rules: Rules): Answer<number> {
+  const sides = panelsOf(clothed.draw ?? 'pair');
+  const usable = usableWidth(clothed, rules);
+  const flat = flatInAll(clothed.widths, sides, usable);
+  if (flat <= 0) return refuse('widthsTooFew', parameter('widths'), digits(clothed.widths));
+  const finished = finishedInAll(clothed, rules);
+  const value = delivered(clothed, flat, rules);
   const findings = [...usable.findings];
   if (flat < finished)
     findings.push(
       finding(
         'doesNotCover',
         parameter('widths'),
-        digits(of.widths),
+        digits(clothed.widths),
         showLength(exact(Math.ceil(finished - flat)), unitOf(rules)),
       ),
     );
@@ -305,47 +310,47 @@ export function fullness(of: Clothed & { widths: number }, rules: Rules): Answer
       step(
         'flat width',
         '{} × {}, less hems and seams',
-        [numberFigure(of.widths), lengthFigure(usable.each)],
+        [numberFigure(clothed.widths), lengthFigure(usable.each)],
         lengthFigure(exact(Math.floor(flat))),
       ),
-      deliveredStep(of, flat, value, rules),
+      deliveredStep(clothed, flat, value, rules),
     ],
     findings,
   );
 }
 
 /** How much narrower the rod must be to need one step of widths less; undefined at the least there is. */
-export function toOneLess(of: Gathered, work: WidthsWork, rules: Rules): Length | undefined {
+export function toOneLess(gathered: Gathered, work: WidthsWork, rules: Rules): Length | undefined {
   const fewer = work.widths - widthsStep(work.panels, rules);
-  if (fewer <= 0 || isSidePanels(of.draw)) return undefined;
-  const asked = fullnessOf(of, rules);
-  const parts = exact(work.finished - of.rodWidth);
+  if (fewer <= 0 || isSidePanels(gathered.draw)) return undefined;
+  const asked = fullnessOf(gathered, rules);
+  const parts = exact(work.finished - gathered.rodWidth);
   const capacity = served(fewer, work.panels, work.usable, rules);
   const most =
     rules.fullnessBasis === 'finished width'
       ? Math.floor(capacity / asked) - parts
       : Math.floor((capacity - parts * ONE) / asked);
-  return most > 0 ? exact(of.rodWidth - most) : undefined;
+  return most > 0 ? exact(gathered.rodWidth - most) : undefined;
 }
 
 /** How much narrower the rod must be to need fewer widths. */
-export function saveWidth(of: Gathered, rules: Rules): Answer<Length> {
-  const work = workWidths(of, rules);
-  const narrower = toOneLess(of, work, rules);
-  if (isSidePanels(of.draw)) return noAnswer('widthsAreOrdered', parameter('draw'));
+export function saveWidth(gathered: Gathered, rules: Rules): Answer<Length> {
+  const work = workWidths(gathered, rules);
+  const narrower = toOneLess(gathered, work, rules);
+  if (isSidePanels(gathered.draw)) return noAnswer('widthsAreOrdered', parameter('draw'));
   if (narrower === undefined) return noAnswer('fewestWidths', parameter('rodWidth'), digits(work.widths));
-  const rod = exact(of.rodWidth - narrower);
+  const rod = exact(gathered.rodWidth - narrower);
   return answer(
     narrower,
     [
-      ...widthsSteps(of, work, rules),
+      ...widthsSteps(gathered, work, rules),
       step(
         `rod for ${digits(work.widths - widthsStep(work.panels, rules))} widths`,
         '{} − {}',
-        [lengthFigure(of.rodWidth), lengthFigure(narrower)],
+        [lengthFigure(gathered.rodWidth), lengthFigure(narrower)],
         lengthFigure(rod),
       ),
     ],
-    widthsFindings(of, work, rules),
+    widthsFindings(gathered, work, rules),
   );
 }

@@ -202,11 +202,11 @@ function yardagesOf(
 }
 
 /** Face yardage with what it came from. */
-export function workYardage(of: Covered, rules: Rules): YardageWork {
-  const quantity = of.quantity ?? 1;
-  const work = workWidths(of, rules);
-  const cut = plainCut(of, rules);
-  const cutting = cuttingOf(cut, of.verticalRepeat, of.match, rules);
+export function workYardage(covered: Covered, rules: Rules): YardageWork {
+  const quantity = covered.quantity ?? 1;
+  const work = workWidths(covered, rules);
+  const cut = plainCut(covered, rules);
+  const cutting = cuttingOf(cut, covered.verticalRepeat, covered.match, rules);
   const starts = (windows: number): Starts => startsOf(work, windows, rules);
   const yardages = yardagesOf(cutting, starts, quantity, rules);
   return { work, cut, cuts: cutsOf(work.widths, quantity, rules), cutting, starts, ...yardages };
@@ -256,11 +256,11 @@ export function widerBoltSaves(
 }
 
 /** What would save cloth: the other direction, and the distance to one width less. */
-function advice(of: Covered, made: YardageWork, rules: Rules): Finding[] {
+function advice(covered: Covered, made: YardageWork, rules: Rules): Finding[] {
   const { work, yardage } = made;
   const unit = unitOf(rules);
   const found: Finding[] = [];
-  const turned = turnedYardage(of, rules);
+  const turned = turnedYardage(covered, rules);
   if (turned !== undefined && turned < yardage)
     found.push(
       finding(
@@ -270,13 +270,13 @@ function advice(of: Covered, made: YardageWork, rules: Rules): Finding[] {
         showYardage(yardage, unit),
       ),
     );
-  const narrower = toOneLess(of, work, rules);
-  if (narrower !== undefined && narrower < of.rodWidth / 10) {
-    const after = workYardage({ ...of, rodWidth: exact(of.rodWidth - narrower) }, rules).yardage;
+  const narrower = toOneLess(covered, work, rules);
+  if (narrower !== undefined && narrower < covered.rodWidth / 10) {
+    const after = workYardage({ ...covered, rodWidth: exact(covered.rodWidth - narrower) }, rules).yardage;
     const saved = exact(Math.max(0, yardage - after));
-    found.push(fewerWidths(of, work, narrower, saved, rules));
+    found.push(fewerWidths(covered, work, narrower, saved, rules));
   }
-  const shorter = shorterCutSaves(of, made, rules);
+  const shorter = shorterCutSaves(covered, made, rules);
   if (shorter !== undefined)
     found.push(
       finding(
@@ -290,11 +290,11 @@ function advice(of: Covered, made: YardageWork, rules: Rules): Finding[] {
 }
 
 /** Yardage of the face fabric for all the windows of a line. */
-export function yardage(of: Covered, rules: Rules): Answer<Length> {
-  const work = workYardage(of, rules);
+export function yardage(covered: Covered, rules: Rules): Answer<Length> {
+  const work = workYardage(covered, rules);
   const findings = [
-    ...widthsFindings(of, work.work, rules),
-    ...repeatFindings(work.cut, of.verticalRepeat, of.match, rules),
+    ...widthsFindings(covered, work.work, rules),
+    ...repeatFindings(work.cut, covered.verticalRepeat, covered.match, rules),
     ...(work.work.widths % 1 === 0 || sharesHalfWidths(rules)
       ? []
       : [finding('halfLeftOver', parameter('rodWidth'), digits(work.work.widths))]),
@@ -302,33 +302,34 @@ export function yardage(of: Covered, rules: Rules): Answer<Length> {
   return answer(
     work.yardage,
     () => [
-      ...widthsSteps(of, work.work, rules),
-      ...plainCutSteps(of, work.cut, rules),
+      ...widthsSteps(covered, work.work, rules),
+      ...plainCutSteps(covered, work.cut, rules),
       ...repeatSteps(work.cutting),
-      ...patternedSteps(work, of.quantity ?? 1, rules),
+      ...patternedSteps(work, covered.quantity ?? 1, rules),
     ],
-    [...findings, ...advice(of, work, rules)],
+    [...findings, ...advice(covered, work, rules)],
   );
 }
 
 const NO_SHRINKAGE = 0 as Ratio;
 
 /** Cut across the turned cloth; its shrinkage then runs along the flat width. */
-const turnedCut = (of: Covered, rules: Rules): Length => plainCut(of, rules, NO_SHRINKAGE);
+const turnedCut = (covered: Covered, rules: Rules): Length => plainCut(covered, rules, NO_SHRINKAGE);
 
 /**
  * One panel's flat width along the turned bolt before it shrinks, rounded once. Nanometres go up, but where
  * cloth shrinks down, as every cut before shrinking does.
  */
-function turnedFlat(of: Covered, rules: Rules): Length {
-  const inAll = flatWanted(of, rules);
-  const kept = panelsOf(of.draw ?? 'pair') * (ONE - rules.shrinkage);
+function turnedFlat(covered: Covered, rules: Rules): Length {
+  const inAll = flatWanted(covered, rules);
+  const kept = panelsOf(covered.draw ?? 'pair') * (ONE - rules.shrinkage);
   const over = inAll % kept;
   return exact((inAll - over) / kept + (over > 0 && rules.shrinkage === 0 ? 1 : 0));
 }
 
 /** Its length along the bolt: the two side hems are made of cloth that has shrunk, as a drop's allowances are. */
-const turnedPanel = (of: Covered, rules: Rules): Length => exact(turnedFlat(of, rules) + 2 * rules.sideHem);
+const turnedPanel = (covered: Covered, rules: Rules): Length =>
+  exact(turnedFlat(covered, rules) + 2 * rules.sideHem);
 
 export type TurnedWork = Omit<YardageWork, 'work'>;
 
@@ -336,25 +337,25 @@ export type TurnedWork = Omit<YardageWork, 'work'>;
  * The turned cloth by the panel, each in one piece, so that all begin alike whatever the match;
  * undefined where it is too narrow to be turned.
  */
-export function workTurned(of: Covered, rules: Rules): TurnedWork | undefined {
-  if (turnedCut(of, rules) > of.fabricWidth - 2 * rules.selvage) return undefined;
-  const panels = panelsOf(of.draw ?? 'pair');
-  const cut = turnedPanel(of, rules);
-  const cutting = cuttingOf(cut, of.verticalRepeat, 'straight', rules);
-  const quantity = of.quantity ?? 1;
+export function workTurned(covered: Covered, rules: Rules): TurnedWork | undefined {
+  if (turnedCut(covered, rules) > covered.fabricWidth - 2 * rules.selvage) return undefined;
+  const panels = panelsOf(covered.draw ?? 'pair');
+  const cut = turnedPanel(covered, rules);
+  const cutting = cuttingOf(cut, covered.verticalRepeat, 'straight', rules);
+  const quantity = covered.quantity ?? 1;
   const starts = (windows: number): Starts => allAlike(panels * windows);
   return { cut, cuts: panels * quantity, cutting, starts, ...yardagesOf(cutting, starts, quantity, rules) };
 }
 
-export const turnedYardage = (of: Covered, rules: Rules): Length | undefined =>
-  workTurned(of, rules)?.yardage;
+export const turnedYardage = (covered: Covered, rules: Rules): Length | undefined =>
+  workTurned(covered, rules)?.yardage;
 
 /** Yardage with the cloth turned so that its width runs up the drop. */
-export function railroaded(of: Covered, rules: Rules): Answer<Length> {
+export function railroaded(covered: Covered, rules: Rules): Answer<Length> {
   const unit = unitOf(rules);
-  const cut = turnedCut(of, rules);
-  const usable = exact(of.fabricWidth - 2 * rules.selvage);
-  const work = workTurned(of, rules);
+  const cut = turnedCut(covered, rules);
+  const usable = exact(covered.fabricWidth - 2 * rules.selvage);
+  const work = workTurned(covered, rules);
   if (work === undefined)
     return noAnswer(
       'tooNarrowToTurn',
@@ -365,7 +366,7 @@ export function railroaded(of: Covered, rules: Rules): Answer<Length> {
     );
   const { cut: panel, yardage: turned } = work;
   const findings = [finding('mayNotTurn', parameter('fabricWidth'))];
-  const upright = workYardage(of, rules).yardage;
+  const upright = workYardage(covered, rules).yardage;
   if (upright < turned)
     findings.push(
       finding(
@@ -389,11 +390,11 @@ export function railroaded(of: Covered, rules: Rules): Answer<Length> {
         rules.shrinkage === 0
           ? '{} flat + {} side hems, no seams'
           : '{} flat before shrinking + {} side hems, no seams',
-        [lengthFigure(turnedFlat(of, rules)), lengthFigure(exact(2 * rules.sideHem))],
+        [lengthFigure(turnedFlat(covered, rules)), lengthFigure(exact(2 * rules.sideHem))],
         lengthFigure(panel),
       ),
       ...repeatSteps(work.cutting),
-      ...patternedSteps(work, of.quantity ?? 1, rules),
+      ...patternedSteps(work, covered.quantity ?? 1, rules),
     ],
     findings,
   );
@@ -402,24 +403,24 @@ export function railroaded(of: Covered, rules: Rules): Answer<Length> {
 export type Weighed = Omit<Covered, 'quantity'> & { readonly arealWeight: number };
 
 /** Weight of the cloth in one made-up treatment: pounds from oz/yd², kilograms from g/m². */
-export function clothWeight(of: Weighed, rules: Rules): Answer<number> {
+export function clothWeight(weighed: Weighed, rules: Rules): Answer<number> {
   const unit = unitOf(rules);
-  const work = workYardage({ ...of, quantity: 1 }, rules);
+  const work = workYardage({ ...weighed, quantity: 1 }, rules);
   const high = toUnit(work.cut, unit.large);
-  const wide = work.work.widths * toUnit(of.fabricWidth, unit.large);
+  const wide = work.work.widths * toUnit(weighed.fabricWidth, unit.large);
   // Without a float's tail, so that a drapery of 20 lb is heavy from 20 lb.
-  const weight = Number(digits((high * wide * of.arealWeight) / (unit.areal === 'oz/yd²' ? 16 : 1000)));
+  const weight = Number(digits((high * wide * weighed.arealWeight) / (unit.areal === 'oz/yd²' ? 16 : 1000)));
   return answer(weight, () => [
     step(
       'cloth',
       '{} widths of {} × {} cut',
-      [numberFigure(work.work.widths), lengthFigure(of.fabricWidth), lengthFigure(work.cut)],
+      [numberFigure(work.work.widths), lengthFigure(weighed.fabricWidth), lengthFigure(work.cut)],
       textFigure(`${digits(high * wide)} ${unit.large === 'yd' ? 'yd²' : 'm²'}`),
     ),
     step(
       'weight',
       `× {} ${unit.areal}`,
-      [numberFigure(of.arealWeight)],
+      [numberFigure(weighed.arealWeight)],
       textFigure(`${digits(weight)} ${unit.weight}`),
     ),
   ]);

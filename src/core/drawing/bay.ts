@@ -12,12 +12,13 @@ export interface BayPlan {
    */
   readonly bends: readonly number[];
   /** How the lengths are said. */
-  readonly show: (of: Length) => string;
+  readonly show: (length: Length) => string;
 }
 
 const radians = (degrees: number): number => (degrees * Math.PI) / 180;
 
-const mean = (of: readonly number[]): number => of.reduce((sum, one) => sum + one, 0) / of.length;
+const mean = (figures: readonly number[]): number =>
+  figures.reduce((sum, one) => sum + one, 0) / figures.length;
 
 type Point = readonly [x: number, y: number];
 
@@ -43,28 +44,28 @@ const sideOf = (corners: readonly Point[], at: number): readonly [Point, Point] 
   corners[at + 1] ?? ORIGIN,
 ];
 
-export function bayPlan(of: BayPlan): Drawing {
-  const corners = cornersOf(of);
+export function bayPlan(bay: BayPlan): Drawing {
+  const corners = cornersOf(bay);
   const xs = corners.map(([x]) => x);
   const ys = corners.map(([, y]) => y);
-  const long = of.parts.reduce((sum, part) => sum + part, 0);
-  const lines = of.parts.map((_, at): Line => {
+  const long = bay.parts.reduce((sum, part) => sum + part, 0);
+  const lines = bay.parts.map((_, at): Line => {
     const [[x1, y1], [x2, y2]] = sideOf(corners, at);
     return { part: 'wall', from: place(x1, y1), to: place(x2, y2) };
   });
   // Beside its line, on the wall's side; a bend stands on the room's.
   const aside = long * 0.045;
-  const middles = of.parts.map((part, at): Label => {
+  const middles = bay.parts.map((part, at): Label => {
     const [[x1, y1], [x2, y2]] = sideOf(corners, at);
     const [outX, outY] = [-(y2 - y1) / part, (x2 - x1) / part];
     return {
-      words: of.show(part),
+      words: bay.show(part),
       at: place((x1 + x2) / 2 + outX * aside, (y1 + y2) / 2 + outY * aside * 0.6),
       below: 0,
     };
   });
   const [midX, midY] = [mean(xs), mean(ys)];
-  const bends = of.bends.map((bend, at): Label => {
+  const bends = bay.bends.map((bend, at): Label => {
     const [x, y] = corners[at + 1] ?? ORIGIN;
     const far = Math.hypot(midX - x, midY - y) || 1;
     return {
@@ -75,7 +76,7 @@ export function bayPlan(of: BayPlan): Drawing {
   });
   return {
     ...EMPTY,
-    title: `Plan to scale, from above, the room below: ${of.parts.map(of.show).join(', ')}; bends ${of.bends.map((one) => `${digits(one)}°`).join(', ')}`,
+    title: `Plan to scale, from above, the room below: ${bay.parts.map(bay.show).join(', ')}; bends ${bay.bends.map((one) => `${digits(one)}°`).join(', ')}`,
     left: near(Math.min(...xs) - 2 * aside),
     right: near(Math.max(...xs) + 2 * aside),
     bottom: near(Math.min(...ys)),

@@ -62,7 +62,7 @@ export interface Dimension {
   readonly what: string;
   /** As it is said beside its line; the whole name where none is given. */
   readonly short?: string;
-  readonly of: Length;
+  readonly length: Length;
   /** across: between two x; up: between two y. */
   readonly runs: 'across' | 'up';
   readonly from: Length;
@@ -102,14 +102,14 @@ export const across = (
   what: string,
   [from, to]: readonly [number, number],
   where: Pick<Dimension, 'side' | 'row' | 'at'> & Partial<Dimension>,
-): Dimension => ({ what, of: near(to - from), runs: 'across', from: near(from), to: near(to), ...where });
+): Dimension => ({ what, length: near(to - from), runs: 'across', from: near(from), to: near(to), ...where });
 
 /** A dimension between two y. */
 export const up = (
   what: string,
   [from, to]: readonly [number, number],
   where: Pick<Dimension, 'side' | 'row' | 'at'> & Partial<Dimension>,
-): Dimension => ({ what, of: near(to - from), runs: 'up', from: near(from), to: near(to), ...where });
+): Dimension => ({ what, length: near(to - from), runs: 'up', from: near(from), to: near(to), ...where });
 
 /** A drawing with nothing in it yet. */
 export const EMPTY = {

@@ -92,8 +92,8 @@ function measuresOf(work: WindowWork): Measures {
   };
 }
 
-function boxesOf(of: Measures): readonly Box[] {
-  const { work, rod, heights, overlap, stack, hung, opening } = of;
+function boxesOf(measures: Measures): readonly Box[] {
+  const { work, rod, heights, overlap, stack, hung, opening } = measures;
   const { hem, head, rod: middle } = heights;
   const thick = work.rules.rodDiameter;
   const tall = { y: hem, height: near(head - hem) };
@@ -131,8 +131,8 @@ const bracketsOf = (work: WindowWork): readonly Length[] =>
         .brackets,
   ) ?? [];
 
-function linesOf(of: Measures): readonly Line[] {
-  const { work, rod, heights, side, overlap, hung, planAt, margin } = of;
+function linesOf(measures: Measures): readonly Line[] {
+  const { work, rod, heights, side, overlap, hung, planAt, margin } = measures;
   const { hem, head } = heights;
   const lines: Line[] = hung
     .flatMap((panel) => seamsOf(work, panel))
@@ -171,8 +171,8 @@ function returnsAt({ window: { draw }, rules }: WindowWork, rod: Length): readon
   return [0, rod];
 }
 
-function dimensionsOf(of: Measures): readonly Dimension[] {
-  const { work, rod, drop, heights, side, overlap, stack, hung, opening, planAt } = of;
+function dimensionsOf(measures: Measures): readonly Dimension[] {
+  const { work, rod, drop, heights, side, overlap, stack, hung, opening, planAt } = measures;
   const { hem, head, rod: middle } = heights;
   const below = (row: number) => ({ side: 'below', row, at: NO_LENGTH }) as const;
   const left = { side: 'left', row: 1, at: NO_LENGTH } as const;
@@ -189,7 +189,7 @@ function dimensionsOf(of: Measures): readonly Dimension[] {
       dimensions.push(across('right extension', [end, rod], { ...below(1), short: '', narrow: 'after' }));
   }
   dimensions.push(across('rod width', [0, rod], { ...below(2), short: 'rod', narrow: 'middle' }));
-  dimensions.push(up('finished drop', [hem, head], { ...right, short: 'drop', of: drop }));
+  dimensions.push(up('finished drop', [hem, head], { ...right, short: 'drop', length: drop }));
   const ground = groundOf(work);
   dimensions.push(up(`${ground} to rod`, [NO_LENGTH, middle], left));
   if (hem > 0) dimensions.push(up(`clear of the ${ground}`, [NO_LENGTH, hem], { ...right, short: 'clear' }));
@@ -215,18 +215,18 @@ function notesOf({ work, drop, heights: { hem, head }, opening }: Measures): rea
 
 /** The drawing of one window; refused where the rod or the drop cannot be worked out. */
 export function elevation(work: WindowWork): Drawing {
-  const of = measuresOf(work);
+  const measures = measuresOf(work);
   return {
     ...EMPTY,
     title: 'Elevation and plan to scale',
-    left: near(-of.margin),
-    right: near(of.rod + of.margin),
-    bottom: near(Math.min(0, of.heights.hem)),
-    top: near(of.planAt + of.side),
-    boxes: boxesOf(of),
-    lines: linesOf(of),
-    dimensions: dimensionsOf(of),
-    notes: notesOf(of),
+    left: near(-measures.margin),
+    right: near(measures.rod + measures.margin),
+    bottom: near(Math.min(0, measures.heights.hem)),
+    top: near(measures.planAt + measures.side),
+    boxes: boxesOf(measures),
+    lines: linesOf(measures),
+    dimensions: dimensionsOf(measures),
+    notes: notesOf(measures),
   };
 }
 

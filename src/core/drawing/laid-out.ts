@@ -59,12 +59,12 @@ export interface Paper {
 }
 
 /** As far as a drawing is read: a sixteenth of an inch, or a millimetre; marked where that is not the figure itself. */
-export function drawnFigure(of: Length, unit: Unit): string {
-  const exact = showLength(of, unit);
+export function drawnFigure(length: Length, unit: Unit): string {
+  const exact = showLength(length, unit);
   if (exact.length <= 10 && !/\.\d{2}/.test(exact)) return exact;
   return unit.small === 'in'
-    ? `≈ ${tape(of, 16)} in`
-    : `≈ ${showLength((Math.round(of / UNITS.mm) * UNITS.mm) as Length, unit)}`;
+    ? `≈ ${tape(length, 16)} in`
+    : `≈ ${showLength((Math.round(length / UNITS.mm) * UNITS.mm) as Length, unit)}`;
 }
 
 interface Edges {
@@ -77,23 +77,23 @@ interface Edges {
 /** Room for a row of dimensions and for an upright figure, to a letter's size. */
 const ROW = 2;
 const BESIDE = { turned: 4.6, level: 9.4 };
-const rowsOn = (of: Drawing, side: Dimension['side']): number =>
-  Math.max(0, ...of.dimensions.filter((one) => one.side === side).map(({ row }) => row));
+const rowsOn = (drawing: Drawing, side: Dimension['side']): number =>
+  Math.max(0, ...drawing.dimensions.filter((one) => one.side === side).map(({ row }) => row));
 const labelRows = ({ labels }: Drawing, sign: number): number =>
   Math.max(0, ...labels.map(({ below }) => below * sign));
 
 /** What dimensions and labels take of the paper beyond the drawing itself. */
-function edgesOf(of: Drawing, letters: number): Edges {
+function edgesOf(drawing: Drawing, letters: number): Edges {
   const beyond = (side: 'above' | 'below', sign: number): number =>
     letters *
     Math.max(
-      rowsOn(of, side) * ROW + (rowsOn(of, side) > 0 ? 1 : 0),
-      labelRows(of, sign) * 1.2 + (labelRows(of, sign) > 0 ? 0.4 : 0),
+      rowsOn(drawing, side) * ROW + (rowsOn(drawing, side) > 0 ? 1 : 0),
+      labelRows(drawing, sign) * 1.2 + (labelRows(drawing, sign) > 0 ? 0.4 : 0),
     );
-  const least = of.flattened === true ? 0 : letters * 0.6;
+  const least = drawing.flattened === true ? 0 : letters * 0.6;
   return {
-    left: rowsOn(of, 'left') > 0 ? letters * BESIDE.turned : least,
-    right: rowsOn(of, 'right') > 0 ? letters * BESIDE.level : least,
+    left: rowsOn(drawing, 'left') > 0 ? letters * BESIDE.turned : least,
+    right: rowsOn(drawing, 'right') > 0 ? letters * BESIDE.level : least,
     top: Math.max(least, beyond('above', -1)),
     bottom: Math.max(least, beyond('below', 1)),
   };
@@ -112,22 +112,22 @@ class Layout {
   readonly high: number;
 
   constructor(
-    private readonly of: Drawing,
+    private readonly drawing: Drawing,
     private readonly paper: Paper,
     private readonly unit: Unit,
   ) {
-    this.edges = edgesOf(of, paper.letters);
+    this.edges = edgesOf(drawing, paper.letters);
     const { left, right, top, bottom } = this.edges;
     const [roomAcross, roomUp] = [paper.wide - left - right, paper.high - top - bottom];
-    const [long, tall] = [of.right - of.left, Math.max(1, of.top - of.bottom)];
-    this.scale = of.flattened === true ? roomAcross / long : Math.min(roomAcross / long, roomUp / tall);
-    this.scaleUp = of.flattened === true ? roomUp / tall : this.scale;
+    const [long, tall] = [drawing.right - drawing.left, Math.max(1, drawing.top - drawing.bottom)];
+    this.scale = drawing.flattened === true ? roomAcross / long : Math.min(roomAcross / long, roomUp / tall);
+    this.scaleUp = drawing.flattened === true ? roomUp / tall : this.scale;
     this.wide = long * this.scale + left + right;
     this.high = tall * this.scaleUp + top + bottom;
   }
 
-  readonly x = (nm: number): number => this.edges.left + (nm - this.of.left) * this.scale;
-  readonly y = (nm: number): number => this.edges.top + (this.of.top - nm) * this.scaleUp;
+  readonly x = (nm: number): number => this.edges.left + (nm - this.drawing.left) * this.scale;
+  readonly y = (nm: number): number => this.edges.top + (this.drawing.top - nm) * this.scaleUp;
   readonly size = (nm: number): number => nm * this.scale;
 
   box({ part, x, y, width, height, alike, says }: Box): PaintedBox {
@@ -155,11 +155,13 @@ class Layout {
   }
 
   /** Words, moved as far as keeps them on the paper. */
-  private write(of: PaintedWords): void {
-    const long = of.words.length * this.paper.letters * LETTER;
-    const before = { start: 0, middle: long / 2, end: long }[of.anchor];
+  private write(painted: PaintedWords): void {
+    const long = painted.words.length * this.paper.letters * LETTER;
+    const before = { start: 0, middle: long / 2, end: long }[painted.anchor];
     const most = Math.max(this.wide, long) - long + before;
-    this.words.push(of.turned === true ? of : { ...of, x: Math.min(most, Math.max(before, of.x)) });
+    this.words.push(
+      painted.turned === true ? painted : { ...painted, x: Math.min(most, Math.max(before, painted.x)) },
+    );
   }
 
   label(words: string, x: number, y: number, below: number): void {
@@ -168,9 +170,9 @@ class Layout {
     this.write({ words, x: this.x(x), y: this.y(y) + letters * down, anchor: 'middle' });
   }
 
-  dimension(of: Dimension): void {
-    if (of.runs === 'across') this.across(of);
-    else this.up(of);
+  dimension(dimension: Dimension): void {
+    if (dimension.runs === 'across') this.across(dimension);
+    else this.up(dimension);
   }
 
   private stroke(...points: readonly (readonly [number, number])[]): void {
@@ -180,85 +182,85 @@ class Layout {
   }
 
   /** The figure with what it is, where there is room for both. */
-  private text(of: Dimension, room: number): string {
-    const figure = drawnFigure(of.of, this.unit);
-    const named = `${of.short ?? of.what} ${figure}`.trim();
+  private text(dimension: Dimension, room: number): string {
+    const figure = drawnFigure(dimension.length, this.unit);
+    const named = `${dimension.short ?? dimension.what} ${figure}`.trim();
     return named.length * this.paper.letters * LETTER <= room ? named : figure;
   }
 
-  private across(of: Dimension): void {
+  private across(dimension: Dimension): void {
     const { letters } = this.paper;
-    const base = this.y(of.at);
-    const down = of.side === 'below' ? 1 : -1;
-    const line = base + down * letters * (0.4 + (of.row - 0.45) * ROW);
-    const [from, to] = [this.x(of.from), this.x(of.to)];
+    const base = this.y(dimension.at);
+    const down = dimension.side === 'below' ? 1 : -1;
+    const line = base + down * letters * (0.4 + (dimension.row - 0.45) * ROW);
+    const [from, to] = [this.x(dimension.from), this.x(dimension.to)];
     const tick = line + down * letters * 0.3;
     this.stroke([from, base], [from, tick]);
     this.stroke([to, base], [to, tick]);
     this.stroke([from, line], [to, line]);
     const gap = letters * 0.4;
     // Above the plan nothing stands beside; of a narrow one below, the figure stands outside.
-    const words = this.text(of, of.side === 'above' ? Infinity : to - from - gap);
+    const words = this.text(dimension, dimension.side === 'above' ? Infinity : to - from - gap);
     const fits = words.length * letters * LETTER <= to - from - gap;
     const [x, anchor] =
-      fits || of.narrow === 'middle'
+      fits || dimension.narrow === 'middle'
         ? [(from + to) / 2, 'middle' as const]
-        : of.narrow === 'before'
-          ? [from + (of.side === 'above' ? to - from : -3), 'end' as const]
-          : of.narrow === 'after' && of.side === 'below'
+        : dimension.narrow === 'before'
+          ? [from + (dimension.side === 'above' ? to - from : -3), 'end' as const]
+          : dimension.narrow === 'after' && dimension.side === 'below'
             ? [to + 3, 'start' as const]
-            : [from + (of.side === 'above' ? 0 : 2), 'start' as const];
-    this.write({ words, x, y: line + letters * (down > 0 ? 1.1 : -0.4), anchor, says: of.what });
+            : [from + (dimension.side === 'above' ? 0 : 2), 'start' as const];
+    this.write({ words, x, y: line + letters * (down > 0 ? 1.1 : -0.4), anchor, says: dimension.what });
   }
 
-  private up(of: Dimension): void {
+  private up(dimension: Dimension): void {
     const { letters } = this.paper;
-    const base = this.x(of.at);
-    const out = of.side === 'left' ? -1 : 1;
-    const line = base + out * letters * (0.8 + (of.row - 0.5) * ROW);
-    const [from, to] = [this.y(of.from), this.y(of.to)];
+    const base = this.x(dimension.at);
+    const out = dimension.side === 'left' ? -1 : 1;
+    const line = base + out * letters * (0.8 + (dimension.row - 0.5) * ROW);
+    const [from, to] = [this.y(dimension.from), this.y(dimension.to)];
     this.stroke([base, from], [line + out * letters * 0.3, from]);
     this.stroke([base, to], [line + out * letters * 0.3, to]);
     this.stroke([line, from], [line, to]);
     const middle = (from + to) / 2;
-    const figure = drawnFigure(of.of, this.unit);
+    const figure = drawnFigure(dimension.length, this.unit);
     if (from - to < figure.length * letters * LETTER)
       this.write({
-        words: this.text(of, out < 0 ? 0 : this.edges.right - letters * 1.2),
+        words: this.text(dimension, out < 0 ? 0 : this.edges.right - letters * 1.2),
         x: line + out * letters * 0.5,
         y: middle + letters * 0.3,
         anchor: out < 0 ? 'end' : 'start',
-        says: of.what,
+        says: dimension.what,
       });
     else
       this.write({
-        words: this.text(of, from - to),
+        words: this.text(dimension, from - to),
         x: line + letters * (out < 0 ? -0.4 : 1.1),
         y: middle,
         anchor: 'middle',
         turned: true,
-        says: of.what,
+        says: dimension.what,
       });
   }
 }
 
 /** Its figures and labels after its title. */
-function inWords(of: Drawing, unit: Unit): string {
+function inWords(drawing: Drawing, unit: Unit): string {
   const figures = [
-    ...of.dimensions.map((one) => `${one.what} ${showLength(one.of, unit)}`),
-    ...of.labels.map(({ words }) => words),
+    ...drawing.dimensions.map((one) => `${one.what} ${showLength(one.length, unit)}`),
+    ...drawing.labels.map(({ words }) => words),
   ];
-  return figures.length === 0 ? `${of.title}.` : `${of.title}: ${figures.join(', ')}.`;
+  return figures.length === 0 ? `${drawing.title}.` : `${drawing.title}: ${figures.join(', ')}.`;
 }
 
-export function laidOut(of: Drawing, paper: Paper, unit: Unit): LaidOut {
-  const layout = new Layout(of, paper, unit);
+export function laidOut(drawing: Drawing, paper: Paper, unit: Unit): LaidOut {
+  const layout = new Layout(drawing, paper, unit);
   const { x, y, size } = layout;
-  const boxes = of.boxes.map((box) => layout.box(box));
-  for (const box of of.boxes) layout.wordsIn(box);
-  for (const { words, at, below } of of.labels) layout.label(words, at[0], at[1], below);
-  for (const one of of.dimensions) layout.dimension(one);
-  const drawn = of.lines.map(({ part, from, to }): PaintedLine => ({
+  const boxes = drawing.boxes.map((box) => layout.box(box));
+  for (const box of drawing.boxes) layout.wordsIn(box);
+  for (const { words, at, below } of drawing.labels) layout.label(words, at[0], at[1], below);
+  for (const one of drawing.dimensions) layout.dimension(one);
+  const drawn = drawing.lines.map(({ part, from, to }): PaintedLine => ({
     look: part,
     from: [x(from[0]), y(from[1])],
     to: [x(to[0]), y(to[1])],
@@ -268,13 +270,13 @@ export function laidOut(of: Drawing, paper: Paper, unit: Unit): LaidOut {
     high: layout.high,
     boxes,
     lines: [...drawn, ...layout.lines],
-    rounds: of.rounds.map(({ part, at, radius }) => ({
+    rounds: drawing.rounds.map(({ part, at, radius }) => ({
       look: part,
       x: x(at[0]),
       y: y(at[1]),
       radius: size(radius),
     })),
     words: layout.words,
-    says: inWords(of, unit),
+    says: inWords(drawing, unit),
   };
 }

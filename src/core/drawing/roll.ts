@@ -22,9 +22,9 @@ const TALL = { y: NO_LENGTH, height: UNITS.yd as Box['height'] };
 /** `lengths`: of every roll drawn beside it, so that like cuts look alike. */
 export function rollDrawing(
   roll: PlannedRoll,
-  of: { readonly flaws: readonly Flaw[]; readonly lengths: readonly string[]; readonly unit: Unit },
+  given: { readonly flaws: readonly Flaw[]; readonly lengths: readonly string[]; readonly unit: Unit },
 ): Drawing {
-  const { unit, lengths } = of;
+  const { unit, lengths } = given;
   const boxes: Box[] = [{ part: 'spare', x: NO_LENGTH, width: roll.length, ...TALL }];
   let cutsInAll = 0;
   for (const { from, toStart, cuts } of roll.stretches) {
@@ -49,7 +49,7 @@ export function rollDrawing(
       cutsInAll += count;
     }
   }
-  for (const { from, length } of of.flaws)
+  for (const { from, length } of given.flaws)
     boxes.push({ part: 'flaw', x: from, width: length, ...TALL, says: 'flaw' });
   return {
     ...EMPTY,

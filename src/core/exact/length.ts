@@ -36,31 +36,31 @@ export function fromUnit(figure: number, unit: LengthUnit): Length {
 }
 
 /** A plain number again, once, on the way out; also of a share that is no whole nanometre. */
-export function toUnit(of: number, unit: LengthUnit): number {
-  return of / UNITS[unit];
+export function toUnit(nanometres: number, unit: LengthUnit): number {
+  return nanometres / UNITS[unit];
 }
 
 export const inches = (figure: number): Length => fromUnit(figure, 'in');
 
 /** A whole number of pieces of one length. */
-export function times(of: Length, pieces: number): Length {
-  return exact(of * pieces);
+export function times(length: Length, pieces: number): Length {
+  return exact(length * pieces);
 }
 
 /** Up to the next whole multiple of `step`; a step of nothing leaves it as it is. */
-export function upToStep(of: Length, step: Length): Length {
-  if (step <= 0) return of;
-  const over = of % step;
-  return over === 0 ? of : exact(of - over + step);
+export function upToStep(length: Length, step: Length): Length {
+  if (step <= 0) return length;
+  const over = length % step;
+  return over === 0 ? length : exact(length - over + step);
 }
 
 /** How many whole pieces fit. */
-export function wholePieces(of: Length, piece: Length): number {
-  return Math.floor((of - (of % piece)) / piece);
+export function wholePieces(length: Length, piece: Length): number {
+  return Math.floor((length - (length % piece)) / piece);
 }
 
 /** How many pieces it takes, a part counting as a whole one. */
-export function piecesToCover(of: Length, piece: Length): number {
-  const over = of % piece;
-  return (of - over) / piece + (over > 0 ? 1 : 0);
+export function piecesToCover(length: Length, piece: Length): number {
+  const over = length % piece;
+  return (length - over) / piece + (over > 0 ? 1 : 0);
 }

@@ -12,7 +12,7 @@ export const ONE = 10_000 as Ratio;
 /** A figure as a ratio, to the nearest ten-thousandth. */
 export const ratio = (figure: number): Ratio => Math.round(figure * ONE) as Ratio;
 
-export const toFigure = (of: Ratio): number => of / ONE;
+export const toFigure = (ratio: Ratio): number => ratio / ONE;
 
 /** A length in ten-thousandths of a nanometre: the exact product of a length and a ratio. */
 declare const scaledMark: unique symbol;
@@ -23,22 +23,22 @@ export function scaled(nm: number): Scaled {
   return nm as Scaled;
 }
 
-export const byRatio = (of: Length, by: Ratio): Scaled => scaled(of * by);
-export const unscaled = (of: Length): Scaled => scaled(of * ONE);
+export const byRatio = (length: Length, by: Ratio): Scaled => scaled(length * by);
+export const unscaled = (length: Length): Scaled => scaled(length * ONE);
 
 /** Up to the whole nanometre: cloth is never cut short by a rounding. */
-export function upToNanometre(of: Scaled): Length {
-  const over = of % ONE;
-  return exact((of - over) / ONE + (over > 0 ? 1 : 0));
+export function upToNanometre(scaled: Scaled): Length {
+  const over = scaled % ONE;
+  return exact((scaled - over) / ONE + (over > 0 ? 1 : 0));
 }
 
 /**
- * of ÷ (1 − share): what must be cut so that `of` is left after shrinking. To the whole nanometre below,
+ * length ÷ (1 − share): what must be cut so that `length` is left after shrinking. To the whole nanometre below,
  * so that many cuts together never pass what they exactly come to, and a yardage that is exactly a step
  * stays on it; what a cut is short by cannot be measured.
  */
-export function beforeLosing(of: Length, share: Ratio): Length {
+export function beforeLosing(length: Length, share: Ratio): Length {
   const kept = ONE - share;
-  const product = scaled(of * ONE);
+  const product = scaled(length * ONE);
   return exact((product - (product % kept)) / kept);
 }

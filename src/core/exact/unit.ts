@@ -36,9 +36,9 @@ const commonDivisor = (a: number, b: number): number => (b === 0 ? a : commonDiv
 export const digits = (figure: number): string => String(Number(figure.toPrecision(12)));
 
 /** Inches as a tape reads them, in lowest terms; `parts` is the finest division used. */
-export function tape(of: Length, parts = 64): string {
-  const sign = of < 0 ? '-' : '';
-  const fine = Math.round((Math.abs(of) / UNITS.in) * parts);
+export function tape(length: Length, parts = 64): string {
+  const sign = length < 0 ? '-' : '';
+  const fine = Math.round((Math.abs(length) / UNITS.in) * parts);
   const whole = Math.floor(fine / parts);
   const over = fine - whole * parts;
   if (over === 0) return `${sign}${whole}`;
@@ -48,22 +48,22 @@ export function tape(of: Length, parts = 64): string {
 }
 
 /** A length as a person writes it: a tape's fraction where it is one, else digits. */
-function shown(of: Length, unit: LengthUnit): string {
+function shown(length: Length, unit: LengthUnit): string {
   const binary = unit === 'in' || unit === 'yd' || unit === 'ft';
-  if (unit === 'in' && of % SIXTY_FOURTH === 0) return `${tape(of)} in`;
-  if (binary && unit === 'yd' && of % (UNITS.yd / 8) === 0) {
-    return `${tape((of / 36) as Length, 8)} yd`;
+  if (unit === 'in' && length % SIXTY_FOURTH === 0) return `${tape(length)} in`;
+  if (binary && unit === 'yd' && length % (UNITS.yd / 8) === 0) {
+    return `${tape((length / 36) as Length, 8)} yd`;
   }
-  return `${digits(Number(toUnit(of, unit).toFixed(4)))} ${unit}`;
+  return `${digits(Number(toUnit(length, unit).toFixed(4)))} ${unit}`;
 }
 
-export const showLength = (of: Length, unit: Unit): string => shown(of, unit.small);
-export const showYardage = (of: Length, unit: Unit): string => shown(of, unit.large);
+export const showLength = (length: Length, unit: Unit): string => shown(length, unit.small);
+export const showYardage = (length: Length, unit: Unit): string => shown(length, unit.large);
 
 /** What is left of a roll, as a person finds it on the table: 44 yd 17 1/4 in. */
-export function showRemnant(of: Length, unit: Unit): string {
-  const whole = Math.floor(of / UNITS[unit.large]);
-  const rest = (of - whole * UNITS[unit.large]) as Length;
-  if (whole === 0) return showLength(of, unit);
+export function showRemnant(length: Length, unit: Unit): string {
+  const whole = Math.floor(length / UNITS[unit.large]);
+  const rest = (length - whole * UNITS[unit.large]) as Length;
+  if (whole === 0) return showLength(length, unit);
   return rest === 0 ? `${whole} ${unit.large}` : `${whole} ${unit.large} ${showLength(rest, unit)}`;
 }

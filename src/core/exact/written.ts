@@ -158,23 +158,23 @@ export function readWritten(text: string, unit: LengthUnit): Reading {
     if (!Number.isFinite(value)) return UNREADABLE;
     const named = word === undefined ? undefined : UNIT_WORDS[word.replace(/\.$/, '')];
     if (word !== undefined && named === undefined) return UNREADABLE;
-    let of: LengthUnit;
-    if (named !== undefined) of = named;
-    else if (before === undefined) of = unit;
-    else if (before === 'ft') of = 'in';
+    let own: LengthUnit;
+    if (named !== undefined) own = named;
+    else if (before === undefined) own = unit;
+    else if (before === 'ft') own = 'in';
     else if (before === 'm')
       return { doubt: [`${all.trim()} cm after the metres`, `${all.trim()} mm after the metres`] };
     else return UNREADABLE;
-    if (before !== undefined && !(FOLLOWS[before] ?? []).includes(of)) return UNREADABLE;
+    if (before !== undefined && !(FOLLOWS[before] ?? []).includes(own)) return UNREADABLE;
     if (before === undefined && named === undefined && all.length < rest.length) return UNREADABLE;
     sum +=
       over === undefined
-        ? Math.round(figure * UNITS[of])
-        : Math.round(figure * UNITS[of]) + Math.round((Number(over) * UNITS[of]) / Number(under));
-    before = of;
+        ? Math.round(figure * UNITS[own])
+        : Math.round(figure * UNITS[own]) + Math.round((Number(over) * UNITS[own]) / Number(under));
+    before = own;
     rest = rest.slice(all.length).replace(/^,\s*/, '');
     // 7'-6": the dash after feet is no minus.
-    if (of === 'ft') rest = rest.replace(/^-\s*/, '');
+    if (own === 'ft') rest = rest.replace(/^-\s*/, '');
   }
   const nm = negative ? -sum : sum;
   return Number.isSafeInteger(nm) ? { length: nm as Length } : UNREADABLE;

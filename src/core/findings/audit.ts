@@ -204,8 +204,8 @@ export const AUDIT_FINDINGS = table({
   // Learning the house's rules from past orders
   learned: {
     weight: 'note',
-    says: (rule: string, value: string, fit: number, of: number, standing: string, fitStanding: number) =>
-      `${fit} of ${of} past orders fit ${rule} ${value}; the rule in force, ${standing}, fits ${fitStanding}.`,
+    says: (rule: string, value: string, fit: number, outOf: number, standing: string, fitStanding: number) =>
+      `${fit} of ${outOf} past orders fit ${rule} ${value}; the rule in force, ${standing}, fits ${fitStanding}.`,
   },
   nothingLearned: {
     weight: 'note',

@@ -4,4 +4,4 @@ interface Entry {
   readonly says: (...words: never[]) => string;
 }
 
-export const table = <T extends Record<string, Entry>>(of: T): T => of;
+export const table = <T extends Record<string, Entry>>(entries: T): T => entries;

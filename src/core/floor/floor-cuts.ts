@@ -80,9 +80,9 @@ function faceAsk(work: WindowWork): Ask {
 }
 
 function behindAsk(work: WindowWork, name: Behind): Ask[] {
-  const of = work.behind(name);
-  if (of === undefined) return [];
-  const { widths, cut } = of;
+  const behind = work.behind(name);
+  if (behind === undefined) return [];
+  const { widths, cut } = behind;
   return [
     {
       work,

@@ -53,10 +53,10 @@ function wantedUnder(windows: readonly Window[], choice: Choice, rules: Rules): 
 /** A sum over all cloths; undefined where one of them has none. */
 function allOf<T>(
   cloths: readonly ClothWanted[],
-  of: (cloth: ClothWanted) => T | undefined,
+  figureOf: (cloth: ClothWanted) => T | undefined,
   add: (one: T, other: T) => T,
 ): T | undefined {
-  const each = cloths.map(of);
+  const each = cloths.map(figureOf);
   return each.reduce((sum, one) => (sum === undefined || one === undefined ? undefined : add(sum, one)));
 }
 
@@ -67,10 +67,10 @@ function allOf<T>(
 export function whatIf(
   windows: readonly Window[],
   choices: readonly Choice[],
-  of: { readonly price?: ClothPrice | undefined; readonly rollLength?: Length | undefined },
+  given: { readonly price?: ClothPrice | undefined; readonly rollLength?: Length | undefined },
   rules: Rules,
 ): readonly Costed[] {
-  const { price, rollLength } = of;
+  const { price, rollLength } = given;
   const costed = choices.map((choice): Omit<Costed, 'cheapest'> => {
     try {
       const cloths = wantedUnder(windows, choice, rules).map((wanted) =>

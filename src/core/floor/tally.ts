@@ -87,7 +87,7 @@ const sparesOf = ({ byLength }: Counted, { spareWindows }: Rules): readonly Cuts
 function clothTotal(name: string, counted: Counted, rules: Rules): ClothTotal {
   const { cuts, windows, byLength, weight } = counted;
   const spares = rules.spareWindows.eq(0) ? [] : sparesOf(counted, rules);
-  const spared = spares.reduce((sum, { length, count: of }) => exact(sum + times(length, of)), NO_LENGTH);
+  const spared = spares.reduce((sum, { length, count }) => exact(sum + times(length, count)), NO_LENGTH);
   const kept = atticCuts(cuts, rules.atticStock);
   const longestCut = Math.max(0, ...byLength.keys()) as Length;
   const attic = upToStep(times(longestCut, kept), rules.yardageStep);
@@ -108,7 +108,7 @@ function clothTotal(name: string, counted: Counted, rules: Rules): ClothTotal {
   };
 }
 
-const figure = (of: number): number => Number(digits(of));
+const figure = (figure: number): number => Number(digits(figure));
 
 /** Face cloth counted window by window. */
 class FaceCount {
@@ -116,9 +116,9 @@ class FaceCount {
 
   constructor(private readonly rules: Rules) {}
 
-  add(work: WindowWork, of: TurnedWork): void {
+  add(work: WindowWork, worked: TurnedWork): void {
     const { quantity, window, rules } = work;
-    const { yardageOfCuts: yardage, cutting, cuts } = of;
+    const { yardageOfCuts: yardage, cutting, cuts } = worked;
     const name = fabricOf(work);
     let sum = this.byName.get(name);
     if (sum === undefined) {
@@ -126,7 +126,7 @@ class FaceCount {
       this.byName.set(name, sum);
     }
     sum.yardage += yardage;
-    sum.toStart = Math.max(sum.toStart, of.yardage - yardage);
+    sum.toStart = Math.max(sum.toStart, worked.yardage - yardage);
     sum.cuts += cuts;
     sum.windows += quantity;
     const length = longestCut(cutting);
@@ -155,18 +155,18 @@ class BehindCount {
 
   add(work: WindowWork): void {
     for (const name of work.clothsBehind) {
-      const of = work.behind(name);
-      if (of === undefined || of.yardage === 0) continue;
+      const behind = work.behind(name);
+      if (behind === undefined || behind.yardage === 0) continue;
       let sum = this.byName.get(name);
       if (sum === undefined) {
         sum = { yardage: 0, cuts: 0, windows: 0, bolt: 0 };
         this.byName.set(name, sum);
       }
-      sum.yardage += of.yardage;
-      sum.cuts += of.cuts;
+      sum.yardage += behind.yardage;
+      sum.cuts += behind.cuts;
       sum.windows += work.quantity;
       // One ounce or gram over: bolts of several widths weigh by their own.
-      sum.bolt += weightOf(of.yardage, work.boltWidth(layerOf(name)), 1, this.rules);
+      sum.bolt += weightOf(behind.yardage, work.boltWidth(layerOf(name)), 1, this.rules);
     }
   }
 
@@ -200,9 +200,9 @@ export function faceTotals(
 ): readonly ClothTotal[] {
   const face = new FaceCount(rules);
   for (const work of windows) {
-    const of = direction === 'up the roll' ? work.cloth() : work.turned();
-    if (of === undefined) work.railroaded();
-    else face.add(work, of);
+    const worked = direction === 'up the roll' ? work.cloth() : work.turned();
+    if (worked === undefined) work.railroaded();
+    else face.add(work, worked);
   }
   return face.totals();
 }

@@ -93,23 +93,23 @@ const ENDS = 2;
  * Rings and finials belong to rods, carriers and end stops to tracks, grommets to grommet headings. The
  * carriers and end stops of a wave come with its track; a rod pocket hides the ends of its rod.
  */
-export function fittings(of: Fitted, rules: Rules): Fittings {
-  const hanging = hangingOf(of.heading, rules);
-  const panels = panelsOf(of.draw ?? 'pair');
+export function fittings(fitted: Fitted, rules: Rules): Fittings {
+  const hanging = hangingOf(fitted.heading, rules);
+  const panels = panelsOf(fitted.draw ?? 'pair');
   // Grommets are made into the cloth, whoever has the rod.
-  const grommets = hanging === 'grommet' ? panels * of.grommets() : 0;
-  if (of.hangOn === 'none') return { ...NO_FITTINGS, grommets };
+  const grommets = hanging === 'grommet' ? panels * fitted.grommets() : 0;
+  if (fitted.hangOn === 'none') return { ...NO_FITTINGS, grommets };
   const throughTheCloth = hanging === 'rod pocket' || hanging === 'tab top';
   return {
-    rod: of.rod,
-    pieces: of.pieces(),
-    brackets: of.brackets(),
-    rings: hanging === 'rings' || hanging === 'track' ? of.rings() : 0,
+    rod: fitted.rod,
+    pieces: fitted.pieces(),
+    brackets: fitted.brackets(),
+    rings: hanging === 'rings' || hanging === 'track' ? fitted.rings() : 0,
     grommets,
     finials: hanging === 'rings' || hanging === 'grommet' || hanging === 'tab top' ? ENDS : 0,
     endStops: hanging === 'track' ? ENDS : 0,
-    wands: rules.wands === 'yes' && !throughTheCloth && isDrawn(of.draw) ? panels : 0,
-    bends: of.bends ?? 0,
+    wands: rules.wands === 'yes' && !throughTheCloth && isDrawn(fitted.draw) ? panels : 0,
+    bends: fitted.bends ?? 0,
   };
 }
 
@@ -139,13 +139,15 @@ export interface PricedFitting {
 }
 
 /** What is there and has a price. */
-export function pricedFittings(of: Fittings, rules: Rules): readonly PricedFitting[] {
-  const rod = rodPrice(of, rules);
+export function pricedFittings(fittings: Fittings, rules: Rules): readonly PricedFitting[] {
+  const rod = rodPrice(fittings, rules);
   return [
     ...(rod === undefined || rod.quantity === 0 ? [] : [{ what: 'rods', ...rod }]),
     ...PIECES.flatMap(([key, what, rule]) => {
       const each = rules[rule];
-      return of[key] > 0 && each !== undefined ? [{ what, quantity: of[key], unit: 'pieces', each }] : [];
+      return fittings[key] > 0 && each !== undefined
+        ? [{ what, quantity: fittings[key], unit: 'pieces', each }]
+        : [];
     }),
   ];
 }

@@ -13,21 +13,25 @@ export interface Grommets {
 }
 
 /** An even count of grommets, so that both edges turn to the wall. */
-export function grommets(of: { flatWidth: Length }, rules: Rules): Answer<Grommets> {
+export function grommets(given: { flatWidth: Length }, rules: Rules): Answer<Grommets> {
   const edge = rules.grommetEdge;
-  const between = edge === undefined ? of.flatWidth : of.flatWidth - 2 * edge;
+  const between = edge === undefined ? given.flatWidth : given.flatWidth - 2 * edge;
   if (between <= 0)
-    return refuse('rodTooNarrowForPanels', parameter('flatWidth'), showLength(of.flatWidth, unitOf(rules)));
+    return refuse(
+      'rodTooNarrowForPanels',
+      parameter('flatWidth'),
+      showLength(given.flatWidth, unitOf(rules)),
+    );
   const spaces = Math.ceil(between / rules.grommetSpacing);
   const least = edge === undefined ? spaces : spaces + 1;
   const count = Math.max(2, least + (least % 2));
   const spacing = between / (edge === undefined ? count : count - 1);
-  const firstCentre = edge ?? of.flatWidth / (2 * count);
+  const firstCentre = edge ?? given.flatWidth / (2 * count);
   return answer({ count, spacing, firstCentre }, () => [
     step(
       'grommets',
       '{} at {} or less, up to an even count',
-      [lengthFigure(of.flatWidth), lengthFigure(rules.grommetSpacing)],
+      [lengthFigure(given.flatWidth), lengthFigure(rules.grommetSpacing)],
       numberFigure(count),
     ),
     step('centre to centre', '', [], lengthFigure(wholeShare(spacing))),

@@ -69,17 +69,17 @@ function bestDrops(pieces: number, drops: readonly Length[], slack: number): rea
 
 /** Stock pieces for a rod: the fewest pieces, then the least length; spliced at a bracket. */
 export function rodPieces(
-  of: { rodWidth: Length; stockLengths: readonly Length[] | undefined },
+  given: { rodWidth: Length; stockLengths: readonly Length[] | undefined },
   rules: Rules,
 ): Answer<RodPieces> {
-  const stock = [...new Set(of.stockLengths ?? rules.stockRods)].sort((a, b) => b - a);
+  const stock = [...new Set(given.stockLengths ?? rules.stockRods)].sort((a, b) => b - a);
   const longest = stock[0];
   if (longest === undefined) return refuse('noStockRods', parameter('stockLengths'));
   if (stock.length > MOST_STOCK) return refuse('tooManyStockRods', parameter('stockLengths'), MOST_STOCK);
-  const pieces = piecesToCover(of.rodWidth, longest);
+  const pieces = piecesToCover(given.rodWidth, longest);
   const shorter = stock.slice(1);
   const drops = shorter.map((one) => exact(longest - one));
-  const dropped = bestDrops(pieces, drops, pieces * longest - of.rodWidth);
+  const dropped = bestDrops(pieces, drops, pieces * longest - given.rodWidth);
   const least = pieces * longest - dropped.reduce((sum, count, at) => sum + count * (drops[at] ?? 0), 0);
   // Pieces of one length where that comes to the same.
   const even = stock.find((one) => one * pieces === least);
@@ -98,14 +98,14 @@ export function rodPieces(
       step(
         'pieces',
         'the fewest that cover {}, then the least length',
-        [lengthFigure(of.rodWidth)],
+        [lengthFigure(given.rodWidth)],
         numberFigure(pieces),
       ),
       step(
         'cut off',
         '{} − {}',
-        [lengthFigure(total), lengthFigure(of.rodWidth)],
-        lengthFigure(exact(total - of.rodWidth)),
+        [lengthFigure(total), lengthFigure(given.rodWidth)],
+        lengthFigure(exact(total - given.rodWidth)),
       ),
       step('splices, each at a bracket', '', [], textFigure(String(pieces - 1))),
     ],

@@ -35,10 +35,10 @@ function splicesAt(
  * Brackets in equal spans, ends included. Where the pieces cannot all meet at one of them, they meet where
  * they end, and each such place takes a bracket more.
  */
-export function mounting(of: { rodWidth: Length; brackets: number; pieces: RodPieces }): Mounting {
-  const { rodWidth: rod } = of;
-  const even = evenly(rod, Math.max(1, of.brackets - 1));
-  const pieces = of.pieces.pieces
+export function mounting(given: { rodWidth: Length; brackets: number; pieces: RodPieces }): Mounting {
+  const { rodWidth: rod } = given;
+  const even = evenly(rod, Math.max(1, given.brackets - 1));
+  const pieces = given.pieces.pieces
     .flatMap(({ stockLength, count }) => Array.from({ length: count }, () => stockLength))
     .sort((one, other) => other - one);
   const { splices, covers } = splicesAt(rod, even, pieces);

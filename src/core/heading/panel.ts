@@ -11,8 +11,8 @@ import { unitOf, type Rules } from '../house/rules';
 
 /** Nanometres shared in equal parts: a mark, not a cut, so it need not be whole. */
 export type Share = number;
-export const wholeShare = (of: Share): Length => exact(Math.round(of));
-export const showShare = (of: Share, unit: Unit): string => showLength(wholeShare(of), unit);
+export const wholeShare = (share: Share): Length => exact(Math.round(share));
+export const showShare = (share: Share, unit: Unit): string => showLength(wholeShare(share), unit);
 
 /** A treatment of so many widths. */
 export type MadeUp = Clothed & { readonly widths: number };
@@ -31,12 +31,12 @@ export interface Panel {
   readonly outer: Length;
 }
 
-export function panelOf(of: MadeUp, rules: Rules): Panel {
-  const draw = of.draw ?? 'pair';
+export function panelOf(madeUp: MadeUp, rules: Rules): Panel {
+  const draw = madeUp.draw ?? 'pair';
   const panels = panelsOf(draw);
-  const usable = usableWidth(of, rules);
-  const flat = Math.floor(flatInAll(of.widths, panels, usable) / panels);
-  const finished = perPanel(finishedInAll(of, rules), panels);
+  const usable = usableWidth(madeUp, rules);
+  const flat = Math.floor(flatInAll(madeUp.widths, panels, usable) / panels);
+  const finished = perPanel(finishedInAll(madeUp, rules), panels);
   if (flat <= finished) {
     const unit = unitOf(rules);
     return refuse(
@@ -46,12 +46,12 @@ export function panelOf(of: MadeUp, rules: Rules): Panel {
       showLength(finished, unit),
     );
   }
-  const share = coveredByPanel(of, rules);
-  const outer = exact(Math.min(finished - share, returnOf(of, rules)));
+  const share = coveredByPanel(madeUp, rules);
+  const outer = exact(Math.min(finished - share, returnOf(madeUp, rules)));
   // What is not drawn has no leading edge that carriers hold.
   const edge = isDrawn(draw) ? rules.edgeToFirstPleat : undefined;
   return {
-    widths: of.widths / panels,
+    widths: madeUp.widths / panels,
     usable,
     flat: exact(flat),
     finished,

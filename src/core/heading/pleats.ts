@@ -59,7 +59,7 @@ export interface Pleats {
 const NOMINAL = 2_540_000; // a tenth of an inch: a bolt of 137 cm is one of 54 in
 
 /** The count the house would make, before any band. */
-function wishedPleats(of: MadeUp, panel: Panel, zone: Length, rules: Rules): number {
+function wishedPleats(madeUp: MadeUp, panel: Panel, zone: Length, rules: Rules): number {
   switch (rules.pleatsBy) {
     case 'space':
       return Math.round(zone / rules.pleatSpace) + 1;
@@ -67,7 +67,7 @@ function wishedPleats(of: MadeUp, panel: Panel, zone: Length, rules: Rules): num
       return Math.round((panel.flat - panel.finished) / rules.takeUp);
     case 'width':
       // A half width takes the smaller number; other bolts go by their flat cloth.
-      return Math.abs(of.fabricWidth - rules.pleatsCountedOn) <= NOMINAL
+      return Math.abs(madeUp.fabricWidth - rules.pleatsCountedOn) <= NOMINAL
         ? Math.floor(rules.pleatsAWidth * panel.widths)
         : Math.floor((panel.flat * rules.pleatsAWidth) / rules.pleatsCountedOn);
   }
@@ -106,11 +106,11 @@ interface Counted {
 }
 
 /** The count that is wished for, moved by as little as brings it into the bands. */
-function countPleats(of: MadeUp, panel: Panel, rules: Rules): Counted {
+function countPleats(madeUp: MadeUp, panel: Panel, rules: Rules): Counted {
   const zone = zoneOf(panel);
   const excess = panel.flat - panel.finished;
-  const face = BOXED.has(of.heading) ? rules.boxFace : 0;
-  const wished = Math.max(2, wishedPleats(of, panel, zone, rules));
+  const face = BOXED.has(madeUp.heading) ? rules.boxFace : 0;
+  const wished = Math.max(2, wishedPleats(madeUp, panel, zone, rules));
   for (const kept of ['usual', 'wider'] as const) {
     const bands = kept === 'usual' ? usualBands(rules) : widerBands(rules);
     const counts = countsWithin(zone, excess, face, bands);
@@ -144,13 +144,13 @@ interface SetPleats extends Counted {
   readonly panel: Panel;
 }
 
-function setPleats(of: MadeUp, rules: Rules): SetPleats {
-  const panel = panelOf(of, rules);
+function setPleats(madeUp: MadeUp, rules: Rules): SetPleats {
+  const panel = panelOf(madeUp, rules);
   const zone = zoneOf(panel);
-  const face = BOXED.has(of.heading) ? rules.boxFace : 0;
+  const face = BOXED.has(madeUp.heading) ? rules.boxFace : 0;
   if (zone <= 2 * face)
-    return refuse('rodTooNarrowForPanels', parameter('rodWidth'), showLength(of.rodWidth, unitOf(rules)));
-  const counted = countPleats(of, panel, rules);
+    return refuse('rodTooNarrowForPanels', parameter('rodWidth'), showLength(madeUp.rodWidth, unitOf(rules)));
+  const counted = countPleats(madeUp, panel, rules);
   const { pleats } = counted;
   const spaces = pleats - 1;
   const space = Math.max(0, zone - pleats * face) / spaces;
@@ -167,21 +167,21 @@ function setPleats(of: MadeUp, rules: Rules): SetPleats {
 }
 
 /** Pleats of one panel that has them. */
-export const countOfPleats = (of: MadeUp, rules: Rules): number =>
-  countPleats(of, panelOf(of, rules), rules).pleats;
+export const countOfPleats = (madeUp: MadeUp, rules: Rules): number =>
+  countPleats(madeUp, panelOf(madeUp, rules), rules).pleats;
 
 /** What the widths deliver, and those beside them, for a panel that no count of pleats suits. */
-function noCountSuits(of: MadeUp, { set }: SetPleats, rules: Rules): Finding {
+function noCountSuits(madeUp: MadeUp, { set }: SetPleats, rules: Rules): Finding {
   const unit = unitOf(rules);
-  const by = widthsStep(panelsOf(of.draw ?? 'pair'), rules);
-  const delivers = (widths: number): string => fullness({ ...of, widths }, rules).value.toFixed(2);
-  const beside = [of.widths - by, of.widths + by]
-    .filter((widths) => widths > 0 && covers({ ...of, widths }, rules))
+  const by = widthsStep(panelsOf(madeUp.draw ?? 'pair'), rules);
+  const delivers = (widths: number): string => fullness({ ...madeUp, widths }, rules).value.toFixed(2);
+  const beside = [madeUp.widths - by, madeUp.widths + by]
+    .filter((widths) => widths > 0 && covers({ ...madeUp, widths }, rules))
     .map((widths) => `${digits(widths)} would deliver ${delivers(widths)}`);
   return finding(
     'noPleatsSuit',
     parameter('widths'),
-    `${digits(of.widths)} ${of.widths === 1 ? 'width delivers' : 'widths deliver'} a fullness of ${delivers(of.widths)}`,
+    `${digits(madeUp.widths)} ${madeUp.widths === 1 ? 'width delivers' : 'widths deliver'} a fullness of ${delivers(madeUp.widths)}`,
     showShare(set.space, unit),
     showShare(set.takeUp, unit),
     beside.join(' and '),
@@ -189,16 +189,16 @@ function noCountSuits(of: MadeUp, { set }: SetPleats, rules: Rules): Finding {
 }
 
 /** Whether so many widths leave anything to pleat. */
-function covers(of: MadeUp, rules: Rules): boolean {
-  const panels = panelsOf(of.draw ?? 'pair');
-  return flatInAll(of.widths, panels, usableWidth(of, rules)) > finishedInAll(of, rules);
+function covers(madeUp: MadeUp, rules: Rules): boolean {
+  const panels = panelsOf(madeUp.draw ?? 'pair');
+  return flatInAll(madeUp.widths, panels, usableWidth(madeUp, rules)) > finishedInAll(madeUp, rules);
 }
 
-function pleatFindings(of: MadeUp, made: SetPleats, rules: Rules): Finding[] {
+function pleatFindings(madeUp: MadeUp, made: SetPleats, rules: Rules): Finding[] {
   const unit = unitOf(rules);
   const { set, kept } = made;
   const found: Finding[] = [];
-  if (kept === 'none') found.push(noCountSuits(of, made, rules));
+  if (kept === 'none') found.push(noCountSuits(madeUp, made, rules));
   if (kept === 'wider') {
     const [[spaceLow, spaceHigh], [takeUpLow, takeUpHigh]] = usualBands(rules).map((band) =>
       band.map((length) => showLength(length, unit)),
@@ -215,7 +215,7 @@ function pleatFindings(of: MadeUp, made: SetPleats, rules: Rules): Finding[] {
     );
   }
   const underfold = set.takeUp / 4;
-  if (BOXED.has(of.heading) && Math.abs(underfold - rules.underfold) * 8 > rules.underfold)
+  if (BOXED.has(madeUp.heading) && Math.abs(underfold - rules.underfold) * 8 > rules.underfold)
     found.push(
       finding(
         'underfoldOutside',
@@ -233,8 +233,8 @@ const WISHED_BY: Readonly<Record<Rules['pleatsBy'], (rules: Rules) => string>> =
   'take-up': () => 'nearest to the house’s take-up',
 };
 
-function pleatSteps(of: MadeUp, { set, panel, wished, pleats: count }: SetPleats, rules: Rules): Step[] {
-  const boxed = BOXED.has(of.heading);
+function pleatSteps(madeUp: MadeUp, { set, panel, wished, pleats: count }: SetPleats, rules: Rules): Step[] {
+  const boxed = BOXED.has(madeUp.heading);
   const excess = exact(panel.flat - panel.finished);
   const unit = unitOf(rules);
   const moved =
@@ -302,11 +302,11 @@ function asPleats({ value, steps, findings }: Answer<Snaps>, rules: Rules): Answ
 }
 
 /** Pleats of one panel, their spaces and take-up; for a wave, its snaps. */
-export function pleats(of: MadeUp, rules: Rules): Answer<Pleats> {
-  if (of.heading === 'wave') return asPleats(snaps(of, rules), rules);
-  if (!isPleated(of.heading)) return refuse('notPleated', parameter('heading'), of.heading);
-  const made = setPleats(of, rules);
-  return answer(made.set, () => pleatSteps(of, made, rules), pleatFindings(of, made, rules));
+export function pleats(madeUp: MadeUp, rules: Rules): Answer<Pleats> {
+  if (madeUp.heading === 'wave') return asPleats(snaps(madeUp, rules), rules);
+  if (!isPleated(madeUp.heading)) return refuse('notPleated', parameter('heading'), madeUp.heading);
+  const made = setPleats(madeUp, rules);
+  return answer(made.set, () => pleatSteps(madeUp, made, rules), pleatFindings(madeUp, made, rules));
 }
 
 /** Fullness a row of box pleats takes: each unit is a face, a space and two underfolds of double depth. */

@@ -4,8 +4,8 @@ import { exact, type Length } from '../exact/length';
 import type { Rules } from '../house/rules';
 
 /** Flat depth of a rod pocket between its stitching lines: half of the rod's round and the ease. */
-export function pocket(of: { rodAround: Length | undefined }, rules: Rules): Answer<Length> {
-  const around = of.rodAround ?? rules.rodAround;
+export function pocket(given: { rodAround: Length | undefined }, rules: Rules): Answer<Length> {
+  const around = given.rodAround ?? rules.rodAround;
   const value = exact(Math.ceil((around + rules.pocketEase) / 2));
   return answer(value, () => [
     step(

@@ -10,14 +10,14 @@ import { snaps } from './wave';
 export type Ringed = Hung & { readonly widths: number; readonly fabricWidth: Length | undefined };
 
 /** Rings or carriers of one panel. */
-function ringsOfPanel(of: Ringed, rules: Rules): readonly [number, string] {
-  const clothed = { ...of, fabricWidth: of.fabricWidth ?? rules.usualFabricWidth };
-  const finished = perPanel(finishedInAll(of, rules), panelsOf(of.draw ?? 'pair'));
-  switch (of.heading) {
+function ringsOfPanel(ringed: Ringed, rules: Rules): readonly [number, string] {
+  const clothed = { ...ringed, fabricWidth: ringed.fabricWidth ?? rules.usualFabricWidth };
+  const finished = perPanel(finishedInAll(ringed, rules), panelsOf(ringed.draw ?? 'pair'));
+  switch (ringed.heading) {
     case 'grommet':
     case 'rod pocket':
     case 'tab top':
-      return [0, `${of.heading}: the rod runs through the heading`];
+      return [0, `${ringed.heading}: the rod runs through the heading`];
     case 'wave':
       return [snaps(clothed, rules).value.snaps, 'a carrier at each snap'];
     case 'pencil':
@@ -32,9 +32,9 @@ function ringsOfPanel(of: Ringed, rules: Rules): readonly [number, string] {
 }
 
 /** Rings or carriers in all: by pleats and ends. */
-export function rings(of: Ringed, rules: Rules): Answer<number> {
-  const panels = panelsOf(of.draw ?? 'pair');
-  const [each, why] = ringsOfPanel(of, rules);
+export function rings(ringed: Ringed, rules: Rules): Answer<number> {
+  const panels = panelsOf(ringed.draw ?? 'pair');
+  const [each, why] = ringsOfPanel(ringed, rules);
   return answer(panels * each, () => [
     step(
       'rings or carriers',

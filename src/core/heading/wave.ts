@@ -13,8 +13,8 @@ export interface Snaps {
 }
 
 /** Snaps of one panel: an even count at the tape's spacing, so that both edges turn to the wall. */
-export function snaps(of: MadeUp, rules: Rules): Answer<Snaps> {
-  const { flat, share } = panelOf(of, rules);
+export function snaps(madeUp: MadeUp, rules: Rules): Answer<Snaps> {
+  const { flat, share } = panelOf(madeUp, rules);
   const count = Math.max(2, Math.floor(flat / rules.snapSpacing / 2) * 2);
   const apart = share / (count - 1);
   const first = (flat - (count - 1) * rules.snapSpacing) / 2;

@@ -77,24 +77,24 @@ const spaced = (key: string): string => key.replace(/[A-Z]/g, (capital) => ` ${c
 /** Every house rule by the name people write, in the order they meet them. */
 export const RULE_LINES: readonly RuleLine[] = (Object.keys(RULES) as RuleKey[]).flatMap(
   (key): RuleLine[] => {
-    const of = RULES[key] as Rule<unknown> | OwnRule<unknown> | HeadingRule<unknown>;
-    const { says } = of;
+    const rule = RULES[key] as Rule<unknown> | OwnRule<unknown> | HeadingRule<unknown>;
+    const { says } = rule;
     const [part = ''] = PARTS.find(([, rules]) => key in rules) ?? [];
-    if ('ownKind' in of)
+    if ('ownKind' in rule)
       return [
         {
           name: spaced(key),
           part,
           key,
-          kind: of.ownKind,
+          kind: rule.ownKind,
           says,
-          source: of.source,
+          source: rule.source,
           standard: () => undefined,
         },
       ];
-    const { kind } = of;
-    if ('standard' in of) {
-      const { standard, source } = of;
+    const { kind } = rule;
+    if ('standard' in rule) {
+      const { standard, source } = rule;
       return [
         {
           name: spaced(key),
@@ -115,8 +115,8 @@ export const RULE_LINES: readonly RuleLine[] = (Object.keys(RULES) as RuleKey[])
       heading: word as Heading,
       kind,
       says: `${says}: ${word}`,
-      source: typeof of.source === 'function' ? of.source(word as Heading) : of.source,
-      standard: () => of.each[word as Heading],
+      source: typeof rule.source === 'function' ? rule.source(word as Heading) : rule.source,
+      standard: () => rule.each[word as Heading],
     }));
   },
 );

@@ -102,10 +102,10 @@ function outsideBand(key: ParameterKey, given: Length, openingWidth: Length, rul
 }
 
 /** The house's extension where none is given, against the stack on the side or sides where there is one. */
-function usualAgainstStack(of: Opening, rod: Length, usual: Length, rules: Rules): readonly Step[] {
-  const stacking = stackingOf(of);
-  const leftBlank = of.leftExtension === undefined && stacking.draw !== 'one-way right';
-  const rightBlank = of.rightExtension === undefined && stacking.draw !== 'one-way left';
+function usualAgainstStack(opening: Opening, rod: Length, usual: Length, rules: Rules): readonly Step[] {
+  const stacking = stackingOf(opening);
+  const leftBlank = opening.leftExtension === undefined && stacking.draw !== 'one-way right';
+  const rightBlank = opening.rightExtension === undefined && stacking.draw !== 'one-way left';
   return leftBlank || rightBlank ? stackOverGlass({ ...stacking, rodWidth: rod }, usual, rules) : [];
 }
 
@@ -131,25 +131,25 @@ function partsSteps({ openingWidth, parts = [] }: Opening): readonly Step[] {
 }
 
 /** Rod width = inside width + left extension + right extension; returns are not in it. */
-export function rodWidth(of: Opening, rules: Rules): Answer<Length> {
-  const band = extensionBand(of.openingWidth, rules);
-  const left = of.leftExtension ?? band.low;
-  const right = of.rightExtension ?? band.low;
-  const findings: Finding[] = [...partsFindings(of.parts)];
-  if (isOutside(of.leftExtension, band))
-    findings.push(outsideBand('leftExtension', of.leftExtension, of.openingWidth, rules));
-  if (isOutside(of.rightExtension, band))
-    findings.push(outsideBand('rightExtension', of.rightExtension, of.openingWidth, rules));
-  const rod = exact(of.openingWidth + left + right);
+export function rodWidth(opening: Opening, rules: Rules): Answer<Length> {
+  const band = extensionBand(opening.openingWidth, rules);
+  const left = opening.leftExtension ?? band.low;
+  const right = opening.rightExtension ?? band.low;
+  const findings: Finding[] = [...partsFindings(opening.parts)];
+  if (isOutside(opening.leftExtension, band))
+    findings.push(outsideBand('leftExtension', opening.leftExtension, opening.openingWidth, rules));
+  if (isOutside(opening.rightExtension, band))
+    findings.push(outsideBand('rightExtension', opening.rightExtension, opening.openingWidth, rules));
+  const rod = exact(opening.openingWidth + left + right);
   return answer(
     rod,
     () => [
-      ...partsSteps(of),
-      ...usualAgainstStack(of, rod, band.low, rules),
+      ...partsSteps(opening),
+      ...usualAgainstStack(opening, rod, band.low, rules),
       step(
         'rod width',
         '{} inside width + {} left + {} right',
-        [lengthFigure(of.openingWidth), lengthFigure(left), lengthFigure(right)],
+        [lengthFigure(opening.openingWidth), lengthFigure(left), lengthFigure(right)],
         lengthFigure(rod),
       ),
     ],
@@ -159,46 +159,46 @@ export function rodWidth(of: Opening, rules: Rules): Answer<Length> {
 
 /** Floor to the middle of the rod, kept below the ceiling's clearance. */
 export function rodHeight(
-  of: { openingTop: Length; ceiling: Length | undefined; heading: Heading | undefined },
+  given: { openingTop: Length; ceiling: Length | undefined; heading: Heading | undefined },
   rules: Rules,
 ): Answer<Length> {
-  const above = exact(of.openingTop + rules.rodAboveOpening);
+  const above = exact(given.openingTop + rules.rodAboveOpening);
   const steps = [
     step(
       'above the opening',
       '{} + {}',
-      [lengthFigure(of.openingTop), lengthFigure(rules.rodAboveOpening)],
+      [lengthFigure(given.openingTop), lengthFigure(rules.rodAboveOpening)],
       lengthFigure(above),
     ),
   ];
-  if (of.ceiling === undefined) return answer(above, steps);
+  if (given.ceiling === undefined) return answer(above, steps);
   const unit = unitOf(rules);
-  if (of.ceiling <= of.openingTop) {
+  if (given.ceiling <= given.openingTop) {
     return refuse(
       'ceilingBelowOpening',
       parameter('ceiling'),
-      showLength(of.ceiling, unit),
-      showLength(of.openingTop, unit),
+      showLength(given.ceiling, unit),
+      showLength(given.openingTop, unit),
     );
   }
-  const clearance = of.heading === 'grommet' ? rules.ceilingClearanceGrommet : rules.ceilingClearance;
-  const most = exact(of.ceiling - clearance);
+  const clearance = given.heading === 'grommet' ? rules.ceilingClearanceGrommet : rules.ceilingClearance;
+  const most = exact(given.ceiling - clearance);
   steps.push(
     step(
       'below the ceiling, at most',
       '{} − {}',
-      [lengthFigure(of.ceiling), lengthFigure(clearance)],
+      [lengthFigure(given.ceiling), lengthFigure(clearance)],
       lengthFigure(most),
     ),
   );
   if (above <= most) return answer(above, steps);
   const findings = [
-    most < of.openingTop
+    most < given.openingTop
       ? finding(
           'rodBelowOpening',
           parameter('ceiling'),
           showLength(most, unit),
-          showLength(of.openingTop, unit),
+          showLength(given.openingTop, unit),
         )
       : finding(
           'rodLowered',
@@ -356,13 +356,13 @@ function finishFindings(finish: FloorFinish): readonly Finding[] {
 }
 
 /** Finished drop: top edge to bottom edge. Of several floor readings the shortest rules. */
-export function drop(of: Measured, rules: Rules): Answer<Length> {
+export function drop(measured: Measured, rules: Rules): Answer<Length> {
   const unit = unitOf(rules);
-  const shortest = Math.min(...of.measured) as Length;
-  const spread = exact(Math.max(...of.measured) - shortest);
-  const finish = of.floorFinish ?? 'clear';
+  const shortest = Math.min(...measured.measured) as Length;
+  const spread = exact(Math.max(...measured.measured) - shortest);
+  const finish = measured.floorFinish ?? 'clear';
   const [added, ending] = atTheBottom(finish, rules);
-  const [shift, why] = fromPoint(of.heading, of.measuredTo, rules);
+  const [shift, why] = fromPoint(measured.heading, measured.measuredTo, rules);
   const finished = exact(shortest + shift + added);
   if (finished <= NO_LENGTH) return refuse('dropTooShort', parameter('measured'), showLength(shortest, unit));
   const findings: Finding[] = [];
@@ -375,8 +375,10 @@ export function drop(of: Measured, rules: Rules): Answer<Length> {
     finished,
     () => {
       const lines: Step[] = [];
-      if (of.measured.length > 1)
-        lines.push(step(`shortest of ${of.measured.length} floor readings`, '', [], lengthFigure(shortest)));
+      if (measured.measured.length > 1)
+        lines.push(
+          step(`shortest of ${measured.measured.length} floor readings`, '', [], lengthFigure(shortest)),
+        );
       lines.push(
         step(
           'finished drop',

@@ -102,11 +102,11 @@ export function houseWords(
   size: PaperSize,
 ): HouseWords {
   const words: Partial<Record<HouseKey, Entry>> = {};
-  for (const of of HOUSE_LINES) {
-    const own = typed.get(of.key);
-    const { value, at } = own ?? { value: standardOf(of, size), at: undefined };
+  for (const line of HOUSE_LINES) {
+    const own = typed.get(line.key);
+    const { value, at } = own ?? { value: standardOf(line, size), at: undefined };
     if (value === '' || String(value).trim().toLowerCase() === 'none') continue;
-    words[of.key] = asEntry(value, at);
+    words[line.key] = asEntry(value, at);
   }
   return words;
 }

@@ -81,13 +81,13 @@ export interface PapersJob {
 /** Windows by room, in the order the rooms first appear: layers of one window stay together. */
 export function byRoom<T extends { readonly room: Entry }>(
   list: readonly T[],
-): readonly { readonly room: Entry; readonly of: readonly T[] }[] {
-  const rooms = new Map<string, { room: Entry; of: T[] }>();
+): readonly { readonly room: Entry; readonly windows: readonly T[] }[] {
+  const rooms = new Map<string, { room: Entry; windows: T[] }>();
   for (const one of list) {
     const key = String(one.room.value).trim().toLowerCase();
     const same = rooms.get(key);
-    if (same === undefined) rooms.set(key, { room: one.room, of: [one] });
-    else same.of.push(one);
+    if (same === undefined) rooms.set(key, { room: one.room, windows: [one] });
+    else same.windows.push(one);
   }
   return [...rooms.values()];
 }

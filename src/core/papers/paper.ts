@@ -129,8 +129,8 @@ const MONTHS = [
 
 /** 9 March 2026: a month in words is read alike on both sides of an ocean. */
 export function dayInWords(serial: number): string {
-  const [year = '', month = '', of = ''] = showDay(Math.floor(serial)).split('-');
-  return `${Number(of)} ${MONTHS[Number(month) - 1] ?? month} ${year}`;
+  const [year = '', month = '', day = ''] = showDay(Math.floor(serial)).split('-');
+  return `${Number(day)} ${MONTHS[Number(month) - 1] ?? month} ${year}`;
 }
 
 const grouped = (figure: number): string =>

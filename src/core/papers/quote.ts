@@ -60,9 +60,10 @@ function lines(job: PapersJob): readonly TableRow[] {
   const installed = job.sums.some(
     ({ label, entry }) => /install|hanging|fitting/i.test(label) && entry.value !== 0,
   );
-  return byRoom(job.windows).flatMap(({ room, of }): readonly TableRow[] => {
-    if (of.length === 1) return of.flatMap((one) => windowRows(job, one, String(room.value), installed));
-    return [{ is: 'group', cells: [room] }, ...of.flatMap((one) => windowRows(job, one, '', installed))];
+  return byRoom(job.windows).flatMap(({ room, windows }): readonly TableRow[] => {
+    if (windows.length === 1)
+      return windows.flatMap((one) => windowRows(job, one, String(room.value), installed));
+    return [{ is: 'group', cells: [room] }, ...windows.flatMap((one) => windowRows(job, one, '', installed))];
   });
 }
 

@@ -66,21 +66,21 @@ export function readPriceBreaks(rows: readonly (readonly CellIn[])[]): readonly 
 }
 
 /** Unit price at a quantity: the last break that it reaches. */
-export function breakPrice(of: { quantity: number; priceBreaks: readonly PriceBreak[] }): Answer<Money> {
-  const reached = of.priceBreaks.filter((one) => one.from <= of.quantity).at(-1);
+export function breakPrice(given: { quantity: number; priceBreaks: readonly PriceBreak[] }): Answer<Money> {
+  const reached = given.priceBreaks.filter((one) => one.from <= given.quantity).at(-1);
   if (reached === undefined) {
     return noAnswer(
       'belowFirstBreak',
       parameter('quantity'),
-      digits(of.quantity),
-      digits(of.priceBreaks[0]?.from ?? 0),
+      digits(given.quantity),
+      digits(given.priceBreaks[0]?.from ?? 0),
     );
   }
   return answer(reached.price, () => [
     step(
       `price from ${digits(reached.from)}`,
       'at {}',
-      [numberFigure(of.quantity)],
+      [numberFigure(given.quantity)],
       moneyFigure(reached.price),
     ),
   ]);
@@ -105,13 +105,13 @@ function liningCharge(lining: Lining, rules: Rules): Money {
 }
 
 /** Making charge: widths × (heading + lining), with the height surcharge; to the cent. */
-export function labor(of: Made, rules: Rules): Answer<Money> {
-  const base = rules.labor[of.heading];
-  if (base === undefined) return noAnswer('priceNotSet', 'rules', `labor ${of.heading}`);
-  const lining = of.lining ?? 'unlined';
+export function labor(made: Made, rules: Rules): Answer<Money> {
+  const base = rules.labor[made.heading];
+  if (base === undefined) return noAnswer('priceNotSet', 'rules', `labor ${made.heading}`);
+  const lining = made.lining ?? 'unlined';
   const more = liningCharge(lining, rules);
-  const plain = (more.eq(0) ? base : base.plus(more)).times(of.widths);
-  const high = of.finishedDrop > rules.laborHeightFrom;
+  const plain = (more.eq(0) ? base : base.plus(more)).times(made.widths);
+  const high = made.finishedDrop > rules.laborHeightFrom;
   const share = rules.laborHeightSurcharge;
   const charge = high && share !== undefined ? plain.times(share.plus(1)) : plain;
   const value = toCent(charge, rules.centRounding);
@@ -119,8 +119,8 @@ export function labor(of: Made, rules: Rules): Answer<Money> {
     const lines = [
       step(
         'making charge',
-        `{} widths × ({} ${of.heading} + {} ${lining})`,
-        [numberFigure(of.widths), moneyFigure(base), moneyFigure(more)],
+        `{} widths × ({} ${made.heading} + {} ${lining})`,
+        [numberFigure(made.widths), moneyFigure(base), moneyFigure(more)],
         moneyFigure(plain),
       ),
     ];
@@ -140,23 +140,24 @@ export function labor(of: Made, rules: Rules): Answer<Money> {
 }
 
 /** Selling price: a markup on the cost or a margin on the selling price, named so that neither is taken for the other. */
-export function sellPrice(of: {
+export function sellPrice(given: {
   cost: Money;
   rate: Money;
   basis: SellBasis;
   rounding?: Rounding;
 }): Answer<Money> {
-  const rate = (): Figure => textFigure(of.rate.toString());
-  if (of.basis === 'markup on cost') {
-    const value = toCent(of.cost.times(of.rate.plus(1)), of.rounding);
+  const rate = (): Figure => textFigure(given.rate.toString());
+  if (given.basis === 'markup on cost') {
+    const value = toCent(given.cost.times(given.rate.plus(1)), given.rounding);
     return answer(value, () => [
-      step('selling price', '{} × (1 + {})', [moneyFigure(of.cost), rate()], moneyFigure(value)),
+      step('selling price', '{} × (1 + {})', [moneyFigure(given.cost), rate()], moneyFigure(value)),
     ]);
   }
-  if (of.rate.gte(1)) return refuse('noMargin', parameter('rate'), `${of.rate.times(100).toString()} %`);
-  const value = toCent(of.cost.div(money(1).minus(of.rate)), of.rounding);
+  if (given.rate.gte(1))
+    return refuse('noMargin', parameter('rate'), `${given.rate.times(100).toString()} %`);
+  const value = toCent(given.cost.div(money(1).minus(given.rate)), given.rounding);
   return answer(value, () => [
-    step('selling price', '{} ÷ (1 − {})', [moneyFigure(of.cost), rate()], moneyFigure(value)),
+    step('selling price', '{} ÷ (1 − {})', [moneyFigure(given.cost), rate()], moneyFigure(value)),
   ]);
 }
 
@@ -168,26 +169,27 @@ export interface Taxed {
 }
 
 /** Sales tax to the cent: each line rounded and added, or the sum rounded once; never twice. */
-export function salesTax(of: Taxed): Answer<Money> {
-  const basis = of.basis ?? 'line';
-  const rounding = of.rounding ?? 'half up';
+export function salesTax(taxed: Taxed): Answer<Money> {
+  const basis = taxed.basis ?? 'line';
+  const rounding = taxed.rounding ?? 'half up';
   // 8.25 typed for 8.25 %.
-  if (of.rate.gt(1)) return refuse('rateAboveWhole', parameter('rate'), `${of.rate.times(100).toString()} %`);
-  const sum = of.amounts.reduce((total, one) => total.plus(one), NOTHING);
+  if (taxed.rate.gt(1))
+    return refuse('rateAboveWhole', parameter('rate'), `${taxed.rate.times(100).toString()} %`);
+  const sum = taxed.amounts.reduce((total, one) => total.plus(one), NOTHING);
   const value =
     basis === 'invoice'
-      ? toCent(sum.times(of.rate), rounding)
-      : of.amounts.reduce((total, one) => total.plus(toCent(one.times(of.rate), rounding)), NOTHING);
-  const findings: Finding[] = of.rate.gt(0.3)
-    ? [finding('rateLooksHigh', parameter('rate'), `${of.rate.times(100).toString()} %`)]
+      ? toCent(sum.times(taxed.rate), rounding)
+      : taxed.amounts.reduce((total, one) => total.plus(toCent(one.times(taxed.rate), rounding)), NOTHING);
+  const findings: Finding[] = taxed.rate.gt(0.3)
+    ? [finding('rateLooksHigh', parameter('rate'), `${taxed.rate.times(100).toString()} %`)]
     : [];
   return answer(
     value,
     [
       step(
         'tax',
-        `{} × {}, rounded ${rounding} ${basis === 'line' ? `on each of ${of.amounts.length} lines` : 'once on the invoice'}`,
-        [moneyFigure(sum), textFigure(of.rate.toString())],
+        `{} × {}, rounded ${rounding} ${basis === 'line' ? `on each of ${taxed.amounts.length} lines` : 'once on the invoice'}`,
+        [moneyFigure(sum), textFigure(taxed.rate.toString())],
         moneyFigure(value),
       ),
     ],

@@ -65,10 +65,10 @@ class Lines {
   add({ markedUp, ...line }: Omit<QuoteLine, 'price'> & { readonly markedUp: boolean }): void {
     const { cost } = line;
     const { sellRate: rate, sellBasis: basis, centRounding } = this.rules;
-    const sold = (of: Money): Money =>
+    const sold = (amount: Money): Money =>
       markedUp
-        ? sellPrice({ cost: of, rate, basis, rounding: centRounding }).value
-        : toCent(of, centRounding);
+        ? sellPrice({ cost: amount, rate, basis, rounding: centRounding }).value
+        : toCent(amount, centRounding);
     this.all.push({ ...line, price: cost === undefined ? NOTHING : sold(cost) });
   }
 
@@ -77,9 +77,9 @@ class Lines {
     const { name, yardage, spares, attic } = wanted;
     const cloth = clothFor(wanted, price?.wholeRoll !== undefined);
     const bought = price === undefined ? undefined : buyCloth(cloth, price, this.rules);
-    const put = (of: LineKind, what: string, length: number, cost: Money | undefined, says: string): void =>
+    const put = (kind: LineKind, what: string, length: number, cost: Money | undefined, says: string): void =>
       this.add({
-        kind: of,
+        kind,
         what,
         quantity: toUnit(length, unit.large),
         unit: unit.large,

@@ -57,9 +57,9 @@ export interface Stretch {
 }
 
 /** The clean stretches of a roll, from its start. Overlapping flaws are one flaw. */
-export function cleanStretches(of: Roll, roll: number): readonly Stretch[] {
-  const flaws = [...(of.flaws ?? [])].sort((one, other) => one.from - other.from);
-  const toStart = of.toStart ?? NO_LENGTH;
+export function cleanStretches(bought: Roll, roll: number): readonly Stretch[] {
+  const flaws = [...(bought.flaws ?? [])].sort((one, other) => one.from - other.from);
+  const toStart = bought.toStart ?? NO_LENGTH;
   const stretches: Stretch[] = [];
   let from: number = NO_LENGTH;
   const add = (end: number): void => {
@@ -72,7 +72,7 @@ export function cleanStretches(of: Roll, roll: number): readonly Stretch[] {
     add(flaw.from);
     from = Math.max(from, flaw.from + flaw.length);
   }
-  add(of.length);
+  add(bought.length);
   return stretches;
 }
 

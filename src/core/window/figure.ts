@@ -73,7 +73,7 @@ export function workedOutNumber(figure: WindowFigure, window: WindowWork): numbe
   if (figure.quickly !== undefined) return figure.quickly(window);
   const worked = figure.work(window);
   if (worked === undefined || worked.as === 'text') return undefined;
-  return worked.as === 'money' ? worked.of.toNumber() : worked.of;
+  return worked.as === 'money' ? worked.value.toNumber() : worked.value;
 }
 
 export const quantityOf = ({ kind }: WindowFigure): Quantity => kind.quantity;

@@ -391,15 +391,15 @@ export class WindowWork {
   /** Where one panel's heading is marked: pleats, snaps or grommets; none where it has none. */
   setOut(): Answer<SetOut> {
     return this.keep('marks', (): Answer<SetOut> => {
-      const of = this.madeUp();
-      if (isPleated(of.heading) || of.heading === 'wave') {
-        const set = pleats(of, this.rules);
+      const made = this.madeUp();
+      if (isPleated(made.heading) || made.heading === 'wave') {
+        const set = pleats(made, this.rules);
         const { pleats: count, space, byWidth, first, face } = set.value;
-        const takeUp = of.heading === 'wave' ? undefined : set.value.takeUp;
+        const takeUp = made.heading === 'wave' ? undefined : set.value.takeUp;
         return answer({ count, space, takeUp, first, face, byWidth }, () => set.steps, set.findings);
       }
-      if (of.heading !== 'grommet') return answer({ count: 0, space: undefined, takeUp: undefined });
-      const flat = exact(Math.floor(this.cloth().work.flat / panelsOf(of.draw ?? 'pair')));
+      if (made.heading !== 'grommet') return answer({ count: 0, space: undefined, takeUp: undefined });
+      const flat = exact(Math.floor(this.cloth().work.flat / panelsOf(made.draw ?? 'pair')));
       const set = grommets({ flatWidth: flat }, this.rules);
       const { count, spacing: space, firstCentre: first } = set.value;
       return answer({ count, space, takeUp: undefined, first }, () => set.steps, set.findings);
@@ -452,10 +452,10 @@ export class WindowWork {
     const { large, areal } = unitOf(this.rules);
     const behind = this.clothsBehind.flatMap((cloth): number[] => {
       const own = arealOf(cloth, this.rules);
-      const of = own === undefined ? undefined : this.behind(cloth);
-      if (of === undefined || own === undefined) return [];
-      const wide = of.widths * toUnit(this.boltWidth(layerOf(cloth)), large);
-      return [(wide * toUnit(of.cut, large) * own) / (areal === 'oz/yd²' ? 16 : 1000)];
+      const behind = own === undefined ? undefined : this.behind(cloth);
+      if (behind === undefined || own === undefined) return [];
+      const wide = behind.widths * toUnit(this.boltWidth(layerOf(cloth)), large);
+      return [(wide * toUnit(behind.cut, large) * own) / (areal === 'oz/yd²' ? 16 : 1000)];
     });
     const face = this.weight()?.value;
     if (face === undefined && behind.length === 0) return undefined;

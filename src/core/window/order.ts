@@ -69,17 +69,17 @@ function unitOfHeading(heading: string, house: Unit): Unit {
 }
 
 /** From the surest way of reading a heading to the loosest. */
-const WAYS: readonly ((heading: string, of: Meaning) => boolean)[] = [
-  (heading, of) => plain(heading) === plain(of.heading),
-  (heading, of) => of.also.some((words) => plain(words) === plain(heading)),
-  (heading, of) => [of.heading, ...of.also].some((words) => bare(words) === bare(heading)),
+const WAYS: readonly ((heading: string, meaning: Meaning) => boolean)[] = [
+  (heading, meaning) => plain(heading) === plain(meaning.heading),
+  (heading, meaning) => meaning.also.some((words) => plain(words) === plain(heading)),
+  (heading, meaning) => [meaning.heading, ...meaning.also].some((words) => bare(words) === bare(heading)),
 ];
 
 /** Which column is what. A second column of one meaning is left out, and said so. */
 export function orderColumns(
   headers: readonly CellIn[],
   unit: Unit,
-  /** Her word for a column, by its place: a meaning, or null for none. */
+  /** What the user says of a column, by its place: a meaning, or null for none. */
   said: Readonly<Record<number, OrderKey | null>> = {},
 ): OrderColumns {
   const headings = headers.map(tidy);
@@ -92,9 +92,9 @@ export function orderColumns(
     columns[at] = column;
     taken.set(meaning.key, column);
   };
-  for (const of of MEANINGS) {
-    const at = headings.findIndex((_, at) => said[at] === of.key);
-    if (at >= 0) take(at, of);
+  for (const meaning of MEANINGS) {
+    const at = headings.findIndex((_, at) => said[at] === meaning.key);
+    if (at >= 0) take(at, meaning);
   }
   const open = (at: number): boolean =>
     columns[at] === undefined && said[at] === undefined && headings[at] !== '';
@@ -104,19 +104,19 @@ export function orderColumns(
         if (!open(at)) continue;
         const words = spelled(heading);
         const money = words !== priced(heading);
-        const of = MEANINGS.find(
+        const meaning = MEANINGS.find(
           (one) => !taken.has(one.key) && (!money || one.kind.quantity === 'money') && way(words, one),
         );
-        if (of !== undefined) take(at, of);
+        if (meaning !== undefined) take(at, meaning);
       }
     }
   }
   for (const [at, heading] of headings.entries()) {
     if (!open(at)) continue;
-    const of = MEANINGS.find((one) => WAYS.some((way) => way(priced(heading), one)));
-    const first = of === undefined ? undefined : taken.get(of.key);
-    if (of !== undefined && first !== undefined)
-      findings.push(finding('secondColumn', heading, heading, of.heading, first.heading));
+    const meaning = MEANINGS.find((one) => WAYS.some((way) => way(priced(heading), one)));
+    const first = meaning === undefined ? undefined : taken.get(meaning.key);
+    if (meaning !== undefined && first !== undefined)
+      findings.push(finding('secondColumn', heading, heading, meaning.heading, first.heading));
   }
   const found = columns.filter((one): one is OrderColumn => one !== undefined);
   for (const { heading, unit: own, group } of found) {

@@ -125,9 +125,9 @@ export class Compiler {
       case 'chain':
         return this.#chain(node.first, node.rest, root);
       case 'sign':
-        return this.#signed(node.sign, node.of);
+        return this.#signed(node.sign, node.operand);
       case 'percent': {
-        const run = this.single(node.of);
+        const run = this.single(node.operand);
         return (world) => mapped(run(world), (one) => divided(one, 100));
       }
       case 'union':
@@ -292,13 +292,13 @@ export class Compiler {
     };
   }
 
-  #signed(sign: '-' | '+' | '@', of: Node): Run {
-    if (sign === '+') return this.compile(of);
+  #signed(sign: '-' | '+' | '@', operand: Node): Run {
+    if (sign === '+') return this.compile(operand);
     if (sign === '@') {
-      const run = this.compile(of);
+      const run = this.compile(operand);
       return (world) => FORMS.one(run(world), world);
     }
-    const run = this.single(of);
+    const run = this.single(operand);
     return (world) => mapped(run(world), negative);
   }
 
@@ -405,7 +405,7 @@ export function looselyRead(text: string, at: At, directory: Directory): Loose {
         return;
       case 'sign':
       case 'percent':
-        look(node.of);
+        look(node.operand);
         return;
       case 'union':
         node.list.forEach(look);

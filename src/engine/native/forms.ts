@@ -341,7 +341,7 @@ const indirect: Form = (compiler, given) => {
       const node = parse(address, world.row, world.column);
       if (node.kind !== 'cells' && node.kind !== 'name' && node.kind !== 'table') return REF;
       const inner = new (
-        compiler.constructor as new (...of: ConstructorParameters<typeof Compiler>) => Compiler
+        compiler.constructor as new (...given: ConstructorParameters<typeof Compiler>) => Compiler
       )(directory, { ...at, row: world.row, column: world.column }, true);
       const found = inner.compile(node)(world);
       return found instanceof Area ? found : REF;
@@ -405,7 +405,7 @@ const place =
   };
 
 const size =
-  (count: (of: { rows: number; columns: number }) => number): Form =>
+  (count: (shape: { rows: number; columns: number }) => number): Form =>
   (compiler, given) => {
     wanted(given, 1, 1);
     const run = compiler.inArrays(() => placed(compiler, given[0]));

@@ -28,8 +28,8 @@ export type Node =
   | { readonly kind: 'call'; readonly name: string; readonly given: readonly Node[] }
   | { readonly kind: 'apply'; readonly lambda: Node; readonly given: readonly Node[] }
   | { readonly kind: 'chain'; readonly first: Node; readonly rest: readonly (readonly [string, Node])[] }
-  | { readonly kind: 'sign'; readonly sign: '-' | '+' | '@'; readonly of: Node }
-  | { readonly kind: 'percent'; readonly of: Node }
+  | { readonly kind: 'sign'; readonly sign: '-' | '+' | '@'; readonly operand: Node }
+  | { readonly kind: 'percent'; readonly operand: Node }
   | { readonly kind: 'union'; readonly list: readonly Node[] };
 
 /** Why a text is no formula. */
@@ -160,13 +160,13 @@ class Reading {
       this.#at += 1;
     }
     let node = this.#intersected();
-    while (this.#sign('%')) node = { kind: 'percent', of: node };
+    while (this.#sign('%')) node = { kind: 'percent', operand: node };
     // Two minus signs are a number again; more of them tell nothing new.
     const minus = signs.filter((sign) => sign === '-').length;
     for (let left = minus > 2 ? 2 - (minus % 2) : minus; left > 0; left--)
-      node = { kind: 'sign', sign: '-', of: node };
-    if (minus === 0 && signs.includes('+')) node = { kind: 'sign', sign: '+', of: node };
-    return signs.includes('@') ? { kind: 'sign', sign: '@', of: node } : node;
+      node = { kind: 'sign', sign: '-', operand: node };
+    if (minus === 0 && signs.includes('+')) node = { kind: 'sign', sign: '+', operand: node };
+    return signs.includes('@') ? { kind: 'sign', sign: '@', operand: node } : node;
   }
 
   /** Two references with nothing but a space between them mean what they share. */

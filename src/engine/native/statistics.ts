@@ -164,7 +164,7 @@ function together(
   }
   return { n: x.length, xx, yy, xy, mx, my };
 }
-const ofPairs = (names: string, answer: (of: ReturnType<typeof together>) => number | Fault): void => {
+const ofPairs = (names: string, answer: (sums: ReturnType<typeof together>) => number | Fault): void => {
   defineIn(
     names,
     'aa',

@@ -7,11 +7,11 @@ import { roomNumbers } from '../../core/floor/room-numbers';
 import { asUsage, parts, type Values } from './options';
 import { Problem, USAGE } from '../problem';
 
-function changed(of: FloorWindow, change: Partial<Window>): FloorWindow {
-  const { work, type, floor } = of;
+function changed(floorWindow: FloorWindow, change: Partial<Window>): FloorWindow {
+  const { work, type, floor } = floorWindow;
   const { room } = change;
   const place = room === undefined ? { type, floor } : { type, floor: placeOf(room).floor };
-  return { row: of.row, work: new WindowWork({ ...work.window, ...change }, work.rules), ...place };
+  return { row: floorWindow.row, work: new WindowWork({ ...work.window, ...change }, work.rules), ...place };
 }
 
 const nameOf = ({ work, row }: FloorWindow): string => work.window.room ?? `row ${row + 1}`;

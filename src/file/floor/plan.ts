@@ -110,7 +110,7 @@ export function tellPlans(plans: readonly PlannedCloth[], unit: Unit, io: Io): v
 
 /** The plans as data, lengths in the house's units. */
 export function plansAsData(plans: readonly PlannedCloth[], total: Tally, { small, large }: Unit) {
-  const yards = (of: Length): number => toUnit(of, large);
+  const yards = (length: Length): number => toUnit(length, large);
   return plans.map(({ cloth, best: { plan, gap, seconds } }) => {
     const totals = cloth.layer === 'face' ? total.face : total.behind;
     const counted = totals.find(({ name }) => name === cloth.name);

@@ -36,8 +36,8 @@ export function clothLines(
   const rollsLine = (like: (cloth: Cloth) => boolean): string => {
     const some = cloths.filter((cloth) => like(cloth) && cloth.cuts.length > 0);
     const rolls = some.map((cloth) => {
-      const of = rollsOf(cloth, roll as Length, (windows[0] as WindowWork).rules, unit);
-      return some.length > 1 ? `${cloth.name}: ${of}` : of;
+      const words = rollsOf(cloth, roll as Length, (windows[0] as WindowWork).rules, unit);
+      return some.length > 1 ? `${cloth.name}: ${words}` : words;
     });
     return rolls.length === 0 ? '' : `   ${rolls.join('; ')}`;
   };

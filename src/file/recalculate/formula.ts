@@ -8,7 +8,8 @@ const QUOTED_SHEET = /'(?:[^']|'')*'(?=!)/;
 /** [Column], [[#This Row],[Column]], with 'x for a sign that would close it. */
 export const BRACKETS = /\[(?:'.|[^[\]']|\[(?:'.|[^[\]'])*\])*\]/;
 
-const either = (...of: readonly RegExp[]): RegExp => new RegExp(of.map((one) => one.source).join('|'), 'gu');
+const either = (...patterns: readonly RegExp[]): RegExp =>
+  new RegExp(patterns.map((one) => one.source).join('|'), 'gu');
 const PASSED_OVER = either(STRING, QUOTED_SHEET, BRACKETS);
 
 /** Changes what is neither text in quotes, nor a quoted sheet, nor in brackets. */

@@ -104,8 +104,8 @@ class Work {
     this.#done = new Uint8Array(formulas.length);
     this.#sheets = new BookSheets(file);
     this.#world = new World(this.#sheets);
-    this.#world.heard = (of, outcome) => {
-      this.#calls.push({ of, outcome });
+    this.#world.heard = (cellFunction, outcome) => {
+      this.#calls.push({ cellFunction, outcome });
     };
     this.#old = formulas.map(({ cell }) => scalarOf(cell));
     const leaves: Leaf[] = formulas.map(({ sheet, row, column }, owner) => ({ sheet, row, column, owner }));
@@ -428,9 +428,9 @@ const SILENT: readonly Call[] = [];
 
 /** Hundreds of thousands of calls are not kept with their steps: only what has something to say. */
 function withWords(calls: readonly Call[]): readonly Call[] {
-  const said = calls.flatMap(({ of, outcome }): Call[] => {
-    if ('error' in outcome) return [{ of, outcome }];
-    return outcome.findings.length === 0 ? [] : [{ of, outcome: { ...outcome, steps: [] } }];
+  const said = calls.flatMap(({ cellFunction, outcome }): Call[] => {
+    if ('error' in outcome) return [{ cellFunction, outcome }];
+    return outcome.findings.length === 0 ? [] : [{ cellFunction, outcome: { ...outcome, steps: [] } }];
   });
   return said.length === 0 ? SILENT : said;
 }

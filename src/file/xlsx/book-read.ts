@@ -38,11 +38,11 @@ export function readingOf(file: WorkbookFile): BookRead {
   const rows = file.sheets.map(rowsOf);
   const contents = contentsOf(file, rows);
   const blockOf = (area: Block['area']): Block => {
-    const of = rows[file.sheets.findIndex(({ name }) => name === area.sheet)];
+    const sheetRows = rows[file.sheets.findIndex(({ name }) => name === area.sheet)];
     const values = Array.from({ length: area.rows }, (_, down) =>
       Array.from(
         { length: area.columns },
-        (__, right) => of?.get(area.row + down)?.[area.column + right] ?? null,
+        (__, right) => sheetRows?.get(area.row + down)?.[area.column + right] ?? null,
       ),
     );
     return {

@@ -21,16 +21,16 @@ const INK = '404040';
 const COLOURS = ['2F6F8F', 'B5762A', '5B7F3A', '7A4E8A'];
 const text = (raw: CellValue): string => escaped(escapedControls(String(raw ?? '')));
 
-const reference = (of: Area): string => escaped(areaText(of, true));
+const reference = (area: Area): string => escaped(areaText(area, true));
 const points = (values: readonly CellValue[]): string =>
   `<c:ptCount val="${values.length}"/>` +
   values
     .map((value, at) => (value === null ? '' : `<c:pt idx="${at}"><c:v>${text(value)}</c:v></c:pt>`))
     .join('');
-const words = (of: Area, values: readonly CellValue[]): string =>
-  `<c:strRef><c:f>${reference(of)}</c:f><c:strCache>${points(values)}</c:strCache></c:strRef>`;
-const figures = (of: Area, values: readonly CellValue[]): string =>
-  `<c:numRef><c:f>${reference(of)}</c:f><c:numCache><c:formatCode>General</c:formatCode>${points(values)}</c:numCache></c:numRef>`;
+const words = (area: Area, values: readonly CellValue[]): string =>
+  `<c:strRef><c:f>${reference(area)}</c:f><c:strCache>${points(values)}</c:strCache></c:strRef>`;
+const figures = (area: Area, values: readonly CellValue[]): string =>
+  `<c:numRef><c:f>${reference(area)}</c:f><c:numCache><c:formatCode>General</c:formatCode>${points(values)}</c:numCache></c:numRef>`;
 
 const fill = (colour: string): string => `<a:solidFill><a:srgbClr val="${colour}"/></a:solidFill>`;
 const letteringOf = (size: number, bold = false): string =>
@@ -63,10 +63,10 @@ function series({ kind, block, cells }: DrawnChart, at: number): string {
   );
 }
 
-function chartXml(of: DrawnChart): string {
-  const { kind, title, block } = of;
+function chartXml(drawnChart: DrawnChart): string {
+  const { kind, title, block } = drawnChart;
   const count = block.columns - 1;
-  const all = Array.from({ length: count }, (_, at) => series(of, at + 1)).join('');
+  const all = Array.from({ length: count }, (_, at) => series(drawnChart, at + 1)).join('');
   const plot =
     kind === 'line'
       ? `<c:lineChart><c:grouping val="standard"/><c:varyColors val="0"/>${all}<c:axId val="1"/><c:axId val="2"/></c:lineChart>`

@@ -23,10 +23,10 @@ const property = (names: string): string =>
   `<bk${names}><extLst><ext uri="{bdbb8cdc-fa1e-496e-a857-3c3f30c029c3}"><xda:dynamicArrayProperties fDynamic="1" fCollapsed="0"/></ext></extLst></bk>`;
 const properties = (names: string): string =>
   `<futureMetadata${names}${NAME} count="1">${property('')}</futureMetadata>`;
-const record = (names: string, of: number, value: number): string =>
-  `<bk${names}><rc t="${of}" v="${value}"/></bk>`;
-const cells = (names: string, of: number, value: number): string =>
-  `<cellMetadata${names} count="1">${record('', of, value)}</cellMetadata>`;
+const record = (names: string, type: number, value: number): string =>
+  `<bk${names}><rc t="${type}" v="${value}"/></bk>`;
+const cells = (names: string, type: number, value: number): string =>
+  `<cellMetadata${names} count="1">${record('', type, value)}</cellMetadata>`;
 const FRESH = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<metadata${NAMES}><metadataTypes count="1">${type('')}</metadataTypes>${properties('')}${cells('', 1, 0)}</metadata>`;
 
 interface Read {
@@ -84,10 +84,10 @@ export function withMark(parts: Parts, part: string | undefined): { mark: string
   if (part === undefined || bytes === undefined) return { mark: '1', bytes: bytesOfText(FRESH) };
   let xml = textOf(bytes, part);
   const here = read(xml, part);
-  let of = here.types.indexOf('XLDAPR') + 1;
-  if (of === 0) {
-    of = here.types.length + 1;
-    xml = appended(xml, part, byName('metadataTypes'), type(NAMES), of);
+  let typeAt = here.types.indexOf('XLDAPR') + 1;
+  if (typeAt === 0) {
+    typeAt = here.types.length + 1;
+    xml = appended(xml, part, byName('metadataTypes'), type(NAMES), typeAt);
   }
   let value = here.properties.indexOf(true);
   if (value === -1) {
@@ -100,8 +100,8 @@ export function withMark(parts: Parts, part: string | undefined): { mark: string
   const count = here.entries.length + 1;
   xml =
     tagsNamed(xml, part, 'cellMetadata').length > 0
-      ? appended(xml, part, byName('cellMetadata'), record(NAMES, of, value), count)
-      : behind(xml, part, ['futureMetadata'], cells(NAMES, of, value));
+      ? appended(xml, part, byName('cellMetadata'), record(NAMES, typeAt, value), count)
+      : behind(xml, part, ['futureMetadata'], cells(NAMES, typeAt, value));
   return { mark: String(count), bytes: bytesOfText(xml) };
 }
 

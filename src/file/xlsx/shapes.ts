@@ -8,7 +8,7 @@ export interface DrawnShapes {
   readonly column: number;
   readonly right: number;
   readonly name: string;
-  readonly of: LaidOut;
+  readonly drawing: LaidOut;
   readonly letters: number;
 }
 
@@ -74,7 +74,7 @@ interface Traced {
 
 function traced({ boxes, lines, rounds }: LaidOut): readonly Traced[] {
   const found = new Map<string, Traced>();
-  const of = (look: Look, kind: string, alike?: number): Traced => {
+  const tracedAs = (look: Look, kind: string, alike?: number): Traced => {
     const key = `${look} ${kind} ${alike ?? ''}`;
     const own = STYLES[look];
     const fill = alike === undefined ? own.fill : ALIKE[alike % ALIKE.length];
@@ -86,13 +86,13 @@ function traced({ boxes, lines, rounds }: LaidOut): readonly Traced[] {
     return trace;
   };
   for (const { look, x, y, width, height, alike } of boxes)
-    of(look, 'box', alike).path +=
+    tracedAs(look, 'box', alike).path +=
       `${move(x, y)}${to(x + width, y)}${to(x + width, y + height)}${to(x, y + height)}<a:close/>`;
   for (const { look, x, y, radius } of rounds)
-    of(look, 'round').path +=
+    tracedAs(look, 'round').path +=
       `${move(x + radius, y)}<a:arcTo wR="${emu(radius)}" hR="${emu(radius)}" stAng="0" swAng="21600000"/><a:close/>`;
   for (const { look, from, to: end } of lines)
-    of(look, 'line').path += `${move(from[0], from[1])}${to(end[0], end[1])}`;
+    tracedAs(look, 'line').path += `${move(from[0], from[1])}${to(end[0], end[1])}`;
   return [...found.values()];
 }
 
@@ -126,18 +126,18 @@ function lettering(id: number, { words, x, y, anchor, turned }: PaintedWords, le
 }
 
 /** One drawing, as a group anchored at a cell; `id` is the first of its own numbers. */
-export function shapesXml({ row, column, right, name, of, letters }: DrawnShapes, id: number): string {
-  const marks = traced(of).map((trace, at) => shape(id + 1 + at, trace, of));
+export function shapesXml({ row, column, right, name, drawing, letters }: DrawnShapes, id: number): string {
+  const marks = traced(drawing).map((trace, at) => shape(id + 1 + at, trace, drawing));
   const first = id + 1 + marks.length;
-  const words = of.words.map((one, at) => lettering(first + at, one, letters));
-  const size = `cx="${emu(of.wide)}" cy="${emu(of.high)}"`;
+  const words = drawing.words.map((one, at) => lettering(first + at, one, letters));
+  const size = `cx="${emu(drawing.wide)}" cy="${emu(drawing.high)}"`;
   return (
     `<xdr:oneCellAnchor><xdr:from><xdr:col>${column}</xdr:col><xdr:colOff>${emu(right)}</xdr:colOff><xdr:row>${row}</xdr:row><xdr:rowOff>0</xdr:rowOff></xdr:from><xdr:ext ${size}/>` +
-    `<xdr:grpSp><xdr:nvGrpSpPr>${named(id, name, of.says)}<xdr:cNvGrpSpPr/></xdr:nvGrpSpPr>` +
+    `<xdr:grpSp><xdr:nvGrpSpPr>${named(id, name, drawing.says)}<xdr:cNvGrpSpPr/></xdr:nvGrpSpPr>` +
     `<xdr:grpSpPr><a:xfrm><a:off x="0" y="0"/><a:ext ${size}/><a:chOff x="0" y="0"/><a:chExt ${size}/></a:xfrm></xdr:grpSpPr>` +
     `${marks.join('')}${words.join('')}</xdr:grpSp><xdr:clientData/></xdr:oneCellAnchor>`
   );
 }
 
 /** Numbers that one drawing takes for its shapes. */
-export const idsOf = ({ of }: DrawnShapes): number => 1 + traced(of).length + of.words.length;
+export const idsOf = ({ drawing }: DrawnShapes): number => 1 + traced(drawing).length + drawing.words.length;

@@ -21,9 +21,9 @@ const useStyles = makeStyles({
   acts: { display: 'flex', flexWrap: 'wrap', gap: tokens.spacingHorizontalS },
 });
 
-/** The orders as they were read, and what she says of their columns. */
+/** The orders as they were read, and what the user says of their columns. */
 interface OrdersOpened {
-  readonly of: string;
+  readonly place: string;
   readonly read: ColumnsRead;
   readonly said: Corrections;
   readonly outputs: readonly string[];
@@ -42,8 +42,8 @@ export function AuditSection({ book }: { readonly book: Book }) {
       setAudited(undefined);
       const selected = await book.selection();
       const basis = await readBasis(book, selected.sheet);
-      const { read, mapping, of } = await surveyOrders(book, basis.unit, selected);
-      setOpened({ of, read, said: mapping?.columns ?? {}, outputs: mapping?.outputs ?? [], basis });
+      const { read, mapping, place } = await surveyOrders(book, basis.unit, selected);
+      setOpened({ place, read, said: mapping?.columns ?? {}, outputs: mapping?.outputs ?? [], basis });
       return undefined;
     });
   };
@@ -51,7 +51,7 @@ export function AuditSection({ book }: { readonly book: Book }) {
   const correct = (id: string, key: string | null): void => {
     if (opened === undefined) return;
     const { read } = opened;
-    // Everything else stays as she sees it: only this column is said anew.
+    // Everything else stays as it is shown: only this column is said anew.
     const seen = read.columns.map((one) => [one.id, one.key === key ? null : (one.key ?? null)] as const);
     const said = { ...Object.fromEntries(seen), [id]: key };
     const row = read.block.area.row + read.header.row;
@@ -59,7 +59,7 @@ export function AuditSection({ book }: { readonly book: Book }) {
     if (again === undefined) return;
     setAudited(undefined);
     setOpened({ ...opened, said, read: again });
-    void keepMapping(book, { of: opened.of, columns: said, outputs: opened.outputs }).catch(reportError);
+    void keepMapping(book, { of: opened.place, columns: said, outputs: opened.outputs }).catch(reportError);
   };
 
   const run = (): void => {
@@ -139,7 +139,7 @@ export function AuditSection({ book }: { readonly book: Book }) {
               </Part>
             )}
             <Part says="Rules these orders bear out">
-              <AuditLearned key={opened.of} book={book} read={opened.read} basis={opened.basis} />
+              <AuditLearned key={opened.place} book={book} read={opened.read} basis={opened.basis} />
             </Part>
           </div>
         </>

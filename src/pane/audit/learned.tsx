@@ -20,9 +20,9 @@ const useStyles = makeStyles({
 });
 
 const shown = (value: CellOut): string => (typeof value === 'number' ? digits(value) : String(value));
-const says = ({ rule, value, standing, fit, of, fitStanding, asGood }: Proposal): string => {
+const says = ({ rule, value, standing, fit, outOf, fitStanding, asGood }: Proposal): string => {
   const others = asGood.length === 0 ? '' : ` ${asGood.map(shown).join(' or ')} would fit as well.`;
-  return `${rule} ${shown(value)}: ${fit} of ${of} orders fit; with ${shown(standing)}, as it is now, ${fitStanding}.${others}`;
+  return `${rule} ${shown(value)}: ${fit} of ${outOf} orders fit; with ${shown(standing)}, as it is now, ${fitStanding}.${others}`;
 };
 
 /** The orders of the table, as the audit reads them; those of the days of older rules teach nothing of ours. */
@@ -102,7 +102,7 @@ export function AuditLearned({ book, read, basis }: Props) {
       {learned !== undefined && (
         <>
           <Text size={200} weight="semibold">
-            {learned.fitStanding} of {learned.of} orders fit the rules as they are
+            {learned.fitStanding} of {learned.outOf} orders fit the rules as they are
             {learned.proposals.length > 0 && `, ${learned.fitProposed} with everything proposed`}.
           </Text>
           {learned.proposals.length === 0 && (
@@ -144,7 +144,7 @@ export function AuditLearned({ book, read, basis }: Props) {
             <Caption1>
               Borne out as they are:{' '}
               {learned.borneOut
-                .map(({ rule, value, fit, of }) => `${rule} ${shown(value)} (${fit} of ${of})`)
+                .map(({ rule, value, fit, outOf }) => `${rule} ${shown(value)} (${fit} of ${outOf})`)
                 .join('; ')}
               .
             </Caption1>

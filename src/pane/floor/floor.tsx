@@ -29,9 +29,9 @@ const useStyles = makeStyles({
   list: { margin: 0, paddingLeft: tokens.spacingHorizontalL, fontSize: tokens.fontSizeBase200 },
 });
 
-/** Her table as it was read, and the floor worked out of it. */
+/** The user's table as it was read, and the floor worked out of it. */
 interface Opened {
-  readonly of: string;
+  readonly place: string;
   readonly read: ColumnsRead;
   readonly said: Corrections;
   readonly outputs: readonly string[];
@@ -59,9 +59,9 @@ export function FloorSection({ book }: { readonly book: Book }) {
               at.read.block.area.column,
             );
       const found = await survey(book, WANTED, rules?.unit ?? INCHES, selected, at?.said);
-      const { read, mapping, of } = found;
+      const { read, mapping, place } = found;
       setOpened({
-        of,
+        place,
         read,
         said: { ...mapping?.columns, ...at?.said },
         outputs: mapping?.outputs ?? [],
@@ -81,7 +81,7 @@ export function FloorSection({ book }: { readonly book: Book }) {
     const read = readColumns(block, WANTED, opened.floor.house.unit, said, block.area.row + header.row);
     if (read === undefined) return;
     setOpened({ ...opened, said, read, floor: readFloor(read, opened.rules) });
-    void keepMapping(book, { of: opened.of, columns: said, outputs: opened.outputs }).catch(reportError);
+    void keepMapping(book, { of: opened.place, columns: said, outputs: opened.outputs }).catch(reportError);
   };
 
   const floor = opened?.floor;
@@ -95,7 +95,7 @@ export function FloorSection({ book }: { readonly book: Book }) {
     () => (unit === undefined ? new Map<string, ClothPrice>() : pricesRead(cloths, prices, unit)),
     [cloths, prices, unit],
   );
-  // Whole floors are priced while she types: the field comes first.
+  // Whole floors are priced while the user types: the field comes first.
   const known = useDeferredValue(read);
   return (
     <Section
@@ -147,7 +147,7 @@ export function FloorSection({ book }: { readonly book: Book }) {
                   <FloorTotals floor={floor} />
                 </Part>
                 <Part opened says="Cutting plan">
-                  <FloorPlan key={opened.of} book={book} floor={floor} received={opened.received} />
+                  <FloorPlan key={opened.place} book={book} floor={floor} received={opened.received} />
                 </Part>
                 <Part says="Cloth prices">
                   <FloorPrices
@@ -160,7 +160,7 @@ export function FloorSection({ book }: { readonly book: Book }) {
                   />
                 </Part>
                 <Part says="Price">
-                  <FloorPrice key={opened.of} book={book} floor={floor} prices={known} />
+                  <FloorPrice key={opened.place} book={book} floor={floor} prices={known} />
                 </Part>
                 <Part says="What if">
                   <FloorChoices floor={floor} fabrics={fabrics} prices={known} />

@@ -51,8 +51,8 @@ export function FloorRooms({ book, read, unit, again }: Props) {
     if (column === undefined) return;
     void task
       .run('Setting the column', async (watch) => {
-        const of = { pattern: exception.pattern, column, value: exception.value };
-        const rows = await setForRooms(book, read, of, WANTED, unit, watch);
+        const given = { pattern: exception.pattern, column, value: exception.value };
+        const rows = await setForRooms(book, read, given, WANTED, unit, watch);
         return {
           intent: 'success',
           text: `${column.heading} is set in ${rows} ${rows === 1 ? 'row' : 'rows'}.`,

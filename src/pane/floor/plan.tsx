@@ -81,21 +81,21 @@ export function FloorPlan({ book, floor, received }: Props) {
   const planned = plans.get(name);
   const current = planned?.floor === floor ? planned : undefined;
   const ready = cloths.flatMap((one) => {
-    const of = plans.get(one.name);
-    return of?.floor === floor ? [{ cloth: one, plan: of.found.plan }] : [];
+    const planned = plans.get(one.name);
+    return planned?.floor === floor ? [{ cloth: one, plan: planned.found.plan }] : [];
   });
 
-  const plan = (of: Cloth): void => {
-    void task.run(`Planning ${of.name}`, async ({ signal }) => {
+  const plan = (cloth: Cloth): void => {
+    void task.run(`Planning ${cloth.name}`, async ({ signal }) => {
       const { rolls, spares } = readSupply(supply, unit);
-      const job = clothJob(of, rolls, unit, spares);
+      const job = clothJob(cloth, rolls, unit, spares);
       const found = await searchPlan(job, {
         seconds: Number(seconds) > 0 ? Number(seconds) : 20,
         signal,
         progress: setDoing,
       });
       setDoing(undefined);
-      setPlans((all) => new Map(all).set(of.name, { cloth: of, job, found, floor }));
+      setPlans((all) => new Map(all).set(cloth.name, { cloth, job, found, floor }));
       if (found.unsearched !== undefined)
         return {
           intent: 'warning',
@@ -154,8 +154,8 @@ export function FloorPlan({ book, floor, received }: Props) {
           {inHand !== undefined && (
             <Caption1>
               {supply.received === inHand
-                ? `As “${received?.of ?? ''}” has them.`
-                : `Typed over; “${received?.of ?? ''}” stays as it is.`}
+                ? `As “${received?.source ?? ''}” has them.`
+                : `Typed over; “${received?.source ?? ''}” stays as it is.`}
             </Caption1>
           )}
         </>
@@ -217,7 +217,7 @@ export function FloorPlan({ book, floor, received }: Props) {
       {planned !== undefined && current === undefined && (
         <Caption1>The windows were read again since: plan the cuts anew.</Caption1>
       )}
-      {current !== undefined && <Shown of={current} unit={unit} />}
+      {current !== undefined && <Shown planned={current} unit={unit} />}
       {ready.length > 0 && ready.length < cloths.length && (
         <Caption1>
           The list would hold {ready.map((one) => one.cloth.name).join(', ')}; the other cloths are not
@@ -228,7 +228,7 @@ export function FloorPlan({ book, floor, received }: Props) {
   );
 }
 
-function Shown({ of: { cloth, job, found }, unit }: { readonly of: Planned; readonly unit: Unit }) {
+function Shown({ planned: { cloth, job, found }, unit }: { readonly planned: Planned; readonly unit: Unit }) {
   const styles = useStyles();
   const { plan, gap, seconds } = found;
   const rolls = plan.rolls.length;

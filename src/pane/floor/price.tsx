@@ -19,7 +19,7 @@ const useStyles = makeStyles({
 /** Findings shown before the rest is only counted. */
 const SHOWN = 8;
 
-const amount = (of: Money): string => of.toFixed(2).replace(/\B(?=(\d{3})+\.)/g, ',');
+const amount = (amount: Money): string => amount.toFixed(2).replace(/\B(?=(\d{3})+\.)/g, ',');
 
 interface Props {
   readonly book: Book;
@@ -87,10 +87,10 @@ function rowOf({ what, quantity, unit, cost, price, says }: QuoteLine): FigureRo
 }
 
 function totalsOf({ sum, discount, tax, total, deposit }: Quote): readonly FigureRow[] {
-  const row = (name: string, of: Money, chosen = false): FigureRow => ({
+  const row = (name: string, sum: Money, chosen = false): FigureRow => ({
     name,
     chosen,
-    figures: ['', '', amount(of)],
+    figures: ['', '', amount(sum)],
   });
   return [
     row('sum', sum),

@@ -56,18 +56,18 @@ export function RollDrawing({ plan, rolls, unit }: Props) {
       <div className={styles.legend}>
         {lengths.map((length, at) => (
           <Caption1 key={length} className={styles.entry}>
-            <Swatch id={id} of={at} />
+            <Swatch id={id} piece={at} />
             {length}
           </Caption1>
         ))}
         {stretches.some(({ toStart }) => toStart !== undefined) && (
           <Caption1 className={styles.entry}>
-            <Swatch id={id} of="start" />
+            <Swatch id={id} piece="start" />
             {TO_START}
           </Caption1>
         )}
         <Caption1 className={styles.entry}>
-          <Swatch id={id} of="left" />
+          <Swatch id={id} piece="left" />
           left over
         </Caption1>
       </div>
@@ -75,7 +75,7 @@ export function RollDrawing({ plan, rolls, unit }: Props) {
         <OneRoll
           key={roll.number}
           id={id}
-          of={roll}
+          roll={roll}
           flaws={(rolls.length === 1 ? rolls[0] : rolls[roll.number - 1])?.flaws ?? []}
           longest={longest}
           unit={unit}
@@ -100,7 +100,7 @@ export function RollDrawing({ plan, rolls, unit }: Props) {
 interface OneProps {
   /** Of the drawing's patterns. */
   readonly id: string;
-  readonly of: PlannedRoll;
+  readonly roll: PlannedRoll;
   readonly flaws: NonNullable<Roll['flaws']>;
   readonly longest: number;
   readonly unit: Unit;
@@ -108,10 +108,10 @@ interface OneProps {
   readonly lengths: readonly string[];
 }
 
-function OneRoll({ id, of, flaws, longest, unit, lengths }: OneProps) {
+function OneRoll({ id, roll, flaws, longest, unit, lengths }: OneProps) {
   const styles = useStyles();
-  const paper = { wide: (WIDE * of.length) / longest, high: HIGH, letters: LETTERS };
-  const { boxes, words, says } = laidOut(rollDrawing(of, { flaws, lengths, unit }), paper, unit);
+  const paper = { wide: (WIDE * roll.length) / longest, high: HIGH, letters: LETTERS };
+  const { boxes, words, says } = laidOut(rollDrawing(roll, { flaws, lengths, unit }), paper, unit);
   return (
     <svg
       className={styles.drawing}
@@ -120,10 +120,10 @@ function OneRoll({ id, of, flaws, longest, unit, lengths }: OneProps) {
       aria-label={says}
     >
       <text className={styles.label} x={0} y={-4}>
-        {rollTitle(of, unit)}
+        {rollTitle(roll, unit)}
       </text>
       {boxes.map((box, at) => (
-        <RollBox key={at} id={id} of={box} />
+        <RollBox key={at} id={id} box={box} />
       ))}
       {words.map(({ words, x, y }, at) => (
         <text key={at} className={styles.room} x={x} y={y}>
@@ -137,17 +137,17 @@ function OneRoll({ id, of, flaws, longest, unit, lengths }: OneProps) {
 
 function RollBox({
   id,
-  of: { look, alike = 0, says, ...box },
+  box: { look, alike = 0, says, ...box },
 }: {
   readonly id: string;
-  readonly of: PaintedBox;
+  readonly box: PaintedBox;
 }) {
   const styles = useStyles();
   const place = { x: box.x, y: box.y, width: box.width, height: box.height };
   if (look === 'cut')
     return <LengthFill id={id} at={alike} {...(says !== undefined && { says })} {...place} />;
   if (look === 'spare' || look === 'start')
-    return <SpareFill id={id} of={look === 'spare' ? 'left' : 'start'} {...place} />;
+    return <SpareFill id={id} spare={look === 'spare' ? 'left' : 'start'} {...place} />;
   return (
     <rect className={styles.flaw} {...place}>
       <title>{says}</title>

@@ -102,22 +102,22 @@ export function LengthFill({ id, at, says, ...place }: Place & { id: string; at:
 }
 
 /** Cloth that is left over, or given up to the pattern's start. */
-export function SpareFill({ id, of, ...place }: Place & { id: string; of: 'left' | 'start' }) {
-  return <rect fill={`url(#${id}-${of})`} {...place} />;
+export function SpareFill({ id, spare, ...place }: Place & { id: string; spare: 'left' | 'start' }) {
+  return <rect fill={`url(#${id}-${spare})`} {...place} />;
 }
 
 const BOX: Place = { x: 0.5, y: 0.5, width: 13, height: 13 };
 
 /** The same, small, beside its name in a legend. */
-export function Swatch({ id, of }: { readonly id: string; readonly of: number | 'left' | 'start' }) {
+export function Swatch({ id, piece }: { readonly id: string; readonly piece: number | 'left' | 'start' }) {
   const styles = useStyles();
   return (
     <svg className={styles.swatch} viewBox="0 0 14 14" aria-hidden>
-      {typeof of === 'number' ? (
-        <LengthFill id={id} at={of} {...BOX} />
+      {typeof piece === 'number' ? (
+        <LengthFill id={id} at={piece} {...BOX} />
       ) : (
         <>
-          <SpareFill id={id} of={of} {...BOX} />
+          <SpareFill id={id} spare={piece} {...BOX} />
           <rect className={styles.edge} fill="none" {...BOX} />
         </>
       )}

@@ -19,7 +19,7 @@ const found = (plan: CutPlan, seconds: number, ended: BestPlan['ended']): Found 
 
 export function searchPlan(
   job: CuttingJob,
-  of: {
+  given: {
     readonly seconds: number;
     readonly signal: AbortSignal | undefined;
     readonly progress: (report: SearchReport) => void;
@@ -33,7 +33,7 @@ export function searchPlan(
     const worker = new Worker(new URL('./worker.ts', import.meta.url));
     const end = (with_: Found): void => {
       worker.terminate();
-      of.signal?.removeEventListener('abort', stop);
+      given.signal?.removeEventListener('abort', stop);
       done(with_);
     };
     const stop = (): void => {
@@ -45,15 +45,15 @@ export function searchPlan(
     worker.addEventListener('message', ({ data }: MessageEvent<Told>) => {
       if ('report' in data) {
         last = data.report.plan;
-        of.progress(data.report);
+        given.progress(data.report);
       } else if ('best' in data) end(data.best);
       else unsearched(data.failed);
     });
     worker.addEventListener('error', ({ message }) => {
       unsearched(message);
     });
-    of.signal?.addEventListener('abort', stop);
-    const asked: Asked = { job, seconds: of.seconds };
+    given.signal?.addEventListener('abort', stop);
+    const asked: Asked = { job, seconds: given.seconds };
     worker.postMessage(asked);
   });
 }

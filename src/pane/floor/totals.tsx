@@ -59,8 +59,8 @@ export function FloorTotals({ floor }: { readonly floor: Floor }) {
           rows={totalsBy(floor.windows, GROUPS[by]).map(
             ({ name, windows, widths, yardage, behind }): FigureRow => {
               const linings = behindFace.map((cloth) => {
-                const of = behind[cloth];
-                return of === undefined ? '' : showYardage(of, unit);
+                const length = behind[cloth];
+                return length === undefined ? '' : showYardage(length, unit);
               });
               const says = behindFace.flatMap((cloth, at) =>
                 linings[at] ? [`${cloth} ${linings[at]}`] : [],

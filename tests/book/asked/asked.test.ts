@@ -45,7 +45,7 @@ describe('what a cell asks our functions', () => {
 
   it('lists every call, from the outside in', async () => {
     const { calls } = await ask('=HEM.WIDTHS(HEM.RODWIDTH(A3),"pinch",54)');
-    expect(calls.map((one) => one.of.name)).toEqual(['WIDTHS', 'RODWIDTH']);
+    expect(calls.map((one) => one.cellFunction.name)).toEqual(['WIDTHS', 'RODWIDTH']);
   });
 
   it('names the part it cannot follow, and shows no guess', async () => {

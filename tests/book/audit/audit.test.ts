@@ -86,7 +86,7 @@ describe('auditing orders in a workbook', () => {
     ]);
   }); // prettier-ignore
 
-  it('takes her word for a column before its heading', async () => {
+  it('takes what the user says of a column before its heading', async () => {
     const book = bookOf();
     const { read } = await surveyOrders(book, INCHES, areaAt('Past orders', 3, 0), { yds: null });
     const { findings } = await auditOrders(read, BY);

@@ -71,8 +71,8 @@ describe('a floor', () => {
 
   it('adds up by fabric, lining, room type and floor, every sum the same', async () => {
     const { floor } = await opened();
-    const yards = Object.values(GROUPS).map((of) =>
-      totalsBy(floor.windows, of).map(({ name, windows, cuts, yardage }) => [
+    const yards = Object.values(GROUPS).map((groupOf) =>
+      totalsBy(floor.windows, groupOf).map(({ name, windows, cuts, yardage }) => [
         name,
         windows,
         cuts,

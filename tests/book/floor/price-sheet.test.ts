@@ -25,7 +25,7 @@ async function written(...rules: readonly (readonly [string, CellValue])[]) {
   const [name] = await rulesNames(book);
   const { read } = await survey(book, WANTED, INCHES, areaAt('Floor', 0, 0));
   const floor = readFloor(read, await readRules(book, name));
-  const price = (of: string) => readClothPrice('', { ...NOTHING_TYPED, price: of }, INCHES).price!;
+  const price = (name: string) => readClothPrice('', { ...NOTHING_TYPED, price: name }, INCHES).price!;
   const priced = priceFloor(
     floor,
     new Map([

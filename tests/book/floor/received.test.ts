@@ -20,7 +20,7 @@ describe('the rolls in hand', () => {
       .withTable('Openings', areaAt('Floor', 0, 0, 1, 3))
       .withTable('In_store', areaAt('Store', 2, 0, 3, 4));
     const seen = await receivedRolls(book, INCHES);
-    expect(seen?.of).toBe('In_store');
+    expect(seen?.source).toBe('In_store');
     expect(seen?.rolls.get('ostrel linen')).toEqual([
       { length: '58.5', lot: 'A', flaws: '12 to 12 1/2; 30' },
     ]);
@@ -29,7 +29,7 @@ describe('the rolls in hand', () => {
 
   it('are read from a sheet of rolls that is no table', async () => {
     const book = engineBook({ 'Rolls received': { rows: [['Received in May'], ...ROLLS] } });
-    expect((await receivedRolls(book, INCHES))?.of).toBe('Rolls received');
+    expect((await receivedRolls(book, INCHES))?.source).toBe('Rolls received');
   });
 
   it('are none where no table holds a roll, nor from a cutter’s list', async () => {

@@ -191,9 +191,9 @@ describe('one column for many rooms', () => {
     ...[401, 402, 403, 404].map((room, at) => [room, 72, 98, 'pinch', 54, 1, `=B${at + 2}*2`]),
   ];
   const set = async (book: MemoryBook, heading: string, pattern: string, value: string) => {
-    const of = await read(book);
-    const column = of.columns.find((one) => one.heading === heading)!;
-    return setForRooms(book, of, { pattern, column, value }, WANTED, INCHES);
+    const columnsRead = await read(book);
+    const column = columnsRead.columns.find((one) => one.heading === heading)!;
+    return setForRooms(book, columnsRead, { pattern, column, value }, WANTED, INCHES);
   };
 
   it('is set where the room is in the pattern, and nowhere else', async () => {

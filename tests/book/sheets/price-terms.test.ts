@@ -16,7 +16,7 @@ import { typeAt, valueOf } from '../named-cells';
 
 type Cells = Readonly<Record<string, CellValue>>;
 
-async function type(book: Book, table: string, row: number, of: Cells): Promise<void> {
+async function type(book: Book, table: string, row: number, cells: Cells): Promise<void> {
   const { area, columns } = (await book.contents()).tables.find(({ name }) => name === table)!;
   const at = (heading: string): number => {
     const found = columns.findIndex((one) => one === heading || one.startsWith(`${heading} (`));
@@ -25,7 +25,7 @@ async function type(book: Book, table: string, row: number, of: Cells): Promise<
   };
   await book.inOneStep('Type', (write) =>
     write({
-      puts: Object.entries(of).map(([heading, value]) => ({
+      puts: Object.entries(cells).map(([heading, value]) => ({
         area: areaAt(area.sheet, area.row + row, area.column + at(heading)),
         cells: [[value]],
       })),

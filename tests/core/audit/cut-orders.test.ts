@@ -10,9 +10,9 @@ const ordered = (match: 'half-drop' | 'straight', verticalRepeat: number, cutLen
   dropped: { finishedDrop: inches(96), heading: 'pinch' } as const,
   cutLength: cutLength === undefined ? undefined : inches(cutLength),
 });
-const yardages = (of: ReturnType<typeof ordered>, ...rules: readonly (readonly [string, string])[]) =>
+const yardages = (given: ReturnType<typeof ordered>, ...rules: readonly (readonly [string, string])[]) =>
   new Set(
-    [...honestYardages(of, readHouse(rules.length === 0 ? undefined : rules).rules)].map((yards) =>
+    [...honestYardages(given, readHouse(rules.length === 0 ? undefined : rules).rules)].map((yards) =>
       toUnit(yards, 'yd'),
     ),
   );

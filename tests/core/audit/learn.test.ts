@@ -25,9 +25,12 @@ describe('learning the house’s rules', () => {
       it(`finds rules that every order fits, from 150 orders in ${unit} (${seed})`, () => {
         const house = houseOf(someRules(chanceFrom(seed), unit));
         const standing = readHouse([['unit', unit]]).rules;
-        const { proposals, fitProposed, fitStanding, of } = learnRules(ordersOf(house, seed, 150), standing);
-        expect(fitStanding).toBeLessThan(of / 2);
-        expect(fitProposed).toBeGreaterThanOrEqual(of * 0.95);
+        const { proposals, fitProposed, fitStanding, outOf } = learnRules(
+          ordersOf(house, seed, 150),
+          standing,
+        );
+        expect(fitStanding).toBeLessThan(outOf / 2);
+        expect(fitProposed).toBeGreaterThanOrEqual(outOf * 0.95);
         for (const one of proposals) expect(one.fit).toBeGreaterThan(one.fitStanding);
       }, 60_000);
     }
@@ -40,7 +43,7 @@ describe('learning the house’s rules', () => {
     const read = [...orders, [96, 'pinch', 111]].map((row) => reader.read(row));
     const { proposals } = learnRules(read, DEFAULT_HOUSE.rules);
     expect(proposals).toEqual([
-      { rule: 'bottom allowance', value: 10, standing: 8, fit: 9, of: 10, fitStanding: 0, asGood: [] },
+      { rule: 'bottom allowance', value: 10, standing: 8, fit: 9, outOf: 10, fitStanding: 0, asGood: [] },
     ]);
   });
 

@@ -20,7 +20,7 @@ describe('house rules by the day they began', () => {
     expect(house.rules.bottomAllowance).toBe(inches(10));
     expect(house.findings).toEqual([]);
     expect(
-      periodsOf(house).map(({ from, house: of }) => [from, of.rules.bottomAllowance, of.rules.sideHem]),
+      periodsOf(house).map(({ from, house }) => [from, house.rules.bottomAllowance, house.rules.sideHem]),
     ).toEqual([
       [45_658, inches(8), inches(2)],
       [46_082, inches(10), inches(3)],

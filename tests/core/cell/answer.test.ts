@@ -17,11 +17,11 @@ describe('a finding', () => {
   it('is said in the words of a function until a table’s are known', () => {
     expect(found).toMatchObject({ code: 'doesNotCover', weight: 'check', about: 'widths' });
     expect(found.sentence).toMatch(/Check widths and fabric_width\.$/);
-    const hers = renamed(found, (key) => (key === 'fabricWidth' ? 'Goods W' : 'Wds'));
-    expect(hers.about).toBe('Wds');
-    expect(hers.sentence).toMatch(/Check Wds and Goods W\.$/);
+    const own = renamed(found, (key) => (key === 'fabricWidth' ? 'Goods W' : 'Wds'));
+    expect(own.about).toBe('Wds');
+    expect(own.sentence).toMatch(/Check Wds and Goods W\.$/);
     // What was said once can be said otherwise again, and a copy as well.
-    expect(renamed({ ...hers }, (key) => key).sentence).toMatch(/Check widths and fabricWidth\.$/);
+    expect(renamed({ ...own }, (key) => key).sentence).toMatch(/Check widths and fabricWidth\.$/);
   });
 
   it('is written out without the places of its names', () => {

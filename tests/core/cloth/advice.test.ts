@@ -24,8 +24,8 @@ const covered = (more: Partial<Covered> = {}): Covered => ({
   quantity: undefined,
   ...more,
 });
-const said = (of: { findings: readonly Finding[] }, code: string): readonly string[] =>
-  of.findings.filter((one) => one.code === code).map(({ sentence }) => sentence);
+const said = (worked: { findings: readonly Finding[] }, code: string): readonly string[] =>
+  worked.findings.filter((one) => one.code === code).map(({ sentence }) => sentence);
 const shorter = (more: Partial<Covered>, ...rules: readonly Rule[]): readonly string[] =>
   said(yardage(covered(more), rulesOf(...rules)), 'shorterCutSaves');
 

@@ -5,7 +5,7 @@ import { inches, toUnit, type Length } from '../../../src/core/exact/length';
 
 const rulesOf = (...rules: readonly (readonly [string, string | number])[]) =>
   readHouse(rules.length === 0 ? undefined : rules).rules;
-const shown = (of: Length): number => toUnit(of, 'in');
+const shown = (length: Length): number => toUnit(length, 'in');
 const dropped = (drop: number) => ({ finishedDrop: inches(drop), heading: 'pinch' as const });
 
 describe('a cut', () => {
@@ -43,9 +43,9 @@ describe('a cut', () => {
   });
 
   it('of a lining has no repeat, and says so where one is given', () => {
-    const of = cutLength({ ...dropped(96), verticalRepeat: inches(24), layer: 'lining' }, rulesOf());
-    expect(shown(of.value)).toBe(103);
-    expect(of.findings.map(({ code }) => code)).toEqual(['liningHasNoRepeat']);
+    const worked = cutLength({ ...dropped(96), verticalRepeat: inches(24), layer: 'lining' }, rulesOf());
+    expect(shown(worked.value)).toBe(103);
+    expect(worked.findings.map(({ code }) => code)).toEqual(['liningHasNoRepeat']);
   });
 
   it('is the longest where not all are alike, and its steps say which are shorter', () => {
@@ -56,7 +56,7 @@ describe('a cut', () => {
       );
     const shorter = (rule: string) =>
       cut(rule).steps.flatMap(({ what, result }) =>
-        what.includes('as it is') && result.as === 'length' ? [shown(result.of)] : [],
+        what.includes('as it is') && result.as === 'length' ? [shown(result.value)] : [],
       );
     // 68 + 16 = 84: 4 repeats are 96, 84 + 24 is 108; an odd number of half repeats is 84, so 96 is the longest.
     const rules = [
@@ -71,7 +71,7 @@ describe('a cut', () => {
   });
 
   it('shorter than its repeat is looked at before it is cut', () => {
-    const of = cutLength({ ...dropped(10), verticalRepeat: inches(27), layer: undefined }, rulesOf());
-    expect(of.findings.map(({ code }) => code)).toEqual(['repeatTallerThanCut']);
+    const worked = cutLength({ ...dropped(10), verticalRepeat: inches(27), layer: undefined }, rulesOf());
+    expect(worked.findings.map(({ code }) => code)).toEqual(['repeatTallerThanCut']);
   });
 });

@@ -16,9 +16,10 @@ const hung = (more: Partial<Hung> = {}): Hung => ({
   draw: undefined,
   ...more,
 });
-const panel = (of: Hung, ...rules: readonly Rule[]): number =>
-  toUnit(finishedWidth(of, rulesOf(...rules)).value, 'in');
-const codes = (of: Hung): readonly string[] => finishedWidth(of, rulesOf()).findings.map(({ code }) => code);
+const panel = (hung: Hung, ...rules: readonly Rule[]): number =>
+  toUnit(finishedWidth(hung, rulesOf(...rules)).value, 'in');
+const codes = (hung: Hung): readonly string[] =>
+  finishedWidth(hung, rulesOf()).findings.map(({ code }) => code);
 
 describe('the finished width of a panel of a pair', () => {
   it('is rod ÷ 2 + return + overlap where carriers cross on a track', () => {
@@ -62,9 +63,9 @@ describe('the finished width of one panel', () => {
   });
 
   it('leaves an overlap out, and says so', () => {
-    const of = hung({ draw: 'stationary cover', overlap: inches(3) });
-    expect(codes(of)).toEqual(['overlapUnused']);
-    expect(panel(of)).toBe(111);
+    const panels = hung({ draw: 'stationary cover', overlap: inches(3) });
+    expect(codes(panels)).toEqual(['overlapUnused']);
+    expect(panel(panels)).toBe(111);
   });
 
   it('counts its widths itself, and says so of widths each', () => {
@@ -90,9 +91,9 @@ describe('the finished width of a side panel', () => {
   });
 
   it('of no known cloth is of the house’s usual one, and says so', () => {
-    const of = hung({ draw: 'stationary' });
-    expect(panel(of)).toBe(19.2);
-    expect(finishedWidth(of, rulesOf()).steps.map((one) => writeStep(one, INCHES))).toEqual([
+    const panels = hung({ draw: 'stationary' });
+    expect(panel(panels)).toBe(19.2);
+    expect(finishedWidth(panels, rulesOf()).steps.map((one) => writeStep(one, INCHES))).toEqual([
       'flat width of each side panel: 1 width of 54 in, the house’s usual fabric width, hems and seams off = 48 in',
       'finished width of each panel: 48 in ÷ 2.5 fullness, 3 1/2 in return in it = 19.2 in',
     ]);

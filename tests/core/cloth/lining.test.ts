@@ -8,7 +8,7 @@ import { lining, workLining, type Lined } from '../../../src/core/cloth/lining';
 
 type Rule = readonly [string, string | number];
 const rulesOf = (...rules: readonly Rule[]) => readHouse(rules.length === 0 ? undefined : rules).rules;
-const yards = (of: Length): number => toUnit(of, 'yd');
+const yards = (length: Length): number => toUnit(length, 'yd');
 const BARE: readonly Rule[] = [
   ['return', 0],
   ['overlap', 0],
@@ -29,8 +29,8 @@ const lined = (more: Partial<Lined> = {}): Lined => ({
   layer: 'lining',
   ...more,
 });
-const steps = (of: Lined, ...rules: readonly Rule[]): readonly string[] =>
-  lining(of, rulesOf(...rules)).steps.map((one) => writeStep(one, INCHES));
+const steps = (lined: Lined, ...rules: readonly Rule[]): readonly string[] =>
+  lining(lined, rulesOf(...rules)).steps.map((one) => writeStep(one, INCHES));
 
 describe('a lining', () => {
   it('has its own cut and no repeat', () => {
@@ -60,10 +60,10 @@ describe('a lining', () => {
   it('of another width follows the flat width that the face’s widths deliver', () => {
     // 6 of 54 in two panels: 324 − 4 seams = 320 as seamed; less 6 a panel 308, 154 each.
     // 3 of 48 give 144 − 2 = 142 a panel, 4 give 189.
-    const of = lined({ liningWidth: inches(48) });
+    const curtain = lined({ liningWidth: inches(48) });
     const whole: Rule = ['widths rounding', 'whole per panel'];
-    expect(workLining(of, rulesOf(whole)).widths).toBe(8);
-    expect(steps(of, whole).slice(0, 3)).toEqual([
+    expect(workLining(curtain, rulesOf(whole)).widths).toBe(8);
+    expect(steps(curtain, whole).slice(0, 3)).toEqual([
       'widths of the face: of 54 in, counted for this rod = 6',
       'lining wanted in all, flat: 320 in face as seamed, before its side hems − 12 in turned over it = 308 in',
       'lining widths: of 48 in = 8',
@@ -74,34 +74,34 @@ describe('a lining', () => {
 
   it('of another width loses the selvages of its own bolt', () => {
     // 108 × 2.5 = 270 in are 5 widths of 55 within ½ in selvages; 6 of 45 within theirs give 264, so 7.
-    const of = lined({
+    const curtain = lined({
       rodWidth: inches(108),
       draw: 'stationary cover',
       fabricWidth: inches(55),
       liningWidth: inches(45),
     });
     const bare: readonly Rule[] = [...BARE, ['lining margin leading', 0], ['lining margin outer', 0]];
-    expect(workLining(of, rulesOf(...bare, ['selvage', 0.5])).widths).toBe(7);
-    expect(workLining({ ...of, fabricWidth: inches(54) }, rulesOf(...bare)).widths).toBe(6);
+    expect(workLining(curtain, rulesOf(...bare, ['selvage', 0.5])).widths).toBe(7);
+    expect(workLining({ ...curtain, fabricWidth: inches(54) }, rulesOf(...bare)).widths).toBe(6);
   });
 
   it('reaches across its face also where the house takes the nearest widths', () => {
     // 100 × 2.5 = 250, nearest 5 widths: 270 as seamed, less 12. 52 in: 5 × 52 = 260 reach it, 4 do not.
     const nearest: readonly Rule[] = [...BARE, ['widths rounding', 'nearest']];
-    const of = lined({ rodWidth: inches(90), liningWidth: inches(52) });
+    const curtain = lined({ rodWidth: inches(90), liningWidth: inches(52) });
     // 90 × 2.5 = 225: nearest 4 widths of 54 = 216; less 12 is 204: 4 of 52 (208), not the nearest.
-    expect(workLining(of, rulesOf(...nearest)).widths).toBe(4);
+    expect(workLining(curtain, rulesOf(...nearest)).widths).toBe(4);
   });
 
   it('behind no known face follows one of the house’s usual width, and says so', () => {
-    const of = lined({ fabricWidth: undefined });
-    expect(workLining(of, rulesOf()).widths).toBe(6);
-    expect(steps(of)[0]).toBe(
+    const curtain = lined({ fabricWidth: undefined });
+    expect(workLining(curtain, rulesOf()).widths).toBe(6);
+    expect(steps(curtain)[0]).toBe(
       'widths of the face: of 54 in, the house’s usual fabric width, counted for this rod = 6',
     );
     // 48 in: (111 or 117) × 2.5 ÷ 2 + 6 is more than 3 widths of 48 less seams, 142.
     expect(
-      workLining(of, rulesOf(['usual fabric width', 48], ['widths rounding', 'whole per panel'])).widths,
+      workLining(curtain, rulesOf(['usual fabric width', 48], ['widths rounding', 'whole per panel'])).widths,
     ).toBe(8);
   });
 

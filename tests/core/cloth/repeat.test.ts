@@ -63,7 +63,7 @@ describe('cloth for 4 cuts of 84 in with a repeat of 24', () => {
 
 /** A UK shop's curtain guide (CHECKS U7): (135 + 27) × 4 = 648 cm. */
 it('one repeat with every length: 4 cuts of 135 cm with a repeat of 27 are 648 cm', () => {
-  const centimetres = (of: number): Length => exact(of * 10_000_000);
+  const centimetres = (figure: number): Length => exact(figure * 10_000_000);
   const rules = rulesOf(['repeat rule', 'one repeat with every length'], ['unit', 'centimetres']);
   const cutting = cuttingOf(centimetres(135), centimetres(27), undefined, rules);
   expect(clothForCuts(cutting, allAlike(4))).toBe(centimetres(648));
@@ -71,7 +71,7 @@ it('one repeat with every length: 4 cuts of 135 cm with a repeat of 27 are 648 c
 
 describe('a half-drop', () => {
   it('is decided by the match; else the house rule stands', () => {
-    const of = (match: 'straight' | 'half-drop' | undefined, rule: RepeatRule) => {
+    const cutBy = (match: 'straight' | 'half-drop' | undefined, rule: RepeatRule) => {
       const { halfDrop, rule: own } = cuttingOf(
         inches(84),
         inches(24),
@@ -80,12 +80,12 @@ describe('a half-drop', () => {
       );
       return [halfDrop, own];
     };
-    expect(of('half-drop', 'every cut up')).toEqual([true, 'every cut up']);
-    expect(of('half-drop', 'first cut exact')).toEqual([true, 'first cut exact']);
-    expect(of('half-drop', 'one repeat each')).toEqual([true, 'every cut up']);
-    expect(of(undefined, 'half-drop alternating')).toEqual([true, 'every cut up']);
-    expect(of('straight', 'half-drop alternating')).toEqual([false, 'every cut up']);
-    expect(of('straight', 'one repeat each')).toEqual([false, 'one repeat each']);
+    expect(cutBy('half-drop', 'every cut up')).toEqual([true, 'every cut up']);
+    expect(cutBy('half-drop', 'first cut exact')).toEqual([true, 'first cut exact']);
+    expect(cutBy('half-drop', 'one repeat each')).toEqual([true, 'every cut up']);
+    expect(cutBy(undefined, 'half-drop alternating')).toEqual([true, 'every cut up']);
+    expect(cutBy('straight', 'half-drop alternating')).toEqual([false, 'every cut up']);
+    expect(cutBy('straight', 'one repeat each')).toEqual([false, 'one repeat each']);
   });
 
   it('keeps half a nanometre until the whole run is summed', () => {
@@ -126,11 +126,11 @@ describe('a half-drop', () => {
 
 describe('the cuts that the steps list', () => {
   const window = fc.record({
-    rodWidth: sixtyFourths(20, 200).map((of) => inches(Number(of))),
-    finishedDrop: sixtyFourths(30, 130).map((of) => inches(Number(of))),
+    rodWidth: sixtyFourths(20, 200).map((figure) => inches(Number(figure))),
+    finishedDrop: sixtyFourths(30, 130).map((figure) => inches(Number(figure))),
     heading: fc.constantFrom('pinch', 'wave') as fc.Arbitrary<Covered['heading']>,
     draw: fc.constantFrom('pair', 'one-way left') as fc.Arbitrary<Covered['draw']>,
-    verticalRepeat: sixtyFourths(2, 40).map((of) => inches(Number(of))),
+    verticalRepeat: sixtyFourths(2, 40).map((figure) => inches(Number(figure))),
     match: fc.constantFrom('straight', 'half-drop', undefined) as fc.Arbitrary<Covered['match']>,
     quantity,
   });
@@ -150,10 +150,10 @@ describe('the cuts that the steps list', () => {
             'pattern start': start,
           });
           const { rules } = readHouse(range);
-          const of = { ...given, fabricWidth: inches(54), fullness: undefined };
-          const { value, steps } = yardage(of, rules);
+          const window = { ...given, fabricWidth: inches(54), fullness: undefined };
+          const { value, steps } = yardage(window, rules);
           const listed = steps.find(({ what }) => what.startsWith('cloth')) as (typeof steps)[number];
-          const figures = listed.figures.map(({ of: figure }) => Number(figure));
+          const figures = listed.figures.map(({ value: figure }) => Number(figure));
           let sum = 0;
           for (let at = 0; at < figures.length; at += 2) sum += (figures[at] ?? 0) * (figures[at + 1] ?? 0);
           const more =
@@ -164,7 +164,7 @@ describe('the cuts that the steps list', () => {
                 : inches(36);
           expect(sum + more).toBe(value);
           // Where all cuts are alike the cut length is theirs, else it is the longest.
-          const cut = cutLength({ ...of, layer: undefined }, rules).value;
+          const cut = cutLength({ ...window, layer: undefined }, rules).value;
           const lengths = figures.filter((_, at) => at % 2 === 1);
           for (const length of lengths) expect(length).toBeLessThanOrEqual(cut);
           if (rule === 'every cut up' && given.match !== 'half-drop')
@@ -178,7 +178,7 @@ describe('the cuts that the steps list', () => {
 
 /** A sewing blog (CHECKS U10): 114 in, repeat 4½; two lengths and a repeat are 6.625 yd. */
 it('the pattern’s start is bought once: 2 × 117 + 4½ = 238½ in, 6⅝ yd', () => {
-  const of: Covered = {
+  const covered: Covered = {
     rodWidth: inches(30),
     finishedDrop: inches(114),
     heading: 'flat',
@@ -195,9 +195,9 @@ it('the pattern’s start is bought once: 2 × 117 + 4½ = 238½ in, 6⅝ yd', (
       ['bottom allowance', 0],
       ['yardage step', 0],
     );
-  expect(toUnit(yardage(of, rules('one repeat')).value, 'yd')).toBe(6.625);
-  expect(toUnit(yardage(of, rules('nothing')).value, 'yd')).toBe(6.5);
-  expect(toUnit(yardage(of, rules('one yard')).value, 'yd')).toBe(7.5);
+  expect(toUnit(yardage(covered, rules('one repeat')).value, 'yd')).toBe(6.625);
+  expect(toUnit(yardage(covered, rules('nothing')).value, 'yd')).toBe(6.5);
+  expect(toUnit(yardage(covered, rules('one yard')).value, 'yd')).toBe(7.5);
   // Under its old name, and not window by window.
   const old = rulesOf(
     ['roll start', 'one repeat'],
@@ -206,5 +206,5 @@ it('the pattern’s start is bought once: 2 × 117 + 4½ = 238½ in, 6⅝ yd', (
     ['bottom allowance', 0],
     ['yardage step', 0],
   );
-  expect(toUnit(yardage({ ...of, quantity: 3 }, old).value, 'yd')).toBe(6.5 * 3 + 0.125);
+  expect(toUnit(yardage({ ...covered, quantity: 3 }, old).value, 'yd')).toBe(6.5 * 3 + 0.125);
 });

@@ -29,7 +29,8 @@ const given = ({ rod, fabric = 54, times = 2.5, draw, across }: Asked) => ({
   fullness: ratio(times),
   horizontalRepeat: across === undefined ? undefined : inches(across),
 });
-const count = (of: Asked, ...rules: readonly Rule[]): number => widths(given(of), rulesOf(...rules)).value;
+const count = (asked: Asked, ...rules: readonly Rule[]): number =>
+  widths(given(asked), rulesOf(...rules)).value;
 
 describe('widths', () => {
   it('are not one more for a float: 180 × 2.7 ÷ 54 is 9, 180 × 2.2 ÷ 36 is 11', () => {
@@ -104,9 +105,12 @@ describe('widths', () => {
   });
 
   it('of a repeat wider than the cloth are taken as plain, with a finding', () => {
-    const of = widths(given({ rod: 108, times: 1, draw: 'stationary cover', across: 60 }), rulesOf(...BARE));
-    expect(of.value).toBe(2);
-    expect(of.findings.map(({ code }) => code)).toEqual(['repeatWiderThanCloth']);
+    const worked = widths(
+      given({ rod: 108, times: 1, draw: 'stationary cover', across: 60 }),
+      rulesOf(...BARE),
+    );
+    expect(worked.value).toBe(2);
+    expect(worked.findings.map(({ code }) => code)).toEqual(['repeatWiderThanCloth']);
   });
 
   it('by the two bases of UFGS 12 22 00 are 5 and 6', () => {
@@ -126,14 +130,14 @@ describe('widths', () => {
 });
 
 describe('panels', () => {
-  const of = (rod: number, each: number | undefined, draw?: Draw): number =>
+  const panelsOf = (rod: number, each: number | undefined, draw?: Draw): number =>
     panels({ ...given({ rod, times: 2, draw }), widthsEach: each }, rulesOf()).value;
 
   it('are as many as cover the flat width, each with its own hems, even for a pair', () => {
-    expect(of(100, undefined)).toBe(6);
-    expect(of(100, 2)).toBe(4);
-    expect(of(100, 1.5)).toBe(4);
-    expect(of(100, undefined, 'stationary cover')).toBe(5);
+    expect(panelsOf(100, undefined)).toBe(6);
+    expect(panelsOf(100, 2)).toBe(4);
+    expect(panelsOf(100, 1.5)).toBe(4);
+    expect(panelsOf(100, undefined, 'stationary cover')).toBe(5);
   });
 
   it('of half a width need cloth beyond their hems', () => {
@@ -144,16 +148,16 @@ describe('panels', () => {
 });
 
 describe('the delivered fullness', () => {
-  const of = (rod: number, count: number, ...rules: readonly Rule[]) =>
+  const fullnessOf = (rod: number, count: number, ...rules: readonly Rule[]) =>
     fullness({ ...given({ rod }), widths: count }, rulesOf(...rules));
 
   it('is flat ÷ finished, hems and seams off', () => {
-    expect(of(108, 6, ...BARE).value).toBe(3);
-    expect(of(104, 6).value).toBeCloseTo((324 - 4 - 12) / 111, 12);
+    expect(fullnessOf(108, 6, ...BARE).value).toBe(3);
+    expect(fullnessOf(104, 6).value).toBeCloseTo((324 - 4 - 12) / 111, 12);
   });
 
   it('on the rod’s basis leaves returns and overlaps flat, and its working says so', () => {
-    const one = of(
+    const one = fullnessOf(
       104,
       5,
       ['fullness basis', 'rod width'],
@@ -167,7 +171,7 @@ describe('the delivered fullness', () => {
   });
 
   it('tells of widths that do not cover, and refuses those that hems use up', () => {
-    expect(of(200, 2).findings.map(({ code }) => code)).toEqual(['doesNotCover']);
+    expect(fullnessOf(200, 2).findings.map(({ code }) => code)).toEqual(['doesNotCover']);
     expect(() => fullness({ ...given({ rod: 100, fabric: 12 }), widths: 1 }, rulesOf())).toThrow(
       /widths reads 1/,
     );
@@ -175,8 +179,8 @@ describe('the delivered fullness', () => {
 });
 
 describe('saving a width', () => {
-  const narrower = (of: Asked, ...rules: readonly Rule[]): number =>
-    toUnit(saveWidth(given(of), rulesOf(...rules)).value, 'in');
+  const narrower = (asked: Asked, ...rules: readonly Rule[]): number =>
+    toUnit(saveWidth(given(asked), rulesOf(...rules)).value, 'in');
 
   it('is the way to the next step below', () => {
     expect(narrower({ rod: 110, draw: 'stationary cover' }, ...BARE)).toBe(2);

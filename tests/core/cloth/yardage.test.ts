@@ -16,7 +16,7 @@ import {
 
 type Rule = readonly [string, string | number];
 const rulesOf = (...rules: readonly Rule[]) => readHouse(rules.length === 0 ? undefined : rules).rules;
-const yards = (of: Length): number => toUnit(of, 'yd');
+const yards = (length: Length): number => toUnit(length, 'yd');
 const BARE: readonly Rule[] = [
   ['return', 0],
   ['overlap', 0],
@@ -34,8 +34,8 @@ const window = (more: Partial<Covered> = {}): Covered => ({
   quantity: undefined,
   ...more,
 });
-const codes = (of: { findings: readonly { code: string }[] }): readonly string[] =>
-  of.findings.map(({ code }) => code);
+const codes = (worked: { findings: readonly { code: string }[] }): readonly string[] =>
+  worked.findings.map(({ code }) => code);
 
 describe('yardage of a cloth that shrinks', () => {
   it('is exactly a step where its cuts together are: 7 × (255.5 ÷ 0.98 + 35) cm is 20.70 m', () => {
@@ -48,7 +48,7 @@ describe('yardage of a cloth that shrinks', () => {
       ['side hem', 0],
       ['seam', 0],
     );
-    const of = window({
+    const covered = window({
       finishedDrop: fromUnit(255.5, 'cm'),
       draw: 'one-way left',
       // 7 widths of 137 cm at a fullness of 2.
@@ -56,8 +56,8 @@ describe('yardage of a cloth that shrinks', () => {
       fabricWidth: fromUnit(137, 'cm'),
       fullness: ratio(2),
     });
-    expect(yardage(of, metric).value).toBe(fromUnit(20.7, 'm'));
-    expect(yardage({ ...of, quantity: 12 }, metric).value).toBe(fromUnit(248.4, 'm'));
+    expect(yardage(covered, metric).value).toBe(fromUnit(20.7, 'm'));
+    expect(yardage({ ...covered, quantity: 12 }, metric).value).toBe(fromUnit(248.4, 'm'));
   });
 
   it('is what exact fractions say, over drops by the tape and the millimetre', () => {
@@ -83,7 +83,7 @@ describe('yardage of a cloth that shrinks', () => {
           ['side hem', 0],
           ['seam', 0],
         );
-        const of = window({
+        const covered = window({
           finishedDrop: hangs as Length,
           draw: 'one-way left',
           rodWidth: inches(54 * widths),
@@ -97,7 +97,7 @@ describe('yardage of a cloth that shrinks', () => {
           .mul(widths * windows)
           .div(step)
           .ceil();
-        expect(yardage(of, rules).value).toBe(steps.mul(step).valueOf());
+        expect(yardage(covered, rules).value).toBe(steps.mul(step).valueOf());
       }),
       { numRuns: 500 },
     );
@@ -131,14 +131,14 @@ describe('yardage', () => {
       ['bottom allowance', 0],
       ...BARE,
     ]);
-    const of = window({
+    const covered = window({
       rodWidth: 2_800_000_000 as Length,
       finishedDrop: 2_775_000_000 as Length,
       fabricWidth: 1_400_000_000 as Length,
       fullness: ratio(2),
       quantity: 3,
     });
-    expect(toUnit(yardage(of, rules).value, 'm')).toBe(33.3);
+    expect(toUnit(yardage(covered, rules).value, 'm')).toBe(33.3);
   });
 
   it('buys half widths whole, unless windows may share them', () => {
@@ -174,26 +174,28 @@ describe('railroaded', () => {
   });
 
   it('runs its shrinkage along the flat width, and rounds a panel once', () => {
-    const of = window({
+    const covered = window({
       fabricWidth: inches(118),
       draw: 'stationary cover',
       rodWidth: 1_000_000_001 as Length,
       fullness: ratio(1.5),
     });
     // (1,000,000,001 × 1.5) ÷ 0.96 = 1,562,500,001.56 nm; rounded up before it would be 1,562,500,002.08.
-    expect(turnedYardage(of, rulesOf(...BARE, ['shrinkage', 0.04], ['yardage step', 0]))).toBe(1_562_500_001);
+    expect(turnedYardage(covered, rulesOf(...BARE, ['shrinkage', 0.04], ['yardage step', 0]))).toBe(
+      1_562_500_001,
+    );
   });
 
   it('makes no side hem longer for its shrinkage, as no allowance of a drop', () => {
     // A panel is 138¾ ÷ 0.96 + 6 = 150.53125; two are 8.363 yd. Of 144¾ ÷ 0.96 they would be 8.377.
-    const of = window({ fabricWidth: inches(118) });
-    expect(yards(railroaded(of, rulesOf(['shrinkage', 0.04])).value)).toBe(8.375);
+    const covered = window({ fabricWidth: inches(118) });
+    expect(yards(railroaded(covered, rulesOf(['shrinkage', 0.04])).value)).toBe(8.375);
   });
 
   it('keeps the vertical repeat along the bolt: panels begin at the same figure', () => {
-    const of = window({ fabricWidth: inches(118), verticalRepeat: inches(25) });
+    const covered = window({ fabricWidth: inches(118), verticalRepeat: inches(25) });
     // 144¾ goes up to 150; two are 8⅓ yd.
-    expect(yards(railroaded(of, rulesOf()).value)).toBe(8.375);
+    expect(yards(railroaded(covered, rulesOf()).value)).toBe(8.375);
   });
 
   it('warns of pile and one-way patterns, and tells where the other way is cheaper', () => {
@@ -212,14 +214,14 @@ describe('the weight of the cloth', () => {
       ['top allowance pinch', 0],
       ['bottom allowance', 0],
     ]);
-    const of = window({
+    const covered = window({
       rodWidth: 1_000_000_000 as Length,
       finishedDrop: 1_000_000_000 as Length,
       fabricWidth: 1_000_000_000 as Length,
       fullness: ratio(1),
       draw: 'stationary cover',
     });
-    expect(clothWeight({ ...of, arealWeight: 300 }, rules).value).toBe(0.3);
+    expect(clothWeight({ ...covered, arealWeight: 300 }, rules).value).toBe(0.3);
   });
 
   it('is of one window, whatever the quantity', () => {

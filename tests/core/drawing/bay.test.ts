@@ -4,9 +4,9 @@ import { inches, toUnit } from '../../../src/core/exact/length';
 import { INCHES, showLength } from '../../../src/core/exact/unit';
 
 const plan = (parts: readonly number[], bends: readonly number[]) =>
-  bayPlan({ parts: parts.map(inches), bends, show: (of) => showLength(of, INCHES) });
-const corner = (of: readonly number[] | undefined): readonly number[] =>
-  (of ?? []).map((nm) => Math.round(toUnit(nm, 'in') * 100) / 100);
+  bayPlan({ parts: parts.map(inches), bends, show: (length) => showLength(length, INCHES) });
+const corner = (bends: readonly number[] | undefined): readonly number[] =>
+  (bends ?? []).map((nm) => Math.round(toUnit(nm, 'in') * 100) / 100);
 
 describe('the plan of a bay', () => {
   it('is level over its middle part: sides of 24 in at 135° reach 24 ÷ √2 into the bay', () => {

@@ -21,25 +21,25 @@ import { making } from '../../../src/core/window/panels';
 import GIVEN from './drawings/given.json';
 
 const FOLDER = fileURLToPath(new URL('drawings', import.meta.url));
-const show = (of: number): string => String(Math.round(toUnit(of, 'in') * 1000) / 1000);
+const show = (figure: number): string => String(Math.round(toUnit(figure, 'in') * 1000) / 1000);
 const at = (places: readonly number[]): string => places.map(show).join(',');
 
 /** A mark a line, so that a reviewer reads it and a change shows where it is. */
-function marksOf(of: Drawing): readonly string[] {
+function marksOf(drawing: Drawing): readonly string[] {
   return [
-    of.title,
-    `from ${at([of.left, of.bottom])} to ${at([of.right, of.top])}`,
-    ...of.boxes.map(
+    drawing.title,
+    `from ${at([drawing.left, drawing.bottom])} to ${at([drawing.right, drawing.top])}`,
+    ...drawing.boxes.map(
       (box) =>
         `${box.part} ${at([box.x, box.y])} ${show(box.width)} wide ${show(box.height)} high${box.says === undefined ? '' : ` (${box.says})`}`,
     ),
-    ...of.lines.map((line) => `${line.part} ${at(line.from)} to ${at(line.to)}`),
-    ...of.rounds.map((one) => `${one.part} round ${at(one.at)}`),
-    ...of.labels.map(({ words, at: place }) => `“${words}” at ${at(place)}`),
-    ...of.dimensions.map(
-      (one) => `${one.what} ${show(one.of)}, ${one.side}, ${show(one.from)} to ${show(one.to)}`,
+    ...drawing.lines.map((line) => `${line.part} ${at(line.from)} to ${at(line.to)}`),
+    ...drawing.rounds.map((one) => `${one.part} round ${at(one.at)}`),
+    ...drawing.labels.map(({ words, at: place }) => `“${words}” at ${at(place)}`),
+    ...drawing.dimensions.map(
+      (one) => `${one.what} ${show(one.length)}, ${one.side}, ${show(one.from)} to ${show(one.to)}`,
     ),
-    ...of.notes,
+    ...drawing.notes,
   ];
 }
 
@@ -58,7 +58,11 @@ interface Given {
 function drawingsOf({ window, bay, roll }: Given): readonly Drawing[] {
   if (bay !== undefined)
     return [
-      bayPlan({ parts: bay.parts.map(inches), bends: bay.bends, show: (of) => showLength(of, INCHES) }),
+      bayPlan({
+        parts: bay.parts.map(inches),
+        bends: bay.bends,
+        show: (length) => showLength(length, INCHES),
+      }),
     ];
   if (roll !== undefined) {
     const cuts = roll.cuts.map(([length, count, room]) => ({ length: inches(length), count, room }));

@@ -8,13 +8,13 @@ import { inches, toUnit } from '../../../src/core/exact/length';
 import { DEFAULT_RULES } from '../../../src/core/house/house';
 import { INCHES } from '../../../src/core/exact/unit';
 
-const drawn = (of: Readonly<Record<string, unknown>>): Drawing => {
-  const window = readWindow(Object.values(of), findColumns(Object.keys(of)), INCHES);
+const drawn = (given: Readonly<Record<string, unknown>>): Drawing => {
+  const window = readWindow(Object.values(given), findColumns(Object.keys(given)), INCHES);
   return elevation(new WindowWork(window, DEFAULT_RULES));
 };
 const PAIR = { 'inside width': 72, 'measured height': 98, heading: 'pinch', 'fabric width': 54 };
-const dimensions = (of: Drawing): Readonly<Record<string, number>> =>
-  Object.fromEntries(of.dimensions.map((one) => [one.what, toUnit(one.of, 'in')]));
+const dimensions = (drawing: Drawing): Readonly<Record<string, number>> =>
+  Object.fromEntries(drawing.dimensions.map((one) => [one.what, toUnit(one.length, 'in')]));
 
 describe('the elevation', () => {
   it('dimensions what was measured and what follows: 11 + 72 + 11 = 94, 98 − 2 = 96', () => {
@@ -33,8 +33,8 @@ describe('the elevation', () => {
   });
 
   it('is to scale: every dimension is as long as the figure it shows', () => {
-    for (const { of, from, to, what } of drawn(PAIR).dimensions)
-      expect([what, to - from]).toEqual([what, of]);
+    for (const { length, from, to, what } of drawn(PAIR).dimensions)
+      expect([what, to - from]).toEqual([what, length]);
   });
 
   it('stands the opening where the extensions leave it', () => {

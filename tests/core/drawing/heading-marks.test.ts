@@ -15,8 +15,8 @@ const drawn = (given: Readonly<Record<string, unknown>>, at = 0) => {
   return headingMarks(work, panel);
 };
 const PAIR = { 'rod width': 94, 'measured height': 98, heading: 'pinch', 'fabric width': 54, fullness: 3 };
-const dimension = (of: ReturnType<typeof drawn>, what: string): number =>
-  toUnit(of?.dimensions.find((one) => one.what === what)?.of ?? NaN, 'in');
+const dimension = (drawing: ReturnType<typeof drawn>, what: string): number =>
+  toUnit(drawing?.dimensions.find((one) => one.what === what)?.length ?? NaN, 'in');
 
 describe('heading marks', () => {
   it('stand a space apart, the seams behind pleats: rod 94, three widths a panel on rings', () => {

@@ -14,7 +14,7 @@ import {
   type LengthUnit,
 } from '../../../src/core/exact/length';
 
-const nm = (of: number): Length => of as Length;
+const nm = (figure: number): Length => figure as Length;
 
 describe('a length', () => {
   it('is exact by 64ths and thousandths of an inch and by millimetres', () => {

@@ -8,8 +8,8 @@ describe('what is left of a roll', () => {
     [36, '1 yd'],
     [1601.25, '44 yd 17 1/4 in'],
     [0, '0 in'],
-  ])('of %d in is said as %s', (of, said) => {
-    expect(showRemnant(inches(of), INCHES)).toBe(said);
+  ])('of %d in is said as %s', (figure, said) => {
+    expect(showRemnant(inches(figure), INCHES)).toBe(said);
   });
 
   it('is said in metres and centimetres in a centimetre house', () => {

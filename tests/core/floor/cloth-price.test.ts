@@ -74,20 +74,20 @@ const wanted = cutsOf.map((cuts) => ({
   ),
 }));
 const roll = fc.record({ length: fc.integer({ min: 10, max: 80 }).map(yd), price: cents });
-const cost = (of: Parameters<typeof buyCloth>[0], price: ClothPrice) =>
-  buyCloth(of, price, DEFAULT_RULES)!.cost;
+const cost = (clothWanted: Parameters<typeof buyCloth>[0], price: ClothPrice) =>
+  buyCloth(clothWanted, price, DEFAULT_RULES)!.cost;
 
 describe('cloth bought', () => {
   it('is never cheaper than nothing, never less than is wanted, and whole rolls never cost more than cutting', () => {
     fc.assert(
-      fc.property(wanted, breaks, roll, (of, list, wholeRoll) => {
-        const cut = buyCloth(of, { breaks: list }, DEFAULT_RULES)!;
-        const best = buyCloth(of, { breaks: list, wholeRoll }, DEFAULT_RULES)!;
+      fc.property(wanted, breaks, roll, (given, list, wholeRoll) => {
+        const cut = buyCloth(given, { breaks: list }, DEFAULT_RULES)!;
+        const best = buyCloth(given, { breaks: list, wholeRoll }, DEFAULT_RULES)!;
         expect(cut.cost.gt(0)).toBe(true);
         expect(best.cost.gt(0)).toBe(true);
-        expect(cut.length).toBe(of.yardage);
+        expect(cut.length).toBe(given.yardage);
         expect(best.length).toBeGreaterThanOrEqual(
-          of.cuts.reduce((sum, { length, count }) => sum + length * count, 0),
+          given.cuts.reduce((sum, { length, count }) => sum + length * count, 0),
         );
         expect(best.cost.lte(cut.cost)).toBe(true);
       }),
@@ -96,12 +96,12 @@ describe('cloth bought', () => {
   });
   it('costs no more when the whole roll is cheaper, and no less when the least that is cut is more', () => {
     fc.assert(
-      fc.property(wanted, cents, roll, fc.integer({ min: 1, max: 99 }), (of, each, wholeRoll, part) => {
+      fc.property(wanted, cents, roll, fc.integer({ min: 1, max: 99 }), (given, each, wholeRoll, part) => {
         const list = [{ from: 0, price: each }];
         const cheaper = { ...wholeRoll, price: wholeRoll.price.times(part).div(100) };
         const price = { breaks: list, wholeRoll };
-        expect(cost(of, { breaks: list, wholeRoll: cheaper }).lte(cost(of, price))).toBe(true);
-        expect(cost(of, { ...price, minimum: yd(part) }).gte(cost(of, price))).toBe(true);
+        expect(cost(given, { breaks: list, wholeRoll: cheaper }).lte(cost(given, price))).toBe(true);
+        expect(cost(given, { ...price, minimum: yd(part) }).gte(cost(given, price))).toBe(true);
       }),
       { numRuns: 100 },
     );
@@ -112,9 +112,9 @@ describe('cloth bought', () => {
         fc.integer({ min: 40, max: 300 }),
         fc.integer({ min: 1, max: 200 }),
         roll,
-        (cut, count, of) => {
-          const each = Math.floor(of.length / inches(cut));
-          expect(wholeRolls({ cuts: [{ length: inches(cut), count }] }, of.length, DEFAULT_RULES)).toBe(
+        (cut, count, given) => {
+          const each = Math.floor(given.length / inches(cut));
+          expect(wholeRolls({ cuts: [{ length: inches(cut), count }] }, given.length, DEFAULT_RULES)).toBe(
             each === 0 ? undefined : Math.ceil(count / each),
           );
         },

@@ -31,10 +31,10 @@ const found = findColumns(HEADINGS);
 type Row = Partial<Record<(typeof HEADINGS)[number], string | number | undefined>>;
 
 const floorOf = (rows: readonly Row[], rules: HouseWords & Record<string, unknown> = {}) => {
-  const of = readHouse(rangeOf(rules)).rules;
+  const house = readHouse(rangeOf(rules)).rules;
   return rows.map((row) => {
     const cells = HEADINGS.map((heading) => row[heading] ?? null);
-    return new WindowWork(readWindow(cells, found, INCHES), of);
+    return new WindowWork(readWindow(cells, found, INCHES), house);
   });
 };
 
@@ -223,7 +223,7 @@ describe('the pattern’s start', () => {
   };
   const begins = (plan: ReturnType<typeof planOf>) =>
     plan.rolls.map(({ stretches }) =>
-      stretches.map(({ from, length }) => [from, length].map((of) => toUnit(of, 'in'))),
+      stretches.map(({ from, length }) => [from, length].map((length) => toUnit(length, 'in'))),
     );
 
   it('takes one repeat off every stretch, after a flaw too', () => {
@@ -323,9 +323,9 @@ describe('a floor of any windows under any house', () => {
         const halves = new Map<string, number>();
         for (const work of works) {
           const { cut } = work.cloth();
-          const of = `${work.window.fabric ?? ''} ${work.cutLength().value} ${work.window.room ?? ''}`;
+          const key = `${work.window.fabric ?? ''} ${work.cutLength().value} ${work.window.room ?? ''}`;
           expect(cut).toBeGreaterThan(0);
-          halves.set(of, (halves.get(of) ?? 0) + 2 * work.widths() * work.quantity);
+          halves.set(key, (halves.get(key) ?? 0) + 2 * work.widths() * work.quantity);
         }
         const wanted = [...halves.values()].reduce((sum, one) => sum + Math.ceil(one / 2), 0);
         const faces = clothsOf(works).filter(({ layer }) => layer === 'face');

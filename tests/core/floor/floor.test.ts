@@ -25,7 +25,7 @@ const BARE = readHouse([
   ['side hem', 0],
   ['seam', 0],
 ]).rules;
-const yards = (of: Length | undefined): number => toUnit(of ?? NaN, 'yd');
+const yards = (length: Length | undefined): number => toUnit(length ?? NaN, 'yd');
 
 describe('what a narrower rod saves over a floor', () => {
   it('2 in less saves one width at each of 46 windows: 46 × 112 ÷ 36 = 143.1 yd', () => {

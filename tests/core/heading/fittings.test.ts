@@ -33,8 +33,8 @@ const fitted = (heading: Heading, { draw = 'pair', hangOn, rules = [] }: More = 
     },
     rulesOf(...rules),
   );
-const kinds = (of: Fittings): readonly string[] =>
-  (['rings', 'grommets', 'finials', 'endStops', 'wands'] as const).filter((key) => of[key] > 0);
+const kinds = (fittings: Fittings): readonly string[] =>
+  (['rings', 'grommets', 'finials', 'endStops', 'wands'] as const).filter((key) => fittings[key] > 0);
 
 describe('the hardware of a heading', () => {
   it('has rings and finials on a rod, carriers and end stops on a track', () => {
@@ -128,13 +128,13 @@ describe('the price of hardware', () => {
 describe('the bends of a bay', () => {
   it('are counted on rod and track, and priced where they have a price', () => {
     const rules = rulesOf(['price per bend', 45], ['hang on', 'track']);
-    const of = { draw: undefined, rod: inches(152), bends: 2, pieces: () => 3, brackets: () => 5 };
+    const bayRod = { draw: undefined, rod: inches(152), bends: 2, pieces: () => 3, brackets: () => 5 };
     const counts = { rings: () => 34, grommets: () => 0 };
-    const bay = fittings({ ...of, ...counts, heading: 'pinch', hangOn: undefined }, rules);
+    const bay = fittings({ ...bayRod, ...counts, heading: 'pinch', hangOn: undefined }, rules);
     expect(bay.bends).toBe(2);
     expect(pricedFittings(bay, rules)).toMatchObject([{ what: 'bends', quantity: 2, unit: 'pieces' }]);
     expect(costOf(pricedFittings(bay, rules)).toNumber()).toBe(90);
     // Whoever has the rod has its bends.
-    expect(fittings({ ...of, ...counts, heading: 'pinch', hangOn: 'none' }, rules).bends).toBe(0);
+    expect(fittings({ ...bayRod, ...counts, heading: 'pinch', hangOn: 'none' }, rules).bends).toBe(0);
   });
 });

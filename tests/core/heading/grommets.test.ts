@@ -7,21 +7,21 @@ type Rule = readonly [string, string | number];
 const rulesOf = (...rules: readonly Rule[]) => readHouse(rules.length === 0 ? undefined : rules).rules;
 
 describe('grommets', () => {
-  const of = (flat: number, ...rules: readonly Rule[]) => {
+  const set = (flat: number, ...rules: readonly Rule[]) => {
     const { count, spacing, firstCentre } = grommets({ flatWidth: inches(flat) }, rulesOf(...rules)).value;
     return [count, spacing / UNITS.in, firstCentre / UNITS.in];
   };
 
   it('are even, the first centre half a spacing from the edge', () => {
-    expect(of(96)).toEqual([16, 6, 3]);
-    expect(of(96.015625)[0]).toBe(18);
-    expect(of(4)).toEqual([2, 2, 1]);
+    expect(set(96)).toEqual([16, 6, 3]);
+    expect(set(96.015625)[0]).toBe(18);
+    expect(set(4)).toEqual([2, 2, 1]);
   });
 
   it('or where the house has it', () => {
-    const [count, spacing, first] = of(99, ['grommet edge', 1.5]);
+    const [count, spacing, first] = set(99, ['grommet edge', 1.5]);
     expect([count, first]).toEqual([18, 1.5]);
     expect(spacing).toBeCloseTo(96 / 17, 12);
-    expect(() => of(3, ['grommet edge', 1.5])).toThrow(/too narrow/);
+    expect(() => set(3, ['grommet edge', 1.5])).toThrow(/too narrow/);
   });
 });

@@ -7,18 +7,23 @@ type Rule = readonly [string, string | number];
 const rulesOf = (...rules: readonly Rule[]) => readHouse(rules.length === 0 ? undefined : rules).rules;
 
 describe('brackets', () => {
-  const of = (rod: Length, weight?: number, ...rules: readonly Rule[]): number =>
+  const bracketsOf = (rod: Length, weight?: number, ...rules: readonly Rule[]): number =>
     brackets({ rodWidth: rod, weight }, rulesOf(...rules)).value;
 
   it('stand at both ends and at most a span apart', () => {
-    expect([of(inches(10)), of(inches(48)), of((inches(48) + 1) as Length), of(inches(144))]).toEqual([
-      2, 2, 3, 4,
-    ]);
+    expect([
+      bracketsOf(inches(10)),
+      bracketsOf(inches(48)),
+      bracketsOf((inches(48) + 1) as Length),
+      bracketsOf(inches(144)),
+    ]).toEqual([2, 2, 3, 4]);
   });
 
   it('stand closer under a heavy drapery, from its weight on', () => {
-    expect([of(inches(72), 19.999), of(inches(72), 20), of(inches(73), 20)]).toEqual([3, 3, 4]);
-    expect(of(inches(96), 24, ['bracket span heavy', 24])).toBe(5);
+    expect([bracketsOf(inches(72), 19.999), bracketsOf(inches(72), 20), bracketsOf(inches(73), 20)]).toEqual([
+      3, 3, 4,
+    ]);
+    expect(bracketsOf(inches(96), 24, ['bracket span heavy', 24])).toBe(5);
   });
 });
 
@@ -46,7 +51,7 @@ describe('a bay', () => {
 });
 
 describe('the pieces of a rod', () => {
-  const of = (rod: number, ...stock: readonly number[]) => {
+  const piecesOf = (rod: number, ...stock: readonly number[]) => {
     const { pieces, splices } = rodPieces(
       { rodWidth: inches(rod), stockLengths: stock.length === 0 ? undefined : stock.map(inches) },
       rulesOf(),
@@ -55,26 +60,26 @@ describe('the pieces of a rod', () => {
   };
 
   it('are one where one is long enough, the shortest that is', () => {
-    expect(of(110)).toEqual(['1 × 120', 0]);
-    expect(of(120)).toEqual(['1 × 120', 0]);
-    expect(of(120.015625)).toEqual(['1 × 144', 0]);
+    expect(piecesOf(110)).toEqual(['1 × 120', 0]);
+    expect(piecesOf(120)).toEqual(['1 × 120', 0]);
+    expect(piecesOf(120.015625)).toEqual(['1 × 144', 0]);
   });
 
   it('are the fewest, then the least length: 200 is 144 + 96 and not 120 + 96 short', () => {
-    expect(of(200, 96, 144)).toEqual(['1 × 144', '1 × 96', 1]);
-    expect(of(250, 100, 90, 60)).toEqual(['1 × 100', '1 × 90', '1 × 60', 2]);
-    expect(of(400, 144, 96)).toEqual(['3 × 144', 2]);
+    expect(piecesOf(200, 96, 144)).toEqual(['1 × 144', '1 × 96', 1]);
+    expect(piecesOf(250, 100, 90, 60)).toEqual(['1 × 100', '1 × 90', '1 × 60', 2]);
+    expect(piecesOf(400, 144, 96)).toEqual(['3 × 144', 2]);
   });
 
   it('are of one length where that comes to the same: 600 is 5 × 120', () => {
-    expect(of(600)).toEqual(['5 × 120', 4]);
+    expect(piecesOf(600)).toEqual(['5 × 120', 4]);
   });
 
   it('are told from a list with the same length twice', () => {
-    expect(of(100, 60, 60)).toEqual(['2 × 60', 1]);
+    expect(piecesOf(100, 60, 60)).toEqual(['2 × 60', 1]);
   });
 
   it('are refused from more kinds of rod than can be weighed up', () => {
-    expect(() => of(100, ...Array.from({ length: 13 }, (_, at) => 40 + at))).toThrow(/more than 12/);
+    expect(() => piecesOf(100, ...Array.from({ length: 13 }, (_, at) => 40 + at))).toThrow(/more than 12/);
   });
 });

@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { inches, toUnit, type Length } from '../../../src/core/exact/length';
 import { mounting } from '../../../src/core/heading/mounting';
 
-const at = (of: readonly Length[]): readonly number[] => of.map((one) => toUnit(one, 'in'));
-const pieces = (...of: readonly (readonly [number, number])[]) => ({
-  pieces: of.map(([long, count]) => ({ stockLength: inches(long), count })),
-  splices: of.reduce((sum, [, count]) => sum + count, 0) - 1,
+const at = (places: readonly Length[]): readonly number[] => places.map((one) => toUnit(one, 'in'));
+const pieces = (...counted: readonly (readonly [number, number])[]) => ({
+  pieces: counted.map(([long, count]) => ({ stockLength: inches(long), count })),
+  splices: counted.reduce((sum, [, count]) => sum + count, 0) - 1,
 });
 
 describe('where brackets stand', () => {

@@ -15,8 +15,8 @@ const made = (rod: number, count: number, draw: Draw = 'pair', fabric = 54, head
   draw,
   fabricWidth: inches(fabric),
 });
-const codes = (of: { findings: readonly { code: string }[] }): readonly string[] =>
-  of.findings.map(({ code }) => code);
+const codes = (worked: { findings: readonly { code: string }[] }): readonly string[] =>
+  worked.findings.map(({ code }) => code);
 const inInches = (share: number): number => Number((share / UNITS.in).toFixed(6));
 
 /** Pairs on rings, one-way panels in a recess: only the rod's share is spaced out. */
@@ -71,37 +71,37 @@ describe('pleats by the width', () => {
 });
 
 describe('pleats by space or take-up', () => {
-  const of = (rod: number, by: string): number =>
+  const pleatsOf = (rod: number, by: string): number =>
     pleats(made(rod, 3, 'one-way left'), rulesOf(RECESS, ['pleats by', by])).value.pleats;
 
   it('go to the nearest, not down', () => {
     // Spaces of 4 in: 63 ÷ 4 is 15.75, 62 ÷ 4 is 15½, 61 ÷ 4 is 15.25.
-    expect([of(63, 'space'), of(62, 'space'), of(61, 'space')]).toEqual([17, 17, 16]);
+    expect([pleatsOf(63, 'space'), pleatsOf(62, 'space'), pleatsOf(61, 'space')]).toEqual([17, 17, 16]);
     // 5 in each: 154 − 60 is 94, ÷ 5 is 18.8; 154 − 62 is 92, ÷ 5 is 18.4.
-    expect([of(60, 'take-up'), of(62, 'take-up')]).toEqual([19, 18]);
+    expect([pleatsOf(60, 'take-up'), pleatsOf(62, 'take-up')]).toEqual([19, 18]);
   });
 });
 
 describe('pleats that keep no usual band', () => {
   it('take the wider ones, with a note', () => {
     // 14 would take up 8.14 each, 15 stand 2.86 apart.
-    const of = pleats(made(40, 3, 'one-way left'), rulesOf(RECESS));
-    expect([of.value.pleats, inInches(of.value.space), inInches(of.value.takeUp)]).toEqual([
+    const worked = pleats(made(40, 3, 'one-way left'), rulesOf(RECESS));
+    expect([worked.value.pleats, inInches(worked.value.space), inInches(worked.value.takeUp)]).toEqual([
       15, 2.857143, 7.6,
     ]);
-    expect(codes(of)).toEqual(['pleatsOutsideUsual']);
-    expect(of.findings[0]?.weight).toBe('note');
+    expect(codes(worked)).toEqual(['pleatsOutsideUsual']);
+    expect(worked.findings[0]?.weight).toBe('note');
   });
 
   it('nor wider ones are about the delivered fullness, and name the widths beside', () => {
-    const of = pleats(
+    const worked = pleats(
       made(31, 4, 'pair', 48),
       rulesOf(['hang on', 'track'], ['overlap', 3], ['widths rounding', 'whole per pair']),
     );
-    expect(codes(of)).toEqual(['noPleatsSuit']);
+    expect(codes(worked)).toEqual(['noPleatsSuit']);
     // 2 × (96 − 1 − 6) ÷ (31 + 7 + 6); three widths 2 × (72 − 1 − 6), five 2 × (120 − 2 − 6).
-    expect(of.findings[0]?.sentence).toContain('4 widths deliver a fullness of 4.05');
-    expect(of.findings[0]?.sentence).toContain('3 would deliver 2.95 and 5 would deliver 5.09');
+    expect(worked.findings[0]?.sentence).toContain('4 widths deliver a fullness of 4.05');
+    expect(worked.findings[0]?.sentence).toContain('3 would deliver 2.95 and 5 would deliver 5.09');
   });
 });
 
@@ -130,9 +130,9 @@ describe('box pleats', () => {
       ['space low', 2],
       ['space high', 2],
     );
-    const of = pleats(box(38, 78), house);
-    expect(of.value.takeUp / UNITS.in).toBe(4);
-    expect(codes(of)).toEqual([]);
+    const worked = pleats(box(38, 78), house);
+    expect(worked.value.takeUp / UNITS.in).toBe(4);
+    expect(codes(worked)).toEqual([]);
     expect(codes(pleats(box(38, 118), house))).toContain('underfoldOutside');
   });
 

@@ -5,7 +5,7 @@ import { inches } from '../../../src/core/exact/length';
 import { HEADINGS, type Heading } from '../../../src/core/cell/treatment';
 
 describe('rings or carriers', () => {
-  const of = (heading: Heading): number =>
+  const ringsOf = (heading: Heading): number =>
     rings(
       {
         rodWidth: inches(105),
@@ -19,13 +19,13 @@ describe('rings or carriers', () => {
     ).value;
 
   it('are the pleats and two ends of each panel, and none where the rod runs through', () => {
-    expect(of('pinch')).toBe(2 * (15 + 2));
-    expect([of('grommet'), of('rod pocket'), of('tab top')]).toEqual([0, 0, 0]);
+    expect(ringsOf('pinch')).toBe(2 * (15 + 2));
+    expect([ringsOf('grommet'), ringsOf('rod pocket'), ringsOf('tab top')]).toEqual([0, 0, 0]);
   });
 
   it('are worked out for every heading', () => {
-    for (const { word } of HEADINGS.list) expect(Number.isInteger(of(word)), word).toBe(true);
-    expect(of('pencil')).toBe(2 * (Math.ceil(59 / 3) + 1));
-    expect(of('flat')).toBe(2 * (Math.ceil(59 / 6) + 1));
+    for (const { word } of HEADINGS.list) expect(Number.isInteger(ringsOf(word)), word).toBe(true);
+    expect(ringsOf('pencil')).toBe(2 * (Math.ceil(59 / 3) + 1));
+    expect(ringsOf('flat')).toBe(2 * (Math.ceil(59 / 6) + 1));
   });
 });

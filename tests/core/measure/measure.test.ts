@@ -7,9 +7,9 @@ import { drop, extension, rodHeight, rodWidth } from '../../../src/core/measure/
 import type { FloorFinish, Heading, MeasuredTo } from '../../../src/core/cell/treatment';
 
 const { rules } = readHouse(undefined);
-const shown = (of: { value: Length }): number => toUnit(of.value, 'in');
-const codes = (of: { findings: readonly { code: string }[] }): readonly string[] =>
-  of.findings.map(({ code }) => code);
+const shown = (worked: { value: Length }): number => toUnit(worked.value, 'in');
+const codes = (worked: { findings: readonly { code: string }[] }): readonly string[] =>
+  worked.findings.map(({ code }) => code);
 
 describe('the rod', () => {
   it('is the inside width and both extensions, which may differ', () => {
@@ -34,8 +34,8 @@ describe('the rod', () => {
   });
 
   it('tells where the usual extension leaves the stack over the glass, on a side that stacks', () => {
-    const lines = (of: Omit<Parameters<typeof rodWidth>[0], 'openingWidth'>): readonly string[] =>
-      rodWidth({ openingWidth: inches(96), ...of }, rules).steps.map((one) => writeStep(one, INCHES));
+    const lines = (opening: Omit<Parameters<typeof rodWidth>[0], 'openingWidth'>): readonly string[] =>
+      rodWidth({ openingWidth: inches(96), ...opening }, rules).steps.map((one) => writeStep(one, INCHES));
     const blank = { leftExtension: undefined, rightExtension: undefined };
     expect(lines(blank)).toEqual([
       'over the glass when drawn back (pinch, pair, unlined): 19.47 in stack − 11 in extension = 8.47 in',
@@ -47,11 +47,11 @@ describe('the rod', () => {
   });
 
   it('of a bay is its straight parts and the two extensions, and tells of its bends', () => {
-    const bay = (...of: readonly number[]) =>
+    const bay = (...parts: readonly number[]) =>
       rodWidth(
         {
-          openingWidth: inches(of.reduce((sum, one) => sum + one)),
-          parts: of.map(inches),
+          openingWidth: inches(parts.reduce((sum, one) => sum + one)),
+          parts: parts.map(inches),
           leftExtension: inches(16),
           rightExtension: inches(20),
         },
@@ -71,11 +71,11 @@ describe('the rod', () => {
   });
 
   it('names the side that lies outside the band, in both directions', () => {
-    const of = rodWidth(
+    const worked = rodWidth(
       { openingWidth: inches(60), leftExtension: inches(10.9), rightExtension: inches(15.1) },
       rules,
     );
-    expect(of.findings.map(({ about }) => about)).toEqual(['left_extension', 'right_extension']);
+    expect(worked.findings.map(({ about }) => about)).toEqual(['left_extension', 'right_extension']);
   });
 
   it('has bands that meet at 44 and 96 in without a gap', () => {
@@ -113,7 +113,7 @@ describe('the height of the rod', () => {
 });
 
 describe('the drop', () => {
-  const of = (
+  const dropOf = (
     measured: number,
     heading: Heading,
     measuredTo?: MeasuredTo,
@@ -137,7 +137,7 @@ describe('the drop', () => {
     ['pencil', 'track', -1],
     ['flat', 'hung ring', -0.5],
   ])('of a %s measured to the %s is the measure and %d', (heading, point, shift) => {
-    expect(shown(of(98, heading, point))).toBe(98 + shift);
+    expect(shown(dropOf(98, heading, point))).toBe(98 + shift);
   });
 
   it.each<[Heading, MeasuredTo]>([
@@ -150,24 +150,24 @@ describe('the drop', () => {
     ['wave', 'hung ring'],
     ['wave', 'hung rod'],
   ])('of a %s cannot be measured to the %s', (heading, point) => {
-    expect(() => of(98, heading, point)).toThrow(/cannot be measured to/);
+    expect(() => dropOf(98, heading, point)).toThrow(/cannot be measured to/);
   });
 
   it('takes the track for pinch pleats where the house hangs them so', () => {
     const house = readHouse([['hang on', 'track']]).rules;
-    expect(shown(of(98, 'pinch', undefined, undefined, house))).toBe(97);
-    expect(shown(of(98, 'pinch', 'track', undefined, house))).toBe(97);
-    expect(() => of(98, 'pinch', 'new rod', undefined, house)).toThrow(/hangs from a track/);
+    expect(shown(dropOf(98, 'pinch', undefined, undefined, house))).toBe(97);
+    expect(shown(dropOf(98, 'pinch', 'track', undefined, house))).toBe(97);
+    expect(() => dropOf(98, 'pinch', 'new rod', undefined, house)).toThrow(/hangs from a track/);
   });
 
   it('is longer where the cloth meets the floor, which is worth knowing', () => {
     expect(
       (['clear', 'kiss', 'break', 'puddle'] as const).map((finish) =>
-        shown(of(98, 'pinch', undefined, finish)),
+        shown(dropOf(98, 'pinch', undefined, finish)),
       ),
     ).toEqual([96, 96.5, 97.5, 102]);
-    expect(codes(of(98, 'pinch', undefined, 'kiss'))).toEqual(['touchesFloor']);
-    expect(codes(of(98, 'pinch', undefined, 'clear'))).toEqual([]);
+    expect(codes(dropOf(98, 'pinch', undefined, 'kiss'))).toEqual(['touchesFloor']);
+    expect(codes(dropOf(98, 'pinch', undefined, 'clear'))).toEqual([]);
   });
 
   it('ends over a sill, a counter or a radiator, or below the sill over its apron, by the house’s figures', () => {
@@ -178,17 +178,17 @@ describe('the drop', () => {
       ['radiator clearance', 6],
     ]).rules;
     // From the bottom of a hung ring the usual ½ in clearance is all that is taken off.
-    const ends = (finish: FloorFinish): number => shown(of(60, 'pinch', 'hung ring', finish, house));
+    const ends = (finish: FloorFinish): number => shown(dropOf(60, 'pinch', 'hung ring', finish, house));
     expect([ends('sill'), ends('apron'), ends('counter'), ends('radiator')]).toEqual([59.75, 65, 59, 54]);
     // By default ½ in clear, and 4 in below the sill.
-    expect(shown(of(60, 'pinch', 'hung ring', 'sill'))).toBe(59.5);
-    expect(shown(of(60, 'pinch', 'hung ring', 'apron'))).toBe(64);
-    expect(shown(of(60, 'grommet', 'hung rod', 'apron'))).toBe(66);
+    expect(shown(dropOf(60, 'pinch', 'hung ring', 'sill'))).toBe(59.5);
+    expect(shown(dropOf(60, 'pinch', 'hung ring', 'apron'))).toBe(64);
+    expect(shown(dropOf(60, 'grommet', 'hung rod', 'apron'))).toBe(66);
   });
 
   it('says from where it is measured and what to look at, and touches no floor there', () => {
     const sentences = (finish: FloorFinish): readonly string[] =>
-      of(60, 'pinch', undefined, finish, readHouse([['radiator clearance', 6]]).rules).findings.map(
+      dropOf(60, 'pinch', undefined, finish, readHouse([['radiator clearance', 6]]).rules).findings.map(
         ({ sentence }) => sentence,
       );
     expect(sentences('sill')).toEqual([
@@ -198,12 +198,12 @@ describe('the drop', () => {
       'Cloth over a radiator keeps the maker’s clearance ____ from it on every side; local codes and licensed practice decide.',
       'measured is taken from the top of the radiator, not from the floor. Check where the returns hang.',
     ]);
-    expect(codes(of(60, 'pinch', undefined, 'counter'))).toEqual(['measuredFromEdge']);
+    expect(codes(dropOf(60, 'pinch', undefined, 'counter'))).toEqual(['measuredFromEdge']);
   });
 
   it.each([undefined, 0])('over a radiator has no figure of ours: a rule of %s is not set', (set) => {
     const house = readHouse([['radiator clearance', set]]).rules;
-    expect(() => of(60, 'pinch', undefined, 'radiator', house)).toThrow(
+    expect(() => dropOf(60, 'pinch', undefined, 'radiator', house)).toThrow(
       'No clearance over a radiator is set, and none is ours to give: add the house rule “radiator clearance” with its maker’s figure.',
     );
   });
@@ -220,6 +220,6 @@ describe('the drop', () => {
   });
 
   it('that leaves no cloth is refused', () => {
-    expect(() => of(2, 'pinch')).toThrow(/leaves no drop/);
+    expect(() => dropOf(2, 'pinch')).toThrow(/leaves no drop/);
   });
 });

@@ -11,20 +11,20 @@ type Rule = readonly [string, string | number];
 const rulesOf = (...rules: readonly Rule[]) => readHouse(rules.length === 0 ? undefined : rules).rules;
 
 describe('the stack', () => {
-  const of = (heading: Heading, draw?: Draw, lining?: Lining) =>
+  const stackOf = (heading: Heading, draw?: Draw, lining?: Lining) =>
     stack({ rodWidth: inches(100), heading, draw, lining }, rulesOf());
 
   it('is a share of the rod on each side, more where lined', () => {
-    expect(toUnit(of('pinch').value, 'in')).toBe(16.5);
-    expect(toUnit(of('pinch', 'one-way left').value, 'in')).toBe(33);
-    expect(toUnit(of('grommet', 'one-way left', 'lined').value, 'in')).toBe(27.5);
-    expect(toUnit(of('grommet', 'one-way left', 'blackout').value, 'in')).toBe(27.5);
-    expect(toUnit(of('grommet', 'one-way left', 'interlined').value, 'in')).toBe(31.25);
+    expect(toUnit(stackOf('pinch').value, 'in')).toBe(16.5);
+    expect(toUnit(stackOf('pinch', 'one-way left').value, 'in')).toBe(33);
+    expect(toUnit(stackOf('grommet', 'one-way left', 'lined').value, 'in')).toBe(27.5);
+    expect(toUnit(stackOf('grommet', 'one-way left', 'blackout').value, 'in')).toBe(27.5);
+    expect(toUnit(stackOf('grommet', 'one-way left', 'interlined').value, 'in')).toBe(31.25);
   });
 
   it('of a stationary panel is none, and of a pocket only a guide', () => {
-    expect(() => of('pinch', 'stationary cover')).toThrow(/not drawn back/);
-    expect(of('rod pocket').findings.map(({ code }) => code)).toEqual(['pocketIsNotDrawn']);
+    expect(() => stackOf('pinch', 'stationary cover')).toThrow(/not drawn back/);
+    expect(stackOf('rod pocket').findings.map(({ code }) => code)).toEqual(['pocketIsNotDrawn']);
   });
 });
 

@@ -6,7 +6,7 @@ it('layers of one room stand together, rooms in the order they first appear', ()
   const rooms = ['Reading room', 'Landing', 'reading room '].map((room, at) =>
     windowAs({ ...READING_ROOM, room }, at + 1),
   );
-  expect(byRoom(rooms).map(({ room, of }) => [room.value, of.map(({ line }) => line)])).toEqual([
+  expect(byRoom(rooms).map(({ room, windows }) => [room.value, windows.map(({ line }) => line)])).toEqual([
     ['Reading room', [1, 3]],
     ['Landing', [2]],
   ]);

@@ -44,7 +44,7 @@ describe('the client’s quote', () => {
   });
 
   it('warns of cords where children may be present', () => {
-    const said = (of: PapersJob): string => JSON.stringify(made(of).blocks);
+    const said = (job: PapersJob): string => JSON.stringify(made(job).blocks);
     expect(said(jobWith([windowAs(READING_ROOM)], { children: true }))).toContain('strangulation hazard');
     expect(JSON.stringify(paper.blocks)).not.toContain('strangulation');
   });

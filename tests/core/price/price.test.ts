@@ -50,18 +50,18 @@ describe('the making charge', () => {
     ['labor blackout', 11],
     ['labor height surcharge', '15 %'],
   ]).rules;
-  const of = (drop: number, lining?: Lining): string =>
+  const laborOf = (drop: number, lining?: Lining): string =>
     labor({ widths: 6, heading: 'pinch', finishedDrop: inches(drop), lining }, rules).value.toFixed(2);
 
   it('is widths × (heading + lining)', () => {
-    expect(of(96)).toBe('195.00');
-    expect(of(96, 'lined')).toBe('249.00');
-    expect(of(96, 'blackout')).toBe('261.00');
+    expect(laborOf(96)).toBe('195.00');
+    expect(laborOf(96, 'lined')).toBe('249.00');
+    expect(laborOf(96, 'blackout')).toBe('261.00');
   });
 
   it('bears the surcharge above the height, not at it', () => {
-    expect(of(108)).toBe('195.00');
-    expect(of(108.015625)).toBe('224.25');
+    expect(laborOf(108)).toBe('195.00');
+    expect(laborOf(108.015625)).toBe('224.25');
   });
 
   it('asks for the heading’s price where none is set', () => {
@@ -85,31 +85,31 @@ describe('the making charge', () => {
 });
 
 describe('the selling price', () => {
-  const of = (cost: number, rate: number, basis: Parameters<typeof sellPrice>[0]['basis']): string =>
+  const priceOf = (cost: number, rate: number, basis: Parameters<typeof sellPrice>[0]['basis']): string =>
     sellPrice({ cost: money(cost), rate: money(rate), basis }).value.toFixed(2);
 
   it('by markup and by margin are two things', () => {
-    expect(of(120, 0.5, 'markup on cost')).toBe('180.00');
-    expect(of(120, 0.5, 'margin on selling price')).toBe('240.00');
-    expect(of(100, 0, 'margin on selling price')).toBe('100.00');
+    expect(priceOf(120, 0.5, 'markup on cost')).toBe('180.00');
+    expect(priceOf(120, 0.5, 'margin on selling price')).toBe('240.00');
+    expect(priceOf(100, 0, 'margin on selling price')).toBe('100.00');
     // 1 ÷ 0.75 is 1.3333, 2 ÷ 0.75 is 2.6667: to the nearest cent.
-    expect([of(1, 0.25, 'margin on selling price'), of(2, 0.25, 'margin on selling price')]).toEqual([
-      '1.33',
-      '2.67',
-    ]);
+    expect([
+      priceOf(1, 0.25, 'margin on selling price'),
+      priceOf(2, 0.25, 'margin on selling price'),
+    ]).toEqual(['1.33', '2.67']);
   });
 
   it('has no margin of the whole', () => {
-    expect(() => of(120, 1, 'margin on selling price')).toThrow(/below 100 %/);
+    expect(() => priceOf(120, 1, 'margin on selling price')).toThrow(/below 100 %/);
   });
 
   it('is decimal: 1.005 at no markup is 1.01', () => {
-    expect(of(1.005, 0, 'markup on cost')).toBe('1.01');
+    expect(priceOf(1.005, 0, 'markup on cost')).toBe('1.01');
   });
 });
 
 describe('sales tax', () => {
-  const of = (
+  const taxOf = (
     amounts: readonly number[],
     rate: number,
     basis?: 'line' | 'invoice',
@@ -117,18 +117,18 @@ describe('sales tax', () => {
   ): string => salesTax({ amounts: amounts.map(money), rate: money(rate), basis, rounding }).value.toFixed(2);
 
   it('of 3 × 12.46 at 7.25 % is 2.70 by line and 2.71 by invoice', () => {
-    expect(of([12.46, 12.46, 12.46], 0.0725)).toBe('2.70');
-    expect(of([12.46, 12.46, 12.46], 0.0725, 'invoice')).toBe('2.71');
+    expect(taxOf([12.46, 12.46, 12.46], 0.0725)).toBe('2.70');
+    expect(taxOf([12.46, 12.46, 12.46], 0.0725, 'invoice')).toBe('2.71');
   });
 
   it('is rounded by name', () => {
     expect(
-      ['half up', 'half even', 'up', 'down'].map((one) => of([2.45], 0.1, 'line', one as Rounding)),
+      ['half up', 'half even', 'up', 'down'].map((one) => taxOf([2.45], 0.1, 'line', one as Rounding)),
     ).toEqual(['0.25', '0.24', '0.25', '0.24']);
   });
 
   it('of a credit goes the same way', () => {
-    expect(of([-12.46], 0.0725)).toBe('-0.90');
+    expect(taxOf([-12.46], 0.0725)).toBe('-0.90');
   });
 
   it('at a rate above 30 % is worth a check', () => {
@@ -143,7 +143,7 @@ describe('sales tax', () => {
   });
 
   it('at 7.25 is refused: 7.25 % was meant', () => {
-    expect(() => of([12.46], 7.25)).toThrow('rate reads 725 %: more tax than price.');
+    expect(() => taxOf([12.46], 7.25)).toThrow('rate reads 725 %: more tax than price.');
   });
 });
 

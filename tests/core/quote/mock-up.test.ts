@@ -65,8 +65,8 @@ describe('a mock-up', () => {
 
   it('keeps spares and attic stock with the rest, once', () => {
     const { mockUp } = priced(['mock up windows', 1], ['attic stock', 2], ['spare windows', '5 %']);
-    const attic = (of: typeof mockUp, which: 'first' | 'rest') =>
-      of?.[which].lines.filter(({ kind }) => kind === 'attic stock').map(({ quantity }) => quantity);
+    const attic = (one: typeof mockUp, which: 'first' | 'rest') =>
+      one?.[which].lines.filter(({ kind }) => kind === 'attic stock').map(({ quantity }) => quantity);
     expect([attic(mockUp, 'first'), attic(mockUp, 'rest')]).toEqual([[], [6.25]]);
     // One window of 6 cuts without a spare: 6 × 112 in, up to 18.75 yd. Of the rest 54 cuts and 3 spare ones.
     const face = (which: 'first' | 'rest') =>

@@ -63,7 +63,7 @@ describe('the lower bound', () => {
           const found = [
             bound.material(),
             bound.byWeights(chosen),
-            ...[...bound.weightings()].map((of) => bound.byWeights(of)),
+            ...[...bound.weightings()].map((weighting) => bound.byWeights(weighting)),
           ];
           if (truth === undefined) return;
           for (const { rolls: least, short } of found) {
@@ -80,7 +80,8 @@ describe('the lower bound', () => {
     // All three take 4,999,999,991 nm: one roll.
     const lengths = [2_000_000_011, 1_999_999_973, 1_000_000_007];
     const bound = new RollBound({ lengths, counts: [1, 1, 1] }, [[5_000_000_000]], true);
-    for (const of of bound.weightings()) expect(bound.byWeights(of).rolls).toBeLessThanOrEqual(1);
+    for (const weighting of bound.weightings())
+      expect(bound.byWeights(weighting).rolls).toBeLessThanOrEqual(1);
     expect(bound.material().rolls).toBe(1);
     expect(bound.fillings()(5_000_000_000)).toBeLessThanOrEqual(5_000_000_000);
   });

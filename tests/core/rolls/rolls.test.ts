@@ -354,10 +354,10 @@ describe('a job no plan can be made for', () => {
       /blank for 1 of 2 rolls/,
     ],
   ];
-  it.each(sentences)('%s: one sentence', (_, of, sentence) => {
+  it.each(sentences)('%s: one sentence', (_, cuttingJob, sentence) => {
     let thrown: unknown;
     try {
-      planOf(of);
+      planOf(cuttingJob);
     } catch (refusal) {
       thrown = refusal;
     }

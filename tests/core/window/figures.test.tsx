@@ -101,7 +101,7 @@ describe('every figure', () => {
     // Worked out quickly or with its steps, it is the same; and it is what its kind says.
     if (worked?.as === 'text') expect(figure.kind.quantity).toBe('text');
     else {
-      expect(number).toBe(Number(worked?.of));
+      expect(number).toBe(Number(worked?.value));
       if (worked?.as === 'length' || worked?.as === 'yardage' || worked?.as === 'money')
         expect(figure.kind.quantity).toBe(worked.as);
       else expect(['count', 'fullness', 'weight']).toContain(figure.kind.quantity);

@@ -23,7 +23,7 @@ describe('the columns of past orders', () => {
     });
   });
 
-  it('her word goes before the heading', () => {
+  it('what the user says goes before the heading', () => {
     const { found } = orderColumns(['Width', 'Rod'], INCHES, { 0: 'fabricWidth', 1: null });
     expect(found.map(({ key }) => key)).toEqual(['fabricWidth']);
   });

@@ -14,8 +14,8 @@ const workOf = (given: Readonly<Record<string, unknown>>, rules: Partial<Rules> 
   });
 const sewn = ({ widths }: PanelMade): readonly string[] =>
   widths.map(({ cut, half }) => `${cut.number}${cut.start ?? ''}${half === undefined ? '' : ` ${half}`}`);
-const lengths = (of: ReturnType<typeof making>): readonly number[] =>
-  of.cuts.map(({ length }) => toUnit(length, 'in'));
+const lengths = (made: ReturnType<typeof making>): readonly number[] =>
+  made.cuts.map(({ length }) => toUnit(length, 'in'));
 
 /** Drop 96 + 8 + 8 = 112; fullness 3 on 101 in takes six widths. */
 const SIX = {
@@ -30,32 +30,32 @@ const SIX = {
 describe('a row’s cuts and panels', () => {
   it('cuts a half-drop by what follows: cut 112, repeat 20, A-B-A twice', () => {
     // By hand: 120 to a like start, 130 to the other, so all four A’s, half a repeat down, then both B’s.
-    const of = making(workOf({ ...SIX, match: 'half-drop' }));
-    expect(lengths(of)).toEqual([120, 120, 120, 130, 120, 120]);
-    expect(of.cuts.map(({ start }) => start).join('')).toBe('AAAABB');
-    expect(of.panels.map(sewn)).toEqual([
+    const made = making(workOf({ ...SIX, match: 'half-drop' }));
+    expect(lengths(made)).toEqual([120, 120, 120, 130, 120, 120]);
+    expect(made.cuts.map(({ start }) => start).join('')).toBe('AAAABB');
+    expect(made.panels.map(sewn)).toEqual([
       ['1A', '5B', '2A'],
       ['3A', '6B', '4A'],
     ]);
   });
 
   it('gives the left half of a split width to the right panel', () => {
-    const of = making(workOf({ ...SIX, fullness: 2.5 }));
-    expect(of.panels.map(sewn)).toEqual([
+    const made = making(workOf({ ...SIX, fullness: 2.5 }));
+    expect(made.panels.map(sewn)).toEqual([
       ['1', '2', '5 right'],
       ['3', '4', '5 left'],
     ]);
-    expect(of.leftOver).toEqual([]);
+    expect(made.leftOver).toEqual([]);
   });
 
   it('runs a half-drop on through the window where the house does so', () => {
-    const of = making(workOf({ ...SIX, fullness: 2.5, match: 'half-drop' }, { halfDropStarts: 'run on' }));
-    const letters = of.panels.map(({ widths }) => widths.map(({ cut }) => cut.start));
+    const made = making(workOf({ ...SIX, fullness: 2.5, match: 'half-drop' }, { halfDropStarts: 'run on' }));
+    const letters = made.panels.map(({ widths }) => widths.map(({ cut }) => cut.start));
     // From the window’s left: half A, then B A | B A, and half B out of the same, longer cut.
     expect(letters[0]?.slice(0, 2)).toEqual(['A', 'B']);
     expect(letters[1]?.slice(0, 2)).toEqual(['B', 'A']);
-    expect(of.cuts).toHaveLength(5);
-    expect(new Set(of.panels.map(({ widths }) => widths[2]?.cut.number)).size).toBe(1);
+    expect(made.cuts).toHaveLength(5);
+    expect(new Set(made.panels.map(({ widths }) => widths[2]?.cut.number)).size).toBe(1);
   });
 
   it('leaves half a cut over where nobody takes it', () => {
@@ -66,11 +66,11 @@ describe('a row’s cuts and panels', () => {
       'fabric width': 54,
       draw: 'one-way left',
     };
-    const of = making(workOf(given, { widthsRounding: 'half per panel' }));
-    expect(of.panels).toHaveLength(1);
-    const [panel] = of.panels;
+    const made = making(workOf(given, { widthsRounding: 'half per panel' }));
+    expect(made.panels).toHaveLength(1);
+    const [panel] = made.panels;
     const half = panel?.widths.at(-1)?.half;
-    expect([half, of.leftOver.length]).toEqual(half === undefined ? [undefined, 0] : ['right', 1]);
+    expect([half, made.leftOver.length]).toEqual(half === undefined ? [undefined, 0] : ['right', 1]);
   });
 
   it('uses every cut of every window, once for each width that it gives', () => {
@@ -83,14 +83,14 @@ describe('a row’s cuts and panels', () => {
                 { ...SIX, fullness, match, quantity },
                 { yardageRoundedBy: rounded, halfDropStarts: starts },
               );
-              const of = making(work);
-              const used = of.panels.flatMap(({ widths }) => widths);
+              const made = making(work);
+              const used = made.panels.flatMap(({ widths }) => widths);
               const halves = used.filter(({ half }) => half !== undefined).length;
               expect(used.length - halves + halves / 2).toBe(work.widths() * quantity);
-              expect(new Set(used.map(({ cut }) => cut.number)).size).toBe(of.cuts.length);
-              const cloth = of.cuts.reduce((sum, { length }) => sum + length, 0);
+              expect(new Set(used.map(({ cut }) => cut.number)).size).toBe(made.cuts.length);
+              const cloth = made.cuts.reduce((sum, { length }) => sum + length, 0);
               expect(cloth).toBeLessThanOrEqual(work.cloth().yardageOfCuts);
-              const flat = of.panels
+              const flat = made.panels
                 .filter(({ window }) => window === 1)
                 .flatMap(({ widths }) => widths)
                 .reduce((sum, one) => sum + one.flat, 0);
@@ -100,10 +100,10 @@ describe('a row’s cuts and panels', () => {
 
   it('cuts a turned cloth by the panel', () => {
     const wide = { ...SIX, 'fabric width': 118, 'vertical repeat': 0 };
-    const of = turnedMaking(workOf(wide));
-    expect(of?.panels.map(sewn)).toEqual([['1'], ['2']]);
+    const made = turnedMaking(workOf(wide));
+    expect(made?.panels.map(sewn)).toEqual([['1'], ['2']]);
     // Flat 3 × 50 1/2 = 151 1/2, and two hems of 3.
-    expect(of?.cuts[0]?.length).toBe(inches(157.5));
+    expect(made?.cuts[0]?.length).toBe(inches(157.5));
     expect(turnedMaking(workOf(SIX))).toBeUndefined();
   });
 });

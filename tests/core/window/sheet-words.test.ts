@@ -12,7 +12,7 @@ import { WindowWork } from '../../../src/core/window/job';
 import { namedBy } from '../../../src/core/window/sheet-words';
 import { CATALOGUE } from '../../../functions/index';
 
-const HERS: Partial<Record<ColumnKey, string>> = {
+const OWN: Partial<Record<ColumnKey, string>> = {
   openingWidth: 'W',
   leftExtension: 'L ext',
   rightExtension: 'R ext',
@@ -22,9 +22,9 @@ const HERS: Partial<Record<ColumnKey, string>> = {
   quantity: 'Qty',
   fullness: 'Full.',
 };
-const naming = (gives: readonly string[] = Object.keys(HERS)) =>
-  namedBy((key) => HERS[key as ColumnKey], { heading: 'pinch', gives: (key) => gives.includes(key) });
-const say = (of: Finding, gives?: readonly string[]): string => renamed(of, naming(gives)).sentence;
+const naming = (gives: readonly string[] = Object.keys(OWN)) =>
+  namedBy((key) => OWN[key as ColumnKey], { heading: 'pinch', gives: (key) => gives.includes(key) });
+const say = (finding: Finding, gives?: readonly string[]): string => renamed(finding, naming(gives)).sentence;
 
 describe('a finding in the sheet’s own words', () => {
   it.each([
@@ -44,7 +44,7 @@ describe('a finding in the sheet’s own words', () => {
     [finding('doesNotCover', parameter('widths'), '2', '3 in'), /Check widths and Goods W\.$/],
     [finding('dropTooShort', parameter('measured'), '1 in'), /^Ht reads 1 in,/],
     [finding('noWindowGiven', parameter('quantity'), parameter('quantity')), /^Qty reads 0, which/],
-    // Without a column of hers, the plain heading.
+    // Without a column of the table, the plain heading.
     [
       finding('matchWithoutRepeat', parameter('match')),
       /^match says half-drop, but no vertical repeat is given/,
@@ -53,11 +53,11 @@ describe('a finding in the sheet’s own words', () => {
       finding('repeatWiderThanCloth', parameter('horizontalRepeat'), '60 in', '54 in'),
       /^horizontal repeat is 60 in,/,
     ],
-  ])('%#', (of, wanted) => {
-    expect(say(of)).toMatch(wanted);
+  ])('%#', (finding, wanted) => {
+    expect(say(finding)).toMatch(wanted);
   });
 
-  it('names the house rule that stands for what she does not give', () => {
+  it('names the house rule that stands for what the table does not give', () => {
     expect(say(finding('waveRatio', parameter('fullness'), '2.6', '1.6', '2.2'))).toContain(
       '; Full. reads 2.6.',
     );
@@ -85,7 +85,9 @@ describe('a finding in the sheet’s own words', () => {
   });
 
   it('leaves no name of a parameter in any sentence of the table', () => {
-    const names = new Set(CATALOGUE.flatMap((of) => of.parameters.map((one) => one.name)));
+    const names = new Set(
+      CATALOGUE.flatMap((cellFunction) => cellFunction.parameters.map((one) => one.name)),
+    );
     for (const [code, { says }] of Object.entries(FINDINGS)) {
       const words = Array.from({ length: says.length }, () => 'x');
       const open = (says as (...words: unknown[]) => string)(...words);
@@ -101,7 +103,9 @@ describe('a finding in the sheet’s own words', () => {
   });
 
   it('finds every parameter that the core speaks of by its key', () => {
-    const names = new Set(CATALOGUE.flatMap((of) => of.parameters.map((one) => one.name)));
+    const names = new Set(
+      CATALOGUE.flatMap((cellFunction) => cellFunction.parameters.map((one) => one.name)),
+    );
     const core = fileURLToPath(new URL('../../../src/core', import.meta.url));
     const files = readdirSync(core, { recursive: true, encoding: 'utf8' }).filter((file) =>
       /\.ts$/.test(file),
@@ -115,12 +119,12 @@ describe('a finding in the sheet’s own words', () => {
 });
 
 describe('a window’s own findings and refusals', () => {
-  const found = Object.entries(HERS).map(([key, heading], at) => ({ key: key as ColumnKey, at, heading }));
+  const found = Object.entries(OWN).map(([key, heading], at) => ({ key: key as ColumnKey, at, heading }));
   const row = (...cells: (string | number | null)[]) => {
     const house = readHouse(null);
-    return new WindowWork(readWindow(cells, found, house.unit), house.rules, HERS);
+    return new WindowWork(readWindow(cells, found, house.unit), house.rules, OWN);
   };
-  it('say her headings', () => {
+  it('say the table’s headings', () => {
     const work = row(60, 0, 12, 98, 'pinch', 54, 1, 2.5);
     work.rodWidth();
     expect(

@@ -20,11 +20,11 @@ interface Filled {
 
 async function filled(
   rows: string,
-  of: Parameters<typeof smallBook>[1] = {},
+  given: Parameters<typeof smallBook>[1] = {},
   more: string[] = [],
 ): Promise<Filled> {
   const folder = scratch();
-  writeFileSync(join(folder, 'in.xlsx'), smallBook(rows, of));
+  writeFileSync(join(folder, 'in.xlsx'), smallBook(rows, given));
   return again(join(folder, 'in.xlsx'), join(folder, 'out.xlsx'), more);
 }
 async function again(from: string, path: string, more: string[] = []): Promise<Filled> {

@@ -6,7 +6,7 @@ import { findingsOf, show, table, whyError } from '../../../src/file/recalculate
 const refused = finding('missing', 'rod_width', 'rod_width', 'a length');
 const given = (value: Given['value']): Given => ({
   value,
-  calls: [{ of: {} as never, outcome: { error: '#VALUE!', finding: refused } }],
+  calls: [{ cellFunction: {} as never, outcome: { error: '#VALUE!', finding: refused } }],
 });
 
 describe('a value as a cell shows it', () => {

@@ -29,7 +29,7 @@ const DRAFT = together(
         format: '0.00 "in"',
         name: 'Long_ones',
       },
-      { key: 'twice', heading: 'twice', role: 'working', formula: (of) => `=2*${of('long')}` },
+      { key: 'twice', heading: 'twice', role: 'working', formula: (cell) => `=2*${cell('long')}` },
     ],
   }),
   laidOut(JOB, SHEET, { header: 3, frozenColumns: 1, landscape: true, widths: [12, 8] }),

@@ -6,8 +6,8 @@ import { partText, readWorkbook, relationshipsOf } from '../../../src/file/xlsx/
 import { smallBook } from '../book';
 
 const CHAIN = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships';
-const parts = (of: Parameters<typeof smallBook>[1] = {}): Parts =>
-  new Map(Object.entries(unzipSync(smallBook('', of))));
+const parts = (given: Parameters<typeof smallBook>[1] = {}): Parts =>
+  new Map(Object.entries(unzipSync(smallBook('', given))));
 
 describe('a workbook without marks', () => {
   it('is given the part, its content type and its relationship', () => {

@@ -135,8 +135,8 @@ it('read(write(x)) = x, for any values anywhere, and the other cells stay', () =
         ),
       );
       // -0 is written as 0; a cell has no other.
-      const plain = (of: Map<string, CellValue>): [string, CellValue][] =>
-        [...of].map(([at, one]): [string, CellValue] => [at, one === 0 ? 0 : one]).sort();
+      const plain = (cells: Map<string, CellValue>): [string, CellValue][] =>
+        [...cells].map(([at, one]): [string, CellValue] => [at, one === 0 ? 0 : one]).sort();
       expect(plain(found)).toEqual(plain(wanted as Map<string, CellValue>));
       const rows = readSheet(after, 'part', []).rows.map(({ row }) => row);
       expect(rows).toEqual([...rows].sort((one, other) => one - other));

@@ -30,14 +30,14 @@ const DRAWING: Drawing = {
     up('finished drop', [0, inches(50)], { side: 'right', row: 1, at: inches(100), short: 'drop' }),
   ],
 };
-const of = laidOut(DRAWING, { wide: 300, high: 250, letters: 9 }, INCHES);
+const drawing = laidOut(DRAWING, { wide: 300, high: 250, letters: 9 }, INCHES);
 
 function drawn() {
   const parts = new Map(Object.entries(unzipSync(smallBook('<row r="1"><c r="A1"><v>3</v></c></row>'))));
   const sheet = [...parts.keys()].find((part) => part.includes('worksheets/')) ?? '';
   addShapes(parts, sheet, [
-    { row: 2, column: 0, right: 3, name: 'first', of, letters: 9 },
-    { row: 30, column: 0, right: 3, name: 'second', of, letters: 9 },
+    { row: 2, column: 0, right: 3, name: 'first', drawing, letters: 9 },
+    { row: 30, column: 0, right: 3, name: 'second', drawing, letters: 9 },
   ]);
   const part = [...parts.keys()].find((one) => one.startsWith('xl/drawings/')) ?? '';
   return { parts, part, xml: partText(parts, part) ?? '' };

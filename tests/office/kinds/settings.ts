@@ -7,7 +7,7 @@ interface Entry {
   readonly key: string;
 }
 
-function store<S>(name: string, member: string, of: (self: S) => Map<string, unknown>): Kind<S> {
+function store<S>(name: string, member: string, held: (self: S) => Map<string, unknown>): Kind<S> {
   const SETTING = kind<Entry>(member, {
     id: (entry) => entry.key,
     scalars: {
@@ -26,7 +26,7 @@ function store<S>(name: string, member: string, of: (self: S) => Map<string, unk
     },
   });
   const base = collection<S, Entry>(name, () => SETTING, {
-    items: (self) => [...of(self).keys()].map((key) => ({ store: of(self), key })),
+    items: (self) => [...held(self).keys()].map((key) => ({ store: held(self), key })),
     named: (entry) => [entry.key],
   });
   return {
@@ -34,8 +34,8 @@ function store<S>(name: string, member: string, of: (self: S) => Map<string, unk
     methods: {
       ...base.methods,
       Add(self, [key, value]) {
-        of(self).set(String(key), value);
-        return thing(SETTING, { store: of(self), key: String(key) });
+        held(self).set(String(key), value);
+        return thing(SETTING, { store: held(self), key: String(key) });
       },
     },
   };

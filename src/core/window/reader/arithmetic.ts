@@ -48,13 +48,13 @@ export class Arithmetic {
   }
 
   private inches(at: number | undefined): Get | undefined {
-    const of = at === undefined ? undefined : this.all[at]?.inches;
-    return of === undefined ? undefined : (row) => of[row] ?? NaN;
+    const lengths = at === undefined ? undefined : this.all[at]?.inches;
+    return lengths === undefined ? undefined : (row) => lengths[row] ?? NaN;
   }
 
   private figures(at: number | undefined): Get | undefined {
-    const of = at === undefined ? undefined : this.all[at]?.figures;
-    return of === undefined ? undefined : (row) => of[row] ?? NaN;
+    const figures = at === undefined ? undefined : this.all[at]?.figures;
+    return figures === undefined ? undefined : (row) => figures[row] ?? NaN;
   }
 
   /** Windows of a row. */
@@ -319,8 +319,8 @@ export class Arithmetic {
     } else hold(all, 0.2, 0.1, []);
   }
 
-  private varies(of: Get): boolean {
-    return this.rows.some((row) => of(row) > 1);
+  private varies(figure: Get): boolean {
+    return this.rows.some((row) => figure(row) > 1);
   }
 
   private finished(on: Assigned, per: Map<MeaningKey, Per | 'row'>, hold: Hold): void {

@@ -1,6 +1,6 @@
 /** What each column may mean, and how much its heading, its cells and its neighbours speak for each. */
 import type { Evidence } from './evidence';
-import { betrayed, fitOf, NEVER } from './fit';
+import { shownByCells, fitOf, NEVER } from './fit';
 import { holdsOf, isOurs, type MeaningKey } from './meanings';
 
 export interface Candidate {
@@ -16,16 +16,18 @@ const NONE = 0.42;
 const NONE_UNNAMED = 0.5;
 const MOST_CANDIDATES = 7;
 
-const bestSaid = (of: Evidence | undefined): MeaningKey | undefined => {
+const bestSaid = (evidence: Evidence | undefined): MeaningKey | undefined => {
   let best: MeaningKey | undefined;
   let most = 0.5;
-  for (const [key, said] of of?.said ?? []) if (said > most) [best, most] = [key, said];
+  for (const [key, said] of evidence?.said ?? []) if (said > most) [best, most] = [key, said];
   return best;
 };
 
-const onlySays = (of: Evidence, ...ideas: readonly string[]): boolean =>
-  of.heading.words.length > 0 &&
-  of.heading.words.every((word) => word.weight < 0.3 || word.stands.some(({ idea }) => ideas.includes(idea)));
+const onlySays = (evidence: Evidence, ...ideas: readonly string[]): boolean =>
+  evidence.heading.words.length > 0 &&
+  evidence.heading.words.every(
+    (word) => word.weight < 0.3 || word.stands.some(({ idea }) => ideas.includes(idea)),
+  );
 
 /** Cells that do not fit weigh so much against a heading in our own words. */
 const OWN_WORDS = -0.4;
@@ -107,7 +109,7 @@ export function candidatesOf(all: readonly Evidence[]): Candidate[][] {
       const score = valued(key, said, at, all);
       if (score > 0.2) list.push({ key, score, said });
     }
-    for (const [key, score] of betrayed(own)) {
+    for (const [key, score] of shownByCells(own)) {
       const known = list.find((one) => one.key === key);
       if (known !== undefined) list.splice(list.indexOf(known), 1);
       list.push({ key, score: Math.max(score, (known?.score ?? 0) + 0.1), said: known?.said ?? 0 });
@@ -117,7 +119,7 @@ export function candidatesOf(all: readonly Evidence[]): Candidate[][] {
     const headed = list.findIndex(({ key }) => key === 'heading');
     const drawn = list.find(({ key }) => key === 'draw');
     const rival = Math.max(item?.score ?? 0, (drawn?.said ?? 0) > 0.6 ? (drawn?.score ?? 0) : 0);
-    if (rival > 0 && headed >= 0 && betrayed(own).has('heading'))
+    if (rival > 0 && headed >= 0 && shownByCells(own).has('heading'))
       list[headed] = { ...(list[headed] as Candidate), score: rival + 0.12 };
     list.sort((a, b) => b.score - a.score);
     const none = own.text === '' ? NONE_UNNAMED : NONE;

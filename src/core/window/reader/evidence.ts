@@ -42,10 +42,10 @@ const FRACTION = /^(?:\d{1,2}\s*\/\s*(?:2|4|8|16|32|64)|[½¼¾⅛⅜⅝⅞]|0|[
 /** “1/2” that a sheet took for 2 January; undefined where day and month are no fraction. */
 export function fractionOfDay(day: number): number | undefined {
   const date = new Date(Date.UTC(1899, 11, 30) + day * 86_400_000);
-  const [month, of] = [date.getUTCMonth() + 1, date.getUTCDate()];
+  const [month, ofMonth] = [date.getUTCMonth() + 1, date.getUTCDate()];
   const parts = [2, 4, 8, 16, 32, 64];
-  if (parts.includes(of) && month < of) return month / of;
-  return parts.includes(month) && of < month ? of / month : undefined;
+  if (parts.includes(ofMonth) && month < ofMonth) return month / ofMonth;
+  return parts.includes(month) && ofMonth < month ? ofMonth / month : undefined;
 }
 
 /** The part of an inch in a cell of its own; undefined where it is none. */

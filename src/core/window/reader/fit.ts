@@ -51,8 +51,8 @@ interface Figures {
   readonly values: readonly number[];
   readonly distinct: number;
 }
-function figuresIn(of: Float64Array): Figures {
-  const values = [...of].filter((figure) => !Number.isNaN(figure));
+function figuresIn(cells: Float64Array): Figures {
+  const values = [...cells].filter((figure) => !Number.isNaN(figure));
   return { values, distinct: new Set(values.map((figure) => Math.round(figure * 64))).size };
 }
 const share = (values: readonly number[], test: (value: number) => boolean): number =>
@@ -257,7 +257,7 @@ const runOf = (text: string): string | undefined =>
     : undefined;
 
 /** Meanings the cells alone show, whatever the heading says: “pinch, grommet, pinch”. */
-export function betrayed(evidence: Evidence): ReadonlyMap<MeaningKey, number> {
+export function shownByCells(evidence: Evidence): ReadonlyMap<MeaningKey, number> {
   const found = new Map<MeaningKey, number>();
   if (evidence.filled < 2) return found;
   if (fitDate(evidence) > 0 && evidence.days + evidence.texts > evidence.filled * 0.6)

@@ -217,8 +217,8 @@ export function joinHeadings(rows: readonly string[]): HeadingRead {
     all.length > 1 && isMetres(row) ? METRES : readHeading(row, at === lowest(all) ? 1 : 0.6),
   );
   const low = reads.at(-1);
-  const pick = <T>(of: (read: HeadingRead) => T | undefined): T | undefined =>
-    reads.reduceRight<T | undefined>((found, read) => found ?? of(read), undefined);
+  const pick = <T>(wanted: (read: HeadingRead) => T | undefined): T | undefined =>
+    reads.reduceRight<T | undefined>((found, read) => found ?? wanted(read), undefined);
   return {
     words: reads.flatMap((read) => read.words),
     unit: pick((read) => read.unit),

@@ -93,7 +93,7 @@ function windowAt(source: Source, one: RowRead, line: number): JobWindow | Unrea
   const figureAt = (column: number | undefined, as: EntryKind): Entry | undefined =>
     column === undefined ? undefined : cells.figure(sheet.name, row, column, as);
   try {
-    const work = new WindowWork(windowOf(one.values), house.rules, headingsByKey(read.columns));
+    const work = new WindowWork(windowOf(one.values, house.unit), house.rules, headingsByKey(read.columns));
     work.cloth();
     return {
       row,

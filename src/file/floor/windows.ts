@@ -89,7 +89,7 @@ function windowsOf(sheet: NamedSheet, read: TableRead, house: House): WindowsRea
       continue;
     }
     try {
-      const work = new WindowWork(windowOf(one.values), house.rules, names);
+      const work = new WindowWork(windowOf(one.values, house.unit), house.rules, names);
       work.cloth();
       placed.push({ row: one.row, work, ...placeOf(work.window.room ?? '', said(type), said(floor)) });
     } catch (thrown) {

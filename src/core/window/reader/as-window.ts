@@ -13,14 +13,26 @@ import type { ColumnRead } from './understand';
 
 const isColumn = (key: string): key is ColumnKey => key in WINDOW_COLUMNS;
 
+/** What the reader leaves as it is written, read as its column reads it; left out where it cannot be read. */
+function asColumn(key: ColumnKey, written: string, unit: Unit): unknown {
+  try {
+    return (WINDOW_COLUMNS[key].field as Field<unknown>).kind.read(written, { name: key, unit });
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return undefined;
+    throw thrown;
+  }
+}
+
 /** The window of a row: ratios and lengths as the core has them. */
-export function windowOf(values: Values): Window {
+export function windowOf(values: Values, unit: Unit): Window {
   const window: Partial<Record<ColumnKey, unknown>> = {};
   for (const [key, value] of Object.entries(values)) {
     if (!isColumn(key) || value === undefined) continue;
     if (key === 'fullness') window[key] = ratio(Number(value));
     // A repeat of nothing is a plain cloth’s.
     else if ((key === 'verticalRepeat' || key === 'horizontalRepeat') && value === 0) continue;
+    else if ((key === 'projection' || key === 'mount') && typeof value === 'string')
+      window[key] = asColumn(key, value, unit);
     else window[key] = value;
   }
   return window as Window;

@@ -3,7 +3,7 @@ import { finding, Refusal, type Finding } from '../../cell/answer';
 import { DATE } from '../../cell/day';
 import { isBlank, type CellIn, type Kind } from '../../cell/fields';
 import { money } from '../../exact/money';
-import type { Unit } from '../../exact/unit';
+import { INCHES, type Unit } from '../../exact/unit';
 import { panelsOf, type Draw } from '../../cell/treatment';
 import type { Facts } from '../facts';
 import type { FigureKey } from '../figures';
@@ -123,7 +123,8 @@ export class OrderRows {
       if (refusal !== undefined) unread.push({ column, refusal });
     }
     this.perPanel(values);
-    const window = windowOf(values);
+    const { unit = INCHES } = this.table.found.find(({ key }) => key === 'projection') ?? {};
+    const window = windowOf(values, unit);
     return { window, ordered: orderedIn(values), facts: this.factsIn(values, cells), unread };
   }
 

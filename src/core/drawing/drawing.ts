@@ -121,3 +121,34 @@ export const EMPTY = {
   dimensions: [],
   notes: [],
 } as const satisfies Partial<Drawing>;
+
+const APART = 0.05;
+
+/** Two drawings of one scale, the other at the right of the one; neither may measure upwards. */
+export function beside(one: Drawing, other: Drawing): Drawing {
+  const by = one.right - other.left + (one.right - one.left) * APART;
+  const moved = ([x, y]: Place): Place => [near(x + by), y];
+  return {
+    ...one,
+    title: `${one.title}. ${other.title}`,
+    right: near(other.right + by),
+    bottom: near(Math.min(one.bottom, other.bottom)),
+    top: near(Math.max(one.top, other.top)),
+    boxes: [...one.boxes, ...other.boxes.map((box) => ({ ...box, x: near(box.x + by) }))],
+    lines: [
+      ...one.lines,
+      ...other.lines.map((line) => ({ ...line, from: moved(line.from), to: moved(line.to) })),
+    ],
+    rounds: [...one.rounds, ...other.rounds.map((round) => ({ ...round, at: moved(round.at) }))],
+    labels: [...one.labels, ...other.labels.map((label) => ({ ...label, at: moved(label.at) }))],
+    dimensions: [
+      ...one.dimensions,
+      ...other.dimensions.map((dimension) => ({
+        ...dimension,
+        from: near(dimension.from + by),
+        to: near(dimension.to + by),
+      })),
+    ],
+    notes: [...one.notes, ...other.notes],
+  };
+}

@@ -10,6 +10,7 @@ import type { SetOut, WindowWork } from '../window/job';
 import type { PanelMade } from '../window/panels';
 import {
   across,
+  beside,
   EMPTY,
   near,
   place,
@@ -21,8 +22,8 @@ import {
   type Round,
 } from './drawing';
 
-/** As much of the panel's height as is drawn. */
-const DEEP = 4 * UNITS.in;
+/** As much of the panel's height as is drawn, to its width. */
+const SHARE = 0.08;
 /** How far the folds of a pleat open at its top. */
 const OPENS = 0.6 * UNITS.in;
 const TACKED = 0.7;
@@ -69,25 +70,25 @@ function alongOf(work: WindowWork, panel: PanelMade, set: SetOut): Along {
 }
 
 /** A pleat from the front: folds that open above where they are tacked. */
-function pleatLines(x: number): readonly Line[] {
-  const tack = DEEP * (1 - TACKED);
+function pleatLines(x: number, deep: number): readonly Line[] {
+  const tack = deep * (1 - TACKED);
   return [
     ...[-1, 0, 1].map((side): Line => ({
       part: 'pleat',
       from: place(x, tack),
-      to: place(x + side * OPENS, DEEP),
+      to: place(x + side * OPENS, deep),
     })),
     { part: 'pleat', from: place(x - OPENS / 2, tack), to: place(x + OPENS / 2, tack) },
   ];
 }
 
 /** A box pleat shows its face. */
-const faceBox = (x: number, face: number): Box => ({
+const faceBox = (x: number, face: number, deep: number): Box => ({
   part: 'pleat',
   x: near(x - face / 2),
   y: NO_LENGTH,
   width: near(face),
-  height: near(DEEP),
+  height: near(deep),
 });
 
 /** Of each width: its cut with the letter of its start, its half, and what it holds. */
@@ -100,9 +101,7 @@ function widthLabels(work: WindowWork, panel: PanelMade, set: SetOut, along: Alo
     const named = `${cut.number}${cut.start ?? ''}${half === undefined ? '' : `, ${half} half`}`;
     const held = set.byWidth?.[width];
     const holds =
-      held === undefined
-        ? []
-        : [`${digits(held.pleats)} pleats × ${showLength(near(toTape(held.takeUp)), unit)}`];
+      held === undefined ? [] : [`${digits(held.pleats)} × ${showLength(near(toTape(held.takeUp)), unit)}`];
     return [named, ...holds].map((words, line) => ({ words, at, below: line + 1 }));
   });
 }
@@ -114,15 +113,16 @@ const toTape = (share: number): number => Math.round(share / (UNITS.in / 16)) * 
 function dimensionsOf(work: WindowWork, panel: PanelMade, along: Along, face: number): readonly Dimension[] {
   const { marks, at, long } = along;
   const pleated = isPleated(work.window.heading ?? 'pinch');
-  const above = { side: 'above', row: 1, at: near(DEEP) } as const;
+  const above = { side: 'above', row: 1, at: near(long * SHARE) } as const;
   const between = (what: string, one: number, other: number, narrow: Dimension['narrow']): Dimension => {
     const [from, to] = [at(one), at(other)].sort((a, b) => a - b) as [number, number];
     return across(what, [from, to], { ...above, ...(narrow && { narrow }) });
   };
   const starts = marks.map((mark) => mark - face / 2);
   const ends = marks.map((mark) => mark + face / 2);
+  // A figure wider than its place goes over the panel, not off it.
   const [toLead, toReturn] =
-    panel.leads === 'left' ? (['before', 'after'] as const) : (['after', 'before'] as const);
+    panel.leads === 'left' ? (['after', 'before'] as const) : (['before', 'after'] as const);
   const middle = Math.floor((marks.length - 1) / 2);
   const found: Dimension[] = [];
   if ((starts[0] ?? 0) > 0) found.push(between('leading edge', 0, starts[0] ?? 0, toLead));
@@ -141,6 +141,17 @@ function dimensionsOf(work: WindowWork, panel: PanelMade, along: Along, face: nu
   return found;
 }
 
+/** More widths than these two panels have no room beside each other for what is said of each. */
+const MOST_BESIDE = 3;
+
+/** The headings of one window's panels, two beside each other where they are narrow enough. */
+export function headingsDrawn(work: WindowWork, panels: readonly PanelMade[]): readonly Drawing[] {
+  const drawn = panels.flatMap((panel) => headingMarks(work, panel) ?? []);
+  const [left, right] = drawn;
+  const narrow = panels.every(({ widths }) => widths.length <= MOST_BESIDE);
+  return left !== undefined && right !== undefined && narrow ? [beside(left, right)] : drawn;
+}
+
 /** The heading's marks of one panel; undefined where its heading has none. */
 export function headingMarks(work: WindowWork, panel: PanelMade): Drawing | undefined {
   const set = work.setOut().value;
@@ -149,13 +160,14 @@ export function headingMarks(work: WindowWork, panel: PanelMade): Drawing | unde
   const heading = window.heading ?? 'pinch';
   const along = alongOf(work, panel, set);
   const pleated = isPleated(heading);
-  const tall = near(DEEP);
+  const deep = along.long * SHARE;
+  const tall = near(deep);
   const face = set.face ?? 0;
   const rounds = pleated
     ? []
     : along.marks.map((mark): Round => ({
         part: 'mark',
-        at: place(along.at(mark), DEEP / 2),
+        at: place(along.at(mark), deep / 2),
         radius: near((heading === 'grommet' ? 0.8 : 0.3) * UNITS.in),
       }));
   return {
@@ -166,15 +178,15 @@ export function headingMarks(work: WindowWork, panel: PanelMade): Drawing | unde
     top: tall,
     boxes: [
       { part: 'cloth', x: NO_LENGTH, y: NO_LENGTH, width: near(along.long), height: tall },
-      ...(face > 0 ? along.marks.map((mark) => faceBox(along.at(mark), face)) : []),
+      ...(face > 0 ? along.marks.map((mark) => faceBox(along.at(mark), face, deep)) : []),
     ],
     lines: [
       ...along.seams.map((seam): Line => ({
         part: 'seam',
-        from: place(along.at(seam), -DEEP * 0.35),
-        to: place(along.at(seam), DEEP),
+        from: place(along.at(seam), -deep * 0.5),
+        to: place(along.at(seam), deep),
       })),
-      ...(pleated && face === 0 ? along.marks.flatMap((mark) => pleatLines(along.at(mark))) : []),
+      ...(pleated && face === 0 ? along.marks.flatMap((mark) => pleatLines(along.at(mark), deep)) : []),
     ],
     rounds,
     labels: widthLabels(work, panel, set, along),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { headingMarks } from '../../../src/core/drawing/heading-marks';
+import { headingMarks, headingsDrawn } from '../../../src/core/drawing/heading-marks';
 import { toUnit } from '../../../src/core/exact/length';
 import { INCHES } from '../../../src/core/exact/unit';
 import { DEFAULT_RULES } from '../../../src/core/house/house';
@@ -53,6 +53,20 @@ describe('heading marks', () => {
   it('name each width by its cut and the half that it is', () => {
     const labels = drawn({ ...PAIR, fullness: 2.5 }, 1)?.labels.map(({ words }) => words);
     expect(labels).toContain('5, left half');
+  });
+
+  it('stand beside each other where both panels are narrow, each to the same scale', () => {
+    const window = readWindow(Object.values(PAIR), findColumns(Object.keys(PAIR)), INCHES);
+    const work = new WindowWork(window, DEFAULT_RULES);
+    const { panels } = making(work);
+    const [both, ...others] = headingsDrawn(work, panels);
+    expect(others).toEqual([]);
+    const cloths = both?.boxes.filter(({ part }) => part === 'cloth') ?? [];
+    expect(cloths.map(({ width }) => toUnit(width, 'in'))).toEqual([50.5, 50.5]);
+    expect((cloths[1]?.x ?? 0) - (cloths[0]?.width ?? 0)).toBeGreaterThan(0);
+    const finished = both?.dimensions.filter(({ what }) => what === 'finished width') ?? [];
+    expect(finished.map(({ from, to }) => toUnit(to - from, 'in'))).toEqual([50.5, 50.5]);
+    expect(finished[1]?.from).toBe(cloths[1]?.x);
   });
 
   it('are none where the heading has none', () => {

@@ -90,7 +90,19 @@ const CORE: Readonly<Record<string, readonly string[]>> = {
   floor: ['exact', 'findings', 'cell', 'house', 'cloth', 'price', 'rolls', 'heading', 'window'],
   audit: ['exact', 'findings', 'cell', 'house', 'measure', 'cloth', 'window'],
   quote: ['exact', 'cell', 'house', 'cloth', 'price', 'heading', 'window', 'floor'],
-  papers: ['exact', 'cell', 'house', 'cloth', 'price', 'heading', 'window', 'rolls', 'floor', 'quote'],
+  papers: [
+    'exact',
+    'cell',
+    'house',
+    'cloth',
+    'price',
+    'heading',
+    'window',
+    'drawing',
+    'rolls',
+    'floor',
+    'quote',
+  ],
 };
 
 /** The files of a page's room that run in Node: they start it there, and no page imports them. */

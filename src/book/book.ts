@@ -3,6 +3,7 @@
  * Excel, the trial workbook and a file each fulfil it; so does MemoryBook for tests.
  * Everything that fails on purpose throws a Trouble (trouble.ts), whose message is a sentence.
  */
+import type { LaidOut } from '../core/drawing/laid-out';
 import type { Area } from './address';
 
 /** What a cell shows: null where blank; an error as its text, “#N/A”. */
@@ -193,6 +194,15 @@ export interface NewChart {
   readonly at: Area;
 }
 
+/** A drawing on a new sheet, its left upper corner at a cell; a host that cannot draw leaves it out. */
+export interface NewDrawing {
+  readonly name: string;
+  readonly at: Area;
+  readonly of: LaidOut;
+  /** Of its letters, in points. */
+  readonly letters: number;
+}
+
 /** Everything one write may do, done in the order of these members. */
 export interface Changes {
   /** Kept in the workbook as `remember` does, before a cell is touched. */
@@ -210,6 +220,7 @@ export interface Changes {
   readonly layouts?: readonly Layout[];
   readonly notes?: readonly Note[];
   readonly newCharts?: readonly NewChart[];
+  readonly newDrawings?: readonly NewDrawing[];
   /** What is not there is passed over. */
   readonly remove?: {
     readonly sheets?: readonly string[];

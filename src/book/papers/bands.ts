@@ -9,6 +9,8 @@ import {
   type TableRow,
 } from '../../core/papers/paper';
 import type { Dress, PaperRole } from '../book';
+import { laidOut, type LaidOut } from '../../core/drawing/laid-out';
+import type { Unit } from '../../core/exact/unit';
 import { LOOKS } from '../roles';
 import { heightOf, linesOf } from './words';
 
@@ -30,9 +32,15 @@ export interface Band {
   readonly newPage?: boolean;
   /** Whether it stands on every further page. */
   readonly repeated?: boolean;
+  /** What is drawn on it, from its left edge. */
+  readonly drawn?: LaidOut;
 }
 
 const PADDING = 5;
+/** How a label's height is shared by its lines. */
+const LABEL_LINES = [0.46, 0.27, 0.27];
+/** Of the words in a drawing, in points. */
+export const LETTERS = 8;
 
 /** The height that the longest of these cells needs. */
 function tall(cells: readonly BandCell[], columnPoints: number, least = 0): number {
@@ -191,6 +199,35 @@ class Bands {
     for (const line of lines) this.whole(line, small === true ? 'small' : 'words');
   }
 
+  /** A drawing, as high as it came to be. */
+  drawing({ drawing, high }: Extract<Block, { is: 'drawing' }>, unit: Unit): void {
+    const wide = this.columns * this.columnPoints - PADDING;
+    const drawn = laidOut(drawing, { wide, high, letters: LETTERS }, unit);
+    this.all.push({ height: Math.ceil(drawn.high), cells: [], drawn });
+  }
+
+  /** Row after row of labels, a page when its sheet is full. */
+  labels({ across, down, high, gapDown, labels }: Extract<Block, { is: 'labels' }>): void {
+    for (let first = 0; first < labels.length; first += across) {
+      const row = first / across;
+      const own = labels.slice(first, first + across);
+      if (row % down > 0 && gapDown > 0) this.all.push({ height: gapDown, cells: [], keep: true });
+      for (const [line, share] of LABEL_LINES.entries())
+        this.all.push({
+          height: high * share,
+          cells: own.flatMap((lines, at): BandCell[] => {
+            const entry = lines[line];
+            return entry === undefined
+              ? []
+              : [{ from: at * 2, span: 1, role: line === 0 ? 'room' : 'small', entry, align: 'center' }];
+          }),
+          // A sheet of labels is one page, whole.
+          keep: line < LABEL_LINES.length - 1 || row % down < down - 1,
+          ...(line === 0 && row > 0 && row % down === 0 && { newPage: true }),
+        });
+    }
+  }
+
   /** Two lines to sign side by side. */
   signatures(lines: readonly string[]): void {
     const each = Math.floor(this.columns / 2);
@@ -225,7 +262,7 @@ function valueOf(
 }
 
 /** The rows of a paper whose page has columns of so many points. */
-export function bandsOf({ page, blocks }: Paper, columnPoints: number): readonly Band[] {
+export function bandsOf({ page, blocks, unit }: Paper, columnPoints: number): readonly Band[] {
   const bands = new Bands(page.columns, columnPoints);
   let newPage = false;
   for (const block of blocks) {
@@ -253,6 +290,12 @@ export function bandsOf({ page, blocks }: Paper, columnPoints: number): readonly
         break;
       case 'signatures':
         bands.signatures(block.lines);
+        break;
+      case 'labels':
+        bands.labels(block);
+        break;
+      case 'drawing':
+        bands.drawing(block, unit);
         break;
     }
     const first = bands.all[from];

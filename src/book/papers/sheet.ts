@@ -3,7 +3,7 @@ import { entryText, type Entry, type EntryKind, type Page, type Paper } from '..
 import { areaAt } from '../address';
 import type { CellPut } from '../book';
 import { together, type Draft } from '../sheets/draft';
-import { bandsOf, type Band } from './bands';
+import { bandsOf, LETTERS, type Band } from './bands';
 
 const POINTS = 72;
 const INCHES: Readonly<Record<Page['size'], readonly [wide: number, high: number]>> = {
@@ -67,6 +67,7 @@ export function paperDraft(paper: Paper, sheet: string, sign = ''): Draft {
   const { page } = paper;
   const { wide, high } = roomOn(page);
   const each = (wide / page.columns) * SAFE;
+  const across = page.widths ?? Array.from({ length: page.columns }, () => each);
   const bands = bandsOf(paper, each);
   const header = bands.findIndex(({ repeated }) => repeated === true);
   const money = sign === '' ? FORMATS.money : `"${sign.replace(/"/g, '')}"${FORMATS.money}`;
@@ -88,12 +89,15 @@ export function paperDraft(paper: Paper, sheet: string, sign = ''): Draft {
       })),
     })),
     {
+      newDrawings: bands.flatMap(({ drawn }, row) =>
+        drawn === undefined
+          ? []
+          : [{ name: `Drawing ${row + 1}`, at: areaAt(sheet, row, 0), of: drawn, letters: LETTERS }],
+      ),
       layouts: [
         {
           sheet,
-          widths: Object.fromEntries(
-            Array.from({ length: page.columns }, (_, at) => [at, charactersOf(each)]),
-          ),
+          widths: Object.fromEntries(across.map((points, at) => [at, charactersOf(points)])),
           heights: Object.fromEntries(bands.map(({ height }, row) => [row, height])),
           merged,
           plain: true,
@@ -103,7 +107,7 @@ export function paperDraft(paper: Paper, sheet: string, sign = ''): Draft {
             area: areaAt(sheet, 0, 0, bands.length, page.columns),
             breaks: breaksOf(bands, high),
             margins: page.margins,
-            foot: paper.foot,
+            ...(paper.foot !== '' && { foot: paper.foot }),
             ...(header >= 0 && { repeatRows: [header, header] as const }),
           },
         },

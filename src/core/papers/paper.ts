@@ -3,7 +3,8 @@
  * shows it (a sheet, a page of the pane) adds nothing to it.
  */
 import { showDay } from '../cell/day';
-import { digits } from '../exact/unit';
+import type { Drawing } from '../drawing/drawing';
+import { digits, type Unit } from '../exact/unit';
 
 /** In the order they are written. */
 export const PAPER_KINDS = ['quote', 'order', 'hardware', 'work', 'labels', 'install', 'findings'] as const;
@@ -80,6 +81,18 @@ export type Block =
       readonly small?: true;
     }
   | { readonly is: 'signatures'; readonly lines: readonly string[] }
+  /** To scale, as wide as the page, at most so many points high; what it shows is said in words beside it too. */
+  | { readonly is: 'drawing'; readonly drawing: Drawing; readonly high: number }
+  /** Labels in rows and columns, every other column a gap; sizes in points. */
+  | {
+      readonly is: 'labels';
+      readonly across: number;
+      readonly down: number;
+      readonly high: number;
+      readonly gapDown: number;
+      /** Of each label its lines, the first the tallest. */
+      readonly labels: readonly (readonly Entry[])[];
+    }
   /** What follows begins a new page. */
   | { readonly is: 'page' };
 
@@ -90,6 +103,8 @@ export interface Page {
   readonly landscape: boolean;
   /** Equal columns the page is divided into. */
   readonly columns: number;
+  /** The same columns each as wide as it is, in points, where they are not equal. */
+  readonly widths?: readonly number[];
   /** In inches: left, top, right, bottom. */
   readonly margins: readonly [left: number, top: number, right: number, bottom: number];
 }
@@ -107,8 +122,10 @@ export interface Paper {
   readonly sheet: string;
   readonly title: string;
   readonly page: Page;
-  /** At the left of every page's foot. */
+  /** At the left of every page's foot; without one the pages are not numbered. */
   readonly foot: string;
+  /** In which a drawing says its figures. */
+  readonly unit: Unit;
   readonly blocks: readonly Block[];
 }
 

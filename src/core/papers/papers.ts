@@ -1,10 +1,16 @@
 /** Every paper of a job, in the order they are written; what cannot be made says what it lacks. */
+import { installPaper } from './install';
 import type { PapersJob } from './job';
+import { labelsPaper } from './labels';
 import type { Paper, PaperKind } from './paper';
 import { isMade, quotePaper, type Made } from './quote';
+import { workPaper } from './work';
 
 const MAKERS: Readonly<Partial<Record<PaperKind, (job: PapersJob) => readonly Made[]>>> = {
   quote: (job) => [quotePaper(job)],
+  work: (job) => [workPaper(job)],
+  labels: (job) => [labelsPaper(job)],
+  install: (job) => [installPaper(job)],
 };
 
 export interface PapersMade {

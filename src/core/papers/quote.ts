@@ -165,6 +165,7 @@ export function quotePaper(job: PapersJob): Made {
     sheet: 'Client quote',
     title: 'Quote',
     page: PORTRAIT(job.size),
+    unit: job.unit,
     foot: footOf(job, 'Quote'),
     blocks: [
       ...head(job),

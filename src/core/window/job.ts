@@ -447,8 +447,8 @@ export class WindowWork {
     return this.keep('weight', () => clothWeight({ ...this.covered(), arealWeight }, this.rules));
   }
 
-  /** What hangs on one rod: every layer whose weight is known; undefined where none is. */
-  private hangs(): number | undefined {
+  /** Weight of what hangs on one rod: every layer whose weight is known; undefined where none is. */
+  hangs(): number | undefined {
     const { large, areal } = unitOf(this.rules);
     const behind = this.clothsBehind.flatMap((cloth): number[] => {
       const own = arealOf(cloth, this.rules);
@@ -461,6 +461,14 @@ export class WindowWork {
     if (face === undefined && behind.length === 0) return undefined;
     // Without a float's tail, so that a drapery of 20 lb is heavy from 20 lb.
     return Number(digits(behind.reduce((sum, one) => sum + one, face ?? 0)));
+  }
+
+  /** The layers whose weight nothing says. */
+  get layersUnweighed(): readonly string[] {
+    return [
+      ...(this.window.arealWeight === undefined ? ['face'] : []),
+      ...this.clothsBehind.filter((cloth) => arealOf(cloth, this.rules) === undefined),
+    ];
   }
 
   brackets(): Answer<number> {

@@ -52,7 +52,7 @@ function operation(one: JobWindow): string {
 function hardwarePairs({ work }: JobWindow): readonly Pair[] {
   const { window, rules } = work;
   const unit = unitOf(rules);
-  const show = (of: number): string => figure(of, unit);
+  const show = (length: number): string => figure(length, unit);
   const on = hungOn(work);
   if (window.hangOn === 'none') return [...pair(on, `there already, ${show(work.rod)}`), blank('Brackets')];
   const pieces = work.rodPieces().value;
@@ -101,7 +101,7 @@ function weightPairs({ work }: JobWindow): readonly Pair[] {
 function heightPairs({ work }: JobWindow): readonly Pair[] {
   const { window, rules } = work;
   const unit = unitOf(rules);
-  const show = (of: number): string => figure(of, unit);
+  const show = (length: number): string => figure(length, unit);
   const heights = orNone(() => heightsOf(work));
   const stack = orNone(() => work.stack().value);
   const projection = window.projection ?? rules.rodProjection;
@@ -168,11 +168,11 @@ const looked = (what: string, more?: string): readonly TableRow[] => [
   ...(more === undefined ? [] : [{ is: 'detail', cells: [words(more)] } as const]),
 ];
 
-function siteRows(job: PapersJob, of: readonly JobWindow[]): readonly TableRow[] {
-  const drawn = of.filter(({ work }) => isDrawn(work.window.draw));
+function siteRows(job: PapersJob, windows: readonly JobWindow[]): readonly TableRow[] {
+  const drawn = windows.filter(({ work }) => isDrawn(work.window.draw));
   const by = new Set(drawn.map(drivenBy));
   const cords = by.has('cord') || by.has(undefined);
-  const certificates = of.flatMap(({ facts }) => facts.certificate ?? []);
+  const certificates = windows.flatMap(({ facts }) => facts.certificate ?? []);
   const asked = job.publicBuilding || certificates.length > 0;
   return [
     ...(cords
@@ -197,11 +197,12 @@ function siteRows(job: PapersJob, of: readonly JobWindow[]): readonly TableRow[]
 
 function roomBlocks(
   job: PapersJob,
-  { room, of }: { readonly room: JobWindow['room']; readonly of: readonly JobWindow[] },
+  inRoom: { readonly room: JobWindow['room']; readonly of: readonly JobWindow[] },
 ): readonly Block[] {
-  const [first] = of;
-  const all = of.reduce((sum, { quantity }) => sum + Number(quantity.value), 0);
-  const windows = of.length === 1 && first !== undefined ? first.quantity : count(all);
+  const { room, of: rows } = inRoom;
+  const [first] = rows;
+  const all = rows.reduce((sum, { quantity }) => sum + Number(quantity.value), 0);
+  const windows = rows.length === 1 && first !== undefined ? first.quantity : count(all);
   return [
     { is: 'page' },
     {
@@ -222,8 +223,8 @@ function roomBlocks(
       ],
       rows: [{ is: 'line', cells: [room, windows] }],
     },
-    ...of.flatMap(windowBlocks),
-    { is: 'table', columns: ON_SITE, rows: siteRows(job, of) },
+    ...rows.flatMap(windowBlocks),
+    { is: 'table', columns: ON_SITE, rows: siteRows(job, rows) },
     {
       is: 'signatures',
       lines: ['Hung by, name and date', 'Received by, name and date'],

@@ -17,7 +17,7 @@ export function madeUp({ work, facts }: JobWindow): RowMade {
 }
 
 /** As a tape reads it. */
-export const figure = (of: number, unit: Unit): string => drawnFigure(exact(Math.round(of)), unit);
+export const figure = (length: number, unit: Unit): string => drawnFigure(exact(Math.round(length)), unit);
 
 /** “left panel”, or “panel” where there is but one. */
 export const panelName = ({ work: { window } }: JobWindow, { side }: Pick<PanelMade, 'side'>): string =>

@@ -36,7 +36,7 @@ const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text
 const flatOf = ({ widths }: PanelMade): number => widths.reduce((sum, { flat }) => sum + flat, 0);
 
 /** “2 1/2 widths: 1A + 2B + 5A (right half), flat 127 in”, from the leading edge. */
-const panelWords = (panel: PanelMade, show: (of: number) => string): string =>
+const panelWords = (panel: PanelMade, show: (length: number) => string): string =>
   `${widthsOf(panel)} widths: ${panel.widths.map(widthName).join(' + ')}, flat ${show(flatOf(panel))}`;
 
 /** The finished piece: its size, its flat edges, its hems. */
@@ -44,7 +44,7 @@ function sizes(one: JobWindow, { panels }: RowMade): readonly Pair[] {
   const { work } = one;
   const { window, rules } = work;
   const unit = unitOf(rules);
-  const show = (of: number): string => figure(of, unit);
+  const show = (length: number): string => figure(length, unit);
   const drop = orNone(() => window.finishedDrop ?? work.finishedDrop().value);
   const finished = work.finishedWidth().value;
   const tolerance = unit === INCHES ? TOLERANCE.in : TOLERANCE.cm;
@@ -90,7 +90,7 @@ function headingPairs(one: JobWindow, set: SetOut, own: readonly PanelMade[]): r
   const { work } = one;
   const { window, rules } = work;
   const unit = unitOf(rules);
-  const show = (of: number): string => figure(of, unit);
+  const show = (length: number): string => figure(length, unit);
   const heading = window.heading ?? 'pinch';
   const { count: marks, space, takeUp, first, byWidth = [] } = set;
   const hooks = orNone(() => work.rings().value / panelsOf(window.draw ?? 'pair'));
@@ -129,7 +129,7 @@ function patternPairs({ work }: JobWindow): readonly Pair[] {
   const { window, rules } = work;
   const { verticalRepeat, horizontalRepeat, fabricWidth } = window;
   const unit = unitOf(rules);
-  const show = (of: number): string => figure(of, unit);
+  const show = (length: number): string => figure(length, unit);
   const top = rules.topAllowance[window.heading ?? 'pinch'];
   return [
     ...pair('Cloth', [window.fabric, fabricWidth && `${show(fabricWidth)} wide`].filter(Boolean).join(', ')),
@@ -173,17 +173,17 @@ function cutRows(one: JobWindow, { cuts, turned }: RowMade): readonly TableRow[]
     ],
   }));
   const behind = work.clothsBehind.flatMap((cloth): TableRow[] => {
-    const of = work.behind(cloth);
-    if (of === undefined) return [];
+    const layer = work.behind(cloth);
+    if (layer === undefined) return [];
     return [
       {
         is: 'line',
         cells: [
           words(`${cloth}, ${figure(work.boltWidth(layerOf(cloth)), unit)} wide`),
-          words(`${halves(of.widths / panelsOf(work.window.draw ?? 'pair'))} a panel`),
+          words(`${halves(layer.widths / panelsOf(work.window.draw ?? 'pair'))} a panel`),
           undefined,
-          count(of.cuts),
-          words(figure(of.cut, unit)),
+          count(layer.cuts),
+          words(figure(layer.cut, unit)),
           words('↑'),
         ],
       },
@@ -255,7 +255,7 @@ function liningRules({ work }: JobWindow): readonly string[] {
     : [];
 }
 
-function rowBlocks(job: PapersJob, one: JobWindow, of: number): readonly Block[] {
+function rowBlocks(job: PapersJob, one: JobWindow, lines: number): readonly Block[] {
   const { work, quantity, room } = one;
   const made = madeUp(one);
   const set = work.setOut().value;
@@ -267,7 +267,7 @@ function rowBlocks(job: PapersJob, one: JobWindow, of: number): readonly Block[]
       house: letterheadOf(job.house).slice(0, 1),
       title: 'Work order',
       facts: [
-        { label: 'Line', entry: words(`${one.line} of ${of}`) },
+        { label: 'Line', entry: words(`${one.line} of ${lines}`) },
         ...(job.reference === undefined ? [] : [{ label: 'Reference', entry: job.reference }]),
         { label: 'Date', entry: day(job.today) },
       ],

@@ -1,6 +1,6 @@
 /** Money. */
 import { choiceKind, listKind, optional, required, TABLE, type Kind } from '../src/core/cell/fields';
-import { MONEY, PRICE, QUANTITY, RATE } from '../src/core/cell/figure-kinds';
+import { MONEY, ORDERED, PART, PRICE, RATE } from '../src/core/cell/figure-kinds';
 import {
   breakPrice,
   labor,
@@ -30,7 +30,7 @@ export const BREAKPRICE = cellFunction({
   chapter: 'Money',
   says: 'Unit price at a quantity, from a list of price breaks.',
   takes: {
-    quantity: required(QUANTITY, 'what is ordered, in the unit of the list'),
+    quantity: required(ORDERED, 'what is ordered, in the unit of the list'),
     priceBreaks: required(PRICE_BREAKS, 'two columns: from quantity, price'),
   },
   withRules: false,
@@ -99,7 +99,7 @@ export const SALESTAX = cellFunction({
   says: 'Sales tax on the amounts, by line or by invoice, rounded once.',
   takes: {
     amounts: required(listKind(MONEY, 'an amount'), 'the taxable amounts'),
-    rate: required(RATE, 'the rate, as 0.0725 or 7.25 %'),
+    rate: required(PART, 'the rate, as 0.0725 or 7.25 %'),
     basis: optional(
       choiceKind('a basis', TAX_BASES),
       'line (default): each line rounded; invoice: the sum rounded once',

@@ -7,7 +7,7 @@ import { digits } from '../exact/unit';
 import { DIGITS, readDecimal } from '../exact/written';
 
 /** A cell's number by the 15 digits a sheet keeps: 59.99999999999999 is 60. */
-const withoutResidue = (figure: number): number => Number(figure.toPrecision(15));
+export const withoutResidue = (figure: number): number => Number(figure.toPrecision(15));
 
 /** A plain number from a cell or from text with a decimal comma. */
 function figureOf(
@@ -127,15 +127,12 @@ function shareKind<T>(limits: ShareLimits, into: (figure: Money) => T, out: (val
       const figure = percent === null ? written : written.div(100);
       if (figure.lt(limits.least))
         return refuse('tooSmall', place.name, place.name, readBack(cell), `${digits(limits.least)} or more`);
-      if (figure.gt(limits.most))
-        return refuse(
-          'tooGreatShare',
-          place.name,
-          place.name,
-          readBack(cell),
-          digits(limits.most),
-          limits.example,
-        );
+      if (figure.gt(limits.most)) {
+        // 8.25 was most likely meant as 8.25 %.
+        const meant = percent === null && figure.lte(100 * limits.most);
+        const example = meant ? `${digits(figure.toNumber())} %` : limits.example;
+        return refuse('tooGreatShare', place.name, place.name, readBack(cell), digits(limits.most), example);
+      }
       return into(figure);
     },
     write: out,
@@ -154,7 +151,13 @@ export const PROPORTION = shareKind(
   asRatio,
   toFigure,
 );
-/** Of money: markup, tax, deposit; kept as decimal, since 8.875 % is a rate too. */
+/** A part of an amount: tax, discount, deposit, spares; never more than the whole, and decimal, since 8.875 % is one too. */
+export const PART = shareKind<Money>(
+  { quantity: 'rate', noun: 'a rate', example: '0.0825 or 8.25 %', least: 0, most: 1 },
+  (figure) => figure,
+  (rate) => rate.toNumber(),
+);
+/** Of money, above the whole too: a markup. */
 export const RATE = shareKind<Money>(
   { quantity: 'rate', noun: 'a rate', example: '0.45 or 45 %', least: 0, most: 20 },
   (figure) => figure,
@@ -209,6 +212,14 @@ export const QUANTITY = figureKind<number>(
   plainFigure,
   plainFigure,
 );
+/** The same asked by itself: 0 is what an empty cell is on some hosts, and nothing is ordered by it. */
+export const ORDERED: Kind<number> = {
+  ...QUANTITY,
+  read(raw, place) {
+    const quantity = QUANTITY.read(raw, place);
+    return quantity === 0 ? refuse('nothingOrdered', place.name, place.name) : quantity;
+  },
+};
 /** Widths of cloth: whole or half. */
 export const WIDTH_COUNT = figureKind<number>(
   {

@@ -18,6 +18,11 @@ export const CELL_FINDINGS = table({
     says: (name: string) =>
       `${name} reads 0, which is no window. Write 1 or more. For one window leave it out, or hand the cell over as IF(D7="","",D7): an empty cell may arrive as 0.`,
   },
+  nothingOrdered: {
+    weight: 'stop',
+    says: (name: string) =>
+      `${name} reads 0, so nothing is ordered. Write what is ordered, or hand the cell over as IF(D7="","",D7): an empty cell may arrive as 0.`,
+  },
   noWindowInRow: {
     weight: 'stop',
     says: (name: string) =>

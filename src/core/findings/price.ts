@@ -20,8 +20,8 @@ export const PRICE_FINDINGS = table({
   },
   noMargin: {
     weight: 'stop',
-    says: (rate: string) =>
-      `${parameter('rate')} reads ${rate} as a margin on the selling price. It must be below 100 %.`,
+    says: (rate: string, meant: string) =>
+      `${parameter('rate')} reads ${rate} as a margin on the selling price. It must be below 100 %: write ${meant} if that is meant, or name a markup.`,
   },
 
   noClothPrice: {
@@ -53,11 +53,6 @@ export const PRICE_FINDINGS = table({
     weight: 'check',
     says: (rate: string) =>
       `${parameter('rate')} reads ${rate}. Check that it is meant: write 7.25 % or 0.0725.`,
-  },
-  rateAboveWhole: {
-    weight: 'stop',
-    says: (rate: string) =>
-      `${parameter('rate')} reads ${rate}: more tax than price. Write it like 7.25 % or 0.0725.`,
   },
 
   // Pricing in bulk

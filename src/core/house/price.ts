@@ -1,7 +1,7 @@
 /** House rules: making charge and the price of a job. */
 import { ATTIC_STOCK } from '../cell/attic';
 import { choiceKind } from '../cell/fields';
-import { AREAL_WEIGHT, COUNT, orNone, PRICE, RATE, setOrNone, WEIGHT } from '../cell/figure-kinds';
+import { AREAL_WEIGHT, COUNT, orNone, PART, PRICE, RATE, setOrNone, WEIGHT } from '../cell/figure-kinds';
 import { SIZE } from '../cell/length-kinds';
 import { inches } from '../exact/length';
 import { MAKING_BREAKS } from '../cell/making-breaks';
@@ -24,8 +24,10 @@ import {
 /** Prices and rates that only the house can say. */
 const CHARGE = setOrNone(PRICE);
 const SET_RATE = setOrNone(RATE);
+const SET_PART = setOrNone(PART);
 /** Rates that are 0 where nothing is set. */
 const RATE_OR_NONE = orNone(RATE);
+const PART_OR_NONE = orNone(PART);
 
 export const PRICE_RULES = {
   // Making charge
@@ -80,8 +82,8 @@ export const PRICE_RULES = {
     HOUSE,
   ),
   sellRate: rule<Money>(RATE_OR_NONE, money(0), 'the markup or margin; 0 sells at cost', HOUSE),
-  discount: rule<Money>(RATE_OR_NONE, money(0), 'off the whole before tax', HOUSE),
-  taxRate: rule<Money>(RATE_OR_NONE, money(0), 'sales tax', YOURS),
+  discount: rule<Money>(PART_OR_NONE, money(0), 'off the whole before tax', HOUSE),
+  taxRate: rule<Money>(PART_OR_NONE, money(0), 'sales tax', YOURS),
   taxBasis: rule(
     choiceKind('a basis', TAX_BASES),
     'line' as TaxBasis,
@@ -100,9 +102,9 @@ export const PRICE_RULES = {
     'whether installation is taxed',
     'your state or country decides',
   ),
-  deposit: rule<Money>(SET_RATE, money('0.5'), 'asked with the order, a share of the total', HOUSE),
+  deposit: rule<Money>(SET_PART, money('0.5'), 'asked with the order, a share of the total', HOUSE),
   spareWindows: rule<Money>(
-    RATE_OR_NONE,
+    PART_OR_NONE,
     money(0),
     'cloth ordered beyond the windows, a share of the cuts of each fabric',
     HOUSE,

@@ -15,7 +15,7 @@ import {
   type Step,
 } from '../cell/answer';
 import { isBlankRow, oneCell, readBack, type CellIn, type Place } from '../cell/fields';
-import { PRICE } from '../cell/figure-kinds';
+import { PRICE, withoutResidue } from '../cell/figure-kinds';
 import { money, NOTHING, toCent, type Money, type Rounding } from '../exact/money';
 import { unitOf, type Rules } from '../house/rules';
 import type { SellBasis, TaxBasis } from '../cell/ways';
@@ -46,7 +46,7 @@ export function readPriceBreaks(rows: readonly (readonly CellIn[])[]): readonly 
     const title = at === 0 && typeof from === 'string' && !Number.isFinite(Number(from));
     if (title) continue;
     const price = PRICE.read(row[1], place);
-    const quantity = Number(from ?? 0);
+    const quantity = withoutResidue(Number(from ?? 0));
     if (price === undefined || !Number.isFinite(quantity) || quantity < 0) {
       return refuse(
         'breaksUnreadable',
@@ -139,6 +139,8 @@ export function labor(made: Made, rules: Rules): Answer<Money> {
   return answer(value, steps);
 }
 
+const percent = (rate: Money): string => `${rate.times(100).toString()} %`;
+
 /** Selling price: a markup on the cost or a margin on the selling price, named so that neither is taken for the other. */
 export function sellPrice(given: {
   cost: Money;
@@ -154,7 +156,7 @@ export function sellPrice(given: {
     ]);
   }
   if (given.rate.gte(1))
-    return refuse('noMargin', parameter('rate'), `${given.rate.times(100).toString()} %`);
+    return refuse('noMargin', parameter('rate'), percent(given.rate), percent(given.rate.div(100)));
   const value = toCent(given.cost.div(money(1).minus(given.rate)), given.rounding);
   return answer(value, () => [
     step('selling price', '{} ÷ (1 − {})', [moneyFigure(given.cost), rate()], moneyFigure(value)),
@@ -172,9 +174,6 @@ export interface Taxed {
 export function salesTax(taxed: Taxed): Answer<Money> {
   const basis = taxed.basis ?? 'line';
   const rounding = taxed.rounding ?? 'half up';
-  // 8.25 typed for 8.25 %.
-  if (taxed.rate.gt(1))
-    return refuse('rateAboveWhole', parameter('rate'), `${taxed.rate.times(100).toString()} %`);
   const sum = taxed.amounts.reduce((total, one) => total.plus(one), NOTHING);
   const value =
     basis === 'invoice'

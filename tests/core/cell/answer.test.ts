@@ -57,7 +57,7 @@ describe('a refusal', () => {
     }
   };
   it('of a wrong input shows #VALUE!, of a sound one without an answer #N/A', () => {
-    const wrong = caught(() => refuse('noMargin', 'rate', '100 %'));
+    const wrong = caught(() => refuse('noMargin', 'rate', '100 %', '1 %'));
     expect(wrong).toBeInstanceOf(Refusal);
     expect(wrong).toMatchObject({
       error: '#VALUE!',

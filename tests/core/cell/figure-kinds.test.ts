@@ -1,5 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { COUNT, FULLNESS, MONEY, PRICE, RATE, SHARE, WIDTH_COUNT } from '../../../src/core/cell/figure-kinds';
+import {
+  COUNT,
+  FULLNESS,
+  MONEY,
+  PRICE,
+  PART,
+  RATE,
+  SHARE,
+  WIDTH_COUNT,
+} from '../../../src/core/cell/figure-kinds';
 import { read } from './read-kind';
 
 describe('a fullness', () => {
@@ -83,10 +92,27 @@ describe('a fullness', () => {
   });
 });
 
-describe('a rate', () => {
-  it('of 50 shows how 50 % is written', () => {
-    expect(read(RATE, 50)).toBe(
-      'rod_width reads 50, more than the most taken here, 20. Write it like 0.45 or 45 %.',
+describe('a part of an amount', () => {
+  it('is all of it at most, and more than that is offered as so many per cent', () => {
+    expect(read(PART, 1)).toBe('1');
+    expect(read(PART, '100 %')).toBe('1');
+    expect(read(PART, 8.25)).toBe(
+      'rod_width reads 8.25, more than the most taken here, 1. Write it like 8.25 %.',
     );
+    expect(read(PART, '825 %')).toBe(
+      'rod_width reads “825 %”, more than the most taken here, 1. Write it like 0.0825 or 8.25 %.',
+    );
+    expect(read(PART, 1.0000000000000002)).toBe('1');
+  });
+});
+
+describe('a rate', () => {
+  it('above the whole is a markup', () => {
+    expect(read(RATE, 1.5)).toBe('1.5');
+    expect(read(RATE, '150 %')).toBe('1.5');
+  });
+
+  it('of 50 shows how 50 % is written', () => {
+    expect(read(RATE, 50)).toBe('rod_width reads 50, more than the most taken here, 20. Write it like 50 %.');
   });
 });

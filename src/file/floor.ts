@@ -11,7 +11,7 @@ import { readCorrections } from './corrections';
 import { readWords, type Command, type Io } from './command';
 import { writeFloorSheets } from './floor/book';
 import { choiceLines, choicesAsData, choicesTable } from './floor/choices';
-import { OPTIONS, type Values } from './floor/options';
+import { OPTIONS, sparesAsked, type Values } from './floor/options';
 import { priceAsData, priceLines, pricedFloor, priceOfAll, pricesKnown, type Prices } from './floor/price';
 import { planCloths, plansAsData, tellPlans, type PlannedCloth } from './floor/plan';
 import { multiplied } from './floor/by-room';
@@ -44,7 +44,8 @@ House rules are taken from a defined name that ends in “rules”.
   --flaws "N: PLACES" flaws of the Nth of --rolls, from its start: "2: 12-12 1/2; 30". May be repeated
   --in-hand           the rolls in hand of every cloth from the workbook's own table of rolls,
                       headed roll of (or fabric), roll length, dye lot, flaws
-  --spares SHARE      cuts beyond the windows', like 5%
+  --spares SHARE      cuts of the face beyond the windows', like 5%, instead of the house rule; in the
+                      plan, the totals and the price
   --fullness LIST     for the what-if table, like "2; 2.25; 2.5"
   --widths LIST       fabric widths for the what-if table, like "54; 118"
   --repeats LIST      repeat rules for the what-if table, like "every cut up; first cut exact"
@@ -165,7 +166,11 @@ export const command: Command = {
     if (out !== undefined) await checkWritable(out);
     const { parts } = refill(readWorkbook(await openArchive(path)), { progress: progressOf(io) });
     const file = readWorkbook(parts);
-    const read = windowsAsked(readWindows(file, path, readCorrections(values.columns)), values, path);
+    const read = windowsAsked(
+      readWindows(file, path, readCorrections(values.columns), sparesAsked(values)),
+      values,
+      path,
+    );
     const { unit } = read.house;
     const cloths = clothsOf(read.windows);
     const book = readingOf(file);

@@ -1,4 +1,5 @@
 /** A floor read out of a surveyed table: every window worked out, its totals, its cuts, its prices. */
+import type { Money } from '../../core/exact/money';
 import { NO_FITTINGS, PIECE_WORDS, withMore, type Fittings, type Piece } from '../../core/heading/fittings';
 import { Refusal } from '../../core/cell/answer';
 import { BEHIND, type Behind } from '../../core/cloth/behind';
@@ -70,8 +71,14 @@ function windowOf(
 }
 
 /** Works every window row out, under the workbook's rules; a row that cannot be is told apart. */
-export function readFloor(read: ColumnsRead, rules: Pick<RulesSeen, 'rows'> | undefined): Floor {
-  const house = readHouse(rules?.rows ?? null);
+/** `spares`: asked for instead of the house's share. */
+export function readFloor(
+  read: ColumnsRead,
+  seen: Pick<RulesSeen, 'rows'> | undefined,
+  spares?: Money,
+): Floor {
+  const own = readHouse(seen?.rows ?? null);
+  const house = spares === undefined ? own : { ...own, rules: { ...own.rules, spareWindows: spares } };
   const { block } = read;
   const [type, floor] = [headed(read, PLACE_HEADINGS.type), headed(read, PLACE_HEADINGS.floor)];
   const windows: FloorWindow[] = [];

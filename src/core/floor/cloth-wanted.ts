@@ -29,20 +29,19 @@ export function facesWanted(
   totals: readonly ClothTotal[],
   direction: Direction = 'up the roll',
 ): readonly Wanted[] {
-  return totals.map(({ name, yardage, spares, attic, atticCuts, longestCut, byLength }): Wanted => ({
+  return totals.map(({ name, yardage, spares, attic, atticCuts, longestCut, byType }): Wanted => ({
     name,
     yardage,
     attic,
     spares: spares.reduce((sum, { count }) => sum + count, 0),
     pieces: () => {
-      const own = [...byLength].map(([length, count]) => ({ length, count }));
       const kept = { length: longestCut, count: atticCuts };
       // Turned cloth is cut panel by panel; up the roll the cutting plan says which cuts there are.
       const cloth =
         direction === 'railroaded'
           ? undefined
           : clothsOf(windows).find((one) => one.layer === 'face' && one.name === name);
-      return { cuts: [...(cloth?.cuts ?? own), ...spares, kept], toStart: cloth?.toStart };
+      return { cuts: [...(cloth?.cuts ?? byType), ...spares, kept], toStart: cloth?.toStart };
     },
   }));
 }

@@ -17,8 +17,9 @@ import {
 } from '../cloth/repeat';
 import {
   cutLines,
+  cutsOfRow,
   fromHalfWidths,
-  withSpares,
+  sparesOf,
   type CutLine,
   type CuttingJob,
   type Roll,
@@ -26,7 +27,6 @@ import {
 import type { CutPlan } from '../rolls/plan';
 import type { WindowWork } from '../window/job';
 import { exact, NO_LENGTH, times, type Length } from '../exact/length';
-import type { Ratio } from '../exact/ratio';
 import { checkJob, planFindings } from '../rolls/rolls';
 import { unitOf, type Rules } from '../house/rules';
 import { fabricOf } from './tally';
@@ -40,6 +40,8 @@ export interface Cloth {
   readonly pricedAs: string;
   readonly layer: Layer;
   readonly cuts: readonly CutLine[];
+  /** Cuts ordered beyond the windows' by the house rule, of the face alone. */
+  readonly spares: readonly CutLine[];
   /** What they take off one bolt, row by row: the windows' yardage before it is rounded up. */
   readonly cloth: Length;
   /** Whole cuts that odd half widths of different rows save by making one together. */
@@ -120,10 +122,18 @@ export function clothsOf(windows: readonly WindowWork[]): readonly Cloth[] {
       pricedAs: name,
       layer,
       ...cutsOfCloth(group, work.rules),
+      spares: layer === 'face' ? sparesOfCloth(group, work.rules) : [],
       toStart: toPatternStart(group, work.rules),
     };
   });
 }
+
+/** Counted row by row, whatever halves of two rows make together: as the totals count them. */
+const sparesOfCloth = (asks: readonly Ask[], rules: Rules): readonly CutLine[] =>
+  sparesOf(
+    asks.flatMap((ask) => cutsOfRow(ask, ask.work.quantity, rules)),
+    rules.spareWindows,
+  );
 
 function cutsOfCloth(asks: readonly Ask[], rules: Rules): Pick<Cloth, 'cuts' | 'cloth' | 'paired'> {
   const halves = asks.map(({ work, widths, cutting, halfStart }): CutLine => ({
@@ -160,14 +170,12 @@ const toPatternStart = (asks: readonly Ask[], rules: Rules): Length =>
 /** What the cloth comes on: as many rolls of one length as it takes, or the rolls received. */
 export type RollSupply = { readonly ordered: Length } | { readonly received: readonly Roll[] };
 
-const NONE = 0 as Ratio;
-
 /** A cloth's cuts, spares among them, with its rolls; refused in a sentence where no plan can be made. */
-export function clothJob(cloth: Cloth, supply: RollSupply, unit: Unit, spares = NONE): CuttingJob {
+export function clothJob(cloth: Cloth, supply: RollSupply, unit: Unit): CuttingJob {
   const { toStart } = cloth;
   const given = 'ordered' in supply ? [{ length: supply.ordered }] : supply.received;
   const job: CuttingJob = {
-    cuts: withSpares(cloth.cuts, spares),
+    cuts: [...cloth.cuts, ...cloth.spares],
     rolls: toStart > 0 ? given.map((roll) => ({ ...roll, toStart })) : given,
     supply: 'ordered' in supply ? 'as many as it takes' : 'in hand',
   };

@@ -1,11 +1,12 @@
 /** What a job comes to, counted in one pass so that no window need be kept: cloth, making, hardware. */
 import { atticCuts } from '../cell/attic';
 import { arealOf, BEHIND, layerOf, standsIn, WEIGHT_RULE, type Behind } from '../cloth/behind';
-import { longestCut, type CutsAlike } from '../cloth/repeat';
+import { longestCut } from '../cloth/repeat';
+import { cutLengthOf, cutsOfRow, sparesOf, typesOf, type CutLine } from '../rolls/cutting';
 import { NO_FITTINGS, withMore, type Fittings } from '../heading/fittings';
 import type { WindowWork } from '../window/job';
 import { exact, NO_LENGTH, times, toUnit, upToStep, type Length } from '../exact/length';
-import { NOTHING, upToWhole, type Money } from '../exact/money';
+import { NOTHING, type Money } from '../exact/money';
 import { unitOf, type Rules } from '../house/rules';
 import { digits } from '../exact/unit';
 import type { TurnedWork } from '../cloth/yardage';
@@ -14,13 +15,13 @@ export interface ClothTotal {
   readonly name: string;
   /** With the spares the house orders beyond the windows; attic stock is not in it. */
   readonly yardage: Length;
-  readonly spares: readonly CutsAlike[];
+  readonly spares: readonly CutLine[];
   /** Kept for later repairs: so many of the longest cut. */
   readonly attic: Length;
   readonly atticCuts: number;
   readonly longestCut: Length;
-  /** Cuts of the windows by their length, a repeat in it. */
-  readonly byLength: ReadonlyMap<Length, number>;
+  /** Cuts of the windows, alike ones together. */
+  readonly byType: readonly CutLine[];
   /** Cuts of the windows, spares not in them. */
   readonly cuts: number;
   readonly windows: number;
@@ -66,8 +67,9 @@ interface Counted {
   toStart: number;
   cuts: number;
   windows: number;
-  /** Cuts by their length, a repeat in it. */
-  readonly byLength: Map<Length, number>;
+  /** Alike ones together. */
+  byType: readonly CutLine[];
+  longestCut: Length;
   weight: number | undefined;
 }
 
@@ -77,19 +79,11 @@ function weightOf(yardage: number, boltWidth: Length, areal: number, rules: Rule
   return (toUnit(yardage, large) * toUnit(boltWidth, large) * areal) / (large === 'yd' ? 16 : 1000);
 }
 
-/** Spares by type: a share of the cuts of each length, a part counting as a whole cut. */
-const sparesOf = ({ byLength }: Counted, { spareWindows }: Rules): readonly CutsAlike[] =>
-  [...byLength].map(([length, count]) => ({
-    length,
-    count: upToWhole(spareWindows.times(count)),
-  }));
-
 function clothTotal(name: string, counted: Counted, rules: Rules): ClothTotal {
-  const { cuts, windows, byLength, weight } = counted;
-  const spares = rules.spareWindows.eq(0) ? [] : sparesOf(counted, rules);
-  const spared = spares.reduce((sum, { length, count }) => exact(sum + times(length, count)), NO_LENGTH);
+  const { cuts, windows, byType, longestCut, weight } = counted;
+  const spares = sparesOf(byType, rules.spareWindows);
+  const spared = cutLengthOf(spares);
   const kept = atticCuts(cuts, rules.atticStock);
-  const longestCut = Math.max(0, ...byLength.keys()) as Length;
   const attic = upToStep(times(longestCut, kept), rules.yardageStep);
   const { yardage: cutUp, toStart } = counted;
   const own = exact(cutUp + toStart);
@@ -97,7 +91,7 @@ function clothTotal(name: string, counted: Counted, rules: Rules): ClothTotal {
     name,
     cuts,
     windows,
-    byLength,
+    byType,
     longestCut,
     spares,
     attic,
@@ -122,15 +116,15 @@ class FaceCount {
     const name = fabricOf(work);
     let sum = this.byName.get(name);
     if (sum === undefined) {
-      sum = { yardage: 0, toStart: 0, cuts: 0, windows: 0, byLength: new Map(), weight: 0 };
+      sum = { yardage: 0, toStart: 0, cuts: 0, windows: 0, byType: [], longestCut: NO_LENGTH, weight: 0 };
       this.byName.set(name, sum);
     }
     sum.yardage += yardage;
     sum.toStart = Math.max(sum.toStart, worked.yardage - yardage);
     sum.cuts += cuts;
     sum.windows += quantity;
-    const length = longestCut(cutting);
-    sum.byLength.set(length, (sum.byLength.get(length) ?? 0) + cuts);
+    sum.byType = typesOf([...sum.byType, ...cutsOfRow(worked, quantity, rules)]);
+    sum.longestCut = exact(Math.max(sum.longestCut, longestCut(cutting)));
     const { arealWeight, fabricWidth } = window;
     if (sum.weight !== undefined)
       sum.weight =

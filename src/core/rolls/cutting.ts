@@ -3,7 +3,8 @@
  * and where dye lots are told apart one room is cut from one lot.
  */
 import { exact, NO_LENGTH, times, type Length } from '../exact/length';
-import { ONE, type Ratio } from '../exact/ratio';
+import { upToWhole, type Money } from '../exact/money';
+import type { Rules } from '../house/rules';
 import type { Start, Starts } from '../cloth/half-drop';
 import { furtherCut, halfDropGroups, type Cutting } from '../cloth/repeat';
 
@@ -139,15 +140,31 @@ export function demandOf(cuts: readonly CutLine[]): Demand {
 export const cutLengthOf = (cuts: readonly { readonly length: Length; readonly count: number }[]): Length =>
   cuts.reduce((sum, { length, count }) => exact(sum + times(length, count)), NO_LENGTH);
 
-/** Spares of every kind of cut, whatever the room: a share of the count, a part counting as a whole cut. */
-export function withSpares(cuts: readonly CutLine[], share: Ratio): readonly CutLine[] {
+/**
+ * Spares of every kind of cut, whatever the room: a share of the count, a part counting as a whole cut. The one
+ * rule for plan, totals and price.
+ */
+export function sparesOf(cuts: readonly CutLine[], share: Money): readonly CutLine[] {
   const spares = typesOf(cuts).map((line): CutLine => ({
     ...line,
     room: undefined,
-    count: Math.ceil((line.count * share) / ONE),
+    count: upToWhole(share.times(line.count)),
     label: 'spare',
   }));
-  return [...cuts, ...spares.filter(({ count }) => count > 0)];
+  return spares.filter(({ count }) => count > 0);
+}
+
+/** The cuts of one row: of all its windows together, or window by window where each one's cloth is bought by itself. */
+export function cutsOfRow(
+  { cutting, starts }: { readonly cutting: Cutting; readonly starts: (windows: number) => Starts },
+  windows: number,
+  { yardageRoundedBy }: Rules,
+): readonly CutLine[] {
+  const runs = yardageRoundedBy === 'window' ? windows : 1;
+  return cutLines(cutting, starts(runs === 1 ? windows : 1)).map((line) => ({
+    ...line,
+    count: line.count * runs,
+  }));
 }
 
 /**

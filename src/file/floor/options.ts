@@ -1,7 +1,9 @@
 /** What floor is told: its options, and how they are read. */
 import { Refusal } from '../../core/cell/answer';
 import type { Kind } from '../../core/cell/fields';
-import type { Unit } from '../../core/exact/unit';
+import type { Money } from '../../core/exact/money';
+import { INCHES, type Unit } from '../../core/exact/unit';
+import { RULES } from '../../core/house/rules';
 import type { readWords } from '../command';
 import { Problem, USAGE } from '../problem';
 
@@ -37,6 +39,11 @@ export const parts = (list: string): string[] =>
     .split(';')
     .map((one) => one.trim())
     .filter((one) => one !== '');
+
+/** The share of spares that was asked for, written as the house rule is. */
+export function sparesAsked({ spares }: Values): Money | undefined {
+  return spares === undefined ? undefined : readOption(RULES.spareWindows.kind, spares, '--spares', INCHES);
+}
 
 /** A refusal of what was typed is a misuse of the option. */
 export function asUsage<T>(read: () => T): T {

@@ -1,7 +1,6 @@
 /** The cutting plans of a floor, cloth by cloth, as they are made and told. */
 import { cutLengthOf, type CuttingJob } from '../../core/rolls/cutting';
 import type { PlannedRoll } from '../../core/rolls/plan';
-import { PROPORTION } from '../../core/cell/figure-kinds';
 import { clothFindings, clothJob, type Cloth, type RollSupply } from '../../core/floor/floor-cuts';
 import { exact, toUnit, type Length } from '../../core/exact/length';
 import type { Tally } from '../../core/floor/tally';
@@ -9,7 +8,7 @@ import { showLength, showRemnant, showYardage, type Unit } from '../../core/exac
 import { bestPlan, type BestPlan } from '../../solve/best-plan';
 import { loadSolver } from '../../solve/load';
 import type { Io } from '../command';
-import { asUsage, readOption, type Values } from './options';
+import { asUsage, type Values } from './options';
 import { counted, Problem, USAGE } from '../problem';
 
 export interface PlannedCloth {
@@ -29,11 +28,9 @@ export async function planCloths(
   const seconds = values.seconds === undefined ? 10 : Number(values.seconds);
   if (!(seconds > 0))
     throw new Problem(`--seconds reads “${values.seconds ?? ''}”. Write a number above 0.`, USAGE);
-  const spares =
-    values.spares === undefined ? undefined : readOption(PROPORTION, values.spares, '--spares', unit);
   const jobs = cloths
     .filter(({ cuts }) => cuts.length > 0)
-    .map((cloth) => ({ cloth, job: asUsage(() => clothJob(cloth, supplyOf(cloth), unit, spares)) }));
+    .map((cloth) => ({ cloth, job: asUsage(() => clothJob(cloth, supplyOf(cloth), unit)) }));
   const stop = new AbortController();
   const interrupt = (): void => stop.abort();
   process.once('SIGINT', interrupt);

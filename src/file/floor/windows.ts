@@ -7,6 +7,7 @@ import { cellOf } from '../../core/window/reader/cells';
 import { readTable, type TableRead } from '../../core/window/reader/read';
 import type { Corrections } from '../../core/window/reader/understand';
 import { WindowWork } from '../../core/window/job';
+import type { Money } from '../../core/exact/money';
 import { readHouse, type House } from '../../core/house/house';
 import { readAddress } from '../../book/address';
 import { PLACE_HEADINGS, placeOf, type FloorWindow } from '../../book/floor/floor';
@@ -102,8 +103,15 @@ function windowsOf(sheet: NamedSheet, read: TableRead, house: House): WindowsRea
 }
 
 /** Reads the windows of a workbook whose formulas are computed: the first sheet that holds a table of them. */
-export function readWindows(file: WorkbookFile, path: string, said?: Corrections): WindowsRead {
-  const house = readHouse(namedRange(file, /rules$/i));
+/** `spares`: asked for instead of the house's share. */
+export function readWindows(
+  file: WorkbookFile,
+  path: string,
+  said?: Corrections,
+  spares?: Money,
+): WindowsRead {
+  const own = readHouse(namedRange(file, /rules$/i));
+  const house = spares === undefined ? own : { ...own, rules: { ...own.rules, spareWindows: spares } };
   for (const sheet of sheetsIn(file)) {
     const read = readTable(sheet, { unit: house.unit, ...(said === undefined ? {} : { said }) });
     if ('columns' in read && read.none === undefined) return windowsOf(sheet, read, house);

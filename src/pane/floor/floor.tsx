@@ -19,6 +19,7 @@ import { FloorPlan } from './plan';
 import { FloorPrice } from './price';
 import { FloorPrices, pricesRead, type PricesTyped } from './prices';
 import { FloorRooms } from './more-rooms';
+import { useSpares } from './spares';
 import { FloorTotals } from './totals';
 import { Mapping } from '../mapping';
 import { Section } from '../section';
@@ -84,7 +85,7 @@ export function FloorSection({ book }: { readonly book: Book }) {
     void keepMapping(book, { of: opened.place, columns: said, outputs: opened.outputs }).catch(reportError);
   };
 
-  const floor = opened?.floor;
+  const [floor, spares] = useSpares(opened);
   const unit = floor?.house.unit;
   const [fabrics, cloths] = useMemo(() => {
     const windows = floor?.windows ?? [];
@@ -144,7 +145,7 @@ export function FloorSection({ book }: { readonly book: Book }) {
             {floor.windows.length > 0 && (
               <>
                 <Part opened says="Totals">
-                  <FloorTotals floor={floor} />
+                  <FloorTotals floor={floor} spares={spares} />
                 </Part>
                 <Part opened says="Cutting plan">
                   <FloorPlan key={opened.place} book={book} floor={floor} received={opened.received} />

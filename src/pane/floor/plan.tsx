@@ -72,7 +72,6 @@ export function FloorPlan({ book, floor, received }: Props) {
     kind: inHand === undefined ? 'ordered' : 'received',
     ordered: unit.large === 'yd' ? '60' : '50',
     received: inHand ?? [NO_ROLL],
-    spares: '0 %',
   };
   const supply = supplies[name] ?? usual;
   const change = (part: Partial<SupplyTyped>): void => {
@@ -87,8 +86,7 @@ export function FloorPlan({ book, floor, received }: Props) {
 
   const plan = (cloth: Cloth): void => {
     void task.run(`Planning ${cloth.name}`, async ({ signal }) => {
-      const { rolls, spares } = readSupply(supply, unit);
-      const job = clothJob(cloth, rolls, unit, spares);
+      const job = clothJob(cloth, readSupply(supply, unit), unit);
       const found = await searchPlan(job, {
         seconds: Number(seconds) > 0 ? Number(seconds) : 20,
         signal,
@@ -172,15 +170,6 @@ export function FloorPlan({ book, floor, received }: Props) {
             />
           </Field>
         )}
-        <Field label="Spares">
-          <Input
-            size="small"
-            value={supply.spares}
-            onChange={(_, { value }) => {
-              change({ spares: value });
-            }}
-          />
-        </Field>
         <Field label="Seconds at most">
           <Input
             size="small"

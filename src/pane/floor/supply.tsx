@@ -1,10 +1,8 @@
 /** What a cloth comes on, as typed: rolls to be ordered, or those received with their lots and flaws. */
 import { Button, Input, makeStyles, tokens } from '../kit';
 import { refuse } from '../../core/cell/answer';
-import { SHARE } from '../../core/cell/figure-kinds';
 import { YARDS } from '../../core/cell/length-kinds';
 import type { RollSupply } from '../../core/floor/floor-cuts';
-import type { Ratio } from '../../core/exact/ratio';
 import { NO_ROLL, readRoll, readRollLength, type RollWritten } from '../../core/rolls/received';
 import type { Unit } from '../../core/exact/unit';
 
@@ -12,17 +10,14 @@ export interface SupplyTyped {
   readonly kind: 'ordered' | 'received';
   readonly ordered: string;
   readonly received: readonly RollWritten[];
-  readonly spares: string;
 }
 
 /** What was typed, read; refused in a sentence that names the roll. */
-export function readSupply(typed: SupplyTyped, unit: Unit): { rolls: RollSupply; spares: Ratio } {
-  const spares = SHARE.read(typed.spares.trim(), { name: 'spares', unit }) ?? (0 as Ratio);
-  if (typed.kind === 'ordered')
-    return { rolls: { ordered: readRollLength(typed.ordered, 'each roll', unit) }, spares };
+export function readSupply(typed: SupplyTyped, unit: Unit): RollSupply {
+  if (typed.kind === 'ordered') return { ordered: readRollLength(typed.ordered, 'each roll', unit) };
   const given = typed.received.filter(({ length, lot, flaws }) => `${length}${lot}${flaws}`.trim() !== '');
   if (given.length === 0) refuse('missing', 'roll 1, length', 'roll 1, length', YARDS.noun);
-  return { rolls: { received: given.map((one, at) => readRoll(one, `roll ${at + 1}`, unit)) }, spares };
+  return { received: given.map((one, at) => readRoll(one, `roll ${at + 1}`, unit)) };
 }
 
 const useStyles = makeStyles({

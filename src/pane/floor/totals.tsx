@@ -12,11 +12,17 @@ import {
 } from '../../book/floor/floor';
 import { tally } from '../../core/floor/tally';
 import { digits, showLength, showYardage } from '../../core/exact/unit';
+import { SparesField, type Spares } from './spares';
 import { FigureTable, type FigureRow } from './table';
 
 type By = GroupName | 'hardware';
 
-export function FloorTotals({ floor }: { readonly floor: Floor }) {
+interface Props {
+  readonly floor: Floor;
+  readonly spares: Spares;
+}
+
+export function FloorTotals({ floor, spares }: Props) {
   const [by, setBy] = useState<By>('fabric');
   const { unit, rules } = floor.house;
   const behindFace = clothsBehind(floor.windows);
@@ -30,6 +36,7 @@ export function FloorTotals({ floor }: { readonly floor: Floor }) {
   const pieces = piecesOf(rods);
   return (
     <>
+      <SparesField {...spares} />
       <Field label="Totals by" orientation="horizontal">
         <Select
           size="small"

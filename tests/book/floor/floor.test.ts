@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { areaAt } from '../../../src/book/address';
 import { GROUPS, placeOf, readFloor, rodTotals, totalsBy, type Floor } from '../../../src/book/floor/floor';
+import { priceFloor } from '../../../src/book/floor/prices';
 import { TO_START, writeFloor } from '../../../src/book/floor/sheets';
 import type { SheetGiven } from '../../../src/book/memory';
 import { survey } from '../../../src/book/survey';
@@ -9,7 +10,7 @@ import { clothJob, clothsOf } from '../../../src/core/floor/floor-cuts';
 import { WindowWork } from '../../../src/core/window/job';
 import { cutPlan } from '../../../src/core/rolls/rolls';
 import { fromUnit, inches, toUnit } from '../../../src/core/exact/length';
-import { ratio } from '../../../src/core/exact/ratio';
+import { money } from '../../../src/core/exact/money';
 import { INCHES } from '../../../src/core/exact/unit';
 import { engineBook } from '../engine-book';
 
@@ -44,7 +45,7 @@ async function opened() {
     },
   }).withTable('Fabrics', areaAt('Fabrics', 0, 0, 2, 2));
   const { read } = await survey(book, WANTED, INCHES, areaAt('Floor', 0, 0));
-  return { book, floor: readFloor(read, RULES) };
+  return { book, read, floor: readFloor(read, RULES) };
 }
 
 const works = (floor: Floor) => floor.windows.map(({ work }) => work);
@@ -88,11 +89,20 @@ describe('a floor', () => {
     expect(rodTotals(floor.windows)).toEqual([expect.objectContaining({ rod: inches(94), rods: 4 })]);
   });
 
-  it('asks its rolls for every cut and for spares by length', async () => {
-    const { floor } = await opened();
+  it('asks its rolls for every cut and for spares, and its price for the same', async () => {
+    const { floor, read } = await opened();
+    const asked = readFloor(read, RULES, money('0.05'));
+    const ruled = readFloor(read, { rows: [...RULES.rows, ['spare windows', '5 %']] });
+    const prices = new Map([['Ostrel linen', { breaks: [{ from: 0, price: money(10) }] }]]);
+    for (const one of [asked, ruled]) {
+      const [linen] = clothsOf(works(one));
+      const job = clothJob(linen!, { ordered: fromUnit(60, 'yd') }, INCHES);
+      expect(job.cuts.reduce((sum, { count }) => sum + count, 0)).toBe(18 + 1);
+      // By hand: 56⅛ yd and a cut of 112 in are 59.236, up to 59¼.
+      const { lines } = priceFloor(one, prices).whole;
+      expect(lines.find(({ what }) => what === 'Ostrel linen')?.quantity).toBe(59.25);
+    }
     const [linen] = clothsOf(works(floor));
-    const job = clothJob(linen!, { ordered: fromUnit(60, 'yd') }, INCHES, ratio(0.05));
-    expect(job.cuts.reduce((sum, { count }) => sum + count, 0)).toBe(18 + 1);
     expect(() => clothJob(linen!, { ordered: fromUnit(2, 'yd') }, INCHES)).toThrow('112 in');
   });
 

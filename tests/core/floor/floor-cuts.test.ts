@@ -4,6 +4,7 @@ import { findColumns, readWindow } from '../../../src/core/window/columns';
 import { cuttingOf, runOfCuts } from '../../../src/core/cloth/repeat';
 import type { CutLine } from '../../../src/core/rolls/cutting';
 import type { Behind } from '../../../src/core/cloth/behind';
+import { faceTotals } from '../../../src/core/floor/tally';
 import { clothFindings, clothJob, clothsOf, type Cloth } from '../../../src/core/floor/floor-cuts';
 import { readHouse } from '../../../src/core/house/house';
 import { WindowWork } from '../../../src/core/window/job';
@@ -334,6 +335,19 @@ describe('a floor of any windows under any house', () => {
         expect(faces.reduce((sum, { paired }) => sum + paired, 0)).toBe(rowByRow - wanted);
       }),
       { numRuns: 200, seed: 4 },
+    );
+  });
+
+  it('spares are the same in the plan and in the totals, whatever the house', () => {
+    fc.assert(
+      fc.property(rows, house, fc.constantFrom('0', '5 %', '12.5 %'), (given, words, share) => {
+        const works = floorOf(given, { ...words, 'spare windows': share });
+        const planned = clothsOf(works).filter(({ layer }) => layer === 'face');
+        const totals = faceTotals(works, works[0]!.rules, 'up the roll');
+        expect(planned.map(({ spares }) => spares)).toEqual(totals.map(({ spares }) => spares));
+        if (share !== '0') expect(planned.every(({ spares }) => spares.length > 0)).toBe(true);
+      }),
+      { numRuns: 100, seed: 4 },
     );
   });
 

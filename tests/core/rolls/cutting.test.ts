@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { cleanStretches, demandOf, fromHalfWidths, withSpares } from '../../../src/core/rolls/cutting';
+import { cleanStretches, demandOf, fromHalfWidths, sparesOf } from '../../../src/core/rolls/cutting';
 import { inches } from '../../../src/core/exact/length';
-import { ratio } from '../../../src/core/exact/ratio';
+import { money } from '../../../src/core/exact/money';
 
 const flaw = (from: number, length: number) => ({ from: inches(from), length: inches(length) });
 const stretches = (length: number, ...flaws: ReturnType<typeof flaw>[]) =>
@@ -39,7 +39,7 @@ describe('what is wanted', () => {
   });
 
   it('5 % spares of 46 and of 10 cuts are 3 and 1, and belong to no room', () => {
-    const spares = withSpares([line(108, 46, '401'), line(90, 10), line(80, 0)], ratio(0.05)).slice(3);
+    const spares = sparesOf([line(108, 46, '401'), line(90, 10), line(80, 0)], money('0.05'));
     expect(spares.map(({ count, room, label }) => [count, room, label])).toEqual([
       [3, undefined, 'spare'],
       [1, undefined, 'spare'],

@@ -8,7 +8,6 @@ const received = (...rolls: readonly Partial<RollWritten>[]): SupplyTyped => ({
   kind: 'received',
   ordered: '',
   received: rolls.map((one) => ({ ...NO_ROLL, ...one })),
-  spares: '5 %',
 });
 const yards = (figure: number) => fromUnit(figure, 'yd');
 
@@ -20,27 +19,24 @@ describe('rolls as typed', () => {
       { length: '61' },
     );
     expect(readSupply(typed, INCHES)).toEqual({
-      spares: 500,
-      rolls: {
-        received: [
-          {
-            length: yards(58.5),
-            lot: 'A',
-            flaws: [
-              { from: yards(12), length: yards(0.5) },
-              { from: yards(30), length: NO_LENGTH },
-              { from: NO_LENGTH, length: yards(1) },
-            ],
-          },
-          { length: yards(61), lot: undefined },
-        ],
-      },
+      received: [
+        {
+          length: yards(58.5),
+          lot: 'A',
+          flaws: [
+            { from: yards(12), length: yards(0.5) },
+            { from: yards(30), length: NO_LENGTH },
+            { from: NO_LENGTH, length: yards(1) },
+          ],
+        },
+        { length: yards(61), lot: undefined },
+      ],
     });
   });
 
-  it('are metres in a centimetre house, and no spares where none are asked', () => {
-    const typed: SupplyTyped = { kind: 'ordered', ordered: '50', received: [], spares: '' };
-    expect(readSupply(typed, CENTIMETRES)).toEqual({ spares: 0, rolls: { ordered: fromUnit(50, 'm') } });
+  it('are metres in a centimetre house', () => {
+    const typed: SupplyTyped = { kind: 'ordered', ordered: '50', received: [] };
+    expect(readSupply(typed, CENTIMETRES)).toEqual({ ordered: fromUnit(50, 'm') });
   });
 
   it.each([
@@ -48,11 +44,6 @@ describe('rolls as typed', () => {
     ['a flaw that is none', received({ length: '60', flaws: 'torn' }), 'roll 1, flaws reads “torn”'],
     ['a lot without a length', received({ length: '60' }, { lot: 'B' }), 'roll 2, length'],
     ['no roll at all', received({}), 'roll 1, length'],
-    [
-      'a share of spares that is none',
-      { ...received({ length: '60' }), spares: 'many' },
-      'spares reads “many”',
-    ],
   ])('%s is a sentence', (_, typed, sentence) => {
     expect(() => readSupply(typed, INCHES)).toThrow(sentence);
   });

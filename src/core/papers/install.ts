@@ -197,9 +197,9 @@ function siteRows(job: PapersJob, windows: readonly JobWindow[]): readonly Table
 
 function roomBlocks(
   job: PapersJob,
-  inRoom: { readonly room: JobWindow['room']; readonly of: readonly JobWindow[] },
+  inRoom: { readonly room: JobWindow['room']; readonly windows: readonly JobWindow[] },
 ): readonly Block[] {
-  const { room, of: rows } = inRoom;
+  const { room, windows: rows } = inRoom;
   const [first] = rows;
   const all = rows.reduce((sum, { quantity }) => sum + Number(quantity.value), 0);
   const windows = rows.length === 1 && first !== undefined ? first.quantity : count(all);

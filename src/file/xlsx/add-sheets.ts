@@ -72,7 +72,13 @@ class Joining {
   private drawnOn(sheet: string): readonly DrawnShapes[] {
     return (this.draft.newDrawings ?? [])
       .filter(({ at }) => at.sheet === sheet)
-      .map(({ at: { row, column }, ...drawn }) => ({ row, column, right: 2, ...drawn }));
+      .map(({ at: { row, column }, of: drawing, ...drawn }) => ({
+        row,
+        column,
+        right: 2,
+        drawing,
+        ...drawn,
+      }));
   }
 
   private sheet(name: string, looks: Looks): Joined {

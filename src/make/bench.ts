@@ -1,5 +1,6 @@
-/** `npm run bench`: how fast and how near the best. `npm run bench -- chain` (or rolls, audit) runs one part. */
+/** `npm run bench`: how fast and how near the best. `npm run bench -- chain` (or rolls, audit, bundle) runs one part. */
 import { benchAudit, benchAuditFile } from './bench-audit';
+import { benchBundle } from './bench-bundle';
 import { benchChain, type Timed } from './bench-chain';
 import { benchRolls } from './bench-rolls';
 
@@ -50,7 +51,12 @@ async function audit(): Promise<void> {
   for (const line of await benchAuditFile()) console.log(`  ${line}`);
 }
 
-const PARTS: Readonly<Record<string, () => Promise<void>>> = { chain, rolls, audit };
+async function bundle(): Promise<void> {
+  console.log('The functions bundle, as npm run build left it:');
+  for (const line of await benchBundle()) console.log(`  ${line}`);
+}
+
+const PARTS: Readonly<Record<string, () => Promise<void>>> = { chain, rolls, audit, bundle };
 
 const asked = process.argv.slice(2);
 const unknown = asked.find((name) => PARTS[name] === undefined);

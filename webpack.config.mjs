@@ -76,7 +76,12 @@ const pane = {
   // Its size is tested; it is fetched once and kept.
   performance: { hints: false },
   module: {
-    rules: [typescript('es2020'), { test: /\.css$/, use: [CssPlugin.loader, 'css-loader'] }],
+    rules: [
+      // The core is pure: what the solver's part does not use of it need not come along.
+      { test: /[\\/]src[\\/]core[\\/]/, sideEffects: false },
+      typescript('es2020'),
+      { test: /\.css$/, use: [CssPlugin.loader, 'css-loader'] },
+    ],
   },
   plugins: [
     new Licences(),

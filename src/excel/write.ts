@@ -51,7 +51,10 @@ function validate(desk: Desk, { area, words, from, number, says, otherwise }: Va
   };
 }
 
-function layOut(desk: Desk, { sheet: name, frozenRows = 0, frozenColumns = 0, widths, print }: Layout): void {
+function layOut(
+  desk: Desk,
+  { sheet: name, frozenRows = 0, frozenColumns = 0, widths, heights, print }: Layout,
+): void {
   const sheet = sheetOf(desk, name);
   if (frozenRows > 0 && frozenColumns > 0) {
     sheet.freezePanes.freezeAt(sheet.getRangeByIndexes(0, 0, frozenRows, frozenColumns));
@@ -59,6 +62,9 @@ function layOut(desk: Desk, { sheet: name, frozenRows = 0, frozenColumns = 0, wi
   else if (frozenColumns > 0) sheet.freezePanes.freezeColumns(frozenColumns);
   for (const [column, characters] of Object.entries(widths ?? {})) {
     sheet.getRangeByIndexes(0, Number(column), 1, 1).format.columnWidth = pointsOf(characters);
+  }
+  for (const [row, points] of Object.entries(heights ?? {})) {
+    sheet.getRangeByIndexes(Number(row), 0, 1, 1).format.rowHeight = points;
   }
   if (print === undefined) return;
   sheet.pageLayout.orientation = print.landscape ? 'Landscape' : 'Portrait';

@@ -8,7 +8,7 @@ import { UniverSheetsDataValidationPreset } from '@univerjs/preset-sheets-data-v
 import validationWords from '@univerjs/preset-sheets-data-validation/locales/en-US';
 import { UniverSheetsNotePreset } from '@univerjs/preset-sheets-note';
 import noteWords from '@univerjs/preset-sheets-note/locales/en-US';
-import { UniverSheetsTablePreset } from '@univerjs/preset-sheets-table';
+import { UniverSheetsTablePreset, UniverSheetsTableUIPlugin } from '@univerjs/preset-sheets-table';
 import tableWords from '@univerjs/preset-sheets-table/locales/en-US';
 import { CATALOGUE, NAMESPACE } from '../../functions/index';
 import { ourFunctions, type Empties } from '../engine/functions';
@@ -41,12 +41,15 @@ export function openGrid(container: HTMLElement, dark: boolean): Grid {
   const presets = [
     UniverSheetsCorePreset({ container, header: true, toolbar: true, menu: {}, disableAutoFocus: true }),
     UniverSheetsTablePreset(),
-    UniverSheetsDataValidationPreset(),
+    // A list's own search box would take the letters that are typed into its cell.
+    UniverSheetsDataValidationPreset({ showSearchOnDropdown: false, showEditOnDropdown: false }),
     UniverSheetsNotePreset(),
   ];
   for (const { plugins } of presets) {
     for (const one of plugins) {
       if (Array.isArray(one)) univer.registerPlugin(one[0], one[1]);
+      // A table's own tab would lie over the row above its headings.
+      else if (one === UniverSheetsTableUIPlugin) univer.registerPlugin(one, { hideAnchor: true });
       else univer.registerPlugin(one);
     }
   }

@@ -8,15 +8,13 @@ import type { Changes, Validation } from '../book/book';
 import { typed } from '../file/recalculate/formula';
 import { cellOf, rangeOf } from './cells';
 import type { Grid } from './grid';
+import { PIXELS_A_POINT, pixelsFor } from './letters';
 import { BOX } from './role-styles';
 import { KEPT } from './saved';
 import { Writer } from './write';
 
 /** A file that is no workbook we can open, in a sentence. */
 export class NotAWorkbook extends Error {}
-
-const PIXELS_A_CHARACTER = 7.5;
-const PIXELS_A_POINT = 96 / 72;
 
 function styleOf({ font, fill, numFmt, alignment, border }: Cell): IStyleData {
   const colour = (argb: string | undefined) =>
@@ -74,7 +72,7 @@ function sheetData(sheet: Worksheet, id: string): Partial<IWorksheetData> {
   const columnData: NonNullable<IWorksheetData['columnData']> = {};
   for (let at = 0; at < sheet.columnCount; at++) {
     const { width, hidden } = sheet.getColumn(at + 1);
-    if (width !== undefined) columnData[at] = { w: Math.round(width * PIXELS_A_CHARACTER + 8) };
+    if (width !== undefined) columnData[at] = { w: pixelsFor(width) };
     if (hidden) columnData[at] = { ...columnData[at], hd: 1 };
   }
   const frozen = (sheet.views as Worksheet['views'] | undefined)?.find((view) => view.state === 'frozen') as

@@ -9,11 +9,13 @@ import type { Book, Layout } from '../book/book';
 import type { Parts } from '../file/xlsx/archive';
 import { addCharts } from '../file/xlsx/chart';
 import { EDGE } from '../book/roles';
+import { LINE, linesOf, USUAL } from '../book/sheets/draft';
 import { storedForm } from '../file/recalculate/formula';
 import { refill } from '../file/recalculate/refill';
 import { readWorkbook } from '../file/xlsx/workbook';
 import { areaOf } from './cells';
 import type { Grid } from './grid';
+import { charactersIn } from './letters';
 import { longForm } from './this-row';
 import { keptCharts } from './write';
 
@@ -47,7 +49,7 @@ function layOut(sheet: FWorksheet, into: Worksheet, columns: number): void {
   const { xSplit, ySplit } = sheet.getFreeze();
   if (xSplit + ySplit > 0) into.views = [{ state: 'frozen', xSplit, ySplit }];
   for (let at = 0; at < columns; at++)
-    into.getColumn(at + 1).width = Math.max(4, Math.round((sheet.getColumnWidth(at) - 8) / 7.5));
+    into.getColumn(at + 1).width = Math.max(4, charactersIn(sheet.getColumnWidth(at)));
   const print = sheet.getCustomMetadata()?.['print'] as Layout['print'];
   if (print === undefined) return;
   into.pageSetup.orientation = print.landscape ? 'landscape' : 'portrait';
@@ -111,19 +113,6 @@ async function fillSheet(grid: Grid, book: Book, sheet: FWorksheet, into: Worksh
   if (sheet.getWorksheetPermission().isProtected()) await into.protect('', {});
 }
 
-/** Lines a text takes in a column of so many characters, broken between words. */
-function linesOf(text: string, characters: number): number {
-  let [lines, room] = [1, characters];
-  for (const word of text.split(/\s+/)) {
-    const needed = word.length + (room === characters ? 0 : 1);
-    if (needed <= room || room === characters) room -= needed;
-    else [lines, room] = [lines + 1, characters - word.length];
-  }
-  return lines;
-}
-
-const LINE = 15;
-
 async function fillCells(book: Book, sheet: FWorksheet, used: Area, into: Worksheet): Promise<void> {
   const matrix = sheet.getSheet();
   const [block] = await book.read([used], 'contents');
@@ -142,7 +131,7 @@ async function fillCells(book: Book, sheet: FWorksheet, used: Area, into: Worksh
       else if (raw?.v !== null && raw?.v !== undefined && value !== null) cell.value = value;
       if (style) dress(cell, style);
       if (style?.tb === core.WrapStrategy.WRAP && typeof value === 'string')
-        lines = Math.max(lines, linesOf(value, (into.getColumn(column + 1).width ?? LINE) - 2));
+        lines = Math.max(lines, linesOf(value, (into.getColumn(column + 1).width ?? USUAL) - 2));
     }
     // Not every program makes room for wrapped headings.
     if (lines > 1) into.getRow(used.row + i + 1).height = lines * LINE;

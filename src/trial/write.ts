@@ -29,6 +29,7 @@ import type { Changes, Layout, NewChart, NewName, Put, Validation } from '../boo
 import { shifted } from '../book/formula';
 import { trouble } from '../book/trouble';
 import { cellOf, rangeOf, valueOf } from './cells';
+import { PIXELS_A_POINT, pixelsFor } from './letters';
 import { styleOf } from './role-styles';
 
 /** Charts that were written and whose sheets are still there. */
@@ -253,7 +254,14 @@ export class Writer {
     return area === undefined ? at : areaText(area, true);
   }
 
-  private layOut({ sheet: name, frozenRows = 0, frozenColumns = 0, widths = {}, print }: Layout): void {
+  private layOut({
+    sheet: name,
+    frozenRows = 0,
+    frozenColumns = 0,
+    widths = {},
+    heights = {},
+    print,
+  }: Layout): void {
     const sheet = this.sheet(name);
     if (frozenRows + frozenColumns > 0) {
       sheet.setFreeze({
@@ -264,8 +272,10 @@ export class Writer {
       });
     }
     for (const [column, characters] of Object.entries(widths)) {
-      sheet.setColumnWidth(Number(column), Math.round(characters * 7.5 + 8));
+      sheet.setColumnWidth(Number(column), pixelsFor(characters));
     }
+    for (const [row, points] of Object.entries(heights))
+      sheet.setRowHeightsForced(Number(row), 1, Math.ceil(points * PIXELS_A_POINT));
     // There is no printing here: what was asked goes on into the file.
     if (print !== undefined) sheet.setCustomMetadata({ ...sheet.getCustomMetadata(), print });
   }

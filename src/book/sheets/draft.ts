@@ -1,6 +1,6 @@
 /** A sheet being laid out as data: titles, pairs of a word and its value, tables with one formula a column. */
 import type { Unit } from '../../core/exact/unit';
-import { areaAt, cellText } from '../address';
+import { areaAt, cellText, type Area } from '../address';
 import type { CellPut, Changes, Role, Validation } from '../book';
 
 type Listed = {
@@ -178,21 +178,35 @@ export function laidOut(
 
 /** A filter's button stands beside the heading. */
 const BUTTON = 4;
+/** A line of text of the usual size, in points. */
+export const LINE = 15;
+/** Characters in a column whose width nobody set. */
+export const USUAL = 8;
 
-/** Columns wide enough that no heading of a table is broken within a word. */
-export function wideEnough(draft: Draft): Draft {
+/** Lines a text takes in a column of so many characters, broken between words. */
+export function linesOf(text: string, characters: number): number {
+  let [lines, room] = [1, characters];
+  for (const word of text.split(/\s+/)) {
+    const needed = word.length + (room === characters ? 0 : 1);
+    if (needed <= room || room === characters) room -= needed;
+    else [lines, room] = [lines + 1, characters - word.length];
+  }
+  return lines;
+}
+
+/** Columns wide enough that no heading of a table is broken within a word, and rows high enough for all its lines. */
+export function roomy(draft: Draft): Draft {
   const least = new Map<string, Record<number, number>>();
+  const headed: { readonly area: Area; readonly headings: readonly string[] }[] = [];
   for (const { area } of draft.newTables ?? []) {
     const put = draft.puts?.find(
       (one) => one.area.sheet === area.sheet && one.area.row === area.row && one.area.column === area.column,
     );
     const wides = least.get(area.sheet) ?? {};
-    for (const [at, heading] of (put?.cells?.[0] ?? []).entries()) {
-      const longest = Math.max(
-        ...String(heading)
-          .split(' ')
-          .map(({ length }) => length),
-      );
+    const headings = (put?.cells?.[0] ?? []).map(String);
+    headed.push({ area, headings });
+    for (const [at, heading] of headings.entries()) {
+      const longest = Math.max(...heading.split(' ').map(({ length }) => length));
       wides[area.column + at] = Math.max(wides[area.column + at] ?? 0, longest + BUTTON);
     }
     least.set(area.sheet, wides);
@@ -202,7 +216,16 @@ export function wideEnough(draft: Draft): Draft {
     const widths = Object.entries(layout.widths ?? {}).map(
       ([at, wide]) => [at, Math.max(wide, wides[Number(at)] ?? 0)] as const,
     );
-    return { ...layout, widths: Object.fromEntries(widths) };
+    const wideAt = new Map(widths.map(([at, wide]) => [Number(at), wide]));
+    const heights = headed
+      .filter(({ area }) => area.sheet === layout.sheet)
+      .map(({ area, headings }) => {
+        const lines = headings.map((one, at) =>
+          linesOf(one, (wideAt.get(area.column + at) ?? USUAL) - BUTTON),
+        );
+        return [area.row, Math.max(1, ...lines) * LINE] as const;
+      });
+    return { ...layout, widths: Object.fromEntries(widths), heights: Object.fromEntries(heights) };
   });
   return layouts === undefined ? draft : { ...draft, layouts };
 }

@@ -119,6 +119,6 @@ export function pricesSheet(job: Job): Draft {
         },
       ],
     }),
-    laidOut(job, sheet, { header: TERMS - 1, widths: [28, 16, 64, 3, 16, 10, 12] }),
+    laidOut(job, sheet, { header: TERMS - 1, widths: [28, 20, 64, 3, 16, 10, 12] }),
   );
 }

@@ -7,7 +7,8 @@ import { mappings, survey } from '../../src/book/survey';
 import { newJob, USUAL_JOB } from '../../src/book/template';
 import { ROW_OUTPUTS, WANTED } from '../../src/book/wanted';
 import { INCHES } from '../../src/core/exact/unit';
-import { withEngine } from '../office/calculator';
+import { HOSTS } from '../book/engine-book';
+import { calculating } from '../office/calculator';
 import { at, openedIn, picture, type Opened } from './opened';
 
 const SCHEDULE = [
@@ -48,13 +49,17 @@ describe('a new job in Excel', () => {
         counts.push(opened.trips());
         expect(opened.host.unknown).toEqual([]);
         if (windows > 24) continue;
-        await withEngine(opened.host.world);
-        const wrong = opened.host.book.sheets.flatMap((sheet) =>
-          [...sheet.cells.values()]
-            .filter(({ value, formula }) => formula !== undefined && /^#/.test(String(value)))
-            .map(({ formula, value }) => `${sheet.name}: ${String(formula)} ${String(value)}`),
-        );
-        expect(wrong).toEqual([]);
+        for (const [host, empties] of HOSTS) {
+          await calculating(empties)(opened.host.world);
+          const wrong = opened.host.book.sheets.flatMap((sheet) =>
+            [...sheet.cells.values()]
+              .filter(({ value, formula }) => formula !== undefined && /^#/.test(String(value)))
+              .map(({ formula, value }) => `${sheet.name}: ${String(formula)} ${String(value)}`),
+          );
+          expect(wrong, host).toEqual([]);
+          const checks = opened.host.book.sheets.find(({ name }) => name.startsWith('Checks'));
+          expect(checks?.cell(2, 0)?.value, host).toBe('all checks are well');
+        }
         expect(opened.host.book.tables.length).toBeGreaterThan(2);
       }
       const [few = 0, many = 0] = counts;
@@ -75,11 +80,11 @@ describe('a new job in Excel', () => {
 });
 
 describe('the user’s own table in Excel', () => {
-  it.each([false, true])(
-    'gets its columns with the answers of our functions (made a table: %s)',
-    async (made) => {
+  it.each(HOSTS.flatMap(([host, empties]) => [false, true].map((made) => [host, made, empties] as const)))(
+    'gets its columns with the answers of our functions (empties as %s, made a table: %s)',
+    async (_, made, empties) => {
       const opened = await openedIn(SCHEDULE);
-      opened.host.world.calculator = withEngine;
+      opened.host.world.calculator = calculating(empties);
       if (made)
         await opened.book.inOneStep('Table', (write) =>
           write({ newTables: [{ name: 'Openings', area: at('A2:H4') }] }),

@@ -1,5 +1,6 @@
 /** Calculates the stand-in's workbook with the formula engine and our functions, as Excel would with the add-in. */
 import { Engine } from '../../src/engine/engine';
+import type { Empties } from '../../src/engine/functions';
 import { nodeLibrary } from '../../src/engine/node';
 import { resolverOf } from '../../src/file/recalculate/resolve';
 import { absolute, quoted, writeArea } from './address';
@@ -29,7 +30,14 @@ function namesAndTables({ book }: World) {
   };
 }
 
-export const withEngine: Calculator = async (world) => {
+/** `empties` is what this Excel hands an empty cell over as. */
+export const calculating =
+  (empties: Empties): Calculator =>
+  (world) =>
+    calculated(world, empties);
+export const withEngine = calculating('null');
+
+async function calculated(world: World, empties: Empties): Promise<void> {
   const { book } = world;
   const probe = new Engine(library, { sheets: [{ name: 'Sheet1', cells: [] }], names: [] });
   const seen = namesAndTables(world);
@@ -40,25 +48,29 @@ export const withEngine: Calculator = async (world) => {
     (stored) => stored,
   );
   probe.dispose();
-  const engine = new Engine(library, {
-    sheets: book.sheets.map(({ name, cells }, sheet) => ({
-      name,
-      cells: [...cells]
-        .filter(([, cell]) => cell.spilledFrom === undefined)
-        .map(([key, { value, formula }]) => {
-          const at = { sheet, row: rowOf(key), column: columnOf(key) };
-          return {
-            row: at.row,
-            column: at.column,
-            value: blank(value),
-            ...(formula === undefined ? {} : { formula: resolver.resolve(formula, at) }),
-          };
-        }),
-    })),
-    names: book.names
-      .filter(({ scope }) => scope === undefined)
-      .map(({ name, formula }) => ({ name, refersTo: formula.replace(/^=/, '') })),
-  });
+  const engine = new Engine(
+    library,
+    {
+      sheets: book.sheets.map(({ name, cells }, sheet) => ({
+        name,
+        cells: [...cells]
+          .filter(([, cell]) => cell.spilledFrom === undefined)
+          .map(([key, { value, formula }]) => {
+            const at = { sheet, row: rowOf(key), column: columnOf(key) };
+            return {
+              row: at.row,
+              column: at.column,
+              value: blank(value),
+              ...(formula === undefined ? {} : { formula: resolver.resolve(formula, at) }),
+            };
+          }),
+      })),
+      names: book.names
+        .filter(({ scope }) => scope === undefined)
+        .map(({ name, formula }) => ({ name, refersTo: formula.replace(/^=/, '') })),
+    },
+    empties,
+  );
   try {
     for (const { sheet, row, column, value, spill, fault } of await engine.calculate()) {
       if (fault !== undefined)
@@ -77,4 +89,4 @@ export const withEngine: Calculator = async (world) => {
   } finally {
     engine.dispose();
   }
-};
+}

@@ -8,7 +8,8 @@ import { rulesNames, readRules } from '../../../src/book/rule-lines';
 import { survey } from '../../../src/book/survey';
 import { WANTED } from '../../../src/book/wanted';
 import { INCHES } from '../../../src/core/exact/unit';
-import { engineBook } from '../engine-book';
+import type { Empties } from '../../../src/engine/functions';
+import { engineBook, HOSTS } from '../engine-book';
 
 const LIST = [
   ['Room', 'Type', 'Rod', 'Drop', 'Style', 'Fabric', 'Fabric W', 'Lining', 'Qty'],
@@ -16,9 +17,9 @@ const LIST = [
   [402, 'Suite', 105, 96, 'pinch', 'Fen voile', 54, null, 2],
 ];
 
-async function written(...rules: readonly (readonly [string, CellValue])[]) {
+async function written(empties: Empties, ...rules: readonly (readonly [string, CellValue])[]) {
   const all = [['labor pinch', 30], ['labor lined', 10], ['freight', 85], ['sell rate', 0.5], ...rules];
-  const book = engineBook({ Floor: { rows: LIST }, Rules: { rows: all as CellValue[][] } });
+  const book = engineBook({ Floor: { rows: LIST }, Rules: { rows: all as CellValue[][] } }, empties);
   await book.inOneStep('Set up', (write) =>
     write({ newNames: [{ name: 'House_rules', area: areaAt('Rules', 0, 0, all.length, 2) }] }),
   );
@@ -41,9 +42,10 @@ async function written(...rules: readonly (readonly [string, CellValue])[]) {
   return { book, priced, rows, said, formulas: block!.formulas, sheet };
 }
 
-describe('the price of a floor as a sheet', () => {
+describe.each(HOSTS)('the price of a floor as a sheet, empties as %s', (_host, empties) => {
   it.each(['line', 'invoice'])('adds up by formulas to what was worked out, tax by %s', async (basis) => {
     const { priced, said, rows, formulas } = await written(
+      empties,
       ['tax rate', 0.0725],
       ['tax basis', basis],
       ['discount', 0.035],
@@ -61,14 +63,18 @@ describe('the price of a floor as a sheet', () => {
   });
 
   it('says look once a line is changed', async () => {
-    const { book, sheet, rows } = await written(['tax rate', 0.0725]);
+    const { book, sheet, rows } = await written(empties, ['tax rate', 0.0725]);
     await book.inOneStep('Type', (write) => write({ puts: [{ area: areaAt(sheet, 4, 6), cells: [[1]] }] }));
     const check = rows.findIndex((row) => row[0] === 'check');
     expect((await book.read([areaAt(sheet, check, 1)]))[0]!.values).toEqual([['look']]);
   });
 
   it('keeps a mock-up and the rest apart, each with its own totals, and says what it adds', async () => {
-    const { priced, said, rows } = await written(['mock up windows', 2], ['mock up of', 'each room type']);
+    const { priced, said, rows } = await written(
+      empties,
+      ['mock up windows', 2],
+      ['mock up of', 'each room type'],
+    );
     expect(said('order').slice(1)).toEqual(['mock-up', 'the rest']);
     expect(said('total')).toEqual([
       priced.mockUp!.first.total.toNumber(),
@@ -81,7 +87,7 @@ describe('the price of a floor as a sheet', () => {
   });
 
   it('is one step, and a second one stands beside the first under names of its own', async () => {
-    const { book, priced, sheet } = await written();
+    const { book, priced, sheet } = await written(empties);
     expect(sheet).toBe('Floor price');
     const steps = book.undoable.length;
     const { read } = await survey(book, WANTED, INCHES, areaAt('Floor', 0, 0));

@@ -17,6 +17,7 @@ import { CATALOGUE, NAMESPACE } from '../../functions/index';
 import { areaAt, placeText } from '../book/address';
 import { apply } from '../book/apply';
 import type { Book } from '../book/book';
+import { EnterAgain } from './again';
 import { Section } from './section';
 import { useSelection } from './selection';
 import { TaskLine, useTask } from './task';
@@ -105,6 +106,7 @@ export function FunctionsSection({ book }: { readonly book: Book }) {
           : `${list.length} of ${CATALOGUE.length} functions`}
       </Caption1>
       <TaskLine task={task} />
+      <EnterAgain book={book} />
       {chapters.map((chapter) => (
         <div key={chapter}>
           <Subtitle2 as="h3" className={styles.chapter}>
@@ -169,6 +171,12 @@ function OneFunction({ cellFunction, place, insert, busy }: OneProps) {
           </div>
         ))}
       </dl>
+      {cellFunction.gives.shape !== 'cell' && (
+        <Text size={200} className={styles.says}>
+          Its answer fills several cells. Excel 2016 and 2019 show only the first of them: there select all
+          the cells it may take, and finish the formula with Ctrl+Shift+Enter.
+        </Text>
+      )}
       {cellFunction.examples.map((example) => (
         <div key={example.formula} className={styles.example}>
           <span className={styles.code}>

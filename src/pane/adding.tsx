@@ -15,7 +15,8 @@ import { FIGURES } from '../core/window/figures';
 import { INCHES } from '../core/exact/unit';
 import { Planned } from './planned';
 import { columnAt, type Place } from './place';
-import { TaskLine, useTask } from './task';
+import { Cannot } from './section';
+import { kindly, TaskLine, useTask } from './task';
 
 const useStyles = makeStyles({
   part: { display: 'grid', gap: tokens.spacingVerticalS },
@@ -56,7 +57,10 @@ type Places = Readonly<Record<string, Place>>;
 export function Adding({ book, survey, read, rules }: Props) {
   const styles = useStyles();
   const task = useTask();
-  const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set(survey.mapping?.outputs ?? USUAL));
+  const [chosen, setChosen] = useState<ReadonlySet<string>>(() => {
+    const there = new Set(read.columns.map((one) => one.key));
+    return new Set((survey.mapping?.outputs ?? USUAL).filter((key) => !there.has(key)));
+  });
   const [same, setSame] = useState<Readonly<Record<string, string>>>(
     Object.fromEntries(
       Object.entries(survey.mapping?.same ?? {}).map(([key, value]) => [key, String(value)]),
@@ -106,12 +110,12 @@ export function Adding({ book, survey, read, rules }: Props) {
     if (current === undefined) return;
     void task.run('Writing', async (watch) => {
       await fill(book, current.plan, { ...watch, hiddenRowsToo: hidden });
-      await rememberFill(book, survey.place, read, current.plan);
+      const kept = await kindly(rememberFill(book, survey.place, read, current.plan));
       setSeen(undefined);
       const count = current.plan.columns.length;
       return {
         intent: 'success',
-        text: `${count === 1 ? 'One column stands' : `${count} columns stand`} in ${current.plan.says}.`,
+        text: `${count === 1 ? 'One column stands' : `${count} columns stand`} in ${current.plan.says}.${kept ? '' : ' What you said of the columns could not be kept for the next time.'}`,
       };
     });
   };
@@ -121,22 +125,14 @@ export function Adding({ book, survey, read, rules }: Props) {
     ((current?.plan.hiddenRows.length ?? 0) > 0 && !hidden);
   return (
     <div className={styles.part}>
-      {lacking.length > 0 && (
-        <>
-          <Subtitle2 as="h3">The same for every row</Subtitle2>
-          {lacking.map((key) => (
-            <SameField
-              key={key}
-              column={key}
-              value={same[key] ?? ''}
-              change={(value) => {
-                setSame({ ...same, [key]: value });
-                setSeen(undefined);
-              }}
-            />
-          ))}
-        </>
-      )}
+      <SameForAll
+        lacking={lacking}
+        same={same}
+        change={(now) => {
+          setSame(now);
+          setSeen(undefined);
+        }}
+      />
       <Subtitle2 as="h3">Add</Subtitle2>
       {FIGURE_GROUPS.map((group) => (
         <fieldset key={group} className={styles.groups}>
@@ -191,6 +187,8 @@ export function Adding({ book, survey, read, rules }: Props) {
           Add {current.plan.columns.length} {current.plan.columns.length === 1 ? 'column' : 'columns'}
         </Button>
       )}
+      {read.block.table !== undefined && <Cannot book={book} what="tables" />}
+      <Cannot book={book} what="undo" />
       {fresh && blocked && (
         <Text size={200}>Allow it above, or point at another column, and nothing is lost.</Text>
       )}
@@ -230,6 +228,31 @@ function wishesOf(
   });
   const outputs = ROW_OUTPUTS.filter((one) => chosen.has(one.key));
   return [...figures, ...outputs.map(({ key }): Wish => ({ key, ...placed(key) }))];
+}
+
+interface SameForAllProps {
+  readonly lacking: readonly ColumnKey[];
+  readonly same: Readonly<Record<string, string>>;
+  change(same: Readonly<Record<string, string>>): void;
+}
+
+function SameForAll({ lacking, same, change }: SameForAllProps) {
+  if (lacking.length === 0) return null;
+  return (
+    <>
+      <Subtitle2 as="h3">The same for every row</Subtitle2>
+      {lacking.map((key) => (
+        <SameField
+          key={key}
+          column={key}
+          value={same[key] ?? ''}
+          change={(value) => {
+            change({ ...same, [key]: value });
+          }}
+        />
+      ))}
+    </>
+  );
 }
 
 interface SameProps {

@@ -1,5 +1,5 @@
 /** Our formulas entered again where Excel goes on showing #NAME?, sheet by sheet, counted before. */
-import { Button, Caption1, makeStyles, Text, tokens } from '@fluentui/react-components';
+import { Button, Caption1, makeStyles, Text, tokens } from './kit';
 import { useState } from 'react';
 import { enterAgain, ourFormulas, type OurFormulas } from '../book/again';
 import type { Book } from '../book/book';

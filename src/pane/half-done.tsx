@@ -8,10 +8,10 @@ import {
   MessageBarTitle,
   tokens,
 } from './kit';
-import { useEffect, useState } from 'react';
+import { useCallback, useEffect, useState } from 'react';
 import type { Book } from '../book/book';
 import { keepAsItIs, putItBack, unfinished, type Unfinished } from '../book/unfinished';
-import { messageOf, TaskLine, useTask } from './task';
+import { LEFT_HALF_DONE, messageOf, TaskLine, useTask } from './task';
 
 const useStyles = makeStyles({
   part: { display: 'grid', gap: tokens.spacingVerticalS, marginBottom: tokens.spacingVerticalM },
@@ -24,20 +24,18 @@ export function HalfDone({ book }: { readonly book: Book }) {
   const task = useTask();
   const [left, setLeft] = useState<Unfinished>();
   const [failed, setFailed] = useState<string>();
-  useEffect(() => {
-    let open = true;
-    unfinished(book).then(
-      (found) => {
-        if (open) setLeft(found);
-      },
-      (thrown: unknown) => {
-        if (open) setFailed(messageOf(thrown).text);
-      },
-    );
-    return () => {
-      open = false;
-    };
+  const look = useCallback(() => {
+    unfinished(book).then(setLeft, (thrown: unknown) => {
+      setFailed(messageOf(thrown).text);
+    });
   }, [book]);
+  useEffect(() => {
+    look();
+    window.addEventListener(LEFT_HALF_DONE, look);
+    return () => {
+      window.removeEventListener(LEFT_HALF_DONE, look);
+    };
+  }, [look]);
 
   const back = (told: Unfinished): void => {
     void task.run('Putting back', async () => {
@@ -67,7 +65,8 @@ export function HalfDone({ book }: { readonly book: Book }) {
           <MessageBarBody className={styles.body}>{failed}</MessageBarBody>
         </MessageBar>
       )}
-      {left !== undefined && (
+      {left?.underWay === true && <UnderWay change={left} look={look} />}
+      {left?.underWay === false && (
         <MessageBar intent="warning">
           <MessageBarBody className={styles.body}>
             <MessageBarTitle>Left half done:</MessageBarTitle>
@@ -92,5 +91,21 @@ export function HalfDone({ book }: { readonly book: Book }) {
       )}
       <TaskLine task={task} />
     </div>
+  );
+}
+
+function UnderWay({ change, look }: { readonly change: Unfinished; look(): void }) {
+  const styles = useStyles();
+  return (
+    <MessageBar intent="info">
+      <MessageBarBody className={styles.body}>
+        {`Someone else’s pane is writing “${change.says}” into this workbook: ${change.places}. Longer changes from here wait until it is done.`}
+      </MessageBarBody>
+      <MessageBarActions>
+        <Button size="small" onClick={look}>
+          Look again
+        </Button>
+      </MessageBarActions>
+    </MessageBar>
   );
 }

@@ -8,12 +8,11 @@ import {
   makeStyles,
   SearchBox,
   Select,
-  Subtitle2,
   Switch,
   Text,
   tokens,
 } from './kit';
-import { useCallback, useEffect, useState } from 'react';
+import { useCallback, useEffect, useRef, useState, type ReactNode } from 'react';
 import type { Book, CellValue } from '../book/book';
 import { readRules, ruleFault, rulesNames, setRule, type RuleSeen, type RulesSeen } from '../book/rule-lines';
 import { digits } from '../core/exact/unit';
@@ -24,8 +23,12 @@ const useStyles = makeStyles({
   tools: { display: 'grid', gridTemplateColumns: '1fr auto', alignItems: 'center' },
   search: { maxWidth: 'none', minWidth: 0 },
   only: { whiteSpace: 'nowrap' },
-  list: { display: 'grid', gap: tokens.spacingVerticalM },
-  part: { color: tokens.colorNeutralForeground2, marginTop: tokens.spacingVerticalS },
+  topic: { display: 'grid', gap: tokens.spacingVerticalM },
+  part: {
+    cursor: 'pointer',
+    fontWeight: tokens.fontWeightSemibold,
+    paddingBlock: tokens.spacingVerticalXS,
+  },
   rule: { display: 'grid', gap: tokens.spacingVerticalXXS },
   label: { display: 'inline-flex', gap: tokens.spacingHorizontalS, alignItems: 'center' },
   quiet: { color: tokens.colorNeutralForeground2 },
@@ -54,7 +57,16 @@ const matches = ({ line, differs }: RuleSeen, search: string, only: boolean): bo
     .split(/\s+/)
     .every((word) => `${line.name} ${line.says} ${line.source} ${line.part}`.toLowerCase().includes(word));
 
-export function RulesSection({ book }: { readonly book: Book }) {
+const isSought = (search: string, only: boolean): boolean => only || search.trim() !== '';
+
+/** “12 rules, 2 differ”. */
+function countOf(lines: readonly RuleSeen[], part: string): string {
+  const own = lines.filter(({ line }) => line.part === part);
+  const differ = own.filter((one) => one.differs).length;
+  return `${own.length} ${own.length === 1 ? 'rule' : 'rules'}${differ === 0 ? '' : `, ${differ} ${differ === 1 ? 'differs' : 'differ'}`}`;
+}
+
+export function RulesSection({ book, shown: inSight }: { readonly book: Book; readonly shown: boolean }) {
   const styles = useStyles();
   const task = useTask();
   const [names, setNames] = useState<readonly string[]>();
@@ -76,9 +88,12 @@ export function RulesSection({ book }: { readonly book: Book }) {
       }),
     [book, run],
   );
+  // What is typed and not yet saved is kept; else the rules are read anew, for the sheet may have changed.
+  const unsaved = useRef(false);
+  unsaved.current = Object.keys(drafts).length > 0;
   useEffect(() => {
-    void open();
-  }, [open]);
+    if (inSight && !unsaved.current) void open();
+  }, [open, inSight]);
 
   const changed = seen?.lines.filter(({ line }) => drafts[line.name] !== undefined) ?? [];
   const faults = new Map(
@@ -115,6 +130,7 @@ export function RulesSection({ book }: { readonly book: Book }) {
 
   const lines = seen?.lines.filter((one) => matches(one, search, only)) ?? [];
   const parts = [...new Set(lines.map(({ line }) => line.part))];
+  const sought = isSought(search, only);
   return (
     <Section
       title="House rules"
@@ -170,10 +186,7 @@ export function RulesSection({ book }: { readonly book: Book }) {
             </Text>
           ))}
           {parts.map((part) => (
-            <div key={part} className={styles.list}>
-              <Subtitle2 as="h3" className={styles.part}>
-                {part}
-              </Subtitle2>
+            <Topic key={`${part} ${String(sought)}`} part={part} lines={lines} open={sought}>
               {lines
                 .filter(({ line }) => line.part === part)
                 .map((one) => (
@@ -189,7 +202,7 @@ export function RulesSection({ book }: { readonly book: Book }) {
                     }}
                   />
                 ))}
-            </div>
+            </Topic>
           ))}
         </>
       )}
@@ -210,6 +223,27 @@ export function RulesSection({ book }: { readonly book: Book }) {
         )}
       </div>
     </Section>
+  );
+}
+
+interface TopicProps {
+  readonly part: string;
+  readonly lines: readonly RuleSeen[];
+  readonly open: boolean;
+  readonly children: ReactNode;
+}
+
+/** What is searched for is in sight at once; else a topic is opened by whoever wants it. */
+function Topic({ part, lines, open, children }: TopicProps) {
+  const styles = useStyles();
+  return (
+    <details open={open}>
+      <summary className={styles.part}>
+        {part}
+        <Caption1 className={styles.quiet}> {countOf(lines, part)}</Caption1>
+      </summary>
+      <div className={styles.topic}>{children}</div>
+    </details>
   );
 }
 

@@ -49,7 +49,7 @@ export function JobSection({ book }: { readonly book: Book }) {
           <Radio value="centimetres" label="centimetres and metres" />
         </RadioGroup>
       </Field>
-      <Field label="Printed on">
+      <Field label="Printed on" hint={book.lacks.get('print') ?? null}>
         <RadioGroup
           layout="horizontal"
           value={job.paper}

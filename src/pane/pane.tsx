@@ -1,5 +1,5 @@
-/** The task pane: its sections on whatever workbook it is given. */
-import { Themed, makeStyles, Tab, TabList, Text, tokens } from './kit';
+/** The task pane: its sections on whatever workbook it is given. One that was opened keeps what it holds. */
+import { Themed, makeStyles, Tab, TabList, tokens } from './kit';
 import { StrictMode, useState } from 'react';
 import { createRoot } from 'react-dom/client';
 import type { Book } from '../book/book';
@@ -13,22 +13,21 @@ import type { ThemeName } from './theme';
 import { HalfDone } from './half-done';
 import { WorkbookSection } from './workbook';
 
+/** `follows`: what it shows is of the selected cell, read anew whenever it is turned to. */
 const SECTIONS = {
-  job: { tab: 'New job', Of: JobSection },
-  workbook: { tab: 'Workbook', Of: WorkbookSection },
-  floor: { tab: 'Floor', Of: FloorSection },
-  audit: { tab: 'Audit', Of: AuditSection },
-  rules: { tab: 'Rules', Of: RulesSection },
-  explain: { tab: 'Explain', Of: ExplainSection },
-  functions: { tab: 'Functions', Of: FunctionsSection },
+  job: { tab: 'New job', Of: JobSection, follows: false },
+  workbook: { tab: 'Workbook', Of: WorkbookSection, follows: false },
+  floor: { tab: 'Floor', Of: FloorSection, follows: false },
+  audit: { tab: 'Audit', Of: AuditSection, follows: false },
+  rules: { tab: 'Rules', Of: RulesSection, follows: false },
+  explain: { tab: 'Explain', Of: ExplainSection, follows: true },
+  functions: { tab: 'Functions', Of: FunctionsSection, follows: false },
 } as const;
 export type SectionName = keyof typeof SECTIONS;
 
 export interface PaneOptions {
   readonly theme?: ThemeName;
   readonly section?: SectionName;
-  /** What this host is too old or too plain for: shown once, at the top. */
-  readonly notices?: readonly string[];
 }
 export interface Pane {
   setTheme(theme: ThemeName): void;
@@ -52,14 +51,12 @@ const useStyles = makeStyles({
     overflowY: 'auto',
     padding: `${tokens.spacingVerticalM} ${tokens.spacingHorizontalM} ${tokens.spacingVerticalXXL}`,
   },
-  notices: { marginBottom: tokens.spacingVerticalM, display: 'grid', color: tokens.colorNeutralForeground2 },
 });
 
 function PaneView({ book, options }: { readonly book: Book; readonly options: PaneOptions }) {
   const styles = useStyles();
   const [section, setSection] = useState<SectionName>(options.section ?? 'job');
-  const { Of } = SECTIONS[section];
-  const notices = [...(options.notices ?? []), ...book.lacks.values()];
+  const [opened, setOpened] = useState<ReadonlySet<SectionName>>(new Set([section]));
   return (
     <div className={styles.pane}>
       <TabList
@@ -67,6 +64,7 @@ function PaneView({ book, options }: { readonly book: Book; readonly options: Pa
         selectedValue={section}
         onTabSelect={(_, { value }) => {
           setSection(value as SectionName);
+          setOpened(new Set([...opened, value as SectionName]));
         }}
       >
         {Object.entries(SECTIONS).map(([name, { tab }]) => (
@@ -82,17 +80,14 @@ function PaneView({ book, options }: { readonly book: Book; readonly options: Pa
         tabIndex={0}
         className={styles.content}
       >
-        {section === 'job' && notices.length > 0 && (
-          <div className={styles.notices}>
-            {notices.map((one) => (
-              <Text key={one} size={200}>
-                {one}
-              </Text>
-            ))}
-          </div>
-        )}
         <HalfDone book={book} />
-        <Of book={book} />
+        {Object.entries(SECTIONS).map(([name, { Of, follows }]) =>
+          name === section || (opened.has(name as SectionName) && !follows) ? (
+            <div key={name} hidden={name !== section}>
+              <Of book={book} shown={name === section} />
+            </div>
+          ) : null,
+        )}
       </div>
     </div>
   );

@@ -1,6 +1,7 @@
 /** How every section of the pane stands: a heading, a line that says what it is for, its content. */
 import { makeStyles, Subtitle2, Text, tokens } from './kit';
 import type { ReactNode } from 'react';
+import type { Ability, Book } from '../book/book';
 
 const useStyles = makeStyles({
   section: {
@@ -17,6 +18,12 @@ const useStyles = makeStyles({
   },
   says: { color: tokens.colorNeutralForeground2 },
 });
+
+/** What this host cannot do, said where it matters. */
+export function Cannot({ book, what }: { readonly book: Book; readonly what: Ability }) {
+  const says = book.lacks.get(what);
+  return says === undefined ? null : <Text size={200}>{says}</Text>;
+}
 
 interface Props {
   readonly title: string;

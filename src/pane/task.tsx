@@ -13,6 +13,8 @@ interface Running {
   readonly says: string;
   readonly done: number;
   readonly total: number;
+  /** The workbook waits for a cell to be left. */
+  readonly waits?: boolean;
 }
 export interface Task {
   readonly running: Running | undefined;
@@ -22,6 +24,9 @@ export interface Task {
   stop(): void;
   clear(): void;
 }
+
+/** Told to the whole pane: there is something to put back. */
+export const LEFT_HALF_DONE = 'hemledger-left-half-done';
 
 /** What a person is told when work fails: our own sentences as they are; anything else is our fault. */
 export function messageOf(thrown: unknown): Message {
@@ -65,11 +70,16 @@ export function useTask(): Task {
         progress: (done, total) => {
           if (mounted.current) setRunning({ says, done, total });
         },
+        waiting: (waits) => {
+          if (mounted.current) setRunning((now) => now && { ...now, waits });
+        },
         written: (oneUndo) => written.push(oneUndo),
       });
       const undone = written.length === 1 && written[0] === true;
       if (mounted.current) setMessage(undone ? withUndo(ended) : ended);
     } catch (thrown) {
+      if (thrown instanceof Trouble && (thrown.code === 'halfDone' || thrown.code === 'lostMidway'))
+        window.dispatchEvent(new Event(LEFT_HALF_DONE));
       if (mounted.current) setMessage(messageOf(thrown));
     } finally {
       stopper.current = undefined;
@@ -81,6 +91,17 @@ export function useTask(): Task {
     setMessage(undefined);
   }, []);
   return { running, message, run, stop, clear };
+}
+
+/** Whether it could be done; a Trouble is told in the caller's own words. */
+export async function kindly(work: Promise<unknown>): Promise<boolean> {
+  try {
+    await work;
+    return true;
+  } catch (thrown) {
+    if (thrown instanceof Trouble) return false;
+    throw thrown;
+  }
 }
 
 const useStyles = makeStyles({
@@ -101,6 +122,8 @@ export function TaskLine({ task, counts = 'cells' }: { readonly task: Task; read
             {running.says}
             {running.total > 0 &&
               `: ${running.done.toLocaleString('en')} of ${running.total.toLocaleString('en')} ${counts}`}
+            {running.waits === true &&
+              '. A cell is being edited: finish it with Enter, or leave it with Esc.'}
           </Text>
           <Button size="small" onClick={task.stop}>
             Stop

@@ -9,6 +9,7 @@ import { survey, type Survey } from '../book/survey';
 import { missing, WANTED } from '../book/wanted';
 import { INCHES } from '../core/exact/unit';
 import { Adding } from './adding';
+import { ChangedSince } from './changed';
 import { Mapping } from './mapping';
 import { Section } from './section';
 import { TaskLine, useTask } from './task';
@@ -73,6 +74,7 @@ export function WorkbookSection({ book }: { readonly book: Book }) {
       {opened !== undefined && (
         <>
           <Text>{whatWasRead(opened)}</Text>
+          <ChangedSince book={book} read={opened.read.block} todo="Read it again before columns are added." />
           <Mapping read={opened.read} correct={correct} />
           {missing(opened.read).length > 0 && (
             <Text className={styles.lacking}>

@@ -24,6 +24,7 @@ import type {
 import { MARKED } from '../book/roles';
 import { trouble } from '../book/trouble';
 import { areaOf, rangeOf, valueOf } from './cells';
+import { changedBy } from './changed';
 import type { Grid } from './grid';
 import { Writer } from './write';
 
@@ -46,6 +47,7 @@ export class TrialBook implements Book {
   /** Between two parts the page can be used, and the fill be stopped. */
   readonly fills = 20_000;
   readonly joinsRequests = true;
+  readonly owner = 'this page';
   private readonly writer: Writer;
   private readonly formulas: FormulaDataModel;
 
@@ -138,6 +140,15 @@ export class TrialBook implements Book {
       stop.dispose();
     });
   }
+  onChange(listener: (area: Area) => void): Promise<Stop> {
+    const stop = this.grid.api.onCommandExecuted((command, how) => {
+      const area = changedBy(command, how, (id) => this.workbook.getSheetBySheetId(id)?.getSheetName());
+      if (area !== undefined) listener(area);
+    });
+    return Promise.resolve(() => {
+      stop.dispose();
+    });
+  }
   goTo(area: Area): Promise<void> {
     const sheet = this.writer.sheet(area.sheet);
     this.workbook.setActiveSheet(sheet);
@@ -218,6 +229,11 @@ export class TrialBook implements Book {
     }
   }
 
+  /** A cell being edited keeps no other shut here. */
+  whenLeft(): Promise<void> {
+    return Promise.resolve();
+  }
+
   /** Until every formula touched so far has its value. */
   private settled(): Promise<void> {
     return this.grid.api.getFormula().onCalculationResultApplied();
@@ -246,6 +262,10 @@ export class TrialBook implements Book {
       }
       await this.remember(MARKS, kept);
     });
+  }
+
+  marked(sheet: string): Promise<number> {
+    return Promise.resolve(this.marks().filter((one) => sameSheet(one.sheet, sheet)).length);
   }
 
   unmark(sheet?: string): Promise<void> {

@@ -16,7 +16,8 @@ const book = new MemoryBook({
   },
 });
 book.select(areaAt('Windows', 1, 0));
+Object.assign(book, { lacks: new Map([['print', 'This host is of our own making.']]) });
 const element = document.createElement('div');
 document.body.append(element);
-const pane = renderPane(element, book, { section: 'workbook', notices: ['This host is of our own making.'] });
+const pane = renderPane(element, book, { section: 'workbook' });
 Object.assign(window, { memory: { book, pane, trouble } });

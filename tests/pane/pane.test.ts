@@ -87,7 +87,7 @@ describe.runIf(existsSync(CHROMIUM))('the pane on a workbook in memory', () => {
     await page.getByText('columns stand in').waitFor();
   });
 
-  it('tells what the host lacks where a job is begun', async () => {
+  it('tells what the host lacks where it matters: printing at the paper of a new job', async () => {
     const page = await opened();
     await page.getByRole('tab', { name: 'New job' }).click();
     await page.getByText('This host is of our own making.').waitFor();

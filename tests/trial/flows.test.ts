@@ -202,7 +202,13 @@ describe.runIf(thereIsABrowser)('the pane beside the trial workbook', () => {
     };
     const blocks = await Promise.all(changes.puts.map((put) => at.read(put.area)));
     const held = new Map(changes.puts.map((put, n) => [put, blocks[n]!]));
-    const value = journalOf('Fill 2 columns', [changes], changes, await at.contents(), held);
+    const value = journalOf(
+      { says: 'Fill 2 columns', owner: 'this page' },
+      [changes],
+      changes,
+      await at.contents(),
+      held,
+    );
     await at.page.evaluate(
       ([put, journal]) =>
         window.trial.book.inOneStep('Half', (write) =>

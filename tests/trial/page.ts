@@ -164,7 +164,7 @@ export class Opened {
   }
   /** What the task said at its end. */
   said(): Promise<string> {
-    return this.pane.locator('.message').first().innerText();
+    return this.pane.locator('.message:visible').first().innerText();
   }
 
   /** Fills cells from a corner on, as one step. */

@@ -12,6 +12,7 @@ import { keepMapping } from '../../book/survey';
 import { readPrices } from '../../core/audit/price-list';
 import { AuditFindings } from './findings';
 import { AuditLearned } from './learned';
+import { ChangedSince } from '../changed';
 import { Part } from '../floor/part';
 import { Mapping } from '../mapping';
 import { Section } from '../section';
@@ -109,12 +110,7 @@ export function AuditSection({ book }: { readonly book: Book }) {
       <TaskLine task={task} counts="rows" />
       {opened !== undefined && (
         <>
-          <Text>{whatWasRead(opened)}</Text>
-          {saysOfRules(opened).map((one) => (
-            <Text key={one} size={200}>
-              {one}
-            </Text>
-          ))}
+          <WasRead book={book} opened={opened} />
           {opened.basis.prices !== undefined && (
             <Checkbox
               label={saysOfPrices(opened.basis.prices)}
@@ -145,6 +141,24 @@ export function AuditSection({ book }: { readonly book: Book }) {
         </>
       )}
     </Section>
+  );
+}
+
+function WasRead({ book, opened }: { readonly book: Book; readonly opened: OrdersOpened }) {
+  return (
+    <>
+      <Text>{whatWasRead(opened)}</Text>
+      <ChangedSince
+        book={book}
+        read={opened.read.block}
+        todo="Run the audit again: it reads the table anew."
+      />
+      {saysOfRules(opened).map((one) => (
+        <Text key={one} size={200}>
+          {one}
+        </Text>
+      ))}
+    </>
   );
 }
 

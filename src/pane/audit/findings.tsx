@@ -2,6 +2,7 @@
 import { Badge, Button, Caption1, Field, makeStyles, Select, Text, tokens } from '../kit';
 import { useState } from 'react';
 import { areaAt, placeText } from '../../book/address';
+import { show } from '../../book/apply';
 import {
   markFindings,
   ORDERS_OF_FINDINGS,
@@ -39,6 +40,7 @@ const useStyles = makeStyles({
 
 const COLOURS = { stop: 'danger', check: 'warning', note: 'informative' } as const;
 const AT_A_TIME = 40;
+const REMARKED = 'Every finding stands as a remark at its cell, coloured by weight.';
 type Sorting = keyof typeof ORDERS_OF_FINDINGS;
 
 interface Props {
@@ -70,7 +72,7 @@ export function AuditFindings({ book, audited, unit }: Props) {
   const mark = (): void => {
     void task.run('Marking the cells', async () => {
       await markFindings(book, audited);
-      return { intent: 'success', text: 'Every finding stands as a remark at its cell, coloured by weight.' };
+      return { intent: 'success', text: book.lacks.get('comments') ?? REMARKED };
     });
   };
   const unmark = (): void => {
@@ -82,7 +84,7 @@ export function AuditFindings({ book, audited, unit }: Props) {
   const write = (): void => {
     void task.run('Writing the summary', async (watch) => {
       const name = await writeAudit(book, audited, unit, watch);
-      await book.goTo(areaAt(name, 0, 0));
+      await show(book, areaAt(name, 0, 0));
       return {
         intent: 'success',
         text: [

@@ -12,6 +12,7 @@ import { keepMapping, survey } from '../../book/survey';
 import { missing, WANTED } from '../../book/wanted';
 import type { ClothPrice } from '../../core/floor/cloth-price';
 import { INCHES } from '../../core/exact/unit';
+import { ChangedSince } from '../changed';
 import { FloorAdvice } from './advice';
 import { FloorChoices } from './choices';
 import { Part } from './part';
@@ -116,15 +117,7 @@ export function FloorSection({ book }: { readonly book: Book }) {
       <TaskLine task={task} />
       {opened !== undefined && floor !== undefined && (
         <>
-          <Text>{whatWasRead(opened)}</Text>
-          {missing(opened.read).length > 0 && (
-            <Field
-              validationState="warning"
-              validationMessage={`No column is taken for ${missing(opened.read).join('; ')}. Say which column holds it under Columns.`}
-            >
-              <span />
-            </Field>
-          )}
+          <WasRead book={book} opened={opened} again={() => void open(opened)} />
           {floor.unread.length > 0 && (
             <ul className={styles.list} aria-label="Rows left out">
               {floor.unread.slice(0, 6).map(({ row, sentence }) => (
@@ -175,6 +168,35 @@ export function FloorSection({ book }: { readonly book: Book }) {
         </>
       )}
     </Section>
+  );
+}
+
+interface WasReadProps {
+  readonly book: Book;
+  readonly opened: Opened;
+  again(): void;
+}
+
+function WasRead({ book, opened, again }: WasReadProps) {
+  const lacking = missing(opened.read);
+  return (
+    <>
+      <Text>{whatWasRead(opened)}</Text>
+      <ChangedSince
+        book={book}
+        read={opened.read.block}
+        todo="What stands below is of the table as it was."
+        again={again}
+      />
+      {lacking.length > 0 && (
+        <Field
+          validationState="warning"
+          validationMessage={`No column is taken for ${lacking.join('; ')}. Say which column holds it under Columns.`}
+        >
+          <span />
+        </Field>
+      )}
+    </>
   );
 }
 

@@ -68,6 +68,8 @@ export function readAddress(text: string, sheet = ''): Area | undefined {
   };
 }
 
+export const wholeSheet = (sheet: string): Area => areaAt(sheet, 0, 0, MOST_ROWS, MOST_COLUMNS);
+
 export const sameSheet = (one: string, other: string): boolean => one.toLowerCase() === other.toLowerCase();
 
 /** What two areas share, or undefined. */

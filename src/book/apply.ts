@@ -4,14 +4,17 @@
  */
 import { areaAt, areaText, common, placeText, sameSheet, type Area } from './address';
 import type { Block, Book, Changes, Contents, Put } from './book';
-import { backOf, JOURNAL, journalOf, MOST_KEPT, type Journal } from './journal';
+import { heldBy, JOURNAL, journalOf, MOST_KEPT, sameCell, type Journal } from './journal';
 import { inParts } from './requests';
 import { Trouble, trouble } from './trouble';
+import { isKept, outcomeOf, type Outcome } from './unfinished';
 
 export interface Watch {
   readonly signal?: AbortSignal;
   /** Cells written so far, and in all. */
   readonly progress?: (done: number, total: number) => void;
+  /** Told when the workbook waits for a cell to be left, and when that is over. */
+  readonly waiting?: (is: boolean) => void;
   /** Told at the end of each change: whether one undo takes all of it back. */
   readonly written?: (oneUndo: boolean) => void;
   /** Areas whose filled cells may be overwritten. */
@@ -125,9 +128,21 @@ const stopped = (watch: Watch): void => {
   if (watch.signal?.aborted === true) throw trouble('cancelled');
 };
 
-/** Looks `changes` over, writes them as one undo step, and leaves the workbook as it was if that fails. */
-export async function apply(book: Book, says: string, changes: Changes, watch: Watch = {}): Promise<void> {
-  stopped(watch);
+/** A change that was looked over. */
+interface Prepared {
+  readonly says: string;
+  readonly parts: readonly Changes[];
+  readonly journal: Journal;
+  /** Whether the journal is kept in the workbook while the change is written. */
+  readonly kept: boolean;
+  /** Looks come last, by themselves, and cannot be taken back. */
+  readonly apart: boolean;
+  /** How the old cells stood that it puts something into. */
+  readonly held: ReadonlyMap<Put, Block>;
+}
+
+/** Looks `changes` over: throws the first thing that stands in the way. */
+async function prepared(book: Book, says: string, changes: Changes, watch: Watch): Promise<Prepared> {
   const contents = await book.contents();
   checkNames(changes, contents);
   for (const { table } of changes.resize ?? []) {
@@ -146,57 +161,179 @@ export async function apply(book: Book, says: string, changes: Changes, watch: W
   );
   lookOver(onOld, blocks, watch);
   stopped(watch);
-
   const bare = blocks.filter((block) => block.bare === true).map((block) => block.area);
   const apart = looksApart(changes, bare, onNew);
   const parts = inParts(changes, book.fills, apart);
   const held = new Map(onOld.map((put, at) => [put, blocks[at] as Block]));
-  const journal = journalOf(says, parts, changes, contents, held);
-  const long = parts.length > 1;
-  if (long) await mayKeep(book, journal);
+  const journal = journalOf({ says, owner: book.owner }, parts, changes, contents, held);
+  return { says, parts, journal, kept: await isToBeKept(book, journal, parts.length > 1), apart, held };
+}
 
-  const all = puts.reduce((sum, put) => sum + cellsOf(put.area), 0);
+/** Looks `changes` over, writes them as one undo step, and leaves the workbook as it was if that fails. */
+export async function apply(book: Book, says: string, changes: Changes, watch: Watch = {}): Promise<void> {
+  stopped(watch);
+  const ready = await prepared(book, says, changes, watch);
+  const { parts, journal, kept, apart } = ready;
+  const all = (changes.puts ?? []).reduce((sum, put) => sum + cellsOf(put.area), 0);
   let done = 0;
   await book.inOneStep(says, async (write) => {
     try {
       for (const [at, part] of parts.entries()) {
         stopped(watch);
-        await write({
-          ...(long && at === 0 && { remember: { key: JOURNAL, value: journal } }),
+        const whole = {
+          ...(kept && at === 0 && { remember: { key: JOURNAL, value: journal } }),
           ...part,
-          ...(long && at === parts.length - 1 && { forget: JOURNAL }),
-        });
+          ...(kept && at === parts.length - 1 && { forget: JOURNAL }),
+        };
+        await writeWhenLeft(book, write, whole, { ready, at, watch });
         done += (part.puts ?? []).reduce((sum, put) => sum + cellsOf(put.area), 0);
         watch.progress?.(done, all);
       }
       if (!apart) stopped(watch);
     } catch (failure) {
-      if (failure instanceof Trouble && (failure.code === 'lost' || failure.code === 'closed')) throw failure;
-      try {
-        const back = backOf(journal);
-        for (const part of inParts({ ...back, ...(long && { forget: JOURNAL }) }, book.fills))
-          await write(part);
-      } catch {
-        throw trouble('halfway', onOld.map((put) => areaText(put.area)).join(', ') || says);
-      }
-      throw failure;
+      const stands = await whatStands(book, write, ready, failure);
+      if (stands !== undefined) throw stands;
     }
   });
-  watch.written?.(book.joinsRequests || !long);
+  watch.written?.(book.joinsRequests || parts.length === 1);
 }
 
-/** A long change is kept in the workbook until it is done: no other may be there, and it must be small enough. */
-async function mayKeep(book: Book, journal: Journal): Promise<void> {
-  if (((await book.recall(JOURNAL)) ?? undefined) !== undefined) throw trouble('unfinished');
-  if (JSON.stringify(journal).length <= MOST_KEPT) return;
+type Write = (changes: Changes) => Promise<void>;
+
+/**
+ * Excel writes nothing while a cell is being edited. Before the first request that is an answer; in the middle
+ * it is waited for, and then what is still to be written is looked over again, for it may have been changed.
+ */
+async function writeWhenLeft(
+  book: Book,
+  write: Write,
+  part: Changes,
+  { ready, at, watch }: { readonly ready: Prepared; readonly at: number; readonly watch: Watch },
+): Promise<void> {
+  for (;;) {
+    try {
+      await write(part);
+      return;
+    } catch (failure) {
+      if (at === 0 || !(failure instanceof Trouble) || failure.code !== 'editing') throw failure;
+    }
+    watch.waiting?.(true);
+    await book.whenLeft(watch.signal);
+    watch.waiting?.(false);
+    stopped(watch);
+    await stillAsItWas(book, ready, at);
+  }
+}
+
+async function stillAsItWas(book: Book, { kept, journal, parts, held }: Prepared, at: number): Promise<void> {
+  if (kept && !(await isKept(book, journal))) throw trouble('takenBack');
+  const open = parts.slice(at).flatMap(({ puts = [] }) => puts);
+  const waiting = [...held].filter(([put]) => open.some(({ area }) => common(area, put.area) !== undefined));
+  const now = await book.read(
+    waiting.map(([put]) => put.area),
+    'cells',
+  );
+  for (const [which, [put, block]] of waiting.entries()) {
+    const [before, after] = [heldBy(block), heldBy(now[which] as Block)];
+    for (const [i, row] of after.entries()) {
+      for (const [j, one] of row.entries()) {
+        const cell = areaAt(put.area.sheet, put.area.row + i, put.area.column + j);
+        const unwritten = open.some(({ area }) => common(area, cell) !== undefined);
+        if (unwritten && !sameCell(before[i]?.[j], one))
+          throw trouble('changedMeanwhile', `${placeText(cell)} of “${cell.sheet}”`);
+      }
+    }
+  }
+}
+
+/** A change that broke off: what broke it, and whether the connection went with it. */
+class Broken {
+  readonly code: Trouble['code'] | undefined;
+  /** In words for the middle of a sentence. */
+  readonly why: string;
+  constructor(readonly failure: unknown) {
+    this.code = failure instanceof Trouble ? failure.code : undefined;
+    this.why = failure instanceof Trouble ? failure.why : `The pane stumbled: ${String(failure)}`;
+  }
+  get gone(): boolean {
+    return this.code === 'lost' || this.code === 'closed';
+  }
+  /** Nothing refused it, though all of it stands: it is to be taken back, or it is not for us to judge. */
+  get unwanted(): boolean {
+    return this.code === undefined || this.code === 'cancelled';
+  }
+}
+
+/**
+ * After a fault nothing is believed: the workbook is looked at. What stands in part is put back, unless the
+ * connection is gone. Gives what is to be thrown; nothing where all of the change stands.
+ */
+async function whatStands(book: Book, write: Write, ready: Prepared, failure: unknown): Promise<unknown> {
+  const { says, journal, kept } = ready;
+  const broken = new Broken(failure);
+  const outcome = await outcomeOf(book, journal, kept).catch(() => undefined);
+  if (outcome === undefined) return trouble('lostMidway', says);
+  if (outcome.stands === 'nothing') return broken.gone ? trouble('lostAsItWas') : failure;
+  if (outcome.stands === 'all' && broken.code === 'takenBack') return halfLeft(ready, broken);
+  if (outcome.stands === 'all' && !broken.unwanted) return undefined;
+  if (outcome.stands === 'part' && broken.gone && kept) return trouble('halfDone', says, broken.why);
+  const after = await putBack(book, write, ready, outcome);
+  if (after === undefined) return trouble('lostMidway', says);
+  if (after.stands !== 'nothing') return halfLeft(ready, broken);
+  return failure instanceof Trouble ? failure.putBack() : failure;
+}
+
+/** Takes back what stands; gives what stands then, undefined where that cannot be seen. */
+async function putBack(
+  book: Book,
+  write: Write,
+  { journal, kept }: Prepared,
+  { stands, back }: Outcome,
+): Promise<Pick<Outcome, 'stands'> | undefined> {
+  const remember = kept && stands === 'all' && { remember: { key: JOURNAL, value: journal } };
+  try {
+    const all: Changes = { ...back, ...remember, ...(kept && { forget: JOURNAL }) };
+    for (const part of inParts(all, book.fills)) await write(part);
+    return { stands: 'nothing' };
+  } catch {
+    return outcomeOf(book, journal, kept).catch(() => undefined);
+  }
+}
+
+const halfLeft = (ready: Prepared, { why, code }: Broken): Trouble =>
+  ready.kept && code !== 'takenBack'
+    ? trouble('halfDone', ready.says, why)
+    : trouble('halfLeft', placesIn(ready), why);
+
+const placesIn = ({ says, held }: Prepared): string =>
+  [...held.keys()].map((put) => areaText(put.area)).join(', ') || says;
+
+/**
+ * A change is kept in the workbook until it is done. One of several requests is refused where another is kept
+ * there, or where it is too large; one of a single request then goes without.
+ */
+async function isToBeKept(book: Book, journal: Journal, long: boolean): Promise<boolean> {
+  const free = ((await book.recall(JOURNAL)) ?? undefined) === undefined;
+  if (!free && long) throw trouble('unfinished');
+  if (JSON.stringify(journal).length <= MOST_KEPT) return free;
+  if (!long) return false;
   const [largest] = [...journal.touched].sort((a, b) => cellsOf(b.put.area) - cellsOf(a.put.area));
   throw trouble('tooMuchToKeep', largest === undefined ? journal.says : placeText(largest.put.area));
+}
+
+/** Goes there once all is written: where that fails, what was written stands all the same. */
+export async function show(book: Book, area: Area): Promise<void> {
+  try {
+    await book.goTo(area);
+  } catch (failure) {
+    if (!(failure instanceof Trouble)) throw failure;
+  }
 }
 
 /** Writes new sheets in one step and shows the first of them; gives its first cell. */
 export async function applySheets(book: Book, says: string, changes: Changes, watch: Watch): Promise<Area> {
   await apply(book, says, changes, watch);
   const first = areaAt(changes.newSheets?.[0]?.name ?? '', 0, 0);
-  await book.goTo(first);
+  await show(book, first);
   return first;
 }

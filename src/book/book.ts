@@ -251,6 +251,8 @@ export interface Book {
   readonly fills: number;
   /** Whether one undo takes back all that `inOneStep` wrote, however many requests it took. */
   readonly joinsRequests: boolean;
+  /** Who writes here, told from colleagues in the same workbook; the same when the pane is opened again. */
+  readonly owner: string;
 
   /** Sheets, tables and names, in one round trip. */
   contents(): Promise<Contents>;
@@ -258,6 +260,8 @@ export interface Book {
   selection(): Promise<Area>;
   /** Calls back on every change of the selection until stopped. */
   onSelection(listener: (area: Area) => void): Promise<Stop>;
+  /** Calls back with cells whose contents were changed, by whomever, until stopped; what formulas work out is no change. */
+  onChange(listener: (area: Area) => void): Promise<Stop>;
   /** Shows the cells: sheet, scroll, selection. */
   goTo(area: Area): Promise<void>;
 
@@ -268,11 +272,15 @@ export interface Book {
    * when its promise resolves. No rollback here: apply.ts keeps order, progress, cancel and restoring for every host.
    */
   inOneStep(says: string, work: (write: (changes: Changes) => Promise<void>) => Promise<void>): Promise<void>;
+  /** Resolves when no cell is being edited any more, or when `signal` stops the wait. */
+  whenLeft(signal?: AbortSignal): Promise<void>;
   /** Calculates everything anew, HEM cells included. */
   recalculate(): Promise<void>;
 
   /** Shows findings at their cells; a cell already marked gets the new mark. One undo step. */
   mark(marks: readonly Mark[]): Promise<void>;
+  /** How many cells of a sheet bear a mark of ours. */
+  marked(sheet: string): Promise<number>;
   /** Takes every mark of ours away (of one sheet, or all) and gives the cells their own colour back. */
   unmark(sheet?: string): Promise<void>;
 

@@ -1,10 +1,10 @@
 /**
  * What a change is about to do to a workbook, and what takes it back. It is kept in the workbook while the
- * change takes more than one request, so that a pane that was closed in the middle finds it again.
+ * change is written, so that a pane that was closed in the middle, or lost its connection, finds it again.
  */
 import { sameSheet, type Area } from './address';
 import type { Block, CellPut, Changes, Contents, Put } from './book';
-import { plainly } from './formula';
+import { plainly, sameFormula } from './formula';
 
 /** Cells that stood there before. */
 export interface Touched {
@@ -29,6 +29,9 @@ interface Moved {
 
 export interface Journal {
   readonly says: string;
+  /** Whose pane writes it (Book.owner), and since when (ISO 8601): everyone in the workbook can see it. */
+  readonly owner: string;
+  readonly since: string;
   readonly touched: readonly Touched[];
   readonly sheets: readonly { readonly name: string; readonly written: readonly Written[] }[];
   readonly names: readonly string[];
@@ -42,6 +45,12 @@ export const JOURNAL = 'unfinished';
 export const MOST_KEPT = 500_000;
 
 export const blank = (value: unknown): boolean => value === null || value === undefined || value === '';
+
+export const sameCell = (one: CellPut, other: CellPut): boolean => {
+  if (blank(one) || blank(other)) return blank(one) && blank(other);
+  if (typeof one !== 'object' || typeof other !== 'object') return one === other;
+  return sameFormula(one?.formula ?? '', other?.formula ?? '');
+};
 
 /** What the cells of a block hold, as it would be put there. */
 export const heldBy = (block: Block): CellPut[][] =>
@@ -63,7 +72,7 @@ function briefly(put: Put): Put {
 
 /** The journal of a change; `blocks` is how the old cells stood that it puts something into. */
 export function journalOf(
-  says: string,
+  { says, owner }: { readonly says: string; readonly owner: string },
   parts: readonly Changes[],
   changes: Changes,
   contents: Contents,
@@ -81,6 +90,8 @@ export function journalOf(
     });
   return {
     says,
+    owner,
+    since: new Date().toISOString(),
     touched: [...blocks].map(([put, block]) => ({
       put: briefly(put),
       ...(block.values.every((row) => row.every(blank)) && block.formulas.every((row) => row.every(blank))
@@ -102,19 +113,6 @@ export function journalOf(
     movedNames: moves(movedNames, ({ name }) => name, contents.names),
   };
 }
-
-/** What takes all of it back. */
-export const backOf = (journal: Journal): Changes => ({
-  movedNames: journal.movedNames.map(({ name, from }) => ({ name, area: from })),
-  resize: journal.tables.map(({ name, from }) => ({ table: name, area: from })),
-  clear: journal.touched.flatMap(({ put, held, bare }) =>
-    held === undefined ? [{ area: put.area, looksToo: bare === true }] : [],
-  ),
-  puts: journal.touched.flatMap(({ put: { area }, held }) =>
-    held === undefined ? [] : [{ area, cells: held }],
-  ),
-  remove: { sheets: journal.sheets.map(({ name }) => name), names: journal.names },
-});
 
 /** FNV-1a, of what cells hold: enough to tell a changed stretch from one as it was written. */
 export function printOf(cells: readonly (readonly CellPut[])[]): string {

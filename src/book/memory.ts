@@ -76,6 +76,7 @@ const cellGiven = (raw: CellValue): Cell | undefined =>
 export class MemoryBook implements Book {
   readonly title = 'Workbook';
   readonly lacks: ReadonlyMap<Ability, string> = new Map();
+  readonly owner = 'this workbook’s own';
   /** As a host that writes each cell; tests of one that takes a formula for many at once say more. */
   fills = MOST_AT_ONCE;
   joinsRequests = true;
@@ -100,6 +101,7 @@ export class MemoryBook implements Book {
   private readonly past: { says: string; state: State }[] = [];
   private readonly kept = new Map<string, string>();
   private readonly listeners = new Set<(area: Area) => void>();
+  private readonly watchers = new Set<(area: Area) => void>();
   private selected: Area = areaAt('Sheet1', 0, 0);
 
   constructor(
@@ -167,6 +169,10 @@ export class MemoryBook implements Book {
     this.listeners.add(listener);
     return Promise.resolve(() => void this.listeners.delete(listener));
   }
+  onChange(listener: (area: Area) => void): Promise<Stop> {
+    this.watchers.add(listener);
+    return Promise.resolve(() => void this.watchers.delete(listener));
+  }
   goTo(area: Area): Promise<void> {
     return this.trip(() => {
       this.sheet(area.sheet);
@@ -186,9 +192,15 @@ export class MemoryBook implements Book {
     const before = structuredClone(this.state);
     await work(async (changes) => {
       await this.trip(() => this.change(changes));
+      const touched = [...(changes.puts ?? []), ...(changes.clear ?? [])].map(({ area }) => area);
+      for (const tell of this.watchers) for (const area of touched) tell(area);
       await this.recalculate();
     });
     this.past.push({ says, state: before });
+  }
+
+  whenLeft(): Promise<void> {
+    return this.trip(() => undefined);
   }
 
   async recalculate(): Promise<void> {
@@ -201,6 +213,9 @@ export class MemoryBook implements Book {
       const old = this.state.marks.filter((one) => !marks.some((mark) => common(mark.area, one.area)));
       this.state.marks = [...old, ...marks];
     });
+  }
+  marked(sheet: string): Promise<number> {
+    return this.trip(() => this.state.marks.filter((one) => sameSheet(one.area.sheet, sheet)).length);
   }
   unmark(sheet?: string): Promise<void> {
     return this.trip(() => {

@@ -1,11 +1,11 @@
 /** A new job's sheets, as data and then in the workbook, beside whatever is there already. */
 import { CENTIMETRES, INCHES, type UnitName } from '../core/exact/unit';
-import { apply, type Watch } from './apply';
+import { apply, show, type Watch } from './apply';
 import type { Book, Changes, Contents } from './book';
 import { underFreeNames } from './free-names';
 import { checksSheet } from './sheets/checks';
 import { costsSheet } from './sheets/costs';
-import { together, wideEnough, type Draft, type Job } from './sheets/draft';
+import { roomy, together, type Draft, type Job } from './sheets/draft';
 import { fabricsSheet, rollsSheet } from './sheets/fabrics';
 import { houseRulesSheet } from './sheets/house-rules';
 import { jobSheet } from './sheets/job-facts';
@@ -25,7 +25,7 @@ export const USUAL_JOB: NewJob = { unit: 'inches', paper: 'letter', windows: 24 
 export const MOST_WINDOWS = 5_000;
 
 const draftOf = (job: Job): Draft =>
-  wideEnough(
+  roomy(
     together(
       jobSheet(job),
       fabricsSheet(job),
@@ -58,6 +58,6 @@ export async function newJob(book: Book, job: NewJob = USUAL_JOB, watch: Watch =
   const { changes, number } = jobChanges(job, await book.contents());
   await apply(book, 'Add a new job', changes, watch);
   const first = changes.newSheets?.[0]?.name;
-  if (first !== undefined) await book.goTo(areaAt(first, 3, 1));
+  if (first !== undefined) await show(book, areaAt(first, 3, 1));
   return number;
 }

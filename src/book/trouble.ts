@@ -1,23 +1,41 @@
 /** What can stand in the way of reading or writing a workbook: one class, one table of sentences. */
 
+/** What stands in the way, and what to do: between them stands what became of the workbook. */
+interface Said {
+  readonly why: string;
+  readonly so: string;
+  readonly then: string;
+}
+const unwritten = (why: string, then: string): Said => ({ why, so: ', so nothing was written.', then });
+const plainly = (why: string, then: string): Said => ({ why, so: '.', then });
+
 const SAYS = {
   protected: (sheet: string) =>
-    `The sheet “${sheet}” is protected, so nothing was written. Take the protection off (Review, Unprotect Sheet) and try again.`,
+    unwritten(
+      `The sheet “${sheet}” is protected`,
+      'Take the protection off (Review, Unprotect Sheet) and try again.',
+    ),
   editing: () =>
-    'A cell is being edited, so nothing was written. Finish it with Enter, or leave it with Esc, and try again.',
+    unwritten('A cell is being edited', 'Finish it with Enter, or leave it with Esc, and try again.'),
   merged: (cells: string) =>
-    `${cells} is a merged cell and stands in the way, so nothing was written. Unmerge it, or point at other columns.`,
+    unwritten(`${cells} is a merged cell and stands in the way`, 'Unmerge it, or point at other columns.'),
   filled: (cells: string) =>
-    `${cells} already holds something, so nothing was written. Point at an empty column, or allow this column to be overwritten.`,
+    unwritten(
+      `${cells} already holds something`,
+      'Point at an empty column, or allow this column to be overwritten.',
+    ),
   array: (cells: string) =>
-    `${cells} is part of a spilled or array formula and cannot be changed by itself, so nothing was written. Point at other columns.`,
+    unwritten(
+      `${cells} is part of a spilled or array formula and cannot be changed by itself`,
+      'Point at other columns.',
+    ),
   hidden: (rows: string) =>
-    `${rows}, so nothing was written. Show all rows (clear the filter), or say that hidden rows may be filled too.`,
+    unwritten(rows, 'Show all rows (clear the filter), or say that hidden rows may be filled too.'),
   nameClash: (name: string) =>
-    `The name “${name}” is already used in this workbook, so nothing was written. Give another name.`,
+    unwritten(`The name “${name}” is already used in this workbook`, 'Give another name.'),
   badName: (name: string, why: string) => `“${name}” cannot be used as a name here: ${why}.`,
   missing: (what: string) =>
-    `${what} is no longer in the workbook. It may have been renamed or deleted: choose it again.`,
+    plainly(`${what} is no longer in the workbook`, 'It may have been renamed or deleted: choose it again.'),
   noHeader: (sheet: string) =>
     `No row of “${sheet}” names at least two columns of a window schedule, like width, drop or style. Select the row that holds the headings.`,
   noRows: (sheet: string) =>
@@ -35,13 +53,22 @@ const SAYS = {
   noColumn: (what: string, name: string) =>
     `“${name}” has no column taken for ${what}. Say which column holds it, and try again.`,
   roomThere: (room: string, row: number) =>
-    `Room ${room} stands in row ${row} already, so nothing was written. Leave it out of the rooms, or delete that row first.`,
+    unwritten(
+      `Room ${room} stands in row ${row} already`,
+      'Leave it out of the rooms, or delete that row first.',
+    ),
   roomsMissing: (rooms: string, name: string) =>
-    `${rooms} of these rooms ${/,|and/.test(rooms) ? 'are' : 'is'} not in “${name}”, so nothing was written. Check the rooms, or leave them out.`,
+    unwritten(
+      `${rooms} of these rooms ${/,|and/.test(rooms) ? 'are' : 'is'} not in “${name}”`,
+      'Check the rooms, or leave them out.',
+    ),
   ownFormula: (cells: string) =>
-    `${cells} holds a formula, so nothing was written. Change what the formula reads, or choose another column.`,
+    unwritten(`${cells} holds a formula`, 'Change what the formula reads, or choose another column.'),
   rowsInTheWay: (cells: string) =>
-    `${cells} already holds something where the new rows would stand, so nothing was written. Make room below the last window, and try again.`,
+    unwritten(
+      `${cells} already holds something where the new rows would stand`,
+      'Make room below the last window, and try again.',
+    ),
   totalsBelow: (table: string) =>
     `The table “${table}” has a totals row below its windows and cannot grow by itself. Insert empty rows above the totals row, and try again.`,
   matrixShape: (cells: string) =>
@@ -50,20 +77,44 @@ const SAYS = {
     `${cell} reads “${read}”. Write how many rooms of that type are on that floor, a whole number, or leave it blank.`,
   matrixType: (cell: string, type: string, name: string) =>
     `${cell} names the type “${type}”, and no row of “${name}” has it as its room. Enter one window of that type first.`,
-  tooLarge: (what: string) => `${what} is more than one sheet or one request can hold. Take fewer rows.`,
-  tooOld: (what: string) => `This version of the spreadsheet program cannot ${what}.`,
+  tooLarge: (what: string) =>
+    plainly(`${what} is more than one sheet or one request can hold`, 'Take fewer rows.'),
+  tooOld: (what: string) => plainly(`This version of the spreadsheet program cannot ${what}`, ''),
   tooMuchToKeep: (cells: string) =>
-    `${cells} is more than can be written safely in one go, so nothing was written. Take fewer rows at a time.`,
+    unwritten(`${cells} is more than can be written safely in one go`, 'Take fewer rows at a time.'),
   unfinished: () =>
-    'An earlier change to this workbook is still under way or was left half done, so nothing was written. Close this pane and open it again: it offers to put that change back.',
-  lost: () =>
-    'The connection to the workbook is lost. Close this pane and open it again: what was left half done can be put back there.',
-  closed: () =>
-    'The workbook was closed. Open it and this pane again: what was left half done can be put back there.',
+    unwritten(
+      'An earlier change to this workbook is still under way or was left half done',
+      'Close this pane and open it again: it offers to put that change back.',
+    ),
+  lost: () => plainly('The connection to the workbook is lost', 'Close this pane and open it again.'),
+  lostMidway: (says: string) =>
+    `The connection to the workbook was lost while “${says}” was written, so it is not known how much of it stands. Close this pane and open it again: where it was left half done, it can be put back there.`,
+  lostAsItWas: () =>
+    unwritten('The connection to the workbook was lost for a while', 'The workbook is as it was: try again.'),
+  closed: () => plainly('The workbook was closed', 'Open it and this pane again.'),
   cancelled: () => 'Stopped. The workbook is as it was.',
-  halfway: (cells: string) =>
-    `The fill stopped and the workbook could not be put back as it was: look at ${cells}, or undo once.`,
-  refused: (said: string) => `The spreadsheet program refused: ${said}. Nothing was written.`,
+  halfDone: (says: string, why: string) =>
+    `${why}. “${says}” was left half done: at the top of this pane it can be put back.`,
+  halfLeft: (cells: string, why: string) =>
+    `${why}. The change was left half done: look at ${cells}, and undo once.`,
+  halfBack: (says: string, why: string) =>
+    `${why}. “${says}” is put back in part only: press Put it back once more.`,
+  changedMeanwhile: (cells: string) =>
+    unwritten(
+      `${cells} was changed while the pane waited for a cell to be left`,
+      'Look at it, and try again.',
+    ),
+  takenBack: () =>
+    unwritten(
+      'While the pane waited for a cell to be left, the change was put back in another window',
+      'Try again.',
+    ),
+  refused: (said: string) =>
+    unwritten(`The spreadsheet program refused: ${said}`, 'Change that, and try again.'),
+  unmarked: (why: string) => `${why}. No finding is marked now: mark them again.`,
+  partlyMarked: (why: string, marked: string) =>
+    `${why}. ${marked} marked now: mark the findings again, or take the marks away.`,
 };
 
 export type TroubleCode = keyof typeof SAYS;
@@ -73,13 +124,29 @@ export class Trouble extends Error {
   constructor(
     readonly code: TroubleCode,
     sentence: string,
-    override readonly cause?: unknown,
+    /** What stands in the way, without a full stop, and what to do: empty where the sentence is one. */
+    private readonly said: Omit<Said, 'so'> = { why: '', then: '' },
   ) {
     super(sentence);
     this.name = 'Trouble';
   }
+
+  get why(): string {
+    return this.said.why === '' ? this.message.replace(/\.$/, '') : this.said.why;
+  }
+
+  /** The same, where something had been written and was put back. */
+  putBack(): Trouble {
+    const { why, then } = this.said;
+    if (why === '') return this;
+    const so = 'What had been written until then was put back, so the workbook is as it was.';
+    return new Trouble(this.code, `${why}. ${so} ${then}`.trim(), this.said);
+  }
 }
 
 /** `throw trouble('protected', 'Windows')` */
-export const trouble = <C extends TroubleCode>(code: C, ...words: Parameters<(typeof SAYS)[C]>): Trouble =>
-  new Trouble(code, (SAYS[code] as (...w: Parameters<(typeof SAYS)[C]>) => string)(...words));
+export function trouble<C extends TroubleCode>(code: C, ...words: Parameters<(typeof SAYS)[C]>): Trouble {
+  const said = (SAYS[code] as (...given: Parameters<(typeof SAYS)[C]>) => string | Said)(...words);
+  if (typeof said === 'string') return new Trouble(code, said);
+  return new Trouble(code, `${said.why}${said.so} ${said.then}`.trim(), said);
+}

@@ -2,8 +2,18 @@
 import { areaAt, placeText, sameSheet, within, type Area } from './address';
 import type { Block, Book, CellPut, Changes, Contents } from './book';
 import { sameFormula, shifted } from './formula';
-import { blank, heldBy, JOURNAL, printOf, type Journal, type Touched, type Written } from './journal';
+import {
+  blank,
+  heldBy,
+  JOURNAL,
+  printOf,
+  sameCell,
+  type Journal,
+  type Touched,
+  type Written,
+} from './journal';
 import { inParts } from './requests';
+import { Trouble, trouble } from './trouble';
 
 export interface Unfinished {
   /** What it is called: “Fill 5 columns”. */
@@ -14,7 +24,12 @@ export interface Unfinished {
   readonly stays: string;
   /** What puts back all the rest. */
   readonly back: Changes;
+  /** Another pane began it only now and may be writing still: it is not to be put back yet. */
+  readonly underWay: boolean;
 }
+
+/** A change that another pane began longer ago than this, in milliseconds, is written no more. */
+export const STILL_WRITING = 5 * 60_000;
 
 const isJournal = (raw: unknown): raw is Journal => {
   const one = raw as Partial<Journal> | null | undefined;
@@ -22,12 +37,6 @@ const isJournal = (raw: unknown): raw is Journal => {
     typeof one?.says === 'string' &&
     [one.touched, one.sheets, one.names, one.tables, one.movedNames].every((list) => Array.isArray(list))
   );
-};
-
-const same = (one: CellPut, other: CellPut): boolean => {
-  if (blank(one) || blank(other)) return blank(one) && blank(other);
-  if (typeof one !== 'object' || typeof other !== 'object') return one === other;
-  return sameFormula(one?.formula ?? '', other?.formula ?? '');
 };
 
 type State = 'before' | 'written' | 'since';
@@ -58,8 +67,8 @@ function statesOf(
   return Array.from({ length: area.rows }, (_, i) =>
     Array.from({ length: area.columns }, (__, j): State => {
       const one = now[i]?.[j];
-      if (same(one, held?.[i]?.[j])) return 'before';
-      return same(one, wanted(i, j)) ? 'written' : 'since';
+      if (sameCell(one, held?.[i]?.[j])) return 'before';
+      return sameCell(one, wanted(i, j)) ? 'written' : 'since';
     }),
   );
 }
@@ -218,17 +227,41 @@ function sorted(seen: Seen): { back: Changes; stays: string; there: boolean } {
   };
 }
 
+const underWay = ({ owner, since }: Journal, book: Book, now: number): boolean =>
+  owner !== book.owner && now - Date.parse(since) < STILL_WRITING;
+
 /** The change that was left half done, if one was; what was undone by hand meanwhile is forgotten. */
-export async function unfinished(book: Book): Promise<Unfinished | undefined> {
+export async function unfinished(book: Book, now = Date.now()): Promise<Unfinished | undefined> {
   const raw = await book.recall(JOURNAL);
   if (raw === undefined || raw === null) return undefined;
   if (isJournal(raw)) {
+    const writing = underWay(raw, book, now);
     const seen = await look(book, raw);
     const { there, back, stays } = sorted(seen);
-    if (there) return { says: raw.says, places: placesOf(seen), stays, back };
+    if (there || writing) return { says: raw.says, places: placesOf(seen), stays, back, underWay: writing };
   }
   await keepAsItIs(book);
   return undefined;
+}
+
+/** What became of a change that broke off, and what takes back what stands of it. */
+export interface Outcome {
+  readonly stands: 'nothing' | 'part' | 'all';
+  readonly back: Changes;
+}
+
+/** Whether the workbook holds this very journal. */
+export async function isKept(book: Book, { owner, since }: Journal): Promise<boolean> {
+  const raw = (await book.recall(JOURNAL)) as Partial<Journal> | null | undefined;
+  return raw?.owner === owner && raw.since === since;
+}
+
+/** Looks at the workbook; `kept` says whether the change was written down in it, as the first thing and until its last. */
+export async function outcomeOf(book: Book, journal: Journal, kept: boolean): Promise<Outcome> {
+  const left = kept && (await isKept(book, journal));
+  const { there, back } = sorted(await look(book, journal));
+  if (!there && left) await keepAsItIs(book);
+  return { stands: !there ? 'nothing' : kept && !left ? 'all' : 'part', back };
 }
 
 /** Leaves the workbook as it stands, and asks no more. */
@@ -241,9 +274,20 @@ export const keepAsItIs = (book: Book): Promise<void> => book.remember(JOURNAL, 
 export async function putItBack(book: Book, told: Unfinished): Promise<Unfinished | undefined> {
   const now = await unfinished(book);
   if (now === undefined) return undefined;
-  if (now.stays !== told.stays) return now;
-  await book.inOneStep(`Put back “${now.says}”`, async (write) => {
-    for (const part of inParts({ ...now.back, forget: JOURNAL }, book.fills)) await write(part);
-  });
+  if (now.stays !== told.stays || now.underWay) return now;
+  let begun = false;
+  try {
+    await book.inOneStep(`Put back “${now.says}”`, async (write) => {
+      for (const part of inParts({ ...now.back, forget: JOURNAL }, book.fills)) {
+        await write(part);
+        begun = true;
+      }
+    });
+  } catch (failure) {
+    if (!(failure instanceof Trouble)) throw failure;
+    const after = await unfinished(book).catch(() => now);
+    if (after === undefined) return undefined;
+    throw begun ? trouble('halfBack', now.says, failure.why) : failure;
+  }
   return undefined;
 }

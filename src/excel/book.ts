@@ -1,8 +1,8 @@
 /** The open workbook in Excel as a Book: every wish in few requests, every refusal a sentence. */
-import { readAddress, type Area } from '../book/address';
+import { readAddress, wholeSheet, type Area } from '../book/address';
 import type { Ability, Block, Book, Changes, Contents, Detail, Mark, Stop } from '../book/book';
 import { Trouble, trouble } from '../book/trouble';
-import { putMarks, takeMarks } from './marks';
+import { marksOn, putMarks, takeMarks } from './marks';
 import { joined, rangeOf, readBlocks, readContents } from './read';
 import { asTrouble, codeOf, type About } from './refusal';
 import { carryOut, settingOf, type Desk } from './write';
@@ -13,7 +13,7 @@ export interface ExcelHere {
   readonly requirements: { isSetSupported(name: string, version: string): boolean };
 }
 
-/** Without these nothing here works: row properties, page layout, selected areas. Every Excel with custom functions has them. */
+/** Without these nothing here works: row properties, page layout, selected areas. */
 const NEEDED = '1.9';
 
 const SENTENCES: readonly (readonly [Ability, string, string])[] = [
@@ -37,7 +37,8 @@ const SENTENCES: readonly (readonly [Ability, string, string])[] = [
 /** Cells asked for at once. Blank ones weigh nothing; where filled ones are more than the 5 MB that Excel on the web gives, halves are asked for. */
 const MOST_CELLS = 500_000;
 
-type RunOptions = Excel.RunOptions;
+/** While a cell is being edited, how often it is asked whether it was left, in milliseconds. */
+const LOOKS_AGAIN = 400;
 
 export class ExcelBook implements Book {
   /** One formula is sent once for all the cells it fills. */
@@ -50,22 +51,29 @@ export class ExcelBook implements Book {
     readonly lacks: ReadonlyMap<Ability, string>,
     /** How long an answer may take before the connection counts as lost, in milliseconds. */
     private readonly patience: number,
+    readonly owner: string,
   ) {}
 
-  static async open(here: ExcelHere, patience = 120_000): Promise<ExcelBook> {
+  static async open(
+    here: ExcelHere,
+    { patience = 120_000, owner = String(crypto.randomUUID()) } = {},
+  ): Promise<ExcelBook> {
     const knows = (version: string): boolean => here.requirements.isSetSupported('ExcelApi', version);
     if (!knows(NEEDED))
-      throw trouble('tooOld', 'serve the pane: it needs Excel 2021, Microsoft 365 or Excel on the web');
+      throw trouble(
+        'tooOld',
+        'open the pane: it needs Microsoft 365, Excel on the web, Excel 2021 or later, or a retail Excel 2016 or 2019 at version 2311 or later',
+      );
     const lacks = new Map(
       SENTENCES.filter(([, version]) => !knows(version)).map(([ability, , says]) => [ability, says]),
     );
-    const nameless = new ExcelBook(here, '', lacks, patience);
+    const nameless = new ExcelBook(here, '', lacks, patience, owner);
     const title = await nameless.run({}, async ({ context }) => {
       context.workbook.load('name');
       await context.sync();
       return context.workbook.name;
     });
-    return new ExcelBook(here, title, lacks, patience);
+    return new ExcelBook(here, title, lacks, patience, owner);
   }
 
   contents(): Promise<Contents> {
@@ -97,6 +105,31 @@ export class ExcelBook implements Book {
       told.remove();
       void told.context.sync().catch(() => undefined);
     };
+  }
+
+  async onChange(listener: (area: Area) => void): Promise<Stop> {
+    const told = await this.run({}, async ({ context }) => {
+      const handler = context.workbook.worksheets.onChanged.add(async ({ worksheetId, address }) => {
+        const sheet = await this.sheetNamed(worksheetId).catch(() => undefined);
+        // Whole rows and columns have no address of cells: any of the sheet may have moved.
+        if (sheet !== undefined) listener(readAddress(address, sheet) ?? wholeSheet(sheet));
+      });
+      await context.sync();
+      return handler;
+    });
+    return () => {
+      told.remove();
+      void told.context.sync().catch(() => undefined);
+    };
+  }
+
+  private sheetNamed(id: string): Promise<string> {
+    return this.run({}, async ({ context }) => {
+      const sheet = context.workbook.worksheets.getItem(id);
+      sheet.load('name');
+      await context.sync();
+      return sheet.name;
+    });
   }
 
   goTo(area: Area): Promise<void> {
@@ -154,7 +187,8 @@ export class ExcelBook implements Book {
   }
 
   /**
-   * Asked first whether a cell is being edited; an edit that begins later is waited for, so nothing stops halfway.
+   * No request waits in Excel for a cell to be left: it is refused, so that what was looked over can be looked
+   * over again, and no answer is late because a person is typing.
    * Excel keeps one undo record a request. Merging several (mergeUndoGroup) is not asked for: Excel refuses a
    * group that holds a call it cannot undo, and putting back deletes sheets.
    */
@@ -162,13 +196,26 @@ export class ExcelBook implements Book {
     _says: string,
     work: (write: (changes: Changes) => Promise<void>) => Promise<void>,
   ): Promise<void> {
-    await this.run({}, async ({ context }) => {
-      context.workbook.load('name');
-      await context.sync();
-    });
-    await this.run({ step: true }, async (desk, telling) => {
-      await work((changes) => telling(about(changes), () => carryOut(desk, changes)));
-    });
+    await work((changes) => this.run(about(changes), (desk) => carryOut(desk, changes)));
+  }
+
+  async whenLeft(signal?: AbortSignal): Promise<void> {
+    while (signal?.aborted !== true && (await this.isBeingEdited()))
+      await new Promise((resolve) => setTimeout(resolve, LOOKS_AGAIN));
+  }
+
+  private async isBeingEdited(): Promise<boolean> {
+    try {
+      await this.run({}, ({ context }) => {
+        // An empty request would not be sent.
+        context.workbook.load('name');
+        return context.sync();
+      });
+      return false;
+    } catch (failure) {
+      if (failure instanceof Trouble && failure.code === 'editing') return true;
+      throw failure;
+    }
   }
 
   recalculate(): Promise<void> {
@@ -179,15 +226,15 @@ export class ExcelBook implements Book {
   }
 
   mark(marks: readonly Mark[]): Promise<void> {
-    return this.run({ step: true, sheets: marks.map(({ area }) => area.sheet) }, (desk) =>
-      putMarks(desk, marks),
-    );
+    return this.run({ sheets: marks.map(({ area }) => area.sheet) }, (desk) => putMarks(desk, marks));
+  }
+
+  marked(sheet: string): Promise<number> {
+    return this.run(onSheet(sheet), (desk) => marksOn(desk, sheet));
   }
 
   unmark(sheet?: string): Promise<void> {
-    return this.run({ step: true, ...(sheet === undefined ? {} : onSheet(sheet)) }, (desk) =>
-      takeMarks(desk, sheet),
-    );
+    return this.run(sheet === undefined ? {} : onSheet(sheet), (desk) => takeMarks(desk, sheet));
   }
 
   recall(key: string): Promise<unknown> {
@@ -214,25 +261,16 @@ export class ExcelBook implements Book {
 
   // How it is asked
 
-  private async run<T>(
-    { step, ...asked }: Asked & { readonly step?: boolean },
-    work: (desk: Desk, telling: Telling) => Promise<T>,
-  ): Promise<T> {
-    const options: RunOptions = step === true ? { delayForCellEdit: true } : {};
-    const telling: Telling = async (about, part) => {
-      try {
-        return await part();
-      } catch (failure) {
-        throw await this.told(failure, about);
-      }
-    };
-    return telling(asked, () =>
-      this.here.Excel.run(options, (context) => {
+  private async run<T>(asked: Asked, work: (desk: Desk) => Promise<T>): Promise<T> {
+    try {
+      return await this.here.Excel.run((context) => {
         const sync = context.sync.bind(context);
         context.sync = (value) => this.inTime(sync(value));
-        return work({ context, lacks: this.lacks }, telling);
-      }),
-    );
+        return work({ context, lacks: this.lacks });
+      });
+    } catch (failure) {
+      throw await this.told(failure, asked);
+    }
   }
 
   /** A host that is gone may never answer at all. */
@@ -269,8 +307,6 @@ interface Asked extends About {
   /** The sheets it is about. */
   readonly sheets?: readonly string[];
 }
-
-type Telling = <T>(about: Asked, part: () => Promise<T>) => Promise<T>;
 
 const onSheet = (sheet: string): Asked => ({ sheets: [sheet] });
 

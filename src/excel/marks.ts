@@ -53,6 +53,10 @@ export async function putMarks(desk: Desk, marks: readonly Mark[]): Promise<void
   await context.sync();
 }
 
+/** Cells of the sheet that are coloured by us. */
+export const marksOn = async (desk: Desk, sheet: string): Promise<number> =>
+  (await ours(desk, [sheet])).length;
+
 const first = (area: Area): Area => ({ ...area, rows: 1, columns: 1 });
 
 export async function takeMarks(desk: Desk, sheet?: string): Promise<void> {

@@ -35,6 +35,19 @@ const theme = (): ReturnType<typeof themeOf> =>
     holds: (query) => matchMedia(query).matches,
   });
 
+const OWNER = 'hemledger-owner';
+
+/** One mark for this person's panes, kept by the browser where it may keep anything. */
+function owner(): string {
+  const made = crypto.randomUUID();
+  try {
+    const kept = localStorage.getItem(OWNER) ?? made;
+    localStorage.setItem(OWNER, kept);
+    return kept;
+  } catch {
+    return made;
+  }
+}
 async function open(): Promise<void> {
   if (typeof Office === 'undefined') {
     say('Excel’s own part of this pane could not be loaded. Check the connection, and open the pane again.');
@@ -46,7 +59,10 @@ async function open(): Promise<void> {
     return;
   }
   try {
-    const book = await ExcelBook.open({ Excel, requirements: Office.context.requirements });
+    const book = await ExcelBook.open(
+      { Excel, requirements: Office.context.requirements },
+      { owner: owner() },
+    );
     place.replaceChildren();
     const pane = renderPane(place, book, { theme: theme() });
     onColours(() => {

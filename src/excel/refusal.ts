@@ -27,7 +27,7 @@ function sentence(code: string, failure: unknown, about: About): Trouble {
   switch (code) {
     case 'AccessDenied':
       return about.sheet === undefined
-        ? trouble('refused', 'the workbook’s structure is protected')
+        ? trouble('refused', 'the workbook is read-only, or its structure is protected')
         : trouble('protected', about.sheet);
     case 'InvalidOperationInCellEditMode':
       return trouble('editing');

@@ -180,7 +180,7 @@ describe('a long fill', () => {
     const failure = await apply(book, 'Fill', wide, {
       progress: () => (book.failNext = trouble('lost')),
     }).catch((thrown: unknown) => thrown as Trouble);
-    expect(failure).toMatchObject({ code: 'lost' });
+    expect(failure).toMatchObject({ code: 'halfDone' });
   });
   it('stopped before it began asks the host nothing', async () => {
     const book = new MemoryBook({ Floor: { rows: long } });

@@ -6,7 +6,7 @@ import { JOURNAL } from '../../src/book/journal';
 import { MemoryBook } from '../../src/book/memory';
 import { jobChanges, USUAL_JOB } from '../../src/book/template';
 import { trouble } from '../../src/book/trouble';
-import { keepAsItIs, putItBack, unfinished } from '../../src/book/unfinished';
+import { keepAsItIs, putItBack, STILL_WRITING, unfinished } from '../../src/book/unfinished';
 
 const ROWS = 10_000;
 const long = (): MemoryBook =>
@@ -103,6 +103,19 @@ describe('a change whose pane was closed in the middle', () => {
     expect(block!.values.slice(1).map(([old]) => old)).toEqual(
       Array.from({ length: ROWS }, (_, at) => (at % 3 === 0 ? 'own' : null)),
     );
+  });
+
+  it('of a colleague is not offered while it may still be written, and later it is', async () => {
+    const book = long();
+    await closedAfter(1, book, FILL);
+    const half = book.picture();
+    Object.assign(book, { owner: 'a colleague' });
+    const told = await unfinished(book);
+    expect(told).toMatchObject({ says: 'Fill 4 columns', underWay: true });
+    expect(await putItBack(book, told!)).toMatchObject({ underWay: true });
+    expect(book.picture()).toBe(half);
+    const later = await unfinished(book, Date.now() + STILL_WRITING + 1_000);
+    expect(later?.underWay).toBe(false);
   });
 
   it('is kept as it is where the user wants that', async () => {
@@ -213,7 +226,7 @@ describe('a new job whose pane was closed in the middle', () => {
     const book = new MemoryBook({ Sheet1: {} });
     const { changes } = jobChanges(USUAL_JOB, await book.contents());
     const progress = (): void => void (book.failNext = trouble('lost'));
-    await expect(apply(book, 'Add a new job', changes, { progress })).rejects.toMatchObject({ code: 'lost' });
+    await expect(apply(book, 'Add a new job', changes, { progress })).rejects.toMatchObject({ code: 'halfDone' });
     expect(await unfinished(book)).toMatchObject({ says: 'Add a new job' });
   });
 });

@@ -40,16 +40,48 @@ describe('what stands in the way', () => {
     expect(opened.sheet.cell(1, 3)).toBeUndefined();
   });
 
-  it('an edit that begins midway is waited for', async () => {
-    const opened = await openedIn(ROWS);
-    const done = opened.book.inOneStep('Fill', async (put) => {
-      await put(changes);
-      opened.host.startEditing();
-      setTimeout(() => { opened.host.finishEditing(); }, 30); // prettier-ignore
-      await put({ puts: [{ area: at('E2'), cells: [['late']] }] });
+  describe('an edit that begins midway', () => {
+    const column: Changes = { puts: [{ area: at('D2:D9'), formula: '=B2*2' }] };
+    /** Written in four requests; a person types into a cell after the first, and `meanwhile` happens. */
+    async function interrupted(meanwhile: (opened: Opened) => void = () => undefined) {
+      // Shorter than the edit: who types keeps no answer waiting.
+      const opened = await openedIn(ROWS, { patience: 100 });
+      Object.assign(opened.book, { fills: 2 });
+      const waited: boolean[] = [];
+      let begun = false;
+      const done = apply(opened.book, 'Fill', column, {
+        waiting: (is) => waited.push(is),
+        progress: () => {
+          if (begun) return;
+          begun = true;
+          opened.host.startEditing();
+          setTimeout(() => {
+            meanwhile(opened);
+            opened.host.finishEditing();
+          }, 200);
+        },
+      });
+      return { opened, done, waited };
+    }
+
+    it('is waited for, however long it takes, and that is told', async () => {
+      const { opened, done, waited } = await interrupted();
+      await done;
+      expect(opened.sheet.cell(8, 3)?.formula).toBe('=B9*2');
+      expect(waited).toEqual([true, false]);
     });
-    await done;
-    expect(opened.sheet.cell(1, 4)?.value).toBe('late');
+
+    it('and puts something where the rest was to go: that stays, and all else is as it was', async () => {
+      const before = picture(await openedIn(ROWS));
+      const { opened, done } = await interrupted(({ sheet }) => { sheet.open(7, 3).value = 'hers'; }); // prettier-ignore
+      expect(await failing(done)).toEqual([
+        'changedMeanwhile',
+        'D8 of “Windows” was changed while the pane waited for a cell to be left. What had been written until then was put back, so the workbook is as it was. Look at it, and try again.',
+      ]);
+      expect(opened.sheet.cell(7, 3)?.value).toBe('hers');
+      opened.sheet.cells.delete(keyOf(7, 3));
+      expect(picture(opened)).toBe(before);
+    });
   });
 
   it.each(['refuses', 'is silent'] as const)('a connection that breaks and %s', async (broken) => {

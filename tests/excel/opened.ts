@@ -6,7 +6,7 @@ import { readArea } from '../office/address';
 import { readEntry } from '../office/entry';
 import { ExcelHost } from '../office/host';
 import { Workbook, type Sheet } from '../office/model';
-import { connect } from '../office/node';
+import { connect, type Client } from '../office/node';
 import { ensure } from './ensure';
 
 export interface Opened {
@@ -18,14 +18,19 @@ export interface Opened {
 }
 
 /** The same workbook in a pane that is opened anew: another client, nothing remembered but what the workbook holds. */
-export function reopened({ host }: Opened): Promise<ExcelBook> {
+export function reopened({ host, book }: Opened, owner = book.owner): Promise<ExcelBook> {
   const client = connect(host, '1.20');
-  return ExcelBook.open({ Excel: client.Excel, requirements: client.Office.context.requirements });
+  return ExcelBook.open({ Excel: client.Excel, requirements: client.Office.context.requirements }, { owner });
 }
 
 export async function openedIn(
   rows: readonly (readonly CellValue[])[] = [],
-  given: { version?: string; patience?: number; sheets?: readonly string[] } = {},
+  given: {
+    version?: string;
+    patience?: number;
+    sheets?: readonly string[];
+    client?: (host: ExcelHost) => Client;
+  } = {},
 ): Promise<Opened> {
   const host = new ExcelHost(new Workbook(...(given.sheets ?? ['Windows'])));
   const sheet = host.book.active;
@@ -36,10 +41,10 @@ export async function openedIn(
       Object.assign(sheet.open(at, column), formula === undefined ? { value } : { value: 0, formula });
     });
   });
-  const client = connect(host, given.version ?? '1.20');
+  const client = given.client?.(host) ?? connect(host, given.version ?? '1.20');
   const book = await ExcelBook.open(
     { Excel: client.Excel, requirements: client.Office.context.requirements },
-    given.patience,
+    given.patience === undefined ? {} : { patience: given.patience },
   );
   let looked = host.trips.length;
   return {

@@ -12,7 +12,7 @@ import { areaAt, type Area } from '../address';
 import type { Book, Mark } from '../book';
 import { readColumns, type ColumnsRead, type Corrections, type WantedColumn } from '../columns';
 import { survey, type Survey } from '../survey';
-import { trouble } from '../trouble';
+import { Trouble, trouble } from '../trouble';
 
 /** What a column of past orders may be. None is needed: whatever stands there is audited. */
 export const ORDER_COLUMNS: readonly WantedColumn[] = MEANINGS.map(({ key, heading, also, kind }) => ({
@@ -151,12 +151,28 @@ export function marksOf(findings: readonly Placed[]): readonly Mark[] {
 }
 
 /** Shows the findings at their cells; marks of an earlier audit of the sheet are taken away first. */
-export async function markFindings(book: Book, audited: Audited): Promise<void> {
-  await book.unmark(audited.sheet);
-  await book.mark(marksOf(audited.findings));
-}
+export const markFindings = (book: Book, audited: Audited): Promise<void> =>
+  orHowMany(book, audited.sheet, async () => {
+    await book.unmark(audited.sheet);
+    await book.mark(marksOf(audited.findings));
+  });
 
 /** Takes the marks away and gives the cells their own colour back. */
-export const unmarkFindings = (book: Book, sheet: string): Promise<void> => book.unmark(sheet);
+export const unmarkFindings = (book: Book, sheet: string): Promise<void> =>
+  orHowMany(book, sheet, () => book.unmark(sheet));
+
+/** Marks are no change that is put back: where the work fails, it is counted how many stand. */
+async function orHowMany(book: Book, sheet: string, work: () => Promise<void>): Promise<void> {
+  try {
+    await work();
+  } catch (failure) {
+    if (!(failure instanceof Trouble)) throw failure;
+    const count = await book.marked(sheet).catch(() => undefined);
+    if (count === 0) throw trouble('unmarked', failure.why);
+    const cells =
+      count === 1 ? 'One cell is' : `${count ?? 'Some'} cells${count === undefined ? ' may be' : ' are'}`;
+    throw trouble('partlyMarked', failure.why, cells);
+  }
+}
 
 export { kindOf } from '../../core/audit/finding';

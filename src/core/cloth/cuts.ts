@@ -11,7 +11,7 @@ import {
   type Answer,
   type Step,
 } from '../cell/answer';
-import { exact, type Length } from '../exact/length';
+import { exact, NO_LENGTH, type Length } from '../exact/length';
 import { beforeLosing } from '../exact/ratio';
 import { unitOf, type Rules } from '../house/rules';
 import type { LiningCut } from '../cell/ways';
@@ -24,10 +24,18 @@ export interface Dropped {
   readonly heading: Heading;
 }
 
+/** What a gathered pocket takes up on its rod; no other heading takes any. */
+const pocketTakeUp = (heading: Heading, rules: Rules): Length =>
+  heading === 'rod pocket' ? rules.pocketTakeUp : NO_LENGTH;
+
+/** What a cut has beside its drop. */
+export const allowancesOf = (heading: Heading, rules: Rules): Length =>
+  exact(rules.topAllowance[heading] + rules.bottomAllowance + pocketTakeUp(heading, rules));
+
 /** Cut length of the face before any repeat: drop ÷ (1 − shrinkage) + top + bottom. */
 export function plainCut(dropped: Dropped, rules: Rules, shrinkage = rules.shrinkage): Length {
   const drop = shrinkage === 0 ? dropped.finishedDrop : beforeLosing(dropped.finishedDrop, shrinkage);
-  return exact(drop + rules.topAllowance[dropped.heading] + rules.bottomAllowance);
+  return exact(drop + allowancesOf(dropped.heading, rules));
 }
 
 /** A sheer is cut as a face is, with its own hem. */
@@ -81,6 +89,7 @@ export function liningCut(dropped: Dropped, layer: CutBehind, rules: Rules): Len
 
 export function plainCutSteps(dropped: Dropped, cut: Length, rules: Rules): Step[] {
   const steps: Step[] = [];
+  const takeUp = pocketTakeUp(dropped.heading, rules);
   let drop = dropped.finishedDrop;
   if (rules.shrinkage !== 0) {
     drop = beforeLosing(dropped.finishedDrop, rules.shrinkage);
@@ -96,12 +105,8 @@ export function plainCutSteps(dropped: Dropped, cut: Length, rules: Rules): Step
   steps.push(
     step(
       'cut length',
-      '{} drop + {} top + {} bottom',
-      [
-        lengthFigure(drop),
-        lengthFigure(rules.topAllowance[dropped.heading]),
-        lengthFigure(rules.bottomAllowance),
-      ],
+      `{} drop + {} top + {} bottom${takeUp === 0 ? '' : ' + {} pocket take-up'}`,
+      [drop, rules.topAllowance[dropped.heading], rules.bottomAllowance, takeUp].map(lengthFigure),
       lengthFigure(cut),
     ),
   );

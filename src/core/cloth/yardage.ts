@@ -21,7 +21,7 @@ import {
   withLessAllowance,
   type ShorterCut,
 } from './advice';
-import { plainCut, plainCutSteps } from './cuts';
+import { allowancesOf, plainCut, plainCutSteps } from './cuts';
 import type { Starts } from './half-drop';
 import {
   allAlike,
@@ -230,7 +230,7 @@ export function shorterCutSaves(
   if (shorter === undefined) return undefined;
   const after = workYardage(covered, withLessAllowance(shorter.less, rules)).yardage;
   if (after >= yardage) return undefined;
-  const drop = exact(cut - rules.topAllowance[covered.heading] - rules.bottomAllowance);
+  const drop = exact(cut - allowancesOf(covered.heading, rules));
   return { cut: shorter, drop, saved: exact(yardage - after) };
 }
 

@@ -63,7 +63,7 @@ function alongOf(work: WindowWork, panel: PanelMade, set: SetOut): Along {
     long,
     marks: pleated
       ? pleatsFrom(set)
-      : Array.from({ length: set.count }, (_, at) => (set.first ?? 0) + at * apart),
+      : (set.centres ?? Array.from({ length: set.count }, (_, at) => (set.first ?? 0) + at * apart)),
     seams: pleated ? seamsBehindPleats(set) : seamsOfCloth(panel),
     at: (fromLead) => (panel.leads === 'left' ? fromLead : long - fromLead),
   };

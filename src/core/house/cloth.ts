@@ -135,6 +135,12 @@ export const CLOTH_RULES = {
     'heading allowance of a cut',
     `pinch 8: ${COMMON}; others ${HOUSE}`,
   ),
+  pocketTakeUp: rule(
+    ALLOWANCE,
+    inches(0),
+    'length that a rod pocket takes up on its rod once gathered, added to the cut',
+    HOUSE,
+  ),
   bottomAllowance: rule(ALLOWANCE, inches(8), 'bottom hem allowance of a cut', COMMON),
   sheerFullness: rule(FULLNESS, ratio(3), 'fullness of a sheer where none is given', `${COMMON}: 3 to 4`),
   sheerBottomAllowance: rule(

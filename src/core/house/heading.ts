@@ -71,6 +71,7 @@ export const HEADING_RULES = {
     'first grommet centre from the edge; blank is half the spacing',
     'common practice, no source: half the spacing',
   ),
+  grommetFromSeam: rule(SIZE, inches(1), 'grommet centres from a seam, at least', COMMON),
   snapSpacing: rule(SIZE, inches(4.25), 'snaps of a wave tape, centre to centre along the cloth', HOUSE),
   waveRatioLow: rule(PROPORTION, ratio(1.6), 'cloth to track of a wave heading, at least', COMMON),
   waveRatioHigh: rule(PROPORTION, ratio(2.2), 'cloth to track of a wave heading, at most', COMMON),

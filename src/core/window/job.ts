@@ -18,6 +18,7 @@ import {
 import { arealOf, behindOf, layerOf, type Behind } from '../cloth/behind';
 import { WINDOW_COLUMNS, type ColumnKey, type Window } from './columns';
 import { widthOf } from '../cell/opening';
+import { flatsOfPanel } from '../cloth/bolt';
 import { cutLength, forSheer } from '../cloth/cuts';
 import { bayPieces, brackets, rodPieces, type RodPieces } from '../heading/hardware';
 import { costOf, fittings, pricedFittings, type Fittings } from '../heading/fittings';
@@ -58,6 +59,8 @@ export interface SetOut {
   readonly count: number;
   /** Between pleats, or from centre to centre of grommets; of a wave, between its carriers. */
   readonly space: number | undefined;
+  /** Of grommets, each centre from the leading edge. */
+  readonly centres?: readonly number[];
   readonly takeUp: number | undefined;
   /** From the leading edge to the first: of pleats along the finished heading, else along the flat cloth. */
   readonly first?: number;
@@ -388,6 +391,23 @@ export class WindowWork {
     return this.keep('rings', () => rings(this.madeUp(), this.rules));
   }
 
+  /** Rod to wall at each edge of a panel, 0 where the edge leads. */
+  private turnsTheCorner(): { readonly leading: Length; readonly outer: Length } {
+    const { draw = 'pair' } = this.window;
+    const oneWay = draw === 'one-way left' || draw === 'one-way right';
+    const bothEnds = draw === 'stationary cover' || (oneWay && this.rules.oneWayReturns === 'both ends');
+    return { leading: bothEnds ? this.returnDepth : NO_LENGTH, outer: this.returnDepth };
+  }
+
+  /** The seams of a panel, from its leading edge along the flat cloth. */
+  private seams(): readonly number[] {
+    const { widths, panels, usable } = this.cloth().work;
+    let from = 0;
+    return flatsOfPanel(widths / panels, usable)
+      .slice(0, -1)
+      .map((flat) => (from += flat));
+  }
+
   /** Where one panel's heading is marked: pleats, snaps or grommets; none where it has none. */
   setOut(): Answer<SetOut> {
     return this.keep('marks', (): Answer<SetOut> => {
@@ -400,9 +420,12 @@ export class WindowWork {
       }
       if (made.heading !== 'grommet') return answer({ count: 0, space: undefined, takeUp: undefined });
       const flat = exact(Math.floor(this.cloth().work.flat / panelsOf(made.draw ?? 'pair')));
-      const set = grommets({ flatWidth: flat }, this.rules);
-      const { count, spacing: space, firstCentre: first } = set.value;
-      return answer({ count, space, takeUp: undefined, first }, () => set.steps, set.findings);
+      const set = grommets(
+        { flatWidth: flat, returns: this.turnsTheCorner(), seams: this.seams() },
+        this.rules,
+      );
+      const { count, spacing: space, firstCentre: first, centres } = set.value;
+      return answer({ count, space, takeUp: undefined, first, centres }, () => set.steps, set.findings);
     });
   }
 

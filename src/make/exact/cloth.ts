@@ -28,7 +28,8 @@ export const shrunk = (drop: Exact, shrinkage: Exact): Exact => drop.div(ONE.sub
 export const bareCut = (drop: Exact, heading: Heading, house: House): Exact =>
   shrunk(drop, house.ratios.shrinkage)
     .add(house.lengths[`top allowance ${heading}`])
-    .add(house.lengths['bottom allowance']);
+    .add(house.lengths['bottom allowance'])
+    .add(heading === 'rod pocket' ? house.lengths['pocket take up'] : NONE);
 
 /** The longest cut under the house's rule; without a repeat the bare cut. */
 export function longestCut(bare: Exact, repeat: Exact | undefined, house: House): Exact {
@@ -126,7 +127,8 @@ export function yardageOf(treatment: Treatment, cloth: Cloth, house: House): Exa
 export function railroadedOf(treatment: Treatment, hung: Cloth, house: House): Exact | undefined {
   const { draw, heading, fullness, rod, fabric } = treatment;
   const { lengths } = house;
-  const upTheDrop = hung.drop.add(lengths[`top allowance ${heading}`]).add(lengths['bottom allowance']);
+  const unshrunk = { ...house, ratios: { ...house.ratios, shrinkage: NONE } };
+  const upTheDrop = bareCut(hung.drop, heading, unshrunk);
   if (below(boltOf(fabric, undefined, house).usable, upTheDrop)) return undefined;
   const edges = edging(draw, edgesOf(heading, draw, house), house);
   // Side panels are no wider for a wide rod: each is the flat width that its widths give.

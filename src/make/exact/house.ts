@@ -15,6 +15,7 @@ const LENGTHS = {
   'usual fabric width': ['54', '48', '60'],
   selvage: ['0', '0.5', '0.75', '1'],
   'bottom allowance': ['8', '4', '6', '10', '0'],
+  'pocket take up': ['0', '0.5', '1'],
   'lining shorter': ['1', '0', '0.5', '1.5'],
   'lining top': ['4', '0', '1', '2.5'],
   'lining bottom': ['4', '2', '3', '6'],

@@ -18,6 +18,12 @@ describe('a cut', () => {
     expect(shown(plainCut(dropped(96), rulesOf(['shrinkage', 0.04])))).toBe(116);
   });
 
+  it('of a rod pocket has what the pocket takes up on the rod, where the house says so', () => {
+    const pocket = (heading: 'rod pocket' | 'pinch') =>
+      plainCut({ finishedDrop: inches(96), heading }, rulesOf(['pocket take-up', 0.75]));
+    expect([shown(pocket('rod pocket')), shown(pocket('pinch'))]).toEqual([110.75, 112]);
+  });
+
   it('of a lining has its own allowances, or so much less than the face', () => {
     expect(shown(liningCut(dropped(96), 'lining', rulesOf()))).toBe(103);
     expect(shown(liningCut(dropped(96), 'lining', rulesOf(['lining cut', 'less than face'])))).toBe(102);

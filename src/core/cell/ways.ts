@@ -146,6 +146,16 @@ export const RETURN_ENDS = choices<ReturnEnds>(
   { word: 'one end', says: 'a return at the stack end only', also: ['one', '1'] },
 );
 
+export type BottomEdge = 'hemmed' | 'finished';
+export const BOTTOM_EDGES = choices<BottomEdge>(
+  { word: 'hemmed', says: 'hemmed in the workroom', also: ['hem', 'made', 'plain'] },
+  {
+    word: 'finished',
+    says: 'finished by the mill: turned cloth needs no bottom allowance',
+    also: ['finished by the mill', 'mill', 'weighted', 'scalloped'],
+  },
+);
+
 export type RoundedBy = 'order' | 'window';
 export const ROUNDED_BY = choices<RoundedBy>(
   { word: 'order', says: 'once, over all the windows of the line' },

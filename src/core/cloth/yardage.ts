@@ -313,8 +313,9 @@ export function yardage(covered: Covered, rules: Rules): Answer<Length> {
 
 const NO_SHRINKAGE = 0 as Ratio;
 
-/** Cut across the turned cloth; its shrinkage then runs along the flat width. */
-const turnedCut = (covered: Covered, rules: Rules): Length => plainCut(covered, rules, NO_SHRINKAGE);
+/** Cut across the turned cloth, less the hem that its mill has made; its shrinkage runs along the flat width. */
+const turnedCut = (covered: Covered, rules: Rules): Length =>
+  exact(plainCut(covered, rules, NO_SHRINKAGE) - (rules.bottomEdge === 'finished' ? rules.bottomAllowance : 0));
 
 /**
  * One panel's flat width along the turned bolt before it shrinks, rounded once. Nanometres go up, but where

@@ -14,6 +14,7 @@ import {
   REPEAT_RULES,
   HALF_DROP_STARTS,
   PATTERN_STARTS,
+  BOTTOM_EDGES,
   RETURN_ENDS,
   ROUNDED_BY,
   INTERLINING_CUTS,
@@ -25,6 +26,7 @@ import {
   type RepeatRule,
   type HalfDropStarts,
   type PatternStart,
+  type BottomEdge,
   type ReturnEnds,
   type RoundedBy,
   type InterliningCut,
@@ -134,6 +136,12 @@ export const CLOTH_RULES = {
     }),
     'heading allowance of a cut',
     `pinch 8: ${COMMON}; others ${HOUSE}`,
+  ),
+  bottomEdge: rule(
+    choiceKind('hemmed or finished', BOTTOM_EDGES),
+    'hemmed' as BottomEdge,
+    'the bottom edge of turned cloth; one finished by the mill takes no bottom allowance',
+    COMMON,
   ),
   pocketTakeUp: rule(
     ALLOWANCE,

@@ -128,7 +128,9 @@ export function railroadedOf(treatment: Treatment, hung: Cloth, house: House): E
   const { draw, heading, fullness, rod, fabric } = treatment;
   const { lengths } = house;
   const unshrunk = { ...house, ratios: { ...house.ratios, shrinkage: NONE } };
-  const upTheDrop = bareCut(hung.drop, heading, unshrunk);
+  // The mill's own edge is no hem of the workroom's.
+  const hem = house.words['bottom edge'] === 'finished' ? lengths['bottom allowance'] : NONE;
+  const upTheDrop = bareCut(hung.drop, heading, unshrunk).sub(hem);
   if (below(boltOf(fabric, undefined, house).usable, upTheDrop)) return undefined;
   const edges = edging(draw, edgesOf(heading, draw, house), house);
   // Side panels are no wider for a wide rod: each is the flat width that its widths give.

@@ -134,6 +134,7 @@ const WORDS = {
   'half drop starts': ['each panel alike', 'run on'],
   'half width charged': ['as a half', 'as a whole'],
   'lining cut': ['own allowances', 'less than face'],
+  'bottom edge': ['hemmed', 'finished'],
   'interlining cut': ['as the face', 'as the lining', 'own allowances'],
   'yardage rounded by': ['order', 'window'],
   'share half widths': ['no', 'yes'],

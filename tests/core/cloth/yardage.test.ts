@@ -173,6 +173,15 @@ describe('railroaded', () => {
     expect(() => railroaded(window(), rulesOf())).toThrow(/58 in short/);
   });
 
+  it('needs no bottom allowance where the mill has finished the edge: a drop of 105 fits 118', () => {
+    const of = window({ fabricWidth: inches(118), finishedDrop: inches(105) });
+    // 105 + 8 = 113; hemmed it would be 121.
+    expect(turnedYardage(of, rulesOf())).toBeUndefined();
+    expect(turnedYardage(of, rulesOf(['bottom edge', 'finished']))).toBeDefined();
+    const tall = window({ fabricWidth: inches(118), finishedDrop: inches(110.125) });
+    expect(turnedYardage(tall, rulesOf(['bottom edge', 'finished']))).toBeUndefined();
+  });
+
   it('runs its shrinkage along the flat width, and rounds a panel once', () => {
     const covered = window({
       fabricWidth: inches(118),

@@ -31,7 +31,7 @@ function partsOfCell(cell: CellIn, place: Place): readonly Length[] {
 /** A width, `30 + 60 + 30`, or a range of parts, left to right; blank cells of a range are passed over. */
 export const OPENING: Kind<Opening> = {
   quantity: 'length',
-  noun: 'a length, or the straight parts of a bay',
+  noun: 'a length',
   shape: 'range',
   read(raw, place) {
     const cells = rowsOf(raw).flat();

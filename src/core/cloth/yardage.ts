@@ -273,8 +273,7 @@ function advice(covered: Covered, made: YardageWork, rules: Rules): Finding[] {
   const narrower = toOneLess(covered, work, rules);
   if (narrower !== undefined && narrower < covered.rodWidth / 10) {
     const after = workYardage({ ...covered, rodWidth: exact(covered.rodWidth - narrower) }, rules).yardage;
-    const saved = exact(Math.max(0, yardage - after));
-    found.push(fewerWidths(covered, work, narrower, saved, rules));
+    if (after < yardage) found.push(fewerWidths(covered, work, narrower, exact(yardage - after), rules));
   }
   const shorter = shorterCutSaves(covered, made, rules);
   if (shorter !== undefined)
@@ -315,7 +314,9 @@ const NO_SHRINKAGE = 0 as Ratio;
 
 /** Cut across the turned cloth, less the hem that its mill has made; its shrinkage runs along the flat width. */
 const turnedCut = (covered: Covered, rules: Rules): Length =>
-  exact(plainCut(covered, rules, NO_SHRINKAGE) - (rules.bottomEdge === 'finished' ? rules.bottomAllowance : 0));
+  exact(
+    plainCut(covered, rules, NO_SHRINKAGE) - (rules.bottomEdge === 'finished' ? rules.bottomAllowance : 0),
+  );
 
 /**
  * One panel's flat width along the turned bolt before it shrinks, rounded once. Nanometres go up, but where

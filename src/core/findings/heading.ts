@@ -30,8 +30,8 @@ export const HEADING_FINDINGS = table({
   },
   rodTooNarrowForPanels: {
     weight: 'stop',
-    says: (rod: string) =>
-      `${parameter('rodWidth')} reads ${rod}, too narrow to set out a heading. Check the figure and its unit.`,
+    says: (name: string, read: string) =>
+      `${name} reads ${read}, too narrow to set out a heading. Check the figure and its unit.`,
   },
   notDrawn: {
     weight: 'note',

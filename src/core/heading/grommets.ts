@@ -94,7 +94,12 @@ export function grommets(panel: GrommetPanel, rules: Rules): Answer<Grommets> {
   const [lead, outer] = [fixed(returns?.leading), fixed(returns?.outer)];
   const between = flatWidth - (lead ?? 0) - (outer ?? 0);
   if (between <= 0)
-    return refuse('rodTooNarrowForPanels', parameter('flatWidth'), showLength(flatWidth, unitOf(rules)));
+    return refuse(
+      'rodTooNarrowForPanels',
+      parameter('flatWidth'),
+      parameter('flatWidth'),
+      showLength(flatWidth, unitOf(rules)),
+    );
   // An edge without a place of its own has half a space more.
   const halves = (lead === undefined ? 0.5 : 0) + (outer === undefined ? 0.5 : 0);
   const least = Math.ceil(between / rules.grommetSpacing - halves + 1);

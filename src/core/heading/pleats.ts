@@ -149,7 +149,12 @@ function setPleats(madeUp: MadeUp, rules: Rules): SetPleats {
   const zone = zoneOf(panel);
   const face = BOXED.has(madeUp.heading) ? rules.boxFace : 0;
   if (zone <= 2 * face)
-    return refuse('rodTooNarrowForPanels', parameter('rodWidth'), showLength(madeUp.rodWidth, unitOf(rules)));
+    return refuse(
+      'rodTooNarrowForPanels',
+      parameter('rodWidth'),
+      parameter('rodWidth'),
+      showLength(madeUp.rodWidth, unitOf(rules)),
+    );
   const counted = countPleats(madeUp, panel, rules);
   const { pleats } = counted;
   const spaces = pleats - 1;

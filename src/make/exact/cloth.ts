@@ -124,7 +124,12 @@ export function yardageOf(treatment: Treatment, cloth: Cloth, house: House): Exa
  * Undefined where the cloth is too narrow to be turned. Lengthwise shrinkage goes with the bolt's length, which
  * now runs across the window; so does the vertical repeat: each panel is a cut by the house’s repeat rule, so that panels begin alike.
  */
-export function railroadedOf(treatment: Treatment, hung: Cloth, house: House): Exact | undefined {
+export function railroadedOf(
+  treatment: Treatment,
+  hung: Cloth,
+  house: House,
+  grained = (length: Exact): Exact => length,
+): Exact | undefined {
   const { draw, heading, fullness, rod, fabric } = treatment;
   const { lengths } = house;
   const unshrunk = { ...house, ratios: { ...house.ratios, shrinkage: NONE } };
@@ -142,7 +147,7 @@ export function railroadedOf(treatment: Treatment, hung: Cloth, house: House): E
           house,
         )
       : flatWanted(rodShare(rod, draw), edges, fullness, house);
-  const along = shrunk(flat, house.ratios.shrinkage).add(lengths['side hem'].mul(2));
+  const along = grained(shrunk(flat, house.ratios.shrinkage)).add(lengths['side hem'].mul(2));
   const order = boughtAs(hung.quantity, house);
   const repeat = hung.verticalRepeat;
   const cloth = cuttings(panelsOf(draw).mul(order.windows), along, repeat, house);

@@ -199,7 +199,11 @@ function compareYardage(ground: Ground, window: Window): void {
         cells.horizontalRepeat,
         house.rows,
       ],
-      [turned === undefined ? REFUSED : cloth(turned)],
+      [
+        turned === undefined
+          ? REFUSED
+          : { as: 'cloth', value: turned, grained: railroadedOf(window, given, house, (one) => one.floor()) },
+      ],
       about,
     );
   compareLayers(ground, window, given, dropCell, many);

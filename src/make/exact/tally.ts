@@ -15,7 +15,9 @@ export type Figure =
   | { readonly as: 'length'; readonly unit: Unit; readonly value: Exact }
   /** Worked out by two ratios one after the other: each may leave a nanometre. */
   | { readonly as: 'twice worked length'; readonly unit: Unit; readonly value: Exact }
-  | { readonly as: 'count' | 'money' | 'cloth' | 'ratio'; readonly value: Exact }
+  | { readonly as: 'count' | 'money' | 'ratio'; readonly value: Exact }
+  /** `grained`: of whole nanometres, where a broken one decides between two steps. */
+  | { readonly as: 'cloth'; readonly value: Exact; readonly grained?: Exact | undefined }
   | { readonly as: 'refused' };
 
 export interface Known {
@@ -57,7 +59,7 @@ function same(ours: unknown, figure: Figure): boolean {
     case 'twice worked length':
       return near(ours * unitOf(figure.unit).valueOf(), meant, 2.5);
     case 'cloth':
-      return near(ours, meant, meant * 4e-9);
+      return [meant, figure.grained?.valueOf() ?? meant].some((one) => near(ours, one, one * 4e-9));
     case 'ratio':
       return near(ours, meant, meant * BINARY * 10);
     default:

@@ -3,8 +3,7 @@ import './help.css';
 
 const plain = (text: string | null): string => (text ?? '').toLowerCase();
 
-function findIn(page: Document): void {
-  const search = page.querySelector<HTMLInputElement>('#search');
+function findIn(page: Document, search: HTMLInputElement): void {
   const found = page.querySelector('#found');
   const articles = [...page.querySelectorAll('article')].map((article) => ({
     article,
@@ -13,7 +12,7 @@ function findIn(page: Document): void {
   const sections = [...page.querySelectorAll('section')];
 
   function show(): void {
-    const words = plain(search?.value ?? '')
+    const words = plain(search.value)
       .split(/\s+/)
       .filter((word) => word !== '');
     let shown = 0;
@@ -31,8 +30,10 @@ function findIn(page: Document): void {
           : `${shown} of ${articles.length} functions`;
   }
 
-  search?.addEventListener('input', show);
+  search.addEventListener('input', show);
   show();
 }
 
-findIn(document);
+// The page on installing has none: it is read from its beginning to its end.
+const search = document.querySelector<HTMLInputElement>('#search');
+if (search !== null) findIn(document, search);

@@ -62,6 +62,22 @@ describe.runIf(existsSync(CHROMIUM))('the help page', () => {
     expect((await shown(page)).length).toBe(CATALOGUE.length);
   });
 
+  it('tells of installing in full', async () => {
+    const page = await opened('installing.html');
+    const headings = (await page.locator('h2:visible').allTextContents()).join('\n');
+    for (const told of [
+      'What Excel is needed',
+      'Updating',
+      'Going back',
+      'Removing it',
+      'What stays',
+      'Without a connection',
+      'without the add-in',
+    ])
+      expect(headings).toContain(told);
+    expect(await page.getByText('for testing only').isVisible()).toBe(true);
+  });
+
   it.each([
     ['help.html', 'light'],
     ['help.html', 'dark'],

@@ -1,5 +1,5 @@
 /** Spares asked for on this floor instead of the house's share: one figure for totals, plan and price. */
-import { Field, Input } from '@fluentui/react-components';
+import { Field, Input } from '../kit';
 import { useMemo, useState } from 'react';
 import type { ColumnsRead } from '../../book/columns';
 import { readFloor, type Floor } from '../../book/floor/floor';

@@ -47,6 +47,11 @@ export class Arithmetic {
     this.rows = Array.from({ length: Math.ceil(length / step) }, (_, at) => at * step);
   }
 
+  /** Of one row alone no figure proves anything. */
+  get speaks(): boolean {
+    return this.rows.length > 1;
+  }
+
   private inches(at: number | undefined): Get | undefined {
     const lengths = at === undefined ? undefined : this.all[at]?.inches;
     return lengths === undefined ? undefined : (row) => lengths[row] ?? NaN;
@@ -82,6 +87,7 @@ export class Arithmetic {
     const against = new Set<MeaningKey>();
     const per = new Map<MeaningKey, Per | 'row'>();
     let score = 0;
+    if (!this.speaks) return { score, proven, per, against };
     const hold = (
       { rows, share }: Tally,
       most: number,

@@ -41,54 +41,85 @@ const LATE = 260;
 const SURE_BY = 0.16;
 const TAKEN_BY = 0.075;
 
+/** A second column of one meaning, like two rates, costs a little. */
+const AGAIN = 0.05;
+/** Candidates and readings that are so far behind are not followed. */
+const FAR_BEHIND = 0.62;
+/** Where the figures of the rows cannot speak, nothing brings back what is further behind. */
+const FAR_BEHIND_ALONE = 0.34;
+
 /** A reading of some columns: the last one chosen, and the reading before it. */
 interface State {
   readonly score: number;
   readonly candidate: Candidate | undefined;
   readonly before: State | undefined;
+  /** The meanings in use that several columns want, a bit for each. */
+  readonly used: number;
+  readonly more: number;
+}
+const BITS = 31;
+
+/** Meanings that several columns may have, each with its bit. */
+function contested(lists: readonly (readonly Candidate[])[]): ReadonlyMap<MeaningKey, number> {
+  const times = new Map<MeaningKey, number>();
+  for (const list of lists)
+    for (const { key } of list) if (key !== undefined) times.set(key, (times.get(key) ?? 0) + 1);
+  const several = [...times].filter(([, count]) => count > 1);
+  return new Map(several.map(([key], at) => [key, at]));
 }
 
-/** A second column of one meaning, like two rates, costs a little. */
-const AGAIN = 0.05;
-/** Candidates and readings that are so far behind are not followed. */
-const FAR_BEHIND = 0.62;
-
-function uses(state: State, key: MeaningKey): boolean {
+function uses(state: State, key: MeaningKey, bit: number): boolean {
+  if (bit < BITS) return (state.used & (1 << bit)) !== 0;
+  if (bit < 2 * BITS) return (state.more & (1 << (bit - BITS))) !== 0;
   for (let at: State | undefined = state; at !== undefined; at = at.before)
     if (at.candidate?.key === key) return true;
   return false;
 }
 
-function grownBy(beam: readonly State[], list: readonly Candidate[]): State[] {
+function grownBy(
+  beam: readonly State[],
+  list: readonly Candidate[],
+  bits: ReadonlyMap<MeaningKey, number>,
+  behind: number,
+): State[] {
   const next: State[] = [];
-  for (const state of beam)
+  let best = -Infinity;
+  for (const before of beam)
     for (const candidate of list) {
       const { key } = candidate;
-      const twice = key !== undefined && uses(state, key);
+      const bit = key === undefined ? undefined : bits.get(key);
+      const twice = key !== undefined && bit !== undefined && uses(before, key, bit);
       if (twice && !MANY.has(key)) continue;
-      next.push({ score: state.score + candidate.score - (twice ? AGAIN : 0), candidate, before: state });
+      const score = before.score + candidate.score - (twice ? AGAIN : 0);
+      if (score < best - 2 * behind) continue;
+      if (score > best) best = score;
+      let { used, more } = before;
+      if (bit !== undefined && bit < BITS) used |= 1 << bit;
+      else if (bit !== undefined && bit < 2 * BITS) more |= 1 << (bit - BITS);
+      next.push({ score, candidate, before, used, more });
     }
-  next.sort((a, b) => b.score - a.score);
-  const least = (next[0]?.score ?? 0) - 2 * FAR_BEHIND;
-  const most = next.slice(0, BEAM);
-  return most.filter(({ score }) => score >= least);
+  return next
+    .filter(({ score }) => score >= best - 2 * behind)
+    .sort((a, b) => b.score - a.score)
+    .slice(0, BEAM);
 }
 
 function search(
   candidates: readonly (readonly Candidate[])[],
+  behind: number,
 ): readonly { score: number; picks: readonly Candidate[] }[] {
   const gap = (list: readonly Candidate[]): number => (list[0]?.score ?? 0) - (list[1]?.score ?? 0);
   const order = candidates
     .map((_, at) => at)
     .sort((a, b) => gap(candidates[b] ?? []) - gap(candidates[a] ?? []));
-  let beam: State[] = [{ score: 0, candidate: undefined, before: undefined }];
-  for (const at of order) {
-    const list = candidates[at] ?? [];
-    const least = (list[0]?.score ?? 0) - FAR_BEHIND;
-    const near = list.filter(({ score, key }) => score >= least || key === undefined);
-    beam = grownBy(beam, near);
-  }
-  return beam.map((state) => {
+  const near = candidates.map((list) => {
+    const least = (list[0]?.score ?? 0) - behind;
+    return list.filter(({ score, key }) => score >= least || key === undefined);
+  });
+  const bits = contested(near);
+  let beam: State[] = [{ score: 0, candidate: undefined, before: undefined, used: 0, more: 0 }];
+  for (const at of order) beam = grownBy(beam, near[at] ?? [], bits, behind);
+  return beam.slice(0, LATE).map((state) => {
     const picks: Candidate[] = [];
     let from: State | undefined = state;
     for (let place = order.length - 1; place >= 0; place--) {
@@ -113,8 +144,7 @@ export interface Assignment {
 
 /** Chooses for all columns together. */
 export function assign(candidates: readonly (readonly Candidate[])[], arithmetic: Arithmetic): Assignment {
-  const readings = search(candidates)
-    .slice(0, LATE)
+  const readings = search(candidates, arithmetic.speaks ? FAR_BEHIND : FAR_BEHIND_ALONE)
     .map(({ score, picks }) => {
       const sums = arithmetic.judge(asAssigned(picks));
       return { score: score + sums.score, picks, sums };

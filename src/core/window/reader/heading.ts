@@ -95,8 +95,19 @@ export const withMoney = (heading: HeadingRead, share = 1): HeadingRead =>
         money: true,
       };
 
+const MOST_KEPT = 2_000;
+const kept = new Map<string, HeadingRead>();
 /** Reads one heading. `share` is how much its words count: a group's name over several columns counts less. */
 export function readHeading(raw: string, share = 1): HeadingRead {
+  const known = kept.get(`${share} ${raw}`);
+  if (known !== undefined) return known;
+  if (kept.size > MOST_KEPT) kept.clear();
+  const heading = headingIn(raw, share);
+  kept.set(`${share} ${raw}`, heading);
+  return heading;
+}
+
+function headingIn(raw: string, share: number): HeadingRead {
   const only = unitWord(tidy(raw).replace(/[()[\]]/g, ''));
   if (only !== undefined && only !== 'm' && only !== 'yd')
     return { words: [], unit: only, per: undefined, money: false };

@@ -251,8 +251,25 @@ const lettersOf = (text: string): string => text.toLowerCase().replace(/[^a-z0-9
 /** A heading in exactly our own words says what was declared so. */
 const DECLARED_AS = new Map<string, OrderKey>(DECLARED.map(({ key, heading }) => [lettersOf(heading), key]));
 
+const MOST_KEPT = 2_000;
+const kept = new Map<string, ReadonlyMap<MeaningKey, number>>();
 /** How far a heading's words alone say each meaning, 0 to 1; those below a tenth are left out. */
 export function saidBy(heading: HeadingRead): ReadonlyMap<MeaningKey, number> {
+  const words = heading.words
+    .map(
+      ({ text, weight, stands }) =>
+        `${text} ${weight} ${stands.map((one) => one.idea + one.weight).join(' ')}`,
+    )
+    .join(',');
+  const known = kept.get(words);
+  if (known !== undefined) return known;
+  if (kept.size > MOST_KEPT) kept.clear();
+  const said = weighed(heading);
+  kept.set(words, said);
+  return said;
+}
+
+function weighed(heading: HeadingRead): ReadonlyMap<MeaningKey, number> {
   const near = new Set(
     heading.words.flatMap((word) => word.stands.flatMap(({ idea }) => IDEAS_USED.get(idea) ?? [])),
   );

@@ -1,11 +1,13 @@
 /** Past orders against the house rules: one row, or all of them. */
 import { parameter } from '../src/core/findings/parameters';
-import { answer, refuse } from '../src/core/cell/answer';
+import { answer, refuse, type Finding } from '../src/core/cell/answer';
 import { Auditor } from '../src/core/audit/audit';
 import type { OrderFinding } from '../src/core/audit/finding';
 import { readPrices } from '../src/core/audit/price-list';
-import { oneCell, optional, readBack, required, TABLE, widestOf, type CellIn } from '../src/core/cell/fields';
-import { orderColumns } from '../src/core/window/order';
+import { optional, readBack, required, TABLE, widestOf, type CellIn } from '../src/core/cell/fields';
+import { asksFor, ofOrder, understandGiven } from '../src/core/window/reader/given';
+import { orderTable, type OrderTable } from '../src/core/window/reader/order-rows';
+import type { Unit } from '../src/core/exact/unit';
 import type { House } from '../src/core/house/house';
 import { periodsOf } from '../src/core/audit/periods';
 import { cellFunction } from './declare';
@@ -19,19 +21,22 @@ const prices = optional(
   'the price list: a range of fabric, price and, where prices changed, the day each began',
 );
 
-function audited(
-  headers: readonly CellIn[],
+/** The orders’ columns, read with the rows shown, and what these do not tell. */
+function ordersGiven(
+  headers: Rows,
   rows: Rows,
-  house: House,
-  list: Rows | undefined,
-): OrderFinding[] {
-  const named = headers.map((cell) => oneCell(cell, { name: 'headers', unit: house.unit }));
-  const columns = orderColumns(named, house.unit);
-  if (columns.found.length === 0)
-    return refuse('noColumns', parameter('headers'), readBack(named.join(', ')));
-  const width = widestOf(rows);
-  if (width !== headers.length) return refuse('rowsAndHeaders', parameter('rows'), headers.length, width);
-  const auditor = new Auditor(columns, { periods: periodsOf(house), prices: readPrices(list) });
+  unit: Unit,
+): { readonly table: OrderTable; readonly ask: Finding | undefined } {
+  const found = understandGiven(headers, rows, unit);
+  if ('none' in found || found.columns.every(({ means, sure }) => means.length === 0 && sure !== 'asked'))
+    return refuse('noColumns', parameter('headers'), readBack(headers.flat().join(', ')));
+  const [across, width] = [widestOf(headers), widestOf(rows)];
+  if (width !== across) return refuse('rowsAndHeaders', parameter('rows'), across, width);
+  return { table: orderTable(found, unit), ask: asksFor(found, rows.length, ofOrder) };
+}
+
+function audited(table: OrderTable, rows: Rows, house: House, list: Rows | undefined): OrderFinding[] {
+  const auditor = new Auditor(table, { periods: periodsOf(house), prices: readPrices(list) });
   const found = auditor.header();
   for (const [at, row] of rows.entries()) found.push(...auditor.row(at + 1, row));
   found.push(...auditor.end());
@@ -73,8 +78,9 @@ export const CHECK = cellFunction({
   ],
   answer({ headers, row, prices: list }, _rules, house) {
     if (row.length > 1) return refuse('oneRowWanted', parameter('row'), row.length);
-    const found = audited(headers, row, house, list).filter((one) => one.row > 0);
-    return answer(found.map((one) => one.sentence).join(' '));
+    const { table, ask } = ordersGiven(headers, row, house.unit);
+    const found = audited(table, row, house, list).filter((one) => one.row > 0);
+    return answer([...(ask === undefined ? [] : [ask]), ...found].map((one) => one.sentence).join(' '));
   },
 });
 
@@ -151,6 +157,6 @@ export const AUDIT = cellFunction({
     },
   ],
   answer({ headers, rows, prices: list }, _rules, house) {
-    return answer(audited(headers, rows, house, list));
+    return answer(audited(ordersGiven(headers, rows, house.unit).table, rows, house, list));
   },
 });

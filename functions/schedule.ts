@@ -1,7 +1,7 @@
 /** Every row of a window table in one call. */
 import { parameter } from '../src/core/findings/parameters';
 import { answer, Refusal, refuse, type Finding } from '../src/core/cell/answer';
-import { findColumns, headingWords, readWindow } from '../src/core/window/columns';
+import { headingWords } from '../src/core/window/columns';
 import {
   isBlank,
   isBlankRow,
@@ -18,21 +18,31 @@ import {
 } from '../src/core/cell/fields';
 import { workedOut, type WindowFigure } from '../src/core/window/figure';
 import { FIGURES } from '../src/core/window/figures';
-import { repeatsHeadings } from '../src/core/window/order';
 import { WindowWork } from '../src/core/window/job';
+import { headingsByKey, windowOfRow } from '../src/core/window/reader/as-window';
+import { cellOf } from '../src/core/window/reader/cells';
+import { aboutGiven, asksFor, understandGiven } from '../src/core/window/reader/given';
+import { RowReader, type RowRead } from '../src/core/window/reader/rows';
+import type { Understanding } from '../src/core/window/reader/understand';
+import type { Unit } from '../src/core/exact/unit';
 import { cellFigure } from '../src/core/cell/steps';
 import { cellFunction, type Gives } from './declare';
 
-/** A header row: a range of one row, or of one column where the table lies on its side. */
-export const HEADERS: Kind<readonly CellIn[]> = {
+/** The rows that head a table: mostly one; of one column where the table lies on its side. */
+export const HEADERS: Kind<readonly (readonly CellIn[])[]> = {
   quantity: 'table',
   noun: 'the row that heads the table',
   shape: 'range',
   read(raw, place) {
-    const cells = rowsOf(raw).flat();
+    const rows = rowsOf(raw);
+    const cells = rows.flat();
     // A row that could not be had at all comes as one error.
     if (cells.length === 1) oneCell(cells[0], place);
-    return cells.every(isBlank) ? undefined : cells;
+    if (cells.every(isBlank)) return undefined;
+    const named = (widestOf(rows) === 1 ? [cells] : rows).map((row) =>
+      row.map((cell) => oneCell(cell, place)),
+    );
+    return named;
   },
 };
 
@@ -72,6 +82,38 @@ const ROWS: Gives<readonly (readonly CellOut[])[]> = {
 const rowsInWords = (rows: readonly number[]): string =>
   rows.length === 1 ? `Row ${rows[0]}` : rows.length <= 6 ? `Rows ${rows.join(', ')}` : `${rows.length} rows`;
 
+/** The columns of the table, read with the rows shown; what they do not tell is asked. */
+function tableGiven(
+  headers: readonly (readonly CellIn[])[],
+  rows: readonly (readonly CellIn[])[],
+  unit: Unit,
+): Pick<Understanding, 'columns' | 'plan'> & { readonly notes: readonly Finding[] } {
+  const found = understandGiven(headers, rows, unit);
+  const words = (): string => readBack(headers.flat().join(', '));
+  if ('none' in found || found.columns.every(({ means, sure }) => means.length === 0 && sure !== 'asked'))
+    return refuse('noColumns', parameter('headers'), words());
+  const [across, columns] = [widestOf(headers), widestOf(rows)];
+  if (columns !== across) return refuse('rowsAndHeaders', parameter('rows'), across, columns);
+  const ask = asksFor(found, rows.length);
+  if (ask !== undefined) throw new Refusal(ask);
+  return { columns: found.columns, plan: found.plan, notes: aboutGiven(found) };
+}
+
+/** What each row is read as. */
+function windowsIn(
+  rows: readonly (readonly CellIn[])[],
+  plan: Understanding['plan'],
+): readonly (RowRead | undefined)[] {
+  const reader = new RowReader(plan);
+  const read: (RowRead | undefined)[] = rows.map(() => undefined);
+  const keep = (list: readonly RowRead[]): void => {
+    for (const one of list) read[one.row] = one;
+  };
+  for (const [at, row] of rows.entries()) keep(reader.push(at, isBlankRow(row) ? [] : row.map(cellOf)));
+  keep(reader.end());
+  return read;
+}
+
 export const SCHEDULE = cellFunction({
   name: 'SCHEDULE',
   chapter: 'Whole rows and checking',
@@ -97,11 +139,11 @@ export const SCHEDULE = cellFunction({
     },
     {
       formula:
-        'HEM.SCHEDULE({"W","Style","Drop","Fabric W"},{60,"pinch",96,54;60,"pnch",96,54},"widths, yardage")',
+        'HEM.SCHEDULE({"Rod","Style","Drop","Fabric W"},{82,"pinch",96,54;82,"smocked",96,54},"widths, yardage")',
       gives: [
         [5, 15.625],
         [
-          'Style reads “pnch”. Use one of: pinch, goblet, cartridge, box, inverted, pencil, rod pocket, tab top, grommet, wave, flat.',
+          'Style reads “smocked”. Use one of: pinch, goblet, cartridge, box, inverted, pencil, rod pocket, tab top, grommet, wave, flat.',
           '',
         ],
       ],
@@ -109,14 +151,9 @@ export const SCHEDULE = cellFunction({
     },
   ],
   answer({ headers, rows, outputs }, rules, house) {
-    const found = findColumns(headers);
-    if (found.length === 0) return refuse('noColumns', parameter('headers'), readBack(headers.join(', ')));
-    const columns = widestOf(rows);
-    if (columns !== headers.length)
-      return refuse('rowsAndHeaders', parameter('rows'), headers.length, columns);
+    const { columns, plan, notes } = tableGiven(headers, rows, house.unit);
     const asked = outputs ?? USUAL_FIGURES;
-    const words = headers.map((cell) => String(cell ?? ''));
-    const names = Object.fromEntries(found.map(({ key, heading }) => [key, heading]));
+    const names = headingsByKey(columns);
     const heard = new Map<string, { finding: Finding; rows: number[] }>();
     const hear = (found: Finding, row: number): void => {
       const known = heard.get(found.sentence);
@@ -124,20 +161,22 @@ export const SCHEDULE = cellFunction({
       else known.rows.push(row);
     };
     const works: WindowWork[] = [];
-    const cells = rows.map((row, at): readonly CellOut[] => {
-      if (isBlankRow(row) || repeatsHeadings(row, words)) return asked.map(() => '');
+    const cells = windowsIn(rows, plan).map((read): readonly CellOut[] => {
+      if (read?.is !== 'window') return asked.map(() => '');
+      const at = read.row + 1;
       try {
-        const work = new WindowWork(readWindow(row, found, house.unit), rules, names);
+        const window = windowOfRow(read, (rows[read.row] ?? []).map(cellOf), columns, house.unit);
+        const work = new WindowWork(window, rules, names);
         if (rows.length === 1) works.push(work);
         const line = asked.map((one) => {
           const worked = workedOut(one, work);
           return worked === undefined ? '' : cellFigure(worked, house.unit);
         });
-        for (const one of work.findings()) hear(one, at + 1);
+        for (const one of work.findings()) hear(one, at);
         return line;
       } catch (thrown) {
         if (!(thrown instanceof Refusal)) throw thrown;
-        hear(thrown.finding, at + 1);
+        hear(thrown.finding, at);
         return asked.map((_, first) => (first === 0 ? thrown.finding.sentence : ''));
       }
     });
@@ -146,6 +185,6 @@ export const SCHEDULE = cellFunction({
       sentence: rows.length === 1 ? one.sentence : `${rowsInWords(where)}: ${one.sentence}`,
     }));
     // One row is small enough to be followed with a pencil.
-    return answer(cells, () => works.flatMap((one) => one.steps()), findings);
+    return answer(cells, () => works.flatMap((one) => one.steps()), [...notes, ...findings]);
   },
 });

@@ -15,6 +15,13 @@ export const READING_FINDINGS = table({
     says: (column: string, heading: string, meanings: string) =>
       `${headed(column, heading)} could be ${meanings}, and nothing in the table tells which. It is left unread: say what it is.`,
   },
+  columnNotTold: {
+    weight: 'stop',
+    says: (column: string, heading: string, meanings: string, rows: number) =>
+      `${headed(column, heading)} could be ${meanings}, and ${
+        rows === 1 ? 'one row does not tell which' : 'nothing in these rows tells which'
+      }. Say in its heading which it is.`,
+  },
   columnNotRead: {
     weight: 'note',
     says: (column: string, heading: string) => `${headed(column, heading)} is not read.`,

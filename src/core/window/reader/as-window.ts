@@ -49,6 +49,34 @@ export const headingsByKey = (columns: readonly ColumnRead[]): Partial<Record<Or
 const inUnit = (unit: Unit, { unit: own }: ColumnRead): Unit =>
   own === undefined || own === unit.small || own === unit.large ? unit : { ...unit, small: own };
 
+/** Counts that a kind holds to its own bounds: no window of a row, half widths only. */
+export const BOUNDED: ReadonlySet<OrderKey> = new Set<ColumnKey>([
+  'quantity',
+  'widthsEach',
+  'arealWeight',
+]);
+
+/**
+ * The window of a row that was read as one. Throws a Refusal, in the words of the sheet’s heading,
+ * where one of its own cells cannot be read.
+ */
+export function windowOfRow(
+  read: RowRead,
+  cells: Row,
+  columns: readonly ColumnRead[],
+  unit: Unit,
+): Window {
+  const [bad] = read.unread.filter(({ key }) => isColumn(key));
+  if (bad !== undefined) throw new Refusal(refusalOf(bad, { at: read.row, cells }, columns, unit));
+  for (const key of BOUNDED) {
+    const value = read.values[key];
+    if (value === undefined) continue;
+    const name = columns.find(({ means }) => means.includes(key))?.heading ?? headingOf(key);
+    (WINDOW_COLUMNS[key as ColumnKey].field as Field<unknown>).kind.read(value, { name, unit });
+  }
+  return windowOf(read.values);
+}
+
 /** Why a cell cannot be read, in the words of its kind. */
 export function refusalOf(
   { at, key, text }: RowRead['unread'][number],

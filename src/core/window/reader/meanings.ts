@@ -253,6 +253,14 @@ const DECLARED_AS = new Map<string, OrderKey>(DECLARED.map(({ key, heading }) =>
 
 const MOST_KEPT = 2_000;
 const kept = new Map<string, ReadonlyMap<MeaningKey, number>>();
+/** Other words of ours that are more than one word say it nearly as well. */
+const ALSO_AS = new Map<string, OrderKey>(
+  DECLARED.flatMap(({ key, also }) =>
+    also.filter((words) => words.includes(' ')).map((words): [string, OrderKey] => [lettersOf(words), key]),
+  ),
+);
+const ALSO = 0.95;
+
 /** How far a heading's words alone say each meaning, 0 to 1; those below a tenth are left out. */
 export function saidBy(heading: HeadingRead): ReadonlyMap<MeaningKey, number> {
   const words = heading.words
@@ -275,11 +283,13 @@ function weighed(heading: HeadingRead): ReadonlyMap<MeaningKey, number> {
   );
   const found = new Map<MeaningKey, number>();
   const own = DECLARED_AS.get(heading.words.map(({ text }) => text).join(''));
+  const also = ALSO_AS.get(heading.words.map(({ text }) => text).join(''));
   if (own !== undefined) found.set(own, 1);
   for (const key of near) {
     let best = 0;
     for (const { ideas, share } of MEANINGS.get(key)?.phrases ?? [])
       best = Math.max(best, saysPhrase(heading.words, ideas) * share);
+    if (key === also) best = Math.max(best, ALSO);
     if (best > 0.1 && key !== own) found.set(key, best);
   }
   return found;

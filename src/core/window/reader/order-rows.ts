@@ -10,7 +10,7 @@ import type { FigureKey } from '../figures';
 import { FIGURE_KEYS, MEANINGS, type Meaning, type OrderKey } from '../meanings';
 import { Written, type Order, type OrderColumn, type OrderColumns } from '../order';
 import { letters } from '../../cell/letters';
-import { windowOf } from './as-window';
+import { BOUNDED, windowOf } from './as-window';
 import { cellOf, type Cell } from './cells';
 import { headingOf } from './meanings';
 import { RowReader, type Plan, type RowKind, type RowRead, type Values } from './rows';
@@ -122,6 +122,12 @@ export class OrderRows {
       const refusal = refused(column, cells[column.at], one, read.row);
       if (refusal !== undefined) unread.push({ column, refusal });
     }
+    for (const column of this.table.found) {
+      const refusal = BOUNDED.has(column.key) ? outOfBounds(column, values[column.key]) : undefined;
+      if (refusal === undefined) continue;
+      values[column.key] = undefined;
+      unread.push({ column, refusal });
+    }
     this.perPanel(values);
     const { unit = INCHES } = this.table.found.find(({ key }) => key === 'projection') ?? {};
     const window = windowOf(values, unit);
@@ -151,6 +157,21 @@ export class OrderRows {
       if (day !== undefined) facts.date = day;
     }
     return facts as Facts;
+  }
+}
+
+/** Why a count is none that its kind takes, like a quantity of 0. */
+function outOfBounds(
+  { kind, heading, unit }: OrderColumn,
+  value: string | number | undefined,
+): Finding | undefined {
+  if (value === undefined) return undefined;
+  try {
+    kind.read(value, { name: heading, unit });
+    return undefined;
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return thrown.finding;
+    throw thrown;
   }
 }
 

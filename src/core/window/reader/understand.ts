@@ -431,7 +431,8 @@ export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
   const columns = columnsOf(evidence, assignment, arithmetic, assignment.assigned, look.unit);
   const known = new Set(columns.flatMap(({ means }) => means));
   const priced = known.has('room') && (known.has('unitPrice') || known.has('amount'));
-  if (!priced && ![...known].some((key) => isWindowFact(key) || OF_ITS_CLOTH.has(key)))
+  // Headings that somebody points at are a table’s.
+  if (look.header === undefined && !priced && ![...known].some((key) => isWindowFact(key) || OF_ITS_CLOTH.has(key)))
     return { none: NO_TABLE };
   const dateAt = evidence[assignment.assigned.get('date') ?? -1];
   const orders = new DayOrders();

@@ -9,6 +9,9 @@ import type { Area } from './address';
 /** What a cell shows: null where blank; an error as its text, “#N/A”. */
 export type CellValue = number | string | boolean | null;
 
+export const filled = (value: CellValue | undefined): boolean =>
+  value !== null && value !== undefined && !(typeof value === 'string' && value.trim() === '');
+
 /** What a stretch of cells is for. The host maps each to a look: fill, font, border, lock. */
 export type Role = 'title' | 'heading' | 'input' | 'working' | 'output' | 'check' | 'note' | PaperRole;
 /** The same on paper: black on white, told apart by weight and lines. */

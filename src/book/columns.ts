@@ -1,14 +1,24 @@
-/** Which column is what: from headings in plain words, with samples, doubts, and the user's corrections. */
-import { Refusal } from '../core/cell/answer';
+/** A table as the pane has it: the one reader's reading, with samples, doubts, and what the user said of columns. */
+import { Refusal, type Finding } from '../core/cell/answer';
 import type { Field } from '../core/cell/fields';
+import { ratio } from '../core/exact/ratio';
 import { INCHES, type Unit } from '../core/exact/unit';
-import { cellText, letters } from './address';
-import type { Block, CellValue } from './book';
-import { filled, findHeader, lineKind, named, type Header, type LineKind, type Named } from './header';
-import { readHeading, type UnitWord } from './headings';
+import { headingWords } from '../core/window/columns';
+import { MEANINGS, type OrderKey } from '../core/window/meanings';
+import { refusalOf } from '../core/window/reader/as-window';
+import { cellOf } from '../core/window/reader/cells';
+import { headingOf, isLengthKey, isOurs, isYardageKey } from '../core/window/reader/meanings';
+import { readTable, type TableRead } from '../core/window/reader/read';
+import type { RowKind, RowRead } from '../core/window/reader/rows';
+import type { ColumnRead } from '../core/window/reader/understand';
+import { cellText, common, letters } from './address';
+import { filled, type Block, type CellValue } from './book';
 
 /** A column a window row may have. */
-export interface WantedColumn extends Named {
+export interface WantedColumn {
+  readonly key: string;
+  readonly heading: string;
+  readonly also: readonly string[];
   readonly field: Field<unknown>;
   readonly says: string;
   /** Whether rows without it cannot be worked out. */
@@ -17,20 +27,25 @@ export interface WantedColumn extends Named {
   readonly figure?: boolean;
 }
 
-export type Confidence = 'sure' | 'likely' | 'unsure';
-
 export interface SheetColumn {
   /** Sheet column, from 0. */
   readonly column: number;
   readonly heading: string;
   /** The heading, told apart from others of the same words: what a mapping remembers. */
   readonly id: string;
-  readonly unit: UnitWord | undefined;
+  /** As the reader read it; undefined for a column without a heading and a cell. */
+  readonly reading: ColumnRead | undefined;
+  /** The unit of its bare figures, where it is not the house's. */
+  readonly unit: ColumnRead['unit'];
   /** The first few different contents, as they stand. */
   readonly samples: readonly string[];
   /** Which of the wanted columns it is taken for. */
   readonly key: string | undefined;
-  readonly confidence: Confidence | undefined;
+  /** All that its cells hold: a treatment's text has the heading and the draw. */
+  readonly keys: readonly string[];
+  /** Whether each of its cells alone says what the reader reads in it. */
+  readonly plain: boolean;
+  readonly sure: ColumnRead['sure'];
   /** Whether the user said so. */
   readonly corrected: boolean;
   /** Sentences for the pane, to look at before going on. */
@@ -40,273 +55,313 @@ export interface SheetColumn {
 export interface Line {
   /** Sheet row. */
   readonly row: number;
-  readonly kind: LineKind;
+  readonly kind: RowKind;
+  readonly read: RowRead;
 }
 
 export interface ColumnsRead {
   readonly block: Block;
-  readonly header: Header;
+  readonly header: {
+    /** First row, counted within the block. */
+    readonly row: number;
+    readonly rows: number;
+    /** One for each column of the block. */
+    readonly headings: readonly string[];
+  };
   readonly columns: readonly SheetColumn[];
   /** Every row below the header. */
   readonly lines: readonly Line[];
+  /** The reading itself: its columns count within the block. */
+  readonly table: TableRead;
+  /** What was assumed, and what is said of the table as a whole. */
+  readonly notes: readonly string[];
 }
 
-/** What the user said: a column's id → the wanted key, or null for “none of them”. */
+/** The user's word: a column's id → the wanted key, several joined by “+”, or null for “none of them”. */
 export type Corrections = Readonly<Record<string, string | null>>;
 
-const SURE = 0.9;
-const LIKELY = 0.72;
-const UNSURE = 0.65;
 const SAMPLES = 5;
 const MOST_CHECKED = 500;
-/** A choice of which more than this share cannot be read is no such choice. */
-const MOST_BAD = 0.5;
-
-interface Seen {
-  readonly column: number;
-  readonly heading: string;
-  readonly id: string;
-  readonly unit: UnitWord | undefined;
-  /** Filled cells of window rows, with their sheet rows. */
-  readonly cells: readonly { readonly row: number; readonly value: CellValue }[];
-  readonly windows: number;
-}
-
-function look(block: Block, header: Header, lines: readonly Line[]): Seen[] {
-  const windows = lines.filter((line) => line.kind === 'window');
-  const times = new Map<string, number>();
-  return header.headings.map((heading, at): Seen => {
-    const column = block.area.column + at;
-    const plain = heading.toLowerCase() || `column ${letters(column)}`;
-    const time = (times.get(plain) ?? 0) + 1;
-    times.set(plain, time);
-    return {
-      column,
-      heading,
-      id: time === 1 ? plain : `${plain} #${time}`,
-      unit: readHeading(heading).unit,
-      cells: windows.flatMap(({ row }) => {
-        const value = block.values[row - block.area.row]?.[at] ?? null;
-        return filled(value) ? [{ row, value }] : [];
-      }),
-      windows: windows.length,
-    };
-  });
-}
-
-const lookedAt = ({ cells }: Seen): number => Math.min(cells.length, MOST_CHECKED);
-
-/** Cells that cannot be read as this column, of those looked at. */
-function unreadable(
-  seen: Seen,
-  wanted: WantedColumn,
-  unit: Unit,
-): readonly { row: number; sentence: string }[] {
-  return seen.cells.slice(0, MOST_CHECKED).flatMap(({ row, value }) => {
-    try {
-      wanted.field.kind.read(value, { name: cellText(row, seen.column), unit });
-      return [];
-    } catch (thrown) {
-      if (thrown instanceof Refusal) return [{ row, sentence: thrown.finding.sentence }];
-      throw thrown;
-    }
-  });
-}
-
-/** How many cells of those looked at cannot be read as this column; no further than one more than `most`. */
-function unreadCount(seen: Seen, wanted: WantedColumn, unit: Unit, most = Infinity): number {
-  const read = new Map<CellValue, boolean>();
-  let bad = 0;
-  for (const { value } of seen.cells.slice(0, MOST_CHECKED)) {
-    let reads = read.get(value);
-    if (reads === undefined)
-      read.set(
-        value,
-        (reads = unreadable({ ...seen, cells: [{ row: 0, value }] }, wanted, unit).length === 0),
-      );
-    if (!reads && ++bad > most) break;
-  }
-  return bad;
-}
-
-const hasFigure = (value: CellValue): boolean =>
-  typeof value === 'number' || /[\d#]/.test(typeof value === 'string' ? value : '');
-
-/** Words are no figure that was worked out, and bare figures no name of a cloth. */
-function mayHold({ cells }: Seen, { key, figure }: WantedColumn): boolean {
-  if (cells.length === 0) return true;
-  if (cells.every(({ value }) => typeof value === 'string' && TWO_MEASURES.test(value))) return false;
-  if (figure === true) return cells.some(({ value }) => hasFigure(value));
-  return key !== 'fabric' || cells.some(({ value }) => typeof value === 'string');
-}
-
-interface Score {
-  readonly seen: Seen;
-  readonly wanted: WantedColumn;
-  /** 0 to 1, by heading and contents. */
-  readonly score: number;
-}
-
-/** The words of a choice tell a column whatever its heading: “pinch, grommet, pinch” is a heading of drapery. */
-function byContents(seen: Seen, wanted: WantedColumn, unit: Unit): number {
-  if (wanted.field.kind.choices === undefined || seen.cells.length < 2) return 0;
-  if (!seen.cells.every(({ value }) => typeof value === 'string')) return 0;
-  const most = lookedAt(seen) * 0.2;
-  return unreadCount(seen, wanted, unit, most) <= most ? 0.65 : 0;
-}
-
-function scores(all: readonly Seen[], wanted: readonly WantedColumn[], unit: Unit): Score[] {
-  return all.flatMap((seen) =>
-    wanted.flatMap((one): Score[] => {
-      const words = seen.heading === '' ? 0 : named(seen.heading, one);
-      const looked = lookedAt(seen);
-      // Contents that cannot be read as this column count against the heading.
-      const bad = words >= UNSURE && looked > 0 ? unreadCount(seen, one, unit) / looked : 0;
-      if (bad > MOST_BAD && one.field.kind.choices !== undefined) return [];
-      if (!mayHold(seen, one)) return [];
-      const empty = words >= UNSURE && looked === 0 && seen.windows > 0 ? 0.05 : 0;
-      const score = Math.max(words * (1 - 0.35 * bad) - empty, byContents(seen, one, unit));
-      return score >= UNSURE ? [{ seen, wanted: one, score }] : [];
-    }),
-  );
-}
-
-const confidenceOf = (score: number): Confidence =>
-  score >= SURE ? 'sure' : score >= LIKELY ? 'likely' : 'unsure';
-
-interface Taken {
-  readonly wanted: WantedColumn;
-  readonly score: number;
-  readonly corrected: boolean;
-}
-
-/** Best first; each column and each wanted one is used once. The user's corrections come before all. */
-function assign(
-  list: readonly Score[],
-  all: readonly Seen[],
-  wanted: readonly WantedColumn[],
-  said: Corrections,
-) {
-  const taken = new Map<number, Taken>();
-  const used = new Set<string>();
-  for (const seen of all) {
-    const key = said[seen.id];
-    const one = wanted.find((column) => column.key === key);
-    if (one === undefined) continue;
-    taken.set(seen.column, { wanted: one, score: 1, corrected: true });
-    used.add(one.key);
-  }
-  // A column whose own meaning is taken by another is left alone rather than given a far one.
-  const best = new Map<Seen, number>();
-  for (const { seen, score } of list) best.set(seen, Math.max(best.get(seen) ?? 0, score));
-  const near = list.filter(({ seen, score }) => score >= (best.get(seen) ?? 0) - 0.15);
-  const sorted = near.sort((a, b) => b.score - a.score || a.seen.column - b.seen.column);
-  for (const { seen, wanted: one, score } of sorted) {
-    if (said[seen.id] === null || taken.has(seen.column) || used.has(one.key)) continue;
-    taken.set(seen.column, { wanted: one, score, corrected: false });
-    used.add(one.key);
-  }
-  return taken;
-}
-
-const listed = (texts: readonly string[]): string =>
-  texts.length < 2 ? (texts[0] ?? '') : `${texts.slice(0, -1).join(', ')} and ${texts.at(-1) ?? ''}`;
+/** Findings about a single column stand with it. */
+const OF_A_COLUMN: ReadonlySet<string> = new Set([
+  'columnAsked',
+  'columnTaken',
+  'columnNotRead',
+  'perTold',
+  'cellsUnread',
+]);
 
 const shownValue = (value: CellValue): string =>
   typeof value === 'number' ? String(Number(value.toPrecision(12))) : String(value).replace(/\s+/g, ' ');
 
-function doubtsOf(
-  seen: Seen,
-  match: Taken,
-  list: readonly Score[],
-  taken: ReadonlyMap<number, Taken>,
-  all: readonly Seen[],
+/** The merged stretches of a block, counted within it. */
+const mergedIn = ({
+  area,
+  merged,
+}: Block): { row: number; column: number; rows: number; columns: number }[] =>
+  merged.flatMap((one) => {
+    const within = common(one, area);
+    return within === undefined
+      ? []
+      : [{ ...within, row: within.row - area.row, column: within.column - area.column }];
+  });
+
+/** The last row of the block that holds anything; of a table, the last of its body. */
+function lastRow({ table, area, values }: Block): number {
+  if (table === undefined) return values.length - 1;
+  return Math.min(
+    table.area.row - area.row + table.area.rows - 1 - (table.totalsRow ? 1 : 0),
+    values.length - 1,
+  );
+}
+
+const saidIds = (headings: readonly string[]): string[] => {
+  const times = new Map<string, number>();
+  return headings.map((heading, column) => {
+    const plain = heading.toLowerCase() || `column ${letters(column)}`;
+    const time = (times.get(plain) ?? 0) + 1;
+    times.set(plain, time);
+    return time === 1 ? plain : `${plain} #${time}`;
+  });
+};
+
+const headingsOf = (table: TableRead, columns: number): string[] => {
+  const { texts } = table.understanding.header;
+  return Array.from({ length: columns }, (_, at) => (texts[at] ?? []).join(' '));
+};
+
+/** The rows of the headings, where they are known before the cells are looked at. */
+function pointed(
+  block: Block,
+  prefer: number | undefined,
+  found: TableRead | undefined,
+): number[] | undefined {
+  const { table, area } = block;
+  if (table?.headerRow === true && table.area.row >= area.row) return [table.area.row - area.row];
+  if (prefer === undefined) return undefined;
+  const row = prefer - area.row;
+  return found?.header.includes(row) === true ? undefined : [row];
+}
+
+/** A row somebody points at is one of headings where it is words. */
+const isWords = (block: Block, rows: readonly number[]): boolean =>
+  rows.every((row) => {
+    const cells = block.values[row]?.filter(filled) ?? [];
+    return cells.length >= 2 && cells.every((value) => typeof value === 'string');
+  });
+
+function readBlock(
+  block: Block,
   unit: Unit,
-): string[] {
-  const { wanted } = match;
-  const doubts: string[] = [];
-  const where = `Column ${letters(seen.column)}`;
-  if (!match.corrected && match.score < LIKELY) {
-    doubts.push(
-      `${where}, headed “${seen.heading}”, is taken for ${wanted.heading} as the nearest there is. Confirm it, or choose another.`,
+  prefer: number | undefined,
+  said: ReadonlyMap<number, readonly OrderKey[]>,
+): TableRead | undefined {
+  const sheet = { rows: block.values.slice(0, lastRow(block) + 1), merged: mergedIn(block) };
+  const read = (header?: readonly number[]): TableRead | undefined => {
+    const found = readTable(sheet, { unit, said, ...(header !== undefined && { header }) });
+    return 'columns' in found ? found : undefined;
+  };
+  const table = pointed(block, undefined, undefined);
+  if (table !== undefined) return read(table);
+  const found = read();
+  const row = pointed(block, prefer, found);
+  return row !== undefined && isWords(block, row) ? (read(row) ?? found) : found;
+}
+
+/** Figures of ours that no order states, like the space between pleats, by their own words. */
+const otherFigure = (heading: string, wanted: readonly WantedColumn[]): string | undefined => {
+  const words = headingWords(heading);
+  if (words === '') return undefined;
+  return wanted.find(
+    ({ key, heading: own, also }) =>
+      !isOurs(key as OrderKey) && [own, ...also].some((one) => headingWords(one) === words),
+  )?.key;
+};
+
+const KINDS = new Map(MEANINGS.map(({ key, kind }) => [key, kind]));
+
+/** Whether a cell alone, read by its kind, is what the reader reads in its row. */
+function readsAlike(key: OrderKey, raw: CellValue, read: RowRead, unit: Unit): boolean {
+  const value = read.values[key];
+  const unread = read.unread.some((one) => one.key === key);
+  try {
+    const own: unknown = KINDS.get(key)?.read(raw, { name: key, unit });
+    if (unread) return false;
+    if (own === undefined || value === undefined) return own === value || (own === undefined && value === 0);
+    return (
+      own === value || (key === 'fullness' && own === ratio(Number(value))) || String(own) === String(value)
     );
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return unread;
+    throw thrown;
   }
-  // A column that is surely something else, or a meaning another column has better, is no rival.
-  const rivals = list.filter(
-    (one) =>
-      one.wanted === wanted &&
-      one.seen !== seen &&
-      one.score > match.score - 0.1 &&
-      (taken.get(one.seen.column)?.score ?? 0) <= one.score,
+}
+
+const unitFor = (key: OrderKey, unit: Unit, own: ColumnRead['unit']): Unit => {
+  if (own === undefined) return unit;
+  if (isYardageKey(key)) return own === unit.large ? unit : { ...unit, large: own };
+  return own === unit.small ? unit : { ...unit, small: own };
+};
+
+interface Looked {
+  readonly block: Block;
+  readonly table: TableRead;
+  readonly windows: readonly RowRead[];
+  readonly unit: Unit;
+  readonly wanted: readonly WantedColumn[];
+}
+
+/** Nothing but what its cells say one by one: such a column can be handed to a function cell by cell. */
+function isPlain(reading: ColumnRead, { block, windows, unit, table }: Looked): boolean {
+  const [key, ...more] = reading.means;
+  const beside = table.columns.some(({ addsTo }) => addsTo === reading.at);
+  if (
+    key === undefined ||
+    more.length > 0 ||
+    reading.addsTo !== undefined ||
+    reading.per !== undefined ||
+    beside
+  )
+    return false;
+  const own = unitFor(key, unit, reading.unit);
+  return windows.slice(0, MOST_CHECKED).every((read) => {
+    const raw = block.values[read.row]?.[reading.at] ?? null;
+    if (!filled(raw)) return read.values[key] === undefined || !isLengthKey(key);
+    // Text of another unit may name its own.
+    if (own !== unit && typeof raw === 'string' && !/^\d+(?:[.,]\d+)?$/.test(raw.trim())) return false;
+    return readsAlike(key, raw, read, own);
+  });
+}
+
+function unreadDoubts(reading: ColumnRead, { windows, block, table, unit }: Looked): string[] {
+  const bad = windows.flatMap((read) =>
+    read.unread.flatMap((one) => (one.at === reading.at ? [{ read, one }] : [])),
   );
-  if (!match.corrected && rivals.length > 0) {
+  const [first] = bad;
+  if (first === undefined) return [];
+  const cells = (block.values[first.read.row] ?? []).map(cellOf);
+  const name = cellText(block.area.row + first.read.row, block.area.column + reading.at);
+  const named = table.columns.map((one) => (one.at === reading.at ? { ...one, heading: name } : one));
+  const { sentence } = refusalOf(first.one, { at: first.read.row, cells }, named, unit);
+  return bad.length === 1
+    ? [sentence]
+    : [
+        `${bad.length} cells of column ${letters(block.area.column + reading.at)} cannot be read as ${headingOf(first.one.key)}. The first: ${sentence}`,
+      ];
+}
+
+function doubtsOf(reading: ColumnRead, looked: Looked, corrected: boolean, needed: boolean): string[] {
+  const { block, windows, unit, table } = looked;
+  const column = letters(block.area.column + reading.at);
+  const doubts = corrected
+    ? []
+    : table.findings
+        .filter(
+          (one) =>
+            (one.code === 'columnAsked' || one.code === 'columnTaken' || one.code === 'perTold') &&
+            ofColumn(one, reading),
+        )
+        .map(({ sentence }) => sentence);
+  doubts.push(...unreadDoubts(reading, looked));
+  const [key] = reading.means;
+  if (key === undefined) return doubts;
+  if (isLengthKey(key) && reading.unit !== undefined && reading.unit !== unit.small)
     doubts.push(
-      `${listed([seen, ...rivals.map((one) => one.seen)].map((one) => `${letters(one.column)} (“${one.heading}”)`))} could each be ${wanted.heading}. Column ${letters(seen.column)} is taken; choose another if that is wrong.`,
+      `Column ${column}, ${headingOf(key)}, is in ${reading.unit}; the house’s unit is ${unit.name}. Its figures are taken as ${reading.unit}.`,
     );
-  }
-  const others = list.filter(
-    (one) =>
-      one.seen === seen &&
-      one.wanted !== wanted &&
-      one.score > match.score - 0.1 &&
-      ![...taken.values()].some((other) => other.wanted === one.wanted && other.score >= one.score),
-  );
-  if (!match.corrected && others.length > 0) {
-    doubts.push(
-      `${where}, headed “${seen.heading}”, could also be ${listed(others.map((one) => one.wanted.heading))}. Confirm it, or choose another.`,
-    );
-  }
-  const bad = unreadable(seen, wanted, unit);
-  const first = bad[0];
-  if (first !== undefined)
-    doubts.push(
-      bad.length === 1
-        ? first.sentence
-        : `${bad.length} cells of column ${letters(seen.column)} cannot be read as ${wanted.field.kind.noun}. The first: ${first.sentence}`,
-    );
-  const blank = seen.windows - seen.cells.length;
-  if (wanted.needed && blank > 0 && seen.cells.length > 0)
-    doubts.push(
-      `${blank} of ${seen.windows} rows have no ${wanted.heading} in column ${letters(seen.column)}.`,
-    );
-  if (all.every((one) => one.cells.length === 0)) doubts.length = 0;
+  doubts.push(...tooGreat(reading, looked));
+  const filledCells = windows.filter(({ row }) => filled(block.values[row]?.[reading.at])).length;
+  const blank = windows.filter(
+    ({ values, unread }) => values[key] === undefined && !unread.some((one) => one.key === key),
+  ).length;
+  if (needed && blank > 0 && filledCells > 0)
+    doubts.push(`${blank} of ${windows.length} rows have no ${headingOf(key)} in column ${column}.`);
   return doubts;
 }
 
-const TWO_MEASURES = /^[^a-z]*\d[\d\s.,/½¼¾⅛'"′″”]*(?:in|cm|mm|m)?\s*[x×*]\s*\d/i;
-
-/** “72 x 98” is two measures in one cell, which no column of ours can be. */
-function twoMeasures({ column, heading, cells }: Seen): string[] {
-  const both = cells.filter(({ value }) => typeof value === 'string' && TWO_MEASURES.test(value));
-  if (both.length === 0 || both.length * 2 < cells.length) return [];
-  const named = heading === '' ? '' : `, headed “${heading}”,`;
+/** Figures without a unit that are too great for the house's. */
+function tooGreat({ at, means: [key], unit: own }: ColumnRead, { windows, block, unit }: Looked): string[] {
+  if (key === undefined || !isLengthKey(key) || own !== unit.small) return [];
+  const figures = windows
+    .flatMap(({ row }) => {
+      const value = block.values[row]?.[at];
+      return typeof value === 'number' ? [value] : [];
+    })
+    .sort((a, b) => a - b);
+  const middle = figures[figures.length >> 1];
+  if (middle === undefined || middle <= (unit === INCHES ? 200 : 600)) return [];
+  const other = unit === INCHES ? 'centimetres or millimetres' : 'millimetres';
   return [
-    `Column ${letters(column)}${named} holds two measures in a cell, like ${shownValue(both[0]?.value ?? '')}. Give each a column of its own, and say which is which.`,
+    `Column ${letters(block.area.column + at)}, ${headingOf(key)}, runs around ${shownValue(middle)}, which is much for ${unit.name}. If it is ${other}, say so in the heading, like “${headingOf(key)} (${unit === INCHES ? 'cm' : 'mm'})”.`,
   ];
 }
 
-/** A heading in centimetres in an inch house, or figures that are too great for the house's unit. */
-function unitDoubt(seen: Seen, wanted: WantedColumn, unit: Unit): string[] {
-  const small = wanted.field.kind.quantity === 'length';
-  if (!small) return [];
-  const where = `Column ${letters(seen.column)}, ${wanted.heading}`;
-  if (seen.unit !== undefined && seen.unit !== unit.small)
-    return [
-      `${where}, says ${seen.unit}; the house’s unit is ${unit.name}. Its figures are taken as ${seen.unit}.`,
-    ];
-  const figures = seen.cells
-    .flatMap(({ value }) => (typeof value === 'number' ? [value] : []))
-    .sort((a, b) => a - b);
-  const middle = figures[Math.floor(figures.length / 2)];
-  const most = unit === INCHES ? 200 : 600;
-  if (seen.unit === undefined && middle !== undefined && middle > most)
-    return [
-      `${where}, runs around ${shownValue(middle)}, which is much for ${unit.name}. If it is ${unit === INCHES ? 'centimetres or millimetres' : 'millimetres'}, say so in the heading, like “${wanted.heading} (${unit === INCHES ? 'cm' : 'mm'})”.`,
-    ];
-  return [];
+/** Whether a finding of the reading is about this column. */
+const ofColumn = (one: Finding, { heading }: ColumnRead): boolean => one.about === heading;
+
+function columnOf(
+  at: number,
+  heading: { readonly text: string; readonly id: string },
+  looked: Looked,
+  said: Corrections,
+): SheetColumn {
+  const { block, table, windows, wanted } = looked;
+  const reading = table.columns.find((one) => one.at === at);
+  const { text, id } = heading;
+  const corrected = id in said;
+  const keys = (reading?.addsTo === undefined ? (reading?.means ?? []) : []).filter((key) =>
+    wanted.some((one) => one.key === key),
+  );
+  const own =
+    corrected && said[id] !== null && !isOurs((said[id] ?? '') as OrderKey)
+      ? (said[id] ?? undefined)
+      : undefined;
+  const other =
+    keys.length > 0 || said[id] === null
+      ? undefined
+      : ((own?.includes('+') === true ? undefined : own) ?? otherFigure(text, wanted));
+  const all = other === undefined ? keys : [other];
+  const values = windows.map(({ row }) => block.values[row]?.[at] ?? null).filter(filled);
+  const length = reading?.means[0] !== undefined && isLengthKey(reading.means[0]);
+  return {
+    column: block.area.column + at,
+    heading: text,
+    id,
+    reading,
+    unit: length ? reading?.unit : undefined,
+    samples: [...new Set(values.map(shownValue))].slice(0, SAMPLES),
+    key: all[0],
+    keys: all,
+    plain: other !== undefined || (reading !== undefined && isPlain(reading, looked)),
+    sure: reading?.sure ?? 'likely',
+    corrected,
+    doubts:
+      reading === undefined
+        ? []
+        : doubtsOf(
+            reading,
+            looked,
+            corrected,
+            wanted.some(({ key, needed }) => needed && key === all[0]),
+          ),
+  };
 }
 
-/** Reads a block: header, columns, rows. Undefined where no row names at least two columns. */
+/** The user's word by column: a key, several joined by “+”, none. */
+function saidBy(ids: readonly string[], said: Corrections): Map<number, readonly OrderKey[]> {
+  const words = new Map<number, readonly OrderKey[]>();
+  for (const [at, id] of ids.entries()) {
+    const word = said[id];
+    if (word === undefined) continue;
+    words.set(
+      at,
+      word === null ? [] : word.split('+').filter((key): key is OrderKey => isOurs(key as OrderKey)),
+    );
+  }
+  return words;
+}
+
+/** Reads a block: header, columns, rows. Undefined where no table of windows stands. */
 export function readColumns(
   block: Block,
   wanted: readonly WantedColumn[],
@@ -314,61 +369,28 @@ export function readColumns(
   said: Corrections = {},
   prefer?: number,
 ): ColumnsRead | undefined {
-  const header =
-    block.table?.headerRow === true && block.table.area.row >= block.area.row
-      ? headerOfTable(block)
-      : findHeader(block, wanted, prefer);
-  if (header === undefined) return undefined;
-  const lines: Line[] = [];
-  const last = lastRow(block);
-  for (let row = header.row + header.rows; row <= last; row++)
-    lines.push({ row: block.area.row + row, kind: lineKind(block, header, row) });
-  const all = look(block, header, lines);
-  const list = scores(all, wanted, unit);
-  const taken = assign(list, all, wanted, said);
-  const columns = all.map((seen): SheetColumn => {
-    const match = taken.get(seen.column);
-    const samples = [...new Set(seen.cells.map(({ value }) => shownValue(value)))].slice(0, SAMPLES);
-    const { column, heading, id } = seen;
-    return {
-      column,
-      heading,
-      id,
-      unit: seen.unit,
-      samples,
-      key: match?.wanted.key,
-      confidence: match === undefined ? undefined : match.corrected ? 'sure' : confidenceOf(match.score),
-      corrected: match?.corrected ?? said[id] === null,
-      doubts:
-        match === undefined
-          ? twoMeasures(seen)
-          : [...doubtsOf(seen, match, list, taken, all, unit), ...unitDoubt(seen, match.wanted, unit)],
-    };
-  });
-  return { block, header, columns, lines };
-}
-
-function headerOfTable(block: Block): Header {
-  const table = block.table;
-  const row = (table?.area.row ?? block.area.row) - block.area.row;
+  const columns = block.area.columns;
+  let table = readBlock(block, unit, prefer, new Map());
+  if (table === undefined) return undefined;
+  let headings = headingsOf(table, columns);
+  let ids = saidIds(headings);
+  const words = saidBy(ids, said);
+  if (words.size > 0) {
+    const header = block.area.row + (table.header[0] ?? 0);
+    table = readBlock(block, unit, header, words) ?? table;
+    headings = headingsOf(table, columns);
+    ids = saidIds(headings);
+  }
+  const windows = table.rows.filter(({ is }) => is === 'window');
+  const looked: Looked = { block, table, windows, unit, wanted };
   return {
-    row,
-    rows: 1,
-    headings: (block.values[row] ?? []).map((value) =>
-      filled(value) ? String(value).replace(/\s+/g, ' ').trim() : '',
-    ),
+    block,
+    header: { row: table.header[0] ?? 0, rows: table.header.length, headings },
+    columns: headings.map((text, at) => columnOf(at, { text, id: ids[at] ?? '' }, looked, said)),
+    lines: [...table.rows]
+      .sort((one, other) => one.row - other.row)
+      .map((read) => ({ row: block.area.row + read.row, kind: read.is, read })),
+    table,
+    notes: table.findings.flatMap(({ code, sentence }) => (OF_A_COLUMN.has(code) ? [] : [sentence])),
   };
-}
-
-/** The last row of the block that holds anything; of a table, the last of its body. */
-function lastRow(block: Block): number {
-  const { table } = block;
-  if (table !== undefined)
-    return Math.min(
-      table.area.row - block.area.row + table.area.rows - 1 - (table.totalsRow ? 1 : 0),
-      block.values.length - 1,
-    );
-  for (let row = block.values.length - 1; row >= 0; row--)
-    if (block.values[row]?.some(filled) === true) return row;
-  return -1;
 }

@@ -29,6 +29,8 @@ const onlyByRow = (key: string): readonly string[] =>
 export function waysTo(
   outputs: readonly OutputColumn[],
   has: ReadonlyMap<string, number>,
+  /** What only a reader of the whole row understands. */
+  rowOnly: ReadonlySet<string> = new Set(),
 ): (key: string) => Way | undefined {
   const known = new Map<string, Way | undefined>();
   const rowLevel = 1 + Math.min(1, Math.max(0, ...has.values()));
@@ -43,8 +45,10 @@ export function waysTo(
   const wayOf = (output: OutputColumn): Way | undefined => {
     if (output.whole === 'CHECK') return { by: 'row', level: rowLevel };
     let deepest = 0;
+    const needs = (key: string): boolean => rowOnly.has(key);
     const told = Object.values(output.takes);
     let cell = output.cell && onlyByRow(output.key).every((key) => !has.has(key) || told.includes(key));
+    if (told.some(needs)) cell = false;
     for (const { name, optional } of functionNamed(output.calls)?.parameters ?? []) {
       const key = output.takes[name];
       if (key === undefined) continue;

@@ -1,10 +1,11 @@
 /** What would be added to the user's table, before a cell is touched: columns, cells, values of the first rows. */
 import { functionNamed } from '../../functions/index';
 import type { Unit } from '../core/exact/unit';
+import type { OrderKey } from '../core/window/meanings';
+import { isYardageKey } from '../core/window/reader/meanings';
 import { areaAt, common, letters, placeText, type Area } from './address';
-import type { Block, Book, TableSeen } from './book';
+import { filled, type Block, type Book, type TableSeen } from './book';
 import type { ColumnsRead, WantedColumn } from './columns';
-import { filled } from './header';
 import { levelOf, waysTo, type Way } from './levels';
 import { rowFormula, wholeRowFormula, type Handed, type OutputColumn, type Source } from './row-formula';
 import { handed } from './whole-row';
@@ -80,6 +81,34 @@ const runsOf = (read: ColumnsRead): (readonly [number, number])[] => {
   return runs;
 };
 
+/** Where a formula finds each meaning: a column of the user's, or what a line beside the table says for all. */
+function sourcesOf(read: ColumnsRead, unit: Unit): Map<string, Omit<Source, 'level'>> {
+  const sources = new Map<string, Omit<Source, 'level'>>();
+  const left = read.block.area.column;
+  for (const { column, heading, keys, plain, reading } of read.columns) {
+    const own = reading?.unit;
+    const usual = isYardageKey((keys[0] ?? '') as OrderKey) ? unit.large : unit.small;
+    const parts = read.table.columns.find(({ addsTo }) => addsTo === column - left)?.at;
+    const source: Omit<Source, 'level'> = {
+      column,
+      heading,
+      ...(own !== undefined && own !== usual && { unit: own }),
+      ...(keys.length > 1 && { keys }),
+      ...(reading?.halves === true && { halves: true }),
+      ...(reading?.per !== undefined && { per: reading.per }),
+      ...(parts !== undefined && { parts: parts + left }),
+      ...(!plain && { byRow: true }),
+    };
+    for (const key of keys) if (!sources.has(key)) sources.set(key, source);
+  }
+  const { measuredTo, stated } = read.table.understanding.plan;
+  const said = { ...stated, ...(sources.has('measured') && { measuredTo }) };
+  for (const [key, constant] of Object.entries(said))
+    if (constant !== undefined && !sources.has(key))
+      sources.set(key, { column: -1, heading: key, constant: String(constant) });
+  return sources;
+}
+
 /** In a table the whole column is filled: a row without figures stays blank by its formula. */
 function rowsToFill(read: ColumnsRead): (readonly [number, number])[] {
   const { table } = read.block;
@@ -145,16 +174,9 @@ export async function plan(book: Book, given: PlanGiven): Promise<Plan> {
   if (first === undefined) throw trouble('noRows', sheet);
   const firstWindow = read.lines.find((line) => line.kind === 'window')?.row ?? first;
   const sources = new Map<string, Source>();
-  for (const column of read.columns) {
-    if (column.key === undefined) continue;
-    const length = wanted.find((one) => one.key === column.key)?.field.kind.quantity === 'length';
-    const foreign = length && column.unit !== undefined && column.unit !== given.unit.small;
-    sources.set(column.key, {
-      column: column.column,
-      heading: column.heading,
-      level: levelOf(block, firstWindow, column.column),
-      ...(foreign && { unit: column.unit }),
-    });
+  for (const [key, source] of sourcesOf(read, given.unit)) {
+    const level = source.constant === undefined ? levelOf(block, firstWindow, source.column) : 0;
+    sources.set(key, { ...source, level });
   }
   const asked = new Set(given.wishes.map((one) => one.key));
   // A column headed like an output and still empty is no figure yet: it is worked out first.
@@ -169,7 +191,10 @@ export async function plan(book: Book, given: PlanGiven): Promise<Plan> {
   );
   // One figure for every row is as good as a column of the table.
   for (const { key, same } of given.wishes) if (same !== undefined) has.set(key, 0);
-  const way = waysTo(outputs, has);
+  const rowOnly = new Set(
+    [...sources].flatMap(([key, { byRow }]) => (byRow === true && has.has(key) ? [key] : [])),
+  );
+  const way = waysTo(outputs, has, rowOnly);
   const wishes = inOrder(given, has, way);
   // A column of the table that is headed like an output is where that output goes.
   const own = new Map(

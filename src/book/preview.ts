@@ -8,8 +8,7 @@ import { renamed } from '../core/cell/answer';
 import { namedBy, type Naming } from '../core/window/sheet-words';
 import type { Unit } from '../core/exact/unit';
 import { readFigure } from '../core/exact/written';
-import type { CellValue } from './book';
-import { filled } from './header';
+import { filled, type CellValue } from './book';
 import type { Plan, PlanGiven, PlannedColumn } from './plan';
 import { countsWindows, QUANTITY, type OutputColumn, type Source } from './row-formula';
 
@@ -38,13 +37,15 @@ export function preview(plan: Plan, given: PlanGiven, rules: CellIn, rows = 5): 
   );
   return list.slice(0, rows).map((row): PreviewRow => {
     const values = new Map<string, CellValue>();
-    for (const column of read.columns) {
-      if (column.key === undefined) continue;
-      const raw =
-        read.block.values[row - read.block.area.row]?.[column.column - read.block.area.column] ?? null;
-      const length = given.wanted.find((one) => one.key === column.key)?.field.kind.quantity === 'length';
-      values.set(column.key, length ? converted(raw, column.unit, unit) : raw);
-    }
+    const shown = new Map<number, CellValue>();
+    const raw = (column: number): CellValue =>
+      read.block.values[row - read.block.area.row]?.[column - read.block.area.column] ?? null;
+    for (const { column, keys, unit: own } of read.columns)
+      for (const key of keys) values.set(key, converted(raw(column), own, unit));
+    const { measuredTo, stated } = read.table.understanding.plan;
+    for (const [key, said] of Object.entries({ ...stated, measuredTo }))
+      if (said !== undefined && !values.has(key)) values.set(key, said);
+    const cellOf = ({ column, constant }: Source): CellValue => constant ?? shown.get(column) ?? raw(column);
     const heading = HEADINGS.find(String(values.get('heading') ?? ''));
     const naming = namedBy((key) => headings.get(key), {
       heading,
@@ -56,9 +57,10 @@ export function preview(plan: Plan, given: PlanGiven, rules: CellIn, rows = 5): 
         column.same !== undefined || output === undefined
           ? { value: column.same ?? null, findings: [] }
           : column.by === 'row'
-            ? ofWholeRow(output, column, values, rules)
+            ? ofWholeRow(output, column, { values, cellOf }, rules)
             : byColumns(output, values, rules, naming);
       values.set(column.key, cell.value);
+      shown.set(column.column, cell.value);
       return { key: column.key, ...cell };
     });
     return { row, cells };
@@ -122,14 +124,19 @@ function byColumns(output: OutputColumn, values: Values, rules: CellIn, naming: 
 }
 
 /** As SCHEDULE or CHECK answers, from the same columns under the same headings as in the cell. */
-function ofWholeRow(output: OutputColumn, column: PlannedColumn, values: Values, rules: CellIn): Seen {
-  const cellFunction = functionNamed(output.whole);
+function ofWholeRow(
+  output: OutputColumn,
+  column: PlannedColumn,
+  { values, cellOf }: { readonly values: Values; readonly cellOf: (source: Source) => CellValue },
+  rules: CellIn,
+): Seen {
+  const of = functionNamed(output.whole);
   const first = column.handed[0];
-  if (cellFunction === undefined || first === undefined || !filled(values.get(first.key))) return NOTHING;
+  if (of === undefined || first === undefined || !filled(cellOf(first.source))) return NOTHING;
   if (output.whole === 'SCHEDULE' && isNoWindow(output, values)) return NO_WINDOW;
   const headings = [column.handed.map((one) => one.heading)];
-  const row = [column.handed.map((one) => values.get(one.key) ?? null)];
-  const outcome = cellFunction.call(
+  const row = [column.handed.map((one) => cellOf(one.source))];
+  const outcome = of.call(
     output.whole === 'CHECK' ? [headings, row, rules] : [headings, row, output.heading, rules],
   );
   if ('error' in outcome) return { value: outcome.error, findings: [outcome.finding.sentence] };

@@ -2,9 +2,10 @@
 import type { CellFunction, Parameter } from '../../functions/declare';
 import { NAMESPACE } from '../../functions/index';
 import type { FigureGroup } from '../core/window/figure';
+import type { LengthUnit } from '../core/exact/length';
 import type { Unit } from '../core/exact/unit';
+import type { Per } from '../core/window/reader/heading';
 import { cellText } from './address';
-import type { UnitWord } from './headings';
 
 /** A column worked out for every row: a function, and which column each of its parameters is. */
 export interface OutputColumn {
@@ -34,9 +35,21 @@ export interface OutputColumn {
 export interface Source {
   readonly column: number;
   readonly heading: string;
-  readonly unit?: UnitWord;
+  readonly unit?: LengthUnit;
   /** How many levels of HEM functions stand under it. */
   readonly level: number;
+  /** All that its cells hold, where it is more than one meaning. */
+  readonly keys?: readonly string[];
+  /** Whether its cells hold two figures, like 72 x 98. */
+  readonly halves?: boolean;
+  /** What one of its figures is for. */
+  readonly per?: Per;
+  /** The column that holds the parts of its figures. */
+  readonly parts?: number;
+  /** What a line beside the table says for every row: no cell of it does. */
+  readonly constant?: string;
+  /** Whether only a reader of the whole row understands its cells. */
+  readonly byRow?: boolean;
 }
 
 /** A column of the row, under the heading it is handed over with. */
@@ -69,11 +82,14 @@ export const countsWindows = ({ times, ofAllWindows, takes }: OutputColumn): boo
   times !== undefined || ofAllWindows === true || Object.values(takes).includes(QUANTITY);
 export const QUANTITY = 'quantity';
 
-const converted = (cell: string, from: UnitWord, { small }: Unit): string =>
+const converted = (cell: string, from: LengthUnit, { small }: Unit): string =>
   `IF(ISNUMBER(${cell}),CONVERT(${cell},"${from}","${small}"),IF(${cell}="","",${cell}&" ${from}"))`;
+
+const quoted = (text: string): string => `"${text.replace(/"/g, '""')}"`;
 
 /** One cell as an argument. Blank stays blank, and figures in another unit are converted by name. */
 function argument(parameter: Parameter, source: Source, row: number, unit: Unit): string {
+  if (source.constant !== undefined) return quoted(source.constant);
   const cell = cellText(row, source.column);
   if (source.unit !== undefined) return converted(cell, source.unit, unit);
   return parameter.optional ? orBlank(cell) : cell;
@@ -127,16 +143,14 @@ export function rowFormula(
   return guard === undefined ? `=${call}` : `=IF(${guard}="","",${call})`;
 }
 
-const quoted = (text: string): string => `"${text.replace(/"/g, '""')}"`;
-
 /** “=IF(B4="","",HEM.SCHEDULE({"W","Ht"},CHOOSE({1,2},B4,…),"rings",…))”: the row as it is understood here. */
 export function wholeRowFormula(output: OutputColumn, list: readonly Handed[], at: RowPlace): string {
   const [first] = list;
   if (first === undefined) return '=""';
   const guard = cellText(at.row, first.source.column);
   const cells = list.map(({ source }, place) => {
+    if (source.constant !== undefined) return quoted(source.constant);
     const cell = cellText(at.row, source.column);
-    if (source.unit !== undefined) return converted(cell, source.unit, at.unit);
     return place === 0 ? cell : orBlank(cell);
   });
   const headings = `{${list.map((one) => quoted(one.heading)).join(',')}}`;
@@ -144,7 +158,10 @@ export function wholeRowFormula(output: OutputColumn, list: readonly Handed[], a
   const inputs = [headings, inOneRow(cells), ...asks, at.rules];
   while (inputs.at(-1) === '') inputs.pop();
   const call = `${NAMESPACE}.${output.whole}(${inputs.join(',')})`;
-  const quantity = output.whole === 'SCHEDULE' ? list.find(({ key }) => key === QUANTITY) : undefined;
+  const quantity =
+    output.whole === 'SCHEDULE'
+      ? list.find(({ key, source }) => key === QUANTITY && source.keys === undefined)
+      : undefined;
   const figure =
     quantity === undefined ? call : unlessNoWindow(cellText(at.row, quantity.source.column), call);
   return `=IF(${guard}="","",${figure})`;

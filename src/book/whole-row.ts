@@ -1,39 +1,48 @@
 /**
  * One figure asked of the whole row: SCHEDULE or CHECK, given the row's columns as they are
- * understood here, under headings those functions read. So a column whose meaning the user told is
- * taken as the user said, and no figure hangs on a chain of others.
+ * understood here: under our usual headings, with their units and what one figure is for. So a cell
+ * reads what the pane reads, and no figure hangs on a chain of others.
  */
-import { columnOf, WINDOW_COLUMNS, type ColumnKey } from '../core/window/columns';
-import { FIGURE_KEYS, usualHeading, type OrderKey } from '../core/window/meanings';
-import { orderColumns } from '../core/window/order';
 import type { Unit } from '../core/exact/unit';
-import { readHeading } from './headings';
+import { WINDOW_COLUMNS } from '../core/window/columns';
+import { FIGURE_KEYS, usualHeading, type OrderKey } from '../core/window/meanings';
+import { readHeading } from '../core/window/reader/heading';
+import { isYardageKey } from '../core/window/reader/meanings';
 import { countsWindows, QUANTITY, type Handed, type OutputColumn, type Source } from './row-formula';
 
 /** They say which window it is, not how it is made. */
 const NAMES_ONLY: ReadonlySet<string> = new Set(['room', 'fabric']);
 /** What can be worked out again from what was measured is handed over only where that is not there. */
 const BASES: Readonly<Record<string, string>> = { rodWidth: 'openingWidth', finishedDrop: 'measured' };
+
 const LONGEST = 60;
 
-/** The user's heading where it reads as what it is; else ours, with the user's in brackets, which are passed over. */
-function headingFor(key: string, source: Source, reads: (heading: string) => string | undefined): string {
-  const own = source.heading
-    .replace(/[()[\]{}]/g, ' ')
+/**
+ * Our heading of all that a column's cells hold, with its unit where that is not the house's, and the
+ * user's own behind it where that says nothing else.
+ */
+function headingFor(
+  keys: readonly string[],
+  { heading, per, unit: own, halves }: Source,
+  unit: Unit,
+): string {
+  const names = keys.map((key) => usualHeading(key as OrderKey));
+  // What a treatment's text or a room's cell holds beside is read in the cell itself.
+  const name = halves === true ? names.join(' x ') : (names[0] ?? '');
+  const forOne = per === undefined ? '' : ` per ${per}`;
+  const ours = `${name}${forOne}${own === undefined ? '' : ` (${own})`}`;
+  const hers = heading
+    .replace(/[()[\]{}|]/g, ' ')
     .replace(/\s+/g, ' ')
     .trim()
     .slice(0, LONGEST);
-  // Its figures are handed over in the house's unit.
-  const bare = (
-    source.unit === undefined ? source.heading : source.heading.replace(/[([{][^)\]}]*[)\]}]/g, ' ')
-  )
-    .replace(/\s+/g, ' ')
-    .trim();
-  if (bare !== '' && bare.length <= LONGEST && reads(bare) === key) return bare;
-  const ours =
-    key in WINDOW_COLUMNS ? WINDOW_COLUMNS[key as ColumnKey].heading : usualHeading(key as OrderKey);
-  // A heading that is nothing but a unit would be taken for the unit of ours.
-  return readHeading(own).words.length === 0 ? ours : `${ours} (${own})`;
+  if (hers === '' || hers.toLowerCase() === name || halves === true) return ours;
+  const both = `${ours} (${hers})`;
+  const [alone, joined] = [readHeading(ours), readHeading(both)];
+  const usual = isYardageKey(keys[0] as OrderKey) ? unit.large : unit.small;
+  return (joined.unit ?? usual) === (own ?? usual) && alone.per === joined.per && alone.money === joined.money
+    ? both
+    : ours;
 }
 
 /** The columns of the row that SCHEDULE or CHECK is given, in the order of our own sheets. */
@@ -47,22 +56,22 @@ export function handed(
   // A figure of one window stands whatever the quantity.
   const leftOut = whole === 'SCHEDULE' && !countsWindows(output) ? QUANTITY : undefined;
   const keys = whole === 'CHECK' ? [...new Set([...measured, ...FIGURE_KEYS])] : measured;
-  const reads = (heading: string): string | undefined =>
-    whole === 'CHECK' ? orderColumns([heading], unit).found[0]?.key : columnOf(heading);
-  const list = keys.flatMap((key): Handed[] => {
+  const done = new Set<number>();
+  return keys.flatMap((key): Handed[] => {
     const source = sources.get(key);
-    if (source === undefined || NAMES_ONLY.has(key) || key === leftOut) return [];
+    if (source === undefined || key === leftOut) return [];
+    const all = source.keys ?? [key];
+    if (NAMES_ONLY.has(key) && (all.length === 1 || leftOut !== undefined)) return [];
     const again = BASES[key];
     if (source.level > 0 && (again === undefined || sources.has(again))) return [];
-    return [{ key, heading: headingFor(key, source, reads), source }];
+    if (source.constant === undefined) {
+      if (done.has(source.column)) return [];
+      done.add(source.column);
+    }
+    const own = { key, heading: headingFor(all, source, unit), source };
+    const parts = source.parts;
+    return parts === undefined
+      ? [own]
+      : [own, { key: `${key} fraction`, heading: 'fraction', source: { ...source, column: parts } }];
   });
-  if (whole === 'SCHEDULE') return list;
-  // Two of the user's headings may each read well and yet be told apart otherwise side by side.
-  const found = orderColumns(
-    list.map((one) => one.heading),
-    unit,
-  ).found.map((one) => one.key);
-  return list.every((one, at) => found[at] === one.key)
-    ? list
-    : list.map((one) => ({ ...one, heading: headingFor(one.key, one.source, () => undefined) }));
 }

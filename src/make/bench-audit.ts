@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import { Auditor } from '../core/audit/audit';
 import type { OrderFinding } from '../core/audit/finding';
 import { readPrices } from '../core/audit/price-list';
-import { orderColumns } from '../core/window/order';
+import { ordersUnder } from '../core/window/reader/orders';
 import type { House } from '../core/house/house';
 import { MISTAKES } from './mistakes';
 import {
@@ -51,13 +51,14 @@ export function auditRows(
   house: House,
   headings: readonly string[] = HEADINGS_OF_ORDERS,
 ): OrderFinding[] {
-  const columns = orderColumns(headings, house.unit);
+  const cells = rows.map((row) => rowCells(row, headings));
+  const columns = ordersUnder([headings], cells, house.unit);
   const auditor = new Auditor(columns, {
     periods: [{ from: undefined, house }],
     prices: readPrices(PRICE_LIST),
   });
   const found = auditor.header();
-  for (const [at, row] of rows.entries()) found.push(...auditor.row(at + 1, rowCells(row, headings)));
+  for (const [at, row] of cells.entries()) found.push(...auditor.row(at + 1, row));
   return [...found, ...auditor.end()];
 }
 

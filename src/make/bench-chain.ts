@@ -2,7 +2,12 @@
  * The chain from the opening to the price for many windows: through the core, through the engine as
  * cells, and as native formulas in the same engine and in LibreOffice. All must agree to the cent.
  */
-import { readWindow, type Found } from '../core/window/columns';
+import type { CellIn } from '../core/cell/fields';
+import type { Window } from '../core/window/columns';
+import { windowOf } from '../core/window/reader/as-window';
+import { cellOf } from '../core/window/reader/cells';
+import { understandGiven } from '../core/window/reader/given';
+import { RowReader } from '../core/window/reader/rows';
 import { WindowWork } from '../core/window/job';
 import { toUnit } from '../core/exact/length';
 import { money, type Money } from '../core/exact/money';
@@ -31,19 +36,27 @@ const RULES = [
   ['sell rate', 0.45],
 ];
 
-/** Where the columns of a plain window stand for the core's own reader. */
-const FOUND: readonly Found[] = (
-  [
-    ['openingWidth', 0],
-    ['measured', 1],
-    ['draw', 2],
-    ['fabricWidth', 3],
-    ['fullness', 4],
-    ['verticalRepeat', 5],
-    ['quantity', 6],
-    ['heading', 10],
-  ] as const
-).map(([key, at]) => ({ key, at, heading: key }));
+/** How the columns of a plain window are headed. */
+const HEADINGS = [
+  'inside width',
+  'measured height',
+  'draw',
+  'fabric width',
+  'fullness',
+  'vertical repeat',
+  'quantity',
+  'heading',
+];
+
+/** Windows out of raw cells, as every host reads them. */
+function windowsOf(rows: readonly (readonly CellIn[])[]): readonly Window[] {
+  const found = understandGiven([HEADINGS], rows.slice(0, 1), INCHES);
+  if ('none' in found) throw new Error(found.none);
+  const reader = new RowReader(found.plan);
+  return rows.flatMap((row, at) =>
+    reader.push(at, row.map(cellOf)).map(({ values }) => windowOf(values, INCHES)),
+  );
+}
 
 /** Microseconds of processor time since: a busy machine makes them no longer. */
 function processorTime(since?: NodeJS.CpuUsage): number {
@@ -96,13 +109,13 @@ export interface Chain {
 export async function benchChain(count: number, doing: (what: string) => void): Promise<Chain> {
   const windows = plainWindows(count);
   const house = readHouse(RULES);
-  const rows = windows.map((one) => [...inputCells(one), 'pinch']);
+  const rows = windows.map((one) => [...inputCells(one).slice(0, HEADINGS.length - 1), 'pinch']);
   const times: Timed[] = [];
   const took = (what: string, microseconds: number, counts: string): void => {
     times.push({ what, microseconds, counts });
   };
 
-  const read = rows.map((row) => readWindow(row, FOUND, INCHES));
+  const read = windowsOf(rows);
   const prices = windows.map((one) => [money(one.yardPrice), money(one.markup)] as const);
   const price = (at: number, work: WindowWork): CorePrice => {
     const [yardPrice, markup] = prices[at] as (typeof prices)[number];
@@ -127,8 +140,7 @@ export async function benchChain(count: number, doing: (what: string) => void): 
   took(
     'core, from raw cells',
     best(9, count, () => {
-      for (const [at, row] of rows.entries())
-        price(at, new WindowWork(readWindow(row, FOUND, INCHES), house.rules));
+      for (const [at, window] of windowsOf(rows).entries()) price(at, new WindowWork(window, house.rules));
     }),
     'eight cells read, six figures',
   );

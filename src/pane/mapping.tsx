@@ -1,5 +1,14 @@
 /** Which column is what: as it was found, with samples and doubts, and hers to correct. */
-import { Badge, Field, makeStyles, Select, Subtitle2, Switch, tokens } from './kit';
+import {
+  Badge,
+  Caption1,
+  Field,
+  makeStyles,
+  Select,
+  Subtitle2,
+  Switch,
+  tokens,
+} from '@fluentui/react-components';
 import { useState } from 'react';
 import { letters } from '../book/address';
 import type { ColumnsRead, SheetColumn, WantedColumn } from '../book/columns';
@@ -25,6 +34,7 @@ export function Mapping({ read, wanted = WANTED, correct }: Props) {
   const [all, setAll] = useState(false);
   const known = read.columns.filter((one) => one.key !== undefined || one.corrected || one.doubts.length > 0);
   const list = all ? read.columns : known;
+  const unread = read.columns.filter((one) => !list.includes(one) && one.heading !== '');
   return (
     <div className={styles.list}>
       <div className={styles.head}>
@@ -39,6 +49,14 @@ export function Mapping({ read, wanted = WANTED, correct }: Props) {
       </div>
       {list.map((one) => (
         <OneColumn key={one.id} column={one} wanted={wanted} correct={correct} />
+      ))}
+      {unread.length > 0 && (
+        <Caption1>
+          Not read: {unread.map(({ column, heading }) => `${letters(column)} (${heading})`).join(', ')}.
+        </Caption1>
+      )}
+      {read.notes.map((note) => (
+        <Caption1 key={note}>{note}</Caption1>
       ))}
     </div>
   );
@@ -74,12 +92,17 @@ function OneColumn({ column, wanted, correct }: OneProps) {
       >
         <Select
           size="small"
-          value={column.key ?? NONE}
+          value={column.key === undefined ? NONE : column.keys.join('+')}
           onChange={(_, { value }) => {
             correct(column.id, value === NONE ? null : value);
           }}
         >
           <option value={NONE}>not used</option>
+          {column.keys.length > 1 && (
+            <option value={column.keys.join('+')}>
+              {column.keys.map((key) => wanted.find((one) => one.key === key)?.heading ?? key).join(' and ')}
+            </option>
+          )}
           {wanted.map(({ key, heading }) => (
             <option key={key} value={key}>
               {heading}

@@ -1,15 +1,18 @@
 /** The window a cell is about: its row in a window table, or the inputs of the function it asks. */
-import { areaAt, sameSheet, type Area } from '../book/address';
+import { sameSheet, type Area } from '../book/address';
 import type { Book } from '../book/book';
 import type { ColumnsRead } from '../book/columns';
 import { survey } from '../book/survey';
 import { Trouble } from '../book/trouble';
 import { WANTED } from '../book/wanted';
 import { Refusal } from '../core/cell/answer';
-import { COLUMN_KEYS, readInto, WINDOW_COLUMNS, type ColumnKey, type Window } from '../core/window/columns';
+import { COLUMN_KEYS, readInto, type ColumnKey, type Window } from '../core/window/columns';
 import { isBlank, type CellIn } from '../core/cell/fields';
 import { WindowWork } from '../core/window/job';
-import { orderColumns } from '../core/window/order';
+import { headingsByKey, windowOf } from '../core/window/reader/as-window';
+import { cellOf } from '../core/window/reader/cells';
+import { understandGiven } from '../core/window/reader/given';
+import { RowReader } from '../core/window/reader/rows';
 import { exact, type Length } from '../core/exact/length';
 import { readHouse, type House } from '../core/house/house';
 import type { Asked } from '../book/asked/asked';
@@ -21,13 +24,11 @@ export interface WindowSeen {
   headingAt(at: Area): string | undefined;
 }
 
-type Cells = Partial<Record<ColumnKey, { readonly raw: CellIn; readonly name: string }>>;
-
-/** Figures of a column in another unit than the house's keep their unit as text. */
-const inUnit = (raw: CellIn, unit: string | undefined, house: House): CellIn =>
-  unit === undefined || unit === house.unit.small || isBlank(raw) || !/^[\d.]+$/.test(String(raw))
-    ? raw
-    : `${String(raw)} ${unit}`;
+/** A window as far as it can be read, and how the sheet heads each of its columns. */
+interface Seen {
+  readonly window: Window;
+  readonly names: Partial<Record<string, string>>;
+}
 
 /** The table the cell stands in; undefined outside any. */
 async function tableAround(book: Book, cell: Area, house: House): Promise<ColumnsRead | undefined> {
@@ -50,84 +51,62 @@ function headingAt(read: ColumnsRead | undefined, at: Area): string | undefined 
 }
 
 /** What a call of SCHEDULE or CHECK hands over: headings and the first of its rows. */
-function fromCall({ inputs }: Asked, house: House): Cells {
-  const rowsOf = (name: string): readonly CellIn[] => {
+function fromCall({ inputs }: Asked, house: House): Seen | undefined {
+  const rowsIn = (name: string): readonly (readonly CellIn[])[] => {
     const value = inputs.find((one) => one.name === name)?.value;
-    const first = Array.isArray(value) ? (value as CellIn[])[0] : undefined;
-    return Array.isArray(first) ? (first as CellIn[]) : [];
+    return Array.isArray(value) && Array.isArray(value[0]) ? (value as CellIn[][]) : [];
   };
-  const row = [rowsOf('rows'), rowsOf('row')].find((one) => one.length > 0) ?? [];
-  const columns = orderColumns(rowsOf('headers'), house.unit).found;
-  return Object.fromEntries(
-    columns.flatMap(({ key, at, heading, unit }) =>
-      key in WINDOW_COLUMNS
-        ? [[key, { raw: inUnit(row[at] ?? null, unit.small, house), name: heading }] as const]
-        : [],
-    ),
-  );
+  const [row] = [rowsIn('rows'), rowsIn('row')].find((one) => one.length > 0) ?? [];
+  const headers = rowsIn('headers');
+  if (row === undefined || headers.length === 0) return undefined;
+  const found = understandGiven(headers, [row], house.unit);
+  if ('none' in found) return undefined;
+  const reader = new RowReader(found.plan);
+  const [read] = [...reader.push(0, row.map(cellOf)), ...reader.end()];
+  return read === undefined
+    ? undefined
+    : { window: windowOf(read.values), names: headingsByKey(found.columns) };
 }
 
-async function fromRow(book: Book, cell: Area, read: ColumnsRead | undefined, house: House): Promise<Cells> {
-  if (read === undefined || !isWindow(read, cell.row)) return {};
-  const [row] = await book.read(
-    [areaAt(cell.sheet, cell.row, read.block.area.column, 1, read.block.area.columns)],
-    'cells',
-  );
-  const cells: Cells = {};
-  for (const { key, column, heading, unit } of read.columns) {
-    if (key === undefined || !(key in WINDOW_COLUMNS)) continue;
-    const raw = row?.values[0]?.[column - read.block.area.column] ?? null;
-    cells[key as ColumnKey] = { raw: inUnit(raw, unit, house), name: heading };
-  }
-  return cells;
+function fromRow(cell: Area, read: ColumnsRead | undefined): Seen {
+  const line = read?.lines.find(({ row, kind }) => row === cell.row && kind === 'window');
+  if (read === undefined || line === undefined) return { window: {}, names: {} };
+  return { window: windowOf(line.read.values), names: headingsByKey(read.table.columns) };
 }
 
 const camel = (name: string): string =>
   name.replace(/_([a-z])/g, (_all, letter: string) => letter.toUpperCase());
 
-function fromInputs(asked: Asked): Cells {
-  const cells: Cells = {};
+/** What the function was given, as far as it can be read: what cannot, the function itself says. */
+function fromInputs(asked: Asked, house: House): Seen {
+  const window: Partial<Record<ColumnKey, unknown>> = {};
+  const names: Partial<Record<string, string>> = {};
   for (const { name, value } of asked.inputs) {
     const key = camel(name) as ColumnKey;
-    if (COLUMN_KEYS.includes(key)) cells[key] = { raw: value, name };
-  }
-  return cells;
-}
-
-/** What the function was given comes before what stands in its row. */
-function merged(row: Cells, inputs: Cells): Cells {
-  const given = Object.entries(inputs).filter(([, { raw }]) => !isBlank(raw));
-  return {
-    ...row,
-    ...Object.fromEntries(
-      given.map(([key, { raw, name }]) => [key, { raw, name: row[key as ColumnKey]?.name ?? name }]),
-    ),
-  };
-}
-
-/** What can be read of the cells; one that cannot is left out, as the function itself says why. */
-function windowOf(cells: Cells, house: House): Window {
-  const window: Partial<Record<ColumnKey, unknown>> = {};
-  for (const [key, cell] of Object.entries(cells) as [ColumnKey, { raw: CellIn; name: string }][]) {
+    if (!COLUMN_KEYS.includes(key) || isBlank(value)) continue;
+    names[key] = name;
     try {
-      readInto(window, key, cell.raw, { name: cell.name, unit: house.unit });
+      readInto(window, key, value, { name, unit: house.unit });
     } catch (thrown) {
       if (!(thrown instanceof Refusal)) throw thrown;
     }
   }
-  return window as Window;
+  return { window: window as Window, names };
 }
+
+/** What the function was given comes before what stands in its row, under the sheet’s headings. */
+const merged = (row: Seen, inputs: Seen): Seen => ({
+  window: { ...row.window, ...inputs.window },
+  names: { ...inputs.names, ...row.names },
+});
 
 export async function windowSeen(book: Book, cell: Area, asked: Asked): Promise<WindowSeen> {
   const house = readHouse(asked.inputs.find((one) => one.name === 'rules')?.value);
   const read = await tableAround(book, cell, house);
-  const whole = fromCall(asked, house);
   // A cell outside any window table is worked out from its function's inputs alone.
-  const cells: Cells =
-    Object.keys(whole).length > 0 ? whole : merged(await fromRow(book, cell, read, house), fromInputs(asked));
-  const names = Object.fromEntries(Object.entries(cells).map(([key, { name }]) => [key, name]));
+  const seen = fromCall(asked, house) ?? merged(fromRow(cell, read), fromInputs(asked, house));
   return {
-    work: new WindowWork(windowOf(cells, house), house.rules, names),
+    work: new WindowWork(seen.window, house.rules, seen.names),
     house,
     headingAt: (at) => headingAt(read, at),
   };

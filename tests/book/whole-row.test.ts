@@ -217,7 +217,7 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
     it('in another unit than the house’s is converted for them too', async () => {
       const { cells } = await filledWith(
         [
-          ['W (cm)', 'Drop', 'Style', 'Fab W'],
+          ['Inside W (cm)', 'Drop', 'Style', 'Fab W'],
           [152.4, 96, 'pinch', 54],
           ['152,4', 96, 'pinch', 54],
         ],
@@ -240,7 +240,9 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
       );
       expect(cells[0]?.[0]).toBe('');
       // 5 cuts of 112 in are 15 5⁄9 yd, up to 15⅝.
-      expect(cells[0]?.[1]).toMatch(/^Yds reads 18 5\/8 yd; worked out from the row it is 15 5\/8 yd/);
+      expect(cells[0]?.[1]).toMatch(
+        /^yardage \(Yds\) reads 18 5\/8 yd; worked out from the row it is 15 5\/8 yd/,
+      );
     });
   });
 

@@ -5,12 +5,12 @@
 import { Auditor, type AuditBy } from '../../core/audit/audit';
 import type { OrderFinding } from '../../core/audit/finding';
 import { optional, type Field } from '../../core/cell/fields';
-import { MEANINGS, type OrderKey } from '../../core/window/meanings';
-import { orderColumns } from '../../core/window/order';
+import { MEANINGS } from '../../core/window/meanings';
+import { orderTable } from '../../core/window/reader/order-rows';
 import type { Unit } from '../../core/exact/unit';
 import { areaAt, type Area } from '../address';
 import type { Book, Mark } from '../book';
-import { readColumns, type ColumnsRead, type Corrections, type WantedColumn } from '../columns';
+import type { ColumnsRead, Corrections, WantedColumn } from '../columns';
 import { survey, type Survey } from '../survey';
 import { Trouble, trouble } from '../trouble';
 
@@ -24,32 +24,13 @@ export const ORDER_COLUMNS: readonly WantedColumn[] = MEANINGS.map(({ key, headi
   needed: false,
 }));
 
-/** A far guess would raise false alarms by the hundred: the user is asked for the meaning of those columns. */
-const farGuesses = ({ columns }: ColumnsRead): Corrections =>
-  Object.fromEntries(columns.flatMap(({ id, confidence }) => (confidence === 'unsure' ? [[id, null]] : [])));
-
-/** Headings the core knows word for word need no guess. */
-function knownHeadings({ columns }: ColumnsRead, unit: Unit): Corrections {
-  const { found } = orderColumns(
-    columns.map((one) => one.heading),
-    unit,
-  );
-  return Object.fromEntries(found.map(({ key, at }) => [columns[at]?.id ?? '', key]));
-}
-
 /** Reads the orders around the selection; what the user said of a column before goes first. */
-export async function surveyOrders(
+export const surveyOrders = (
   book: Book,
   unit: Unit,
   selected: Area,
   said: Corrections = {},
-): Promise<Survey> {
-  const first = await survey(book, ORDER_COLUMNS, unit, selected, said);
-  const { read, mapping } = first;
-  const words = { ...farGuesses(read), ...knownHeadings(read, unit), ...mapping?.columns, ...said };
-  const header = read.block.area.row + read.header.row;
-  return { ...first, read: readColumns(read.block, ORDER_COLUMNS, unit, words, header) ?? read };
-}
+): Promise<Survey> => survey(book, ORDER_COLUMNS, unit, selected, said);
 
 /** A finding and the cell it stands at. */
 export interface Placed {
@@ -75,20 +56,10 @@ const aTurn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve))
 
 /** Audits every row below the header. Nothing is written. */
 export async function auditOrders(read: ColumnsRead, by: AuditBy, running: Running = {}): Promise<Audited> {
-  const { block, columns, header } = read;
+  const { block, header } = read;
   const unit = by.periods[0]?.house.unit;
   if (unit === undefined) throw new Error('an audit needs house rules');
-  const said = Object.fromEntries(
-    columns.flatMap((one, at) =>
-      // What was only left over is told apart below: a second column of one meaning is said.
-      one.key === undefined && !one.corrected ? [] : [[at, (one.key ?? null) as OrderKey | null]],
-    ),
-  );
-  const order = orderColumns(
-    columns.map((one) => one.heading),
-    unit,
-    said,
-  );
+  const order = orderTable(read.table.understanding, unit);
   const auditor = new Auditor(order, by);
   const at = new Map(order.found.map((one) => [one.heading, block.area.column + one.at]));
   const headerRow = block.area.row + header.row + header.rows - 1;

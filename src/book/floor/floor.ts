@@ -3,15 +3,14 @@ import type { Money } from '../../core/exact/money';
 import { NO_FITTINGS, PIECE_WORDS, withMore, type Fittings, type Piece } from '../../core/heading/fittings';
 import { Refusal } from '../../core/cell/answer';
 import { BEHIND, type Behind } from '../../core/cloth/behind';
-import { readInto, WINDOW_COLUMNS, type ColumnKey, type Window } from '../../core/window/columns';
-import type { CellIn } from '../../core/cell/fields';
+import { headingsByKey, windowOfRow } from '../../core/window/reader/as-window';
+import { cellOf } from '../../core/window/reader/cells';
 import { WindowWork } from '../../core/window/job';
 import { exact, NO_LENGTH, type Length } from '../../core/exact/length';
 import { readHouse, type House } from '../../core/house/house';
 import { fabricOf } from '../../core/floor/tally';
-import type { Unit } from '../../core/exact/unit';
+import { filled } from '../book';
 import type { ColumnsRead, SheetColumn } from '../columns';
-import { filled } from '../header';
 import type { RulesSeen } from '../rule-lines';
 
 /** A window row with where it stands and how it is told from others. */
@@ -52,24 +51,6 @@ export const PLACE_HEADINGS = {
 const headed = (read: ColumnsRead, like: RegExp): SheetColumn | undefined =>
   read.columns.find(({ key, heading }) => key === undefined && like.test(heading.trim()));
 
-function windowOf(
-  read: ColumnsRead,
-  row: readonly CellIn[],
-  unit: Unit,
-): { window: Window; names: Partial<Record<ColumnKey, string>> } {
-  const window: Partial<Record<ColumnKey, unknown>> = {};
-  const names: Partial<Record<ColumnKey, string>> = {};
-  for (const { key, heading, column, unit: own } of read.columns) {
-    if (key === undefined || !(key in WINDOW_COLUMNS)) continue;
-    const known = key as ColumnKey;
-    names[known] = heading;
-    const place = { name: heading, unit: own === undefined ? unit : { ...unit, small: own } };
-    const raw = row[column - read.block.area.column];
-    readInto(window, known, raw, place);
-  }
-  return { window: window as Window, names };
-}
-
 /** Works every window row out, under the workbook's rules; a row that cannot be is told apart. */
 /** `spares`: asked for instead of the house's share. */
 export function readFloor(
@@ -83,7 +64,8 @@ export function readFloor(
   const [type, floor] = [headed(read, PLACE_HEADINGS.type), headed(read, PLACE_HEADINGS.floor)];
   const windows: FloorWindow[] = [];
   const unread: { row: number; sentence: string }[] = [];
-  for (const { row, kind } of read.lines) {
+  const names = headingsByKey(read.table.columns);
+  for (const { row, kind, read: own } of read.lines) {
     if (kind !== 'window') continue;
     const cells = block.values[row - block.area.row] ?? [];
     const said = (column: SheetColumn | undefined): string => {
@@ -91,7 +73,7 @@ export function readFloor(
       return filled(value) ? String(value).trim() : '';
     };
     try {
-      const { window, names } = windowOf(read, cells, house.unit);
+      const window = windowOfRow(own, cells.map(cellOf), read.table.columns, house.unit);
       const work = new WindowWork(window, house.rules, names);
       work.cloth();
       windows.push({ row, work, ...placeOf(window.room ?? '', said(type), said(floor)) });

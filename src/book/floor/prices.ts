@@ -9,9 +9,8 @@ import type { WindowWork } from '../../core/window/job';
 import { priceJob, type JobPrice } from '../../core/quote/mock-up';
 import type { PriceList } from '../../core/quote/quote';
 import type { Unit } from '../../core/exact/unit';
-import type { BookRead, CellValue } from '../book';
+import { filled, type BookRead, type CellValue } from '../book';
 import type { Floor } from './floor';
-import { filled } from '../header';
 
 /** What is typed for one cloth. */
 export interface ClothTyped {

@@ -3,10 +3,19 @@ import { CENTIMETRES, INCHES, type Unit } from '../../core/exact/unit';
 import { roomNumbers } from '../../core/floor/room-numbers';
 import { areaAt, cellText, common, placeText, within, type Area } from '../address';
 import { apply, type Watch } from '../apply';
-import type { Block, Book, CellPut, CellValue, Changes, Dress, NameSeen, TableSeen } from '../book';
+import {
+  filled,
+  type Block,
+  type Book,
+  type CellPut,
+  type CellValue,
+  type Changes,
+  type Dress,
+  type NameSeen,
+  type TableSeen,
+} from '../book';
 import type { ColumnsRead, SheetColumn, WantedColumn } from '../columns';
 import { shifted } from '../formula';
-import { filled } from '../header';
 import { windowsSheet } from '../sheets/windows';
 import { trouble } from '../trouble';
 

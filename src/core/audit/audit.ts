@@ -12,8 +12,7 @@ import { unitOf, type Rules } from '../house/rules';
 import type { Unit } from '../exact/unit';
 import type { FigureKey } from '../window/figures';
 import { FIGURE_KEYS, orderedFigure, usualHeading, type OrderKey } from '../window/meanings';
-import type { Order, OrderColumns } from '../window/order';
-import { HeadedRows } from '../window/headed-rows';
+import type { Order } from '../window/order';
 import { OrderRows, type OrderLine, type OrderTable } from '../window/reader/order-rows';
 import { namedBy } from '../window/sheet-words';
 import { Jobs } from './between-rows';
@@ -50,7 +49,7 @@ const JUDGED: readonly OrderKey[] = [
 ];
 
 export class Auditor {
-  private readonly rows: OrderRows | HeadedRows;
+  private readonly rows: OrderRows;
   private readonly jobs: Jobs;
   private readonly totals: Totals;
   private readonly names = new Map<OrderKey, string>();
@@ -64,10 +63,10 @@ export class Auditor {
   orders = 0;
 
   constructor(
-    readonly columns: OrderColumns | OrderTable,
+    readonly columns: OrderTable,
     private readonly by: AuditBy,
   ) {
-    this.rows = 'plan' in columns ? new OrderRows(columns) : new HeadedRows(columns);
+    this.rows = new OrderRows(columns);
     for (const { key, heading } of columns.found) this.names.set(key, heading);
     this.ordered = FIGURE_KEYS.filter(this.has);
     this.periods = [...by.periods].sort((a, b) => (a.from ?? -1) - (b.from ?? -1));

@@ -2,8 +2,6 @@
  * The columns of a window row: what was measured and chosen. A function's parameter of the same
  * key takes the same value, so a sheet's column feeds a formula by its key.
  */
-import { parameter } from '../findings/parameters';
-import { refuse } from '../cell/answer';
 import {
   choiceKind,
   optional,
@@ -29,7 +27,6 @@ import {
   MOUNTS,
   WINDOW_LAYERS,
 } from '../cell/treatment';
-import type { Unit } from '../exact/unit';
 
 export interface Column<T> {
   /** As the column is headed in our own sheets. */
@@ -228,45 +225,6 @@ export const headingWords = (text: string): string =>
     .toLowerCase()
     .replace(/[^a-z0-9²/]+/g, '');
 
-const BY_WORDS = new Map<string, ColumnKey>(
-  COLUMN_KEYS.flatMap((key) => {
-    const { heading, also } = WINDOW_COLUMNS[key];
-    return [heading, ...also].map((words): [string, ColumnKey] => [headingWords(words), key]);
-  }),
-);
-
-export const columnOf = (heading: string): ColumnKey | undefined => BY_WORDS.get(headingWords(heading));
-
-/** A column found in a sheet: where it stands, and its heading as the sheet has it. */
-export interface Found {
-  readonly key: ColumnKey;
-  readonly at: number;
-  readonly heading: string;
-}
-
-/** The window columns of a header row; two columns of one meaning are refused by name. */
-export function findColumns(headers: readonly CellIn[]): readonly Found[] {
-  const found: Found[] = [];
-  for (const [at, raw] of headers.entries()) {
-    const heading = String(raw ?? '')
-      .replace(/\s+/g, ' ')
-      .trim();
-    const key = heading === '' ? undefined : columnOf(heading);
-    if (key === undefined) continue;
-    const other = found.find((one) => one.key === key);
-    if (other !== undefined)
-      return refuse(
-        'sameColumnTwice',
-        parameter('headers'),
-        other.heading,
-        heading,
-        WINDOW_COLUMNS[key].heading,
-      );
-    found.push({ key, at, heading });
-  }
-  return found;
-}
-
 /** Reads one cell into a window, of a bay its parts beside their sum. */
 export function readInto(
   window: Partial<Record<ColumnKey | 'openingParts', unknown>>,
@@ -277,11 +235,4 @@ export function readInto(
   window[key] = readField(WINDOW_COLUMNS[key].field as Field<unknown>, raw, place);
   const parts = key === 'openingWidth' ? bayIn(raw, place) : undefined;
   if (parts !== undefined) window.openingParts = parts;
-}
-
-/** One row read through its columns; a Refusal names the column as the sheet heads it. */
-export function readWindow(row: readonly CellIn[], found: readonly Found[], unit: Unit): Window {
-  const window: Partial<Record<ColumnKey, unknown>> = {};
-  for (const { key, at, heading } of found) readInto(window, key, row[at], { name: heading, unit });
-  return window as Window;
 }

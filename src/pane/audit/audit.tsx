@@ -52,8 +52,12 @@ export function AuditSection({ book }: { readonly book: Book }) {
   const correct = (id: string, key: string | null): void => {
     if (opened === undefined) return;
     const { read } = opened;
-    // Everything else stays as it is shown: only this column is said anew.
-    const seen = read.columns.map((one) => [one.id, one.key === key ? null : (one.key ?? null)] as const);
+    // Everything else stays as she sees it: only this column is said anew.
+    const seen = read.columns.flatMap((one) =>
+      one.key === undefined && !one.corrected
+        ? []
+        : [[one.id, one.key === key ? null : one.keys.join('+') || null] as const],
+    );
     const said = { ...Object.fromEntries(seen), [id]: key };
     const row = read.block.area.row + read.header.row;
     const again = readColumns(read.block, ORDER_COLUMNS, opened.basis.unit, said, row);

@@ -7,8 +7,8 @@ import type { ColumnsRead } from '../../book/columns';
 import { readRules, setRule } from '../../book/rule-lines';
 import type { CellOut } from '../../core/cell/fields';
 import { learnRules, type Learned, type Proposal } from '../../core/audit/learn';
-import type { OrderKey } from '../../core/window/meanings';
-import { orderColumns, OrderReader, rowKind, type Order } from '../../core/window/order';
+import type { Order } from '../../core/window/order';
+import { OrderRows, orderTable } from '../../core/window/reader/order-rows';
 import { readHouse } from '../../core/house/house';
 import { ruleLine } from '../../core/house/rules';
 import { digits } from '../../core/exact/unit';
@@ -28,16 +28,12 @@ const says = ({ rule, value, standing, fit, outOf, fitStanding, asGood }: Propos
 /** The orders of the table, as the audit reads them; those of the days of older rules teach nothing of ours. */
 function ordersOf({ read, basis }: Pick<Props, 'read' | 'basis'>): readonly Order[] {
   const now = basis.periods.at(-1)?.from ?? 0;
-  const columns = orderColumns(
-    read.columns.map(({ heading }) => heading),
-    basis.unit,
-    Object.fromEntries(read.columns.map(({ key }, at) => [at, (key ?? null) as OrderKey | null])),
+  const reader = new OrderRows(orderTable(read.table.understanding, basis.unit));
+  const lines = read.lines.flatMap(({ row }) =>
+    reader.push(row, read.block.values[row - read.block.area.row] ?? []),
   );
-  const reader = new OrderReader(columns);
-  return read.lines
-    .map(({ row }) => read.block.values[row - read.block.area.row] ?? [])
-    .filter((cells) => rowKind(cells, columns) === 'order')
-    .map((cells) => reader.read(cells))
+  return [...lines, ...reader.end()]
+    .flatMap(({ order }) => order ?? [])
     .filter(({ facts }) => (facts.date?.late ?? now) >= now);
 }
 

@@ -75,10 +75,10 @@ describe('a cell that is part of a spill', () => {
   const rows = [
     ['W', 'Ht', 'Style', 'Fab W'],
     [72, 98, 'pinch', 54],
-    [40, 98, 'pnch', 54],
+    [40, 98, 'smocked', 54],
     ['=HEM.SCHEDULE(A1:D1,A2:D3,"rod width, widths")', 5],
     [
-      'Style reads “pnch”. Use one of: pinch, goblet, cartridge, box, inverted, pencil, rod pocket, tab top, grommet, wave, flat.',
+      'Style reads “smocked”. Use one of: pinch, goblet, cartridge, box, inverted, pencil, rod pocket, tab top, grommet, wave, flat.',
       '',
     ],
   ];
@@ -89,7 +89,7 @@ describe('a cell that is part of a spill', () => {
     const asked = await at(4, 0);
     expect(asked.spilledFrom).toEqual(areaAt('Windows', 3, 0));
     expect(asked.calls[0]?.inputs[1]).toMatchObject({
-      value: [[40, 98, 'pnch', 54]],
+      value: [[40, 98, 'smocked', 54]],
       from: areaAt('Windows', 2, 0, 1, 4),
     });
     const second = await at(3, 1);

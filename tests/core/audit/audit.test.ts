@@ -4,7 +4,7 @@ import { Auditor } from '../../../src/core/audit/audit';
 import { readPrices } from '../../../src/core/audit/price-list';
 import { DATE } from '../../../src/core/cell/day';
 import type { CellIn } from '../../../src/core/cell/fields';
-import { orderColumns } from '../../../src/core/window/order';
+import { tableUnder } from '../window/ordered';
 import { readHouse } from '../../../src/core/house/house';
 import { INCHES } from '../../../src/core/exact/unit';
 import { auditRows, measureAudit } from '../../../src/make/bench-audit';
@@ -15,7 +15,7 @@ type Rows = readonly (readonly CellIn[])[];
 
 function audited(headers: readonly CellIn[], rows: Rows, rules: Rows = [], prices?: Rows) {
   const house = readHouse(rules.length === 0 ? null : rules);
-  const auditor = new Auditor(orderColumns(headers, house.unit), {
+  const auditor = new Auditor(tableUnder(headers, rows, house.unit), {
     periods: [{ from: undefined, house }],
     prices: readPrices(prices),
   });
@@ -52,7 +52,7 @@ describe('the audit', () => {
 
   it('an order is worked out by the rules of its day', () => {
     const day = (text: string) => DATE.read(text, { name: 'from', unit: INCHES })?.early;
-    const auditor = new Auditor(orderColumns(['date', 'finished drop', 'heading', 'cut length'], INCHES), {
+    const auditor = new Auditor(tableUnder(['date', 'finished drop', 'heading', 'cut length'], [], INCHES), {
       periods: [
         { from: day('2025-01-01'), house: readHouse([['bottom allowance', 10]]) },
         { from: undefined, house: readHouse([['bottom allowance', 8]]) },
@@ -69,7 +69,7 @@ describe('the audit', () => {
 
   it('a date that reads two ways across a change of rules is said', () => {
     const day = (text: string) => DATE.read(text, { name: 'from', unit: INCHES })?.early;
-    const auditor = new Auditor(orderColumns(['date', 'finished drop', 'heading', 'cut length'], INCHES), {
+    const auditor = new Auditor(tableUnder(['date', 'finished drop', 'heading', 'cut length'], [], INCHES), {
       periods: [
         { from: undefined, house: readHouse([['bottom allowance', 8]]) },
         { from: day('2025-03-01'), house: readHouse([['bottom allowance', 10]]) },

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { learnRules } from '../../../src/core/audit/learn';
-import { OrderReader, orderColumns } from '../../../src/core/window/order';
+import { ordersUnder } from '../window/ordered';
 import { DEFAULT_HOUSE, readHouse, type House } from '../../../src/core/house/house';
 import {
   chanceFrom,
@@ -15,8 +15,8 @@ import {
 const HEADINGS = HEADINGS_OF_ORDERS.filter((heading) => heading !== 'return' && heading !== 'overlap');
 
 function ordersOf(house: House, seed: number, count: number, headings: readonly string[] = HEADINGS) {
-  const reader = new OrderReader(orderColumns(headings, house.unit));
-  return trueOrders(count, house, chanceFrom(seed)).map(({ row }) => reader.read(rowCells(row, headings)));
+  const rows = trueOrders(count, house, chanceFrom(seed)).map(({ row }) => rowCells(row, headings));
+  return ordersUnder(headings, rows, house.unit);
 }
 
 describe('learning the house’s rules', () => {
@@ -38,9 +38,8 @@ describe('learning the house’s rules', () => {
 
   it('says how many orders fit: 9 of 10 bottom hem 10', () => {
     const headings = ['finished drop', 'heading', 'cut length'];
-    const reader = new OrderReader(orderColumns(headings, DEFAULT_HOUSE.unit));
     const orders = [84, 90, 96, 97, 98.5, 100, 101, 102, 108].map((drop) => [drop, 'pinch', drop + 18]);
-    const read = [...orders, [96, 'pinch', 111]].map((row) => reader.read(row));
+    const read = ordersUnder(headings, [...orders, [96, 'pinch', 111]], DEFAULT_HOUSE.unit);
     const { proposals } = learnRules(read, DEFAULT_HOUSE.rules);
     expect(proposals).toEqual([
       { rule: 'bottom allowance', value: 10, standing: 8, fit: 9, outOf: 10, fitStanding: 0, asGood: [] },

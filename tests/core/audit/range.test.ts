@@ -21,5 +21,5 @@ it('a size out of the usual range is looked at, in the other unit where that wou
 it('is left alone where the figures tell the mistake, or a cell could not be read', () => {
   const slipped = { 'inside width': 720, 'left ext': 11, 'right ext': 11, 'rod width': 94 };
   expect(findsBy(outOfRange, slipped)).toEqual([]);
-  expect(findsBy(outOfRange, { 'inside width': 300, heading: 'pnch' })).toEqual([]);
+  expect(findsBy(outOfRange, { 'inside width': 300, heading: 'smocked' })).toEqual([]);
 });

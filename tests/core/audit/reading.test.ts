@@ -11,7 +11,7 @@ it('a cell that cannot be read is said, and what rests on it is not compared', (
 });
 
 it('a row longer than its headings is said where a cell of it cannot be read', () => {
-  expect(findsBy(rowTooLong, { 'rod width': 94, heading: 'pnch', '': 54 })).toEqual([
+  expect(findsBy(rowTooLong, { 'rod width': 94, heading: 'smocked', '': 54 })).toEqual([
     'rowTooLong at heading',
   ]);
   expect(findsBy(rowTooLong, { 'rod width': 94, heading: 'pinch', '': 54 })).toEqual([]);

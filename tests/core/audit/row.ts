@@ -6,7 +6,7 @@ import { readPrices } from '../../../src/core/audit/price-list';
 import type { CellIn } from '../../../src/core/cell/fields';
 import { readHouse } from '../../../src/core/house/house';
 import { FIGURE_KEYS, usualHeading, type OrderKey } from '../../../src/core/window/meanings';
-import { orderColumns, OrderReader } from '../../../src/core/window/order';
+import { ordersUnder, tableUnder } from '../window/ordered';
 import { namedBy } from '../../../src/core/window/sheet-words';
 
 type Cells = readonly (readonly CellIn[])[];
@@ -17,15 +17,17 @@ export function checked(
   prices?: Cells,
 ): RowChecked {
   const house = readHouse(rules.length === 0 ? null : rules);
-  const columns = orderColumns(Object.keys(row), house.unit);
   const cells = Object.values(row);
+  const columns = tableUnder(Object.keys(row), [cells], house.unit);
+  const [order] = ordersUnder(Object.keys(row), [cells], house.unit);
+  if (order === undefined) throw new Error('the row is no order');
   const headings = new Map(columns.found.map(({ key, heading }) => [key, heading]));
   const name = (key: OrderKey): string => headings.get(key) ?? usualHeading(key);
   const has = (key: OrderKey): boolean => headings.has(key);
   return new RowChecked(
     {
       at: 1,
-      order: new OrderReader(columns).read(cells),
+      order,
       rules: house.rules,
       unit: house.unit,
       cells,

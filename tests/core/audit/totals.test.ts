@@ -1,9 +1,9 @@
 import { expect, it } from 'vitest';
 import { Totals } from '../../../src/core/audit/totals';
 import { INCHES } from '../../../src/core/exact/unit';
-import { orderColumns } from '../../../src/core/window/order';
+import { tableUnder } from '../window/ordered';
 
-const columns = orderColumns(['room', 'rod width', 'yardage', 'amount'], INCHES);
+const columns = tableUnder(['room', 'rod width', 'yardage', 'amount'], [], INCHES);
 const added = (...rows: readonly (readonly unknown[])[]): Totals => {
   const totals = new Totals(columns);
   for (const row of rows) totals.add(row);

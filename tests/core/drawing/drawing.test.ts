@@ -15,7 +15,7 @@ import { inches, toUnit } from '../../../src/core/exact/length';
 import { INCHES, showLength } from '../../../src/core/exact/unit';
 import { DEFAULT_RULES } from '../../../src/core/house/house';
 import { cutPlan } from '../../../src/core/rolls/rolls';
-import { findColumns, readWindow } from '../../../src/core/window/columns';
+import { windowUnder } from '../window/ordered';
 import { WindowWork } from '../../../src/core/window/job';
 import { making } from '../../../src/core/window/panels';
 import GIVEN from './drawings/given.json';
@@ -44,7 +44,7 @@ function marksOf(drawing: Drawing): readonly string[] {
 }
 
 const workOf = (given: Readonly<Record<string, unknown>>): WindowWork =>
-  new WindowWork(readWindow(Object.values(given), findColumns(Object.keys(given)), INCHES), DEFAULT_RULES);
+  new WindowWork(windowUnder(Object.keys(given), Object.values(given), INCHES).window, DEFAULT_RULES);
 
 interface Given {
   readonly window?: Readonly<Record<string, unknown>>;

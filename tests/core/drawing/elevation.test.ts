@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { Refusal } from '../../../src/core/cell/answer';
-import { findColumns, readWindow } from '../../../src/core/window/columns';
+import { windowUnder } from '../window/ordered';
 import type { Drawing } from '../../../src/core/drawing/drawing';
 import { elevation } from '../../../src/core/drawing/elevation';
 import { WindowWork } from '../../../src/core/window/job';
@@ -8,8 +8,8 @@ import { inches, toUnit } from '../../../src/core/exact/length';
 import { DEFAULT_RULES } from '../../../src/core/house/house';
 import { INCHES } from '../../../src/core/exact/unit';
 
-const drawn = (given: Readonly<Record<string, unknown>>): Drawing => {
-  const window = readWindow(Object.values(given), findColumns(Object.keys(given)), INCHES);
+const drawn = (of: Readonly<Record<string, unknown>>): Drawing => {
+  const { window } = windowUnder(Object.keys(of), Object.values(of), INCHES);
   return elevation(new WindowWork(window, DEFAULT_RULES));
 };
 const PAIR = { 'inside width': 72, 'measured height': 98, heading: 'pinch', 'fabric width': 54 };

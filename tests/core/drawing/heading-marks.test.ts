@@ -3,12 +3,12 @@ import { headingMarks, headingsDrawn } from '../../../src/core/drawing/heading-m
 import { toUnit } from '../../../src/core/exact/length';
 import { INCHES } from '../../../src/core/exact/unit';
 import { DEFAULT_RULES } from '../../../src/core/house/house';
-import { findColumns, readWindow } from '../../../src/core/window/columns';
+import { windowUnder } from '../window/ordered';
 import { WindowWork } from '../../../src/core/window/job';
 import { making } from '../../../src/core/window/panels';
 
 const drawn = (given: Readonly<Record<string, unknown>>, at = 0) => {
-  const window = readWindow(Object.values(given), findColumns(Object.keys(given)), INCHES);
+  const window = windowUnder(Object.keys(given), Object.values(given), INCHES).window;
   const work = new WindowWork(window, DEFAULT_RULES);
   const panel = making(work).panels[at];
   if (panel === undefined) throw new Error('no such panel');
@@ -56,7 +56,7 @@ describe('heading marks', () => {
   });
 
   it('stand beside each other where both panels are narrow, each to the same scale', () => {
-    const window = readWindow(Object.values(PAIR), findColumns(Object.keys(PAIR)), INCHES);
+    const { window } = windowUnder(Object.keys(PAIR), Object.values(PAIR), INCHES);
     const work = new WindowWork(window, DEFAULT_RULES);
     const { panels } = making(work);
     const [both, ...others] = headingsDrawn(work, panels);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { findColumns, readWindow } from '../../../src/core/window/columns';
+import { windowUnder } from '../window/ordered';
 import { cuttingOf, runOfCuts } from '../../../src/core/cloth/repeat';
 import type { CutLine } from '../../../src/core/rolls/cutting';
 import type { Behind } from '../../../src/core/cloth/behind';
@@ -28,14 +28,13 @@ const HEADINGS = [
   'lining width',
   'quantity',
 ];
-const found = findColumns(HEADINGS);
 type Row = Partial<Record<(typeof HEADINGS)[number], string | number | undefined>>;
 
 const floorOf = (rows: readonly Row[], rules: HouseWords & Record<string, unknown> = {}) => {
   const house = readHouse(rangeOf(rules)).rules;
   return rows.map((row) => {
     const cells = HEADINGS.map((heading) => row[heading] ?? null);
-    return new WindowWork(readWindow(cells, found, INCHES), house);
+    return new WindowWork(windowUnder(HEADINGS, cells, INCHES).window, house);
   });
 };
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { findColumns, readWindow } from '../../../src/core/window/columns';
+import { windowUnder } from '../window/ordered';
 import { savings, whatIf } from '../../../src/core/floor/floor';
 import { WindowWork } from '../../../src/core/window/job';
 import { inches, toUnit, UNITS, type Length } from '../../../src/core/exact/length';
@@ -8,7 +8,7 @@ import { ratio } from '../../../src/core/exact/ratio';
 import { DEFAULT_RULES, readHouse } from '../../../src/core/house/house';
 import { INCHES } from '../../../src/core/exact/unit';
 
-const found = findColumns([
+const HEADINGS = [
   'qty',
   'rod width',
   'finished drop',
@@ -17,8 +17,8 @@ const found = findColumns([
   'fullness',
   'fabric width',
   'v rep',
-]);
-const windowOf = (...row: unknown[]) => readWindow(row, found, INCHES);
+];
+const windowOf = (...row: unknown[]) => windowUnder(HEADINGS, row, INCHES).window;
 const BARE = readHouse([
   ['return', 0],
   ['overlap', 0],

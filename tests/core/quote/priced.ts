@@ -1,6 +1,6 @@
 /** Windows and cloth prices out of plain cells, for the tests of prices. */
 import { CLOTH_BREAKS, type ClothPrice } from '../../../src/core/floor/cloth-price';
-import { findColumns, readWindow } from '../../../src/core/window/columns';
+import { windowUnder } from '../window/ordered';
 import { readHouse, type House } from '../../../src/core/house/house';
 import { WindowWork } from '../../../src/core/window/job';
 import { fromUnit } from '../../../src/core/exact/length';
@@ -29,9 +29,8 @@ export function worksOf(
 ): { readonly works: readonly WindowWork[]; readonly house: House } {
   const [headers = [], ...windows] = rows;
   const house = readHouse(rules);
-  const found = findColumns(headers);
   return {
     house,
-    works: windows.map((row) => new WindowWork(readWindow(row, found, house.unit), house.rules)),
+    works: windows.map((row) => new WindowWork(windowUnder(headers, row, house.unit).window, house.rules)),
   };
 }

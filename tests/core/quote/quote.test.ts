@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { findColumns, readWindow } from '../../../src/core/window/columns';
+import { windowUnder } from '../window/ordered';
 import { WindowWork } from '../../../src/core/window/job';
 import { money } from '../../../src/core/exact/money';
 import { quote, type PriceList } from '../../../src/core/quote/quote';
@@ -7,7 +7,6 @@ import { readHouse } from '../../../src/core/house/house';
 import { INCHES } from '../../../src/core/exact/unit';
 
 const HEADERS = ['qty', 'rod width', 'finished drop', 'heading', 'fabric', 'fabric width', 'lining'];
-const found = findColumns(HEADERS);
 const RULES = [
   ['labor pinch', 30],
   ['labor lined', 10],
@@ -22,7 +21,7 @@ const RULES = [
 ];
 const house = (...more: unknown[][]) => readHouse([...RULES, ...more]);
 const windowOf = (row: readonly unknown[], rules = house().rules) =>
-  new WindowWork(readWindow(row, found, INCHES), rules);
+  new WindowWork(windowUnder(HEADERS, row, INCHES).window, rules);
 const ROW = [10, 105, 96, 'pinch', 'Ostrel', 54, 'lined'];
 const LINING = { breaks: [{ from: 0, price: money(8) }] };
 const prices: PriceList = new Map([

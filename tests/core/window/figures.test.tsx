@@ -12,7 +12,8 @@ import { canBeWorkedOut, Compared } from '../../../src/core/audit/compared';
 import { inches } from '../../../src/core/exact/length';
 import { INCHES } from '../../../src/core/exact/unit';
 import { readHouse } from '../../../src/core/house/house';
-import { findColumns, readWindow, type ColumnKey } from '../../../src/core/window/columns';
+import type { ColumnKey } from '../../../src/core/window/columns';
+import { windowUnder } from './ordered';
 import { workedOut, workedOutNumber } from '../../../src/core/window/figure';
 import { FIGURES, type FigureKey } from '../../../src/core/window/figures';
 import { WindowWork } from '../../../src/core/window/job';
@@ -89,7 +90,7 @@ describe('every figure', () => {
     quantity: 3,
   };
   const rules = readHouse([['labor pinch', 20]]).rules;
-  const window = readWindow(Object.values(full), findColumns(Object.keys(full)), house.unit);
+  const { window } = windowUnder(Object.keys(full), Object.values(full), house.unit);
 
   it.each(FIGURES.map((figure) => [figure.heading, figure] as const))('%s', (heading, figure) => {
     // The function that a formula asks it with is there.

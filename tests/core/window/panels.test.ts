@@ -3,12 +3,12 @@ import { inches, toUnit } from '../../../src/core/exact/length';
 import { INCHES } from '../../../src/core/exact/unit';
 import { DEFAULT_RULES } from '../../../src/core/house/house';
 import type { Rules } from '../../../src/core/house/rules';
-import { findColumns, readWindow } from '../../../src/core/window/columns';
+import { windowUnder } from './ordered';
 import { WindowWork } from '../../../src/core/window/job';
 import { making, turnedMaking, type PanelMade } from '../../../src/core/window/panels';
 
 const workOf = (given: Readonly<Record<string, unknown>>, rules: Partial<Rules> = {}) =>
-  new WindowWork(readWindow(Object.values(given), findColumns(Object.keys(given)), INCHES), {
+  new WindowWork(windowUnder(Object.keys(given), Object.values(given), INCHES).window, {
     ...DEFAULT_RULES,
     ...rules,
   });

@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { finding, Refusal, renamed, type Finding } from '../../../src/core/cell/answer';
-import type { ColumnKey } from '../../../src/core/window/columns';
-import { readWindow } from '../../../src/core/window/columns';
+import type { ColumnKey, Window } from '../../../src/core/window/columns';
+import { WINDOW_COLUMNS } from '../../../src/core/window/columns';
 import { fillNames, functionsWord, parameter } from '../../../src/core/findings/parameters';
 import { FINDINGS } from '../../../src/core/findings/table';
 import { readHouse } from '../../../src/core/house/house';
@@ -119,10 +119,13 @@ describe('a finding in the sheet’s own words', () => {
 });
 
 describe('a window’s own findings and refusals', () => {
-  const found = Object.entries(OWN).map(([key, heading], at) => ({ key: key as ColumnKey, at, heading }));
   const row = (...cells: (string | number | null)[]) => {
     const house = readHouse(null);
-    return new WindowWork(readWindow(cells, found, house.unit), house.rules, OWN);
+    const window = Object.entries(OWN).map(([key, name], at) => [
+      key,
+      WINDOW_COLUMNS[key as ColumnKey].field.kind.read(cells[at], { name, unit: house.unit }),
+    ]);
+    return new WindowWork(Object.fromEntries(window) as Window, house.rules, OWN);
   };
   it('say the table’s headings', () => {
     const work = row(60, 0, 12, 98, 'pinch', 54, 1, 2.5);

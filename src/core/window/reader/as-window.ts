@@ -4,6 +4,7 @@ import { letters } from '../../cell/letters';
 import type { Field } from '../../cell/fields';
 import { ratio } from '../../exact/ratio';
 import type { Unit } from '../../exact/unit';
+import { bayIn } from '../../cell/opening';
 import { WINDOW_COLUMNS, type ColumnKey, type Window } from '../columns';
 import { isDay, type Cell, type Row } from './cells';
 import { headingOf } from './meanings';
@@ -50,22 +51,13 @@ const inUnit = (unit: Unit, { unit: own }: ColumnRead): Unit =>
   own === undefined || own === unit.small || own === unit.large ? unit : { ...unit, small: own };
 
 /** Counts that a kind holds to its own bounds: no window of a row, half widths only. */
-export const BOUNDED: ReadonlySet<OrderKey> = new Set<ColumnKey>([
-  'quantity',
-  'widthsEach',
-  'arealWeight',
-]);
+export const BOUNDED: ReadonlySet<OrderKey> = new Set<ColumnKey>(['quantity', 'widthsEach', 'arealWeight']);
 
 /**
  * The window of a row that was read as one. Throws a Refusal, in the words of the sheet’s heading,
  * where one of its own cells cannot be read.
  */
-export function windowOfRow(
-  read: RowRead,
-  cells: Row,
-  columns: readonly ColumnRead[],
-  unit: Unit,
-): Window {
+export function windowOfRow(read: RowRead, cells: Row, columns: readonly ColumnRead[], unit: Unit): Window {
   const [bad] = read.unread.filter(({ key }) => isColumn(key));
   if (bad !== undefined) throw new Refusal(refusalOf(bad, { at: read.row, cells }, columns, unit));
   for (const key of BOUNDED) {
@@ -74,7 +66,12 @@ export function windowOfRow(
     const name = columns.find(({ means }) => means.includes(key))?.heading ?? headingOf(key);
     (WINDOW_COLUMNS[key as ColumnKey].field as Field<unknown>).kind.read(value, { name, unit });
   }
-  return windowOf(read.values);
+  const window = windowOf(read.values, unit);
+  const opening = columns.find(({ means, halves }) => !halves && means.includes('openingWidth'));
+  const cell = opening === undefined ? null : (cells[opening.at] ?? null);
+  if (opening === undefined || typeof cell !== 'string') return window;
+  const parts = bayIn(cell, { name: opening.heading, unit: inUnit(unit, opening) });
+  return parts === undefined ? window : { ...window, openingParts: parts };
 }
 
 /** Why a cell cannot be read, in the words of its kind. */

@@ -40,6 +40,8 @@ const LATE = 260;
 /** A reading must be better than the next by so much to be sure, and to be taken at all. */
 const SURE_BY = 0.16;
 const TAKEN_BY = 0.075;
+/** A heading in exactly our own words. */
+const OWN = 0.99;
 
 /** A second column of one meaning, like two rates, costs a little. */
 const AGAIN = 0.05;
@@ -181,8 +183,9 @@ function judged(
   if (!couldBe.some(isOurs)) return { key, sure: 'likely', couldBe, said };
   const proven = sums.proven.has(key);
   if (proven && margin >= TAKEN_BY) return { key, sure: said >= 0.3 ? 'sure' : 'likely', couldBe, said };
-  if (margin < TAKEN_BY && couldBe.length > 1) return { key, sure: 'asked', couldBe, said };
-  const plain = pick.score >= 0.8 && said >= 0.72 && !sums.against.has(key);
+  if (margin < TAKEN_BY && couldBe.length > 1 && said < OWN) return { key, sure: 'asked', couldBe, said };
+  // What figures leave open does not shake our own words.
+  const plain = said >= OWN || (pick.score >= 0.8 && said >= 0.72 && !sums.against.has(key));
   if (margin >= SURE_BY && plain) return { key, sure: 'sure', couldBe, said };
   return { key, sure: pick.score < 0.5 && !proven ? 'asked' : 'likely', couldBe, said };
 }

@@ -31,8 +31,13 @@ const onlySays = (evidence: Evidence, ...ideas: readonly string[]): boolean =>
 
 /** Cells that do not fit weigh so much against a heading in our own words. */
 const OWN_WORDS = -0.4;
+const ENOUGH_CELLS = 3;
 /** The second of two columns headed alike. */
 const SECOND = 0.12;
+
+const WIDTHS_OF_WINDOWS: readonly MeaningKey[] = ['openingWidth', 'rodWidth', 'finishedWidth'];
+/** A bare width with no cloth beside it. */
+const OF_NO_CLOTH = -0.25;
 
 /** What stands beside a column speaks for some of its meanings. */
 function beside(key: MeaningKey, at: number, all: readonly Evidence[]): number {
@@ -45,7 +50,9 @@ function beside(key: MeaningKey, at: number, all: readonly Evidence[]): number {
       if (bestSaid(before) === 'fabric' && (before?.texts ?? 0) > 0) return 0.3;
       if (bestSaid(after) === 'verticalRepeat') return 0.25;
     }
-    if (key === 'liningWidth' && bestSaid(before) === 'lining') return 0.3;
+    if (key === 'liningWidth') return bestSaid(before) === 'lining' ? 0.3 : OF_NO_CLOTH;
+    // The only width of a table is its windows’, whatever bolts are as wide.
+    if (key === 'fabricWidth' && !WIDTHS_OF_WINDOWS.some((one) => anywhere(one, 0.6))) return OF_NO_CLOTH;
     if (key === 'openingWidth') {
       if (anywhere('measured') || anywhere('leftExtension')) return 0.14;
       if (anywhere('rodWidth')) return 0.1;
@@ -88,7 +95,9 @@ function valued(key: MeaningKey, said: number, at: number, all: readonly Evidenc
   const fits = fitOf(key, own);
   // A heading of our own words is believed before its cells, which are then said to be unreadable.
   if (fits <= NEVER && (said < 0.99 || !isOurs(key))) return NEVER;
-  const fit = fits <= NEVER ? OWN_WORDS : fits;
+  // A cell or two that are unusual say little against a heading.
+  const few = fits < 0 ? Math.min(1, own.filled / ENOUGH_CELLS) : 1;
+  const fit = fits <= NEVER ? OWN_WORDS : fits * few;
   let score = said + fit + beside(key, at, all);
   if (said >= 0.9 && all.slice(0, at).some(({ text }) => text.toLowerCase() === own.text.toLowerCase()))
     score -= SECOND;
@@ -120,7 +129,10 @@ export function candidatesOf(all: readonly Evidence[]): Candidate[][] {
     const drawn = list.find(({ key }) => key === 'draw');
     const rival = Math.max(item?.score ?? 0, (drawn?.said ?? 0) > 0.6 ? (drawn?.score ?? 0) : 0);
     if (rival > 0 && headed >= 0 && shownByCells(own).has('heading'))
-      list[headed] = { ...(list[headed] as Candidate), score: rival + 0.12 };
+      list[headed] = {
+        ...(list[headed] as Candidate),
+        score: Math.max(list[headed]?.score ?? 0, rival + 0.12),
+      };
     list.sort((a, b) => b.score - a.score);
     const none = own.text === '' ? NONE_UNNAMED : NONE;
     return [...list.slice(0, MOST_CANDIDATES), { key: undefined, score: none, said: 0 }];

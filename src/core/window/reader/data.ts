@@ -4,10 +4,10 @@ import { letters } from '../../cell/letters';
 import { toUnit } from '../../exact/length';
 import { digits, type Unit } from '../../exact/unit';
 import type { OrderKey } from '../meanings';
-import { headingOf, nameOf } from './meanings';
+import { headingOf, isLengthKey, isYardageKey, nameOf } from './meanings';
 import type { NoTable, TableRead } from './read';
 import type { Values } from './rows';
-import { isLengthKey, isYardageKey, type ColumnRead } from './understand';
+import type { ColumnRead } from './understand';
 
 const plain = (figure: number): number => Number(digits(figure));
 

@@ -104,6 +104,8 @@ function halvesOf(rows: readonly string[]): readonly [string, string] {
 interface Look {
   readonly rows: readonly Row[];
   readonly unitOf: (heading: HeadingRead) => LengthUnit;
+  /** Columns of one figure a cell, whatever stands in them. */
+  readonly single?: ReadonlySet<number> | undefined;
 }
 
 /** A sign of money beside a figure. */
@@ -207,7 +209,7 @@ export function gather(
     const text = (texts[at] ?? []).join(' | ');
     const cells = down(look.rows, at);
     if (text === '' && cells.every((cell) => cell === null)) continue;
-    if (holdsTwo(cells, text)) {
+    if (look.single?.has(at) !== true && holdsTwo(cells, text)) {
       for (const [part, half] of halvesOf(texts[at] ?? []).entries()) {
         const own = cells.map((cell) =>
           typeof cell === 'string' ? (splitCell(cell, text)?.[part] ?? null) : cell,

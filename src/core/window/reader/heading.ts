@@ -124,6 +124,9 @@ function headingIn(raw: string, share: number): HeadingRead {
     .replace(/\bmake[- ]up\b/g, 'making')
     .replace(/\bi\/s\b/g, 'inside')
     .replace(/\bo\/s\b/g, 'outside')
+    .replace(/^([a-z])[./]([a-z])\.?$/, (all, one: string, two: string) =>
+      runTogether(one + two) === undefined ? all : one + two,
+    )
     .replace(/^@$/, 'price')
     .replace(/^for(?: whom)?\??$/, 'customer')
     .replace(/\bour ref\b/, 'order number')

@@ -244,12 +244,25 @@ for (const { key, phrases } of MEANINGS.values())
 const OURS_KEYS: ReadonlySet<string> = new Set(DECLARED.map(({ key }) => key));
 export const isOurs = (key: MeaningKey): key is OrderKey => OURS_KEYS.has(key);
 export const holdsOf = (key: MeaningKey): Holds => MEANINGS.get(key)?.holds ?? 'any';
+export const isLengthKey = (key: MeaningKey): boolean => holdsOf(key) === 'length';
+export const isYardageKey = (key: MeaningKey): boolean => isOurs(key) && holdsOf(key) === 'yardage';
 /** As our own sheets head it. */
 export const headingOf = (key: OrderKey): string => usualHeading(key);
 
 const lettersOf = (text: string): string => text.toLowerCase().replace(/[^a-z0-9]/g, '');
 /** A heading in exactly our own words says what was declared so. */
 const DECLARED_AS = new Map<string, OrderKey>(DECLARED.map(({ key, heading }) => [lettersOf(heading), key]));
+
+/** The meaning that a heading says in exactly our own words, whatever its unit. */
+export const usualKey = ({ words }: HeadingRead): OrderKey | undefined =>
+  DECLARED_AS.get(
+    words
+      .filter(({ weight }) => weight > UNIT_ONLY)
+      .map(({ text }) => text)
+      .join(''),
+  );
+/** A unit behind a heading is a word of it that hardly counts. */
+const UNIT_ONLY = 0.05;
 
 const MOST_KEPT = 2_000;
 const kept = new Map<string, ReadonlyMap<MeaningKey, number>>();
@@ -260,6 +273,7 @@ const ALSO_AS = new Map<string, OrderKey>(
   ),
 );
 const ALSO = 0.95;
+const NOT_ALSO = 0.8;
 
 /** How far a heading's words alone say each meaning, 0 to 1; those below a tenth are left out. */
 export function saidBy(heading: HeadingRead): ReadonlyMap<MeaningKey, number> {
@@ -282,16 +296,18 @@ function weighed(heading: HeadingRead): ReadonlyMap<MeaningKey, number> {
     heading.words.flatMap((word) => word.stands.flatMap(({ idea }) => IDEAS_USED.get(idea) ?? [])),
   );
   const found = new Map<MeaningKey, number>();
-  const own = DECLARED_AS.get(heading.words.map(({ text }) => text).join(''));
-  const also = ALSO_AS.get(heading.words.map(({ text }) => text).join(''));
+  const own = usualKey(heading);
+  const also =
+    heading.words.length < 2 ? undefined : ALSO_AS.get(heading.words.map(({ text }) => text).join(''));
   if (own !== undefined) found.set(own, 1);
   for (const key of near) {
     let best = 0;
     for (const { ideas, share } of MEANINGS.get(key)?.phrases ?? [])
       best = Math.max(best, saysPhrase(heading.words, ideas) * share);
-    if (key === also) best = Math.max(best, ALSO);
+    best = key === also ? Math.max(best, ALSO) : also === undefined ? best : best * NOT_ALSO;
     if (best > 0.1 && key !== own) found.set(key, best);
   }
+  if (also !== undefined && !found.has(also)) found.set(also, ALSO);
   return found;
 }
 

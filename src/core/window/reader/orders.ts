@@ -2,6 +2,7 @@
 import type { CellIn } from '../../cell/fields';
 import type { Unit } from '../../exact/unit';
 import { cellOf } from './cells';
+import { understandGiven } from './given';
 import type { Merged } from './header';
 import { orderTable, type OrderTable } from './order-rows';
 import { understand, type Corrections, type Trouble } from './understand';
@@ -35,4 +36,15 @@ export function findOrders(rows: readonly (readonly CellIn[])[], look: OrdersLoo
   if ('none' in found) return found;
   const { rows: at } = found.header;
   return { table: orderTable(found, unit), below: (at.at(-1) ?? 0) + 1, headerRows: at.length };
+}
+
+/** The columns of past orders under headings that are given apart. Throws where no column is known. */
+export function ordersUnder(
+  headers: readonly (readonly CellIn[])[],
+  rows: readonly (readonly CellIn[])[],
+  unit: Unit,
+): OrderTable {
+  const found = understandGiven(headers, rows, unit);
+  if ('none' in found) throw new Error(found.none);
+  return orderTable(found, unit);
 }

@@ -112,7 +112,8 @@ export function readTable(sheet: SheetIn, options: ReadOptions): TableRead | NoT
   if ('none' in understanding) return understanding;
   const { header, columns, plan, next } = understanding;
   const no = notOfWindows(columns);
-  if (no !== undefined) return { none: no };
+  // Headings that somebody points at are a table’s, whatever they say.
+  if (no !== undefined && options.header === undefined) return { none: no };
   const reader = new RowReader(plan);
   const from = (header.rows.at(-1) ?? 0) + 1;
   const read: RowRead[] = [];
@@ -133,7 +134,8 @@ export function readTable(sheet: SheetIn, options: ReadOptions): TableRead | NoT
   const assumed = assumedIn(windows, columns);
   return {
     header: header.rows,
-    columns: windows.length > 0 ? columns : columns.map(withoutWindow),
+    columns:
+      windows.length > 0 || read.every(({ is }) => is === 'blank') ? columns : columns.map(withoutWindow),
     rows: read,
     assumed: assumed.map(({ key }) => key),
     findings: findingsOf(understanding, windows, assumed, rows, options.unit),

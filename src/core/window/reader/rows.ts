@@ -138,7 +138,7 @@ export class RowReader {
       this.waiting.push({ row, cells });
       return [];
     }
-    const before = this.settle(kind === 'window' || kind === 'other goods');
+    const before = this.settle(['window', 'other goods', 'repeat header'].includes(kind));
     if (kind === 'window') return [...before, this.window(row, cells)];
     // A cancelled line says order and date for those below all the same.
     if (kind === 'other goods' || (kind === 'note' && this.facts(cells).window >= 2)) {
@@ -196,15 +196,18 @@ export class RowReader {
     if (seen.window >= 2 || (seen.window === 1 && this.plan.usual.size <= 2)) {
       if (texts.some((text) => CANCELLED.test(text))) return 'note';
       if (this.isGoods(cells, seen)) return 'other goods';
-      if (!figures && seen.window < 3) return 'words';
+      const chosen = this.plan.usual.size <= 2 && seen.others > 0;
+      if (!figures && seen.window < 3 && !chosen) return 'words';
       return 'window';
     }
-    if (!figures) return 'words';
+    // Where nothing is measured, choices make the row: drawn by a cord, children in the room.
+    if (!figures && !(this.bare && seen.others > 0)) return 'words';
     // Orders that say nothing of the window itself: prices and yardages alone.
     if (this.bare && (seen.added > 0 || seen.others > 0)) return 'window';
     if (this.isGoods(cells, seen)) return 'other goods';
     // A full row whose cells cannot be read is a window that is badly written.
     if (seen.window + seen.unread >= 3 && filled.length * 2 > this.plan.slots.length) return 'window';
+    if (seen.window > 0 && seen.unread > 0) return 'window';
     if (seen.others === 0 && seen.added > 0) return 'total';
     if (seen.window === 1 && seen.added + seen.others > 0) return 'window';
     return seen.added > 0 ? 'other goods' : texts.length > 0 ? 'note' : 'total';
@@ -301,7 +304,7 @@ export class RowReader {
   private resolved(cells: Row): Cell[] {
     return this.plan.slots.map(({ at }, place) => {
       const cell = cells[at] ?? null;
-      return isDitto(cell) ? (this.before[place] ?? null) : cell;
+      return isDitto(cell) ? (this.before[place] ?? cell) : cell;
     });
   }
 
@@ -321,6 +324,7 @@ export class RowReader {
     const { values } = read;
     for (const key of this.carries) {
       if (values[key] === undefined) {
+        if (read.unread.some((one) => one.key === key)) continue;
         const above = this.carried[key];
         if (above !== undefined) values[key] = above;
       } else this.carried[key] = values[key];

@@ -11,7 +11,7 @@ import { DayOrders, type DayOrder } from './dates';
 import { gather, type Evidence } from './evidence';
 import { findHeader, headingScore, type Header, type Merged } from './header';
 import type { HeadingRead, Per } from './heading';
-import { holdsOf, isOurs, type MeaningKey, type OtherKey } from './meanings';
+import { isLengthKey, isOurs, isYardageKey, type MeaningKey, type OtherKey } from './meanings';
 import { EACH_SIDE, isWindowFact, type Plan, type Slot } from './rows';
 import {
   drawOfText,
@@ -43,6 +43,8 @@ export interface ColumnRead {
   readonly says: OrderKey | undefined;
   /** The column this one’s parts are added to. */
   readonly addsTo: number | undefined;
+  /** Whether its cells hold two figures, like 72 x 98. */
+  readonly halves: boolean;
 }
 
 /** The user’s word for a column, by its place: meanings, or none. */
@@ -186,9 +188,6 @@ const yardageUnit = (heading: string, read: HeadingRead, house: Unit): LengthUni
 /** A panel’s width, not a pair’s. */
 const PANEL = /\b(?:panel|pnl|curtain|drop|side)\b(?!s)/i;
 
-export const isLengthKey = (key: MeaningKey): boolean => holdsOf(key) === 'length';
-export const isYardageKey = (key: MeaningKey): boolean => isOurs(key) && holdsOf(key) === 'yardage';
-
 /** For how much one figure of the column stands: said by its heading, or told by the figures. */
 function perOf(
   key: OrderKey | undefined,
@@ -271,6 +270,7 @@ function columnsOf(
       couldBe: choice.couldBe,
       says: saysAlone(own),
       addsTo: own.addsTo,
+      halves: own.part !== undefined,
     };
   });
 }
@@ -366,6 +366,8 @@ export interface Look {
   /** Rows somebody says the headings stand in, from 0. */
   readonly header?: readonly number[];
   readonly said?: Corrections;
+  /** Columns of one figure a cell, whatever stands in them. */
+  readonly single?: ReadonlySet<number>;
 }
 
 const NO_TABLE =
@@ -419,7 +421,11 @@ export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
     note: noted?.note,
     guessed: guessed !== undefined,
   };
-  const evidence = gather(header.texts, header.reads, { rows, unitOf: ({ unit }) => unit ?? units.small });
+  const evidence = gather(header.texts, header.reads, {
+    rows,
+    unitOf: ({ unit }) => unit ?? units.small,
+    single: look.single,
+  });
   const candidates = corrected(candidatesOf(evidence), evidence, look.said);
   const arithmetic = new Arithmetic(
     evidence,
@@ -432,7 +438,11 @@ export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
   const known = new Set(columns.flatMap(({ means }) => means));
   const priced = known.has('room') && (known.has('unitPrice') || known.has('amount'));
   // Headings that somebody points at are a table’s.
-  if (look.header === undefined && !priced && ![...known].some((key) => isWindowFact(key) || OF_ITS_CLOTH.has(key)))
+  if (
+    look.header === undefined &&
+    !priced &&
+    ![...known].some((key) => isWindowFact(key) || OF_ITS_CLOTH.has(key))
+  )
     return { none: NO_TABLE };
   const dateAt = evidence[assignment.assigned.get('date') ?? -1];
   const orders = new DayOrders();

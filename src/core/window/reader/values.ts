@@ -118,8 +118,9 @@ function readChoice(key: OrderKey, cell: Exclude<Cell, null>): CellRead {
 export function readCell(key: OrderKey, cell: Cell, unit: LengthUnit, order: DayOrder | undefined): CellRead {
   if (cell === null) return 'nothing';
   const text = typeof cell === 'string' ? cell : undefined;
-  if (text !== undefined && UNKNOWN.test(text)) return 'nothing';
-  switch (holdsOf(key)) {
+  const holds = holdsOf(key);
+  if (text !== undefined && holds !== 'text' && UNKNOWN.test(text)) return 'nothing';
+  switch (holds) {
     case 'length': {
       if (isDay(cell)) return 'unread';
       if (text !== undefined && saysNothing(text)) return NONE_IS_ZERO.has(key) ? { value: 0 } : 'nothing';

@@ -34,7 +34,7 @@ export function windowUnder(
   row: readonly CellIn[],
   unit: Unit,
 ): { window: Window; names: ReturnType<typeof headingsByKey> } {
-  const { plan, columns } = understood(headings, [row], unit);
+  const { plan, columns } = understood(headings, [], unit);
   const reader = new RowReader(plan);
   const [read] = [...reader.push(0, row.map(cellOf)), ...reader.end()];
   if (read?.is !== 'window') throw new Error(`read as ${read?.is ?? 'nothing'}, not as a window`);

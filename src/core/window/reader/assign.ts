@@ -40,6 +40,8 @@ const LATE = 260;
 /** A reading must be better than the next by so much to be sure, and to be taken at all. */
 const SURE_BY = 0.16;
 const TAKEN_BY = 0.075;
+/** A heading whose words say it. */
+const SAID = 0.72;
 /** A heading in exactly our own words. */
 const OWN = 0.99;
 
@@ -161,7 +163,7 @@ export function assign(candidates: readonly (readonly Candidate[])[], arithmetic
     return judged(
       pick,
       margin,
-      best.sums,
+      { sums: best.sums, alone: !arithmetic.speaks },
       rivals.filter((one) => best.score - one.score < TAKEN_BY * 2).map((one) => one.picks[at]?.key),
     );
   });
@@ -171,7 +173,7 @@ export function assign(candidates: readonly (readonly Candidate[])[], arithmetic
 function judged(
   pick: Candidate,
   margin: number,
-  sums: Sums,
+  { sums, alone }: { readonly sums: Sums; readonly alone: boolean },
   rivals: readonly (MeaningKey | undefined)[],
 ): Choice {
   const { key, said } = pick;
@@ -185,7 +187,9 @@ function judged(
   if (proven && margin >= TAKEN_BY) return { key, sure: said >= 0.3 ? 'sure' : 'likely', couldBe, said };
   if (margin < TAKEN_BY && couldBe.length > 1 && said < OWN) return { key, sure: 'asked', couldBe, said };
   // What figures leave open does not shake our own words.
-  const plain = said >= OWN || (pick.score >= 0.8 && said >= 0.72 && !sums.against.has(key));
+  // One row alone bears out no heading that does not say so itself.
+  if (alone && isOurs(key) && said < SAID && pick.score < 0.8) return { key, sure: 'asked', couldBe, said };
+  const plain = said >= OWN || (pick.score >= 0.8 && said >= SAID && !sums.against.has(key));
   if (margin >= SURE_BY && plain) return { key, sure: 'sure', couldBe, said };
   return { key, sure: pick.score < 0.5 && !proven ? 'asked' : 'likely', couldBe, said };
 }

@@ -219,8 +219,8 @@ function unreadIn(on: Understanding, windows: readonly RowRead[], rows: readonly
   const columns = new Map<string, { at: number; key: OrderKey; count: number; row: number; text: string }>();
   for (const { row, unread, dated } of windows) {
     for (const at of dated) {
-      const cell = rows[row]?.[at] as { day: number };
-      const fraction = fractionOfDay(cell.day);
+      const cell = rows[row]?.[at] as { day: number } | number;
+      const fraction = fractionOfDay(typeof cell === 'number' ? cell : cell.day);
       found.push(
         fraction === undefined
           ? finding('dateNoFigure', cellName(row, at), cellName(row, at), 'a fraction')

@@ -4,7 +4,7 @@ import type { Unit } from '../../exact/unit';
 import type { OrderKey } from '../meanings';
 import { figureOf, isDay, isDitto, moneyOf, type Cell, type Row } from './cells';
 import type { DayOrder } from './dates';
-import { fractionOf, partsOf, splitCell } from './evidence';
+import { fractionOf, isDayNumber, partsOf, splitCell } from './evidence';
 import type { Per } from './heading';
 import type { OtherKey } from './meanings';
 import { goodsOf, headingOfText, treatmentOf } from './treatment-text';
@@ -359,7 +359,7 @@ export class RowReader {
         continue;
       }
       if (slot.addsTo !== undefined) {
-        if (isDay(cell)) dated.push(slot.at);
+        if (isDay(cell) || isDayNumber(cell)) dated.push(slot.at);
         const base = slots.find(({ at }) => at === slot.addsTo)?.keys[0];
         const part =
           slot.unit === 'in' && slots.find(({ at }) => at === slot.addsTo)?.unit === 'ft'

@@ -147,7 +147,7 @@ function meansOf(choice: Choice, evidence: Evidence, has: (key: MeaningKey) => b
   if (key === 'heading')
     return [
       'heading',
-      ...(drawn >= 0.15 ? (['draw'] as const) : []),
+      ...(drawn > 0 ? (['draw'] as const) : []),
       ...(lined >= 0.3 && !has('lining') ? (['lining'] as const) : []),
     ];
   if (
@@ -158,10 +158,10 @@ function meansOf(choice: Choice, evidence: Evidence, has: (key: MeaningKey) => b
     return ['verticalRepeat', 'match'];
   if (key === 'draw' && headed >= 0.3 && !has('heading')) return ['heading', 'draw'];
   if (key === 'draw') return counted >= 0.6 && !has('quantity') ? ['draw', 'quantity'] : ['draw'];
-  if (key === 'item' && shareOf(cells, (text) => goodsOf(text) === 'window') > 0) {
+  if (key === 'item' && (drawn > 0 || shareOf(cells, (text) => goodsOf(text) === 'window') > 0)) {
     const means: OrderKey[] = [];
     if (headed >= 0.3 && !has('heading')) means.push('heading');
-    if (drawn >= 0.1 && !has('draw')) means.push('draw');
+    if (drawn > 0 && !has('draw')) means.push('draw');
     if (means.length > 0 && lined >= 0.3 && !has('lining')) means.push('lining');
     if (means[0] === 'draw' && counted >= 0.6 && !has('quantity')) means.push('quantity');
     return means;

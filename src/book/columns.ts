@@ -299,6 +299,21 @@ function tooGreat({ at, means: [key], unit: own }: ColumnRead, { windows, block,
 /** Whether a finding of the reading is about this column. */
 const ofColumn = (one: Finding, { heading }: ColumnRead): boolean => one.about === heading;
 
+/** Which of the wanted columns it is: by the reading, or a figure of ours that no order states. */
+function keysOf(
+  reading: ColumnRead | undefined,
+  text: string,
+  word: string | null | undefined,
+  wanted: readonly WantedColumn[],
+): readonly string[] {
+  const means = reading === undefined || reading.addsTo !== undefined ? [] : reading.means;
+  const keys = means.filter((key) => wanted.some((one) => one.key === key));
+  if (keys.length > 0 || word === null) return keys;
+  const own = word === undefined || isOurs(word as OrderKey) || word.includes('+') ? undefined : word;
+  const other = own ?? otherFigure(text, wanted);
+  return other === undefined ? [] : [other];
+}
+
 function columnOf(
   at: number,
   heading: { readonly text: string; readonly id: string },
@@ -309,41 +324,23 @@ function columnOf(
   const reading = table.columns.find((one) => one.at === at);
   const { text, id } = heading;
   const corrected = id in said;
-  const keys = (reading?.addsTo === undefined ? (reading?.means ?? []) : []).filter((key) =>
-    wanted.some((one) => one.key === key),
-  );
-  const own =
-    corrected && said[id] !== null && !isOurs((said[id] ?? '') as OrderKey)
-      ? (said[id] ?? undefined)
-      : undefined;
-  const other =
-    keys.length > 0 || said[id] === null
-      ? undefined
-      : ((own?.includes('+') === true ? undefined : own) ?? otherFigure(text, wanted));
-  const all = other === undefined ? keys : [other];
+  const keys = keysOf(reading, text, said[id], wanted);
+  const [key] = keys;
   const values = windows.map(({ row }) => block.values[row]?.[at] ?? null).filter(filled);
-  const length = reading?.means[0] !== undefined && isLengthKey(reading.means[0]);
+  const needed = wanted.some((one) => one.needed && one.key === key);
   return {
     column: block.area.column + at,
     heading: text,
     id,
     reading,
-    unit: length ? reading?.unit : undefined,
+    unit: isLengthKey(reading?.means[0] ?? 'room') ? reading?.unit : undefined,
     samples: [...new Set(values.map(shownValue))].slice(0, SAMPLES),
-    key: all[0],
-    keys: all,
-    plain: other !== undefined || (reading !== undefined && isPlain(reading, looked)),
+    key,
+    keys,
+    plain: !isOurs((key ?? '') as OrderKey) || (reading !== undefined && isPlain(reading, looked)),
     sure: reading?.sure ?? 'likely',
     corrected,
-    doubts:
-      reading === undefined
-        ? []
-        : doubtsOf(
-            reading,
-            looked,
-            corrected,
-            wanted.some(({ key, needed }) => needed && key === all[0]),
-          ),
+    doubts: reading === undefined ? [] : doubtsOf(reading, looked, corrected, needed),
   };
 }
 

@@ -53,12 +53,7 @@ export function AuditSection({ book }: { readonly book: Book }) {
     if (opened === undefined) return;
     const { read } = opened;
     // Everything else stays as she sees it: only this column is said anew.
-    const seen = read.columns.flatMap((one) =>
-      one.key === undefined && !one.corrected
-        ? []
-        : [[one.id, one.key === key ? null : one.keys.join('+') || null] as const],
-    );
-    const said = { ...Object.fromEntries(seen), [id]: key };
+    const said = { ...asSeen(read, key), [id]: key };
     const row = read.block.area.row + read.header.row;
     const again = readColumns(read.block, ORDER_COLUMNS, opened.basis.unit, said, row);
     if (again === undefined) return;
@@ -165,6 +160,16 @@ function WasRead({ book, opened }: { readonly book: Book; readonly opened: Order
     </>
   );
 }
+
+/** Every column that is read, or that she spoke of, as it stands; whatever had this meaning has none. */
+const asSeen = ({ columns }: ColumnsRead, key: string | null): Corrections =>
+  Object.fromEntries(
+    columns.flatMap((one) =>
+      one.key === undefined && !one.corrected
+        ? []
+        : [[one.id, one.key === key ? null : one.keys.join('+') || null] as const],
+    ),
+  );
 
 function whatWasRead({ read, basis }: OrdersOpened): string {
   const { table, area } = read.block;

@@ -40,6 +40,8 @@ const LATE = 260;
 /** A reading must be better than the next by so much to be sure, and to be taken at all. */
 const SURE_BY = 0.16;
 const TAKEN_BY = 0.075;
+/** A reading as good as this needs no other. */
+const WELL = 0.8;
 /** A heading whose words say it. */
 const SAID = 0.72;
 /** A heading in exactly our own words. */
@@ -160,36 +162,48 @@ export function assign(candidates: readonly (readonly Candidate[])[], arithmetic
     const rivals = readings.filter((one) => one.picks[at]?.key !== pick.key);
     const next = rivals[0];
     const margin = next === undefined ? 1 : best.score - next.score;
-    return judged(
-      pick,
+    return judged(pick, {
       margin,
-      { sums: best.sums, alone: !arithmetic.speaks },
-      rivals.filter((one) => best.score - one.score < TAKEN_BY * 2).map((one) => one.picks[at]?.key),
-    );
+      sums: best.sums,
+      alone: !arithmetic.speaks,
+      rivals: rivals.filter((one) => best.score - one.score < TAKEN_BY * 2).map((one) => one.picks[at]?.key),
+    });
   });
   return { choices, assigned: asAssigned(best.picks), sums: best.sums };
 }
 
-function judged(
-  pick: Candidate,
-  margin: number,
-  { sums, alone }: { readonly sums: Sums; readonly alone: boolean },
-  rivals: readonly (MeaningKey | undefined)[],
-): Choice {
+interface Judging {
+  readonly margin: number;
+  readonly sums: Sums;
+  /** Whether one row is all there is. */
+  readonly alone: boolean;
+  readonly rivals: readonly (MeaningKey | undefined)[];
+}
+
+function judged(pick: Candidate, judging: Judging): Choice {
   const { key, said } = pick;
   // Nothing of ours is at stake between two meanings that are none of ours.
-  const near = [...new Set(rivals.filter((one): one is MeaningKey => one !== undefined))];
+  const near = [...new Set(judging.rivals.filter((one): one is MeaningKey => one !== undefined))];
   // That a column is none of ours is never certain: its heading may be a word not known here.
   if (key === undefined) return { key, sure: 'likely', couldBe: [], said };
   const couldBe = [key, ...near.filter((one) => one !== key)];
-  if (!couldBe.some(isOurs)) return { key, sure: 'likely', couldBe, said };
+  const sure = couldBe.some(isOurs) ? surenessOf(pick, key, couldBe.length, judging) : 'likely';
+  return { key, sure, couldBe, said };
+}
+
+function surenessOf(
+  { score, said }: Candidate,
+  key: MeaningKey,
+  readings: number,
+  { margin, sums, alone }: Judging,
+): Sureness {
   const proven = sums.proven.has(key);
-  if (proven && margin >= TAKEN_BY) return { key, sure: said >= 0.3 ? 'sure' : 'likely', couldBe, said };
-  if (margin < TAKEN_BY && couldBe.length > 1 && said < OWN) return { key, sure: 'asked', couldBe, said };
-  // What figures leave open does not shake our own words.
+  if (proven && margin >= TAKEN_BY) return said >= 0.3 ? 'sure' : 'likely';
+  if (margin < TAKEN_BY && readings > 1 && said < OWN) return 'asked';
   // One row alone bears out no heading that does not say so itself.
-  if (alone && isOurs(key) && said < SAID && pick.score < 0.8) return { key, sure: 'asked', couldBe, said };
-  const plain = said >= OWN || (pick.score >= 0.8 && said >= SAID && !sums.against.has(key));
-  if (margin >= SURE_BY && plain) return { key, sure: 'sure', couldBe, said };
-  return { key, sure: pick.score < 0.5 && !proven ? 'asked' : 'likely', couldBe, said };
+  if (alone && isOurs(key) && said < SAID && score < WELL) return 'asked';
+  // What figures leave open does not shake our own words.
+  const plain = said >= OWN || (score >= WELL && said >= SAID && !sums.against.has(key));
+  if (margin >= SURE_BY && plain) return 'sure';
+  return score < 0.5 && !proven ? 'asked' : 'likely';
 }

@@ -39,6 +39,10 @@ const WIDTHS_OF_WINDOWS: readonly MeaningKey[] = ['openingWidth', 'rodWidth', 'f
 /** A bare width with no cloth beside it. */
 const OF_NO_CLOTH = -0.25;
 
+/** The only width of a table is its windows’, whatever bolts are as wide. */
+const onlyWidth = (anywhere: (wanted: MeaningKey, least?: number) => boolean): number =>
+  WIDTHS_OF_WINDOWS.some((one) => anywhere(one, 0.6)) ? 0 : OF_NO_CLOTH;
+
 /** What stands beside a column speaks for some of its meanings. */
 function beside(key: MeaningKey, at: number, all: readonly Evidence[]): number {
   const own = all[at] as Evidence;
@@ -51,8 +55,7 @@ function beside(key: MeaningKey, at: number, all: readonly Evidence[]): number {
       if (bestSaid(after) === 'verticalRepeat') return 0.25;
     }
     if (key === 'liningWidth') return bestSaid(before) === 'lining' ? 0.3 : OF_NO_CLOTH;
-    // The only width of a table is its windows’, whatever bolts are as wide.
-    if (key === 'fabricWidth' && !WIDTHS_OF_WINDOWS.some((one) => anywhere(one, 0.6))) return OF_NO_CLOTH;
+    if (key === 'fabricWidth') return onlyWidth(anywhere);
     if (key === 'openingWidth') {
       if (anywhere('measured') || anywhere('leftExtension')) return 0.14;
       if (anywhere('rodWidth')) return 0.1;

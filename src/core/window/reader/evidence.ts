@@ -49,15 +49,15 @@ export function fractionOfDay(day: number): number | undefined {
 }
 
 /** A whole number that no part of an inch is: the number of a day. */
-export const isDayNumber = (cell: Cell): cell is number =>
-  typeof cell === 'number' && Number.isInteger(cell) && cell > 20_000;
+export const isDayNumber = (cell: Cell): boolean =>
+  isDay(cell) || (typeof cell === 'number' && Number.isInteger(cell) && cell > 20_000);
 
 /** The part of an inch in a cell of its own; undefined where it is none. */
 export function fractionOf(cell: Cell, parts: number | undefined): number | undefined {
   if (cell === null) return undefined;
   if (isDay(cell)) return fractionOfDay(cell.day);
   // Some hosts hand a date over as its bare number.
-  if (isDayNumber(cell)) return fractionOfDay(cell);
+  if (isDayNumber(cell)) return fractionOfDay(Number(cell));
   if (typeof cell === 'string' && saysNothing(cell)) return 0;
   const figure = figureOf(typeof cell === 'string' ? cell.replace(/["”″]$/, '') : cell);
   if (figure === undefined) return undefined;

@@ -107,6 +107,10 @@ export function readHeading(raw: string, share = 1): HeadingRead {
   return heading;
 }
 
+/** “O/W” alone is no opening by the width. */
+const bothLetters = (all: string, one: string, two: string): string =>
+  runTogether(one + two) === undefined ? all : one + two;
+
 function headingIn(raw: string, share: number): HeadingRead {
   const only = unitWord(tidy(raw).replace(/[()[\]]/g, ''));
   if (only !== undefined && only !== 'm' && only !== 'yd')
@@ -124,9 +128,7 @@ function headingIn(raw: string, share: number): HeadingRead {
     .replace(/\bmake[- ]up\b/g, 'making')
     .replace(/\bi\/s\b/g, 'inside')
     .replace(/\bo\/s\b/g, 'outside')
-    .replace(/^([a-z])[./]([a-z])\.?$/, (all, one: string, two: string) =>
-      runTogether(one + two) === undefined ? all : one + two,
-    )
+    .replace(/^([a-z])[./]([a-z])\.?$/, bothLetters)
     .replace(/^@$/, 'price')
     .replace(/^for(?: whom)?\??$/, 'customer')
     .replace(/\bour ref\b/, 'order number')

@@ -359,7 +359,7 @@ export class RowReader {
         continue;
       }
       if (slot.addsTo !== undefined) {
-        if (isDay(cell) || isDayNumber(cell)) dated.push(slot.at);
+        if (isDayNumber(cell)) dated.push(slot.at);
         const base = slots.find(({ at }) => at === slot.addsTo)?.keys[0];
         const part =
           slot.unit === 'in' && slots.find(({ at }) => at === slot.addsTo)?.unit === 'ft'

@@ -135,6 +135,17 @@ const shareOf = (cells: readonly Cell[], test: (text: string) => boolean): numbe
   return texts.length === 0 ? 0 : texts.filter(test).length / texts.length;
 };
 
+function withMore(
+  means: readonly OrderKey[],
+  { lined, counted }: { readonly lined: number; readonly counted: number },
+  has: (key: MeaningKey) => boolean,
+): OrderKey[] {
+  const all = [...means];
+  if (all.length > 0 && lined >= 0.3 && !has('lining')) all.push('lining');
+  if (all[0] === 'draw' && counted >= 0.6 && !has('quantity')) all.push('quantity');
+  return all;
+}
+
 /** All that one column’s cells hold: a treatment’s text has the heading and the draw. */
 function meansOf(choice: Choice, evidence: Evidence, has: (key: MeaningKey) => boolean): OrderKey[] {
   const { key } = choice;
@@ -162,9 +173,7 @@ function meansOf(choice: Choice, evidence: Evidence, has: (key: MeaningKey) => b
     const means: OrderKey[] = [];
     if (headed >= 0.3 && !has('heading')) means.push('heading');
     if (drawn > 0 && !has('draw')) means.push('draw');
-    if (means.length > 0 && lined >= 0.3 && !has('lining')) means.push('lining');
-    if (means[0] === 'draw' && counted >= 0.6 && !has('quantity')) means.push('quantity');
-    return means;
+    return withMore(means, { lined, counted }, has);
   }
   if (
     key === 'room' &&

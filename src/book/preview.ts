@@ -130,13 +130,13 @@ function ofWholeRow(
   { values, cellOf }: { readonly values: Values; readonly cellOf: (source: Source) => CellValue },
   rules: CellIn,
 ): Seen {
-  const of = functionNamed(output.whole);
+  const cellFunction = functionNamed(output.whole);
   const first = column.handed[0];
-  if (of === undefined || first === undefined || !filled(cellOf(first.source))) return NOTHING;
+  if (cellFunction === undefined || first === undefined || !filled(cellOf(first.source))) return NOTHING;
   if (output.whole === 'SCHEDULE' && isNoWindow(output, values)) return NO_WINDOW;
   const headings = [column.handed.map((one) => one.heading)];
   const row = [column.handed.map((one) => cellOf(one.source))];
-  const outcome = of.call(
+  const outcome = cellFunction.call(
     output.whole === 'CHECK' ? [headings, row, rules] : [headings, row, output.heading, rules],
   );
   if ('error' in outcome) return { value: outcome.error, findings: [outcome.finding.sentence] };

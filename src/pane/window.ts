@@ -65,13 +65,13 @@ function fromCall({ inputs }: Asked, house: House): Seen | undefined {
   const [read] = [...reader.push(0, row.map(cellOf)), ...reader.end()];
   return read === undefined
     ? undefined
-    : { window: windowOf(read.values), names: headingsByKey(found.columns) };
+    : { window: windowOf(read.values, house.unit), names: headingsByKey(found.columns) };
 }
 
-function fromRow(cell: Area, read: ColumnsRead | undefined): Seen {
+function fromRow(cell: Area, read: ColumnsRead | undefined, house: House): Seen {
   const line = read?.lines.find(({ row, kind }) => row === cell.row && kind === 'window');
   if (read === undefined || line === undefined) return { window: {}, names: {} };
-  return { window: windowOf(line.read.values), names: headingsByKey(read.table.columns) };
+  return { window: windowOf(line.read.values, house.unit), names: headingsByKey(read.table.columns) };
 }
 
 const camel = (name: string): string =>
@@ -104,7 +104,7 @@ export async function windowSeen(book: Book, cell: Area, asked: Asked): Promise<
   const house = readHouse(asked.inputs.find((one) => one.name === 'rules')?.value);
   const read = await tableAround(book, cell, house);
   // A cell outside any window table is worked out from its function's inputs alone.
-  const seen = fromCall(asked, house) ?? merged(fromRow(cell, read), fromInputs(asked, house));
+  const seen = fromCall(asked, house) ?? merged(fromRow(cell, read, house), fromInputs(asked, house));
   return {
     work: new WindowWork(seen.window, house.rules, seen.names),
     house,

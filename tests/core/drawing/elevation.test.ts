@@ -8,8 +8,8 @@ import { inches, toUnit } from '../../../src/core/exact/length';
 import { DEFAULT_RULES } from '../../../src/core/house/house';
 import { INCHES } from '../../../src/core/exact/unit';
 
-const drawn = (of: Readonly<Record<string, unknown>>): Drawing => {
-  const { window } = windowUnder(Object.keys(of), Object.values(of), INCHES);
+const drawn = (given: Readonly<Record<string, unknown>>): Drawing => {
+  const { window } = windowUnder(Object.keys(given), Object.values(given), INCHES);
   return elevation(new WindowWork(window, DEFAULT_RULES));
 };
 const PAIR = { 'inside width': 72, 'measured height': 98, heading: 'pinch', 'fabric width': 54 };

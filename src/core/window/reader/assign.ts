@@ -191,6 +191,17 @@ function judged(pick: Candidate, judging: Judging): Choice {
   return { key, sure, couldBe, said };
 }
 
+/** Said well by its words; what figures leave open does not shake our own. */
+const isPlainly = (
+  key: MeaningKey,
+  { score, said }: Pick<Candidate, 'score' | 'said'>,
+  sums: Sums,
+): boolean => said >= OWN || (score >= WELL && said >= SAID && !sums.against.has(key));
+
+/** One row alone bears out no heading that does not say so itself. */
+const notBorneOut = ({ score, said }: Pick<Candidate, 'score' | 'said'>): boolean =>
+  said < SAID && score < WELL;
+
 function surenessOf(
   { score, said }: Candidate,
   key: MeaningKey,
@@ -200,10 +211,7 @@ function surenessOf(
   const proven = sums.proven.has(key);
   if (proven && margin >= TAKEN_BY) return said >= 0.3 ? 'sure' : 'likely';
   if (margin < TAKEN_BY && readings > 1 && said < OWN) return 'asked';
-  // One row alone bears out no heading that does not say so itself.
-  if (alone && isOurs(key) && said < SAID && score < WELL) return 'asked';
-  // What figures leave open does not shake our own words.
-  const plain = said >= OWN || (score >= WELL && said >= SAID && !sums.against.has(key));
-  if (margin >= SURE_BY && plain) return 'sure';
+  if (alone && isOurs(key) && notBorneOut({ score, said })) return 'asked';
+  if (margin >= SURE_BY && isPlainly(key, { score, said }, sums)) return 'sure';
   return score < 0.5 && !proven ? 'asked' : 'likely';
 }

@@ -43,6 +43,9 @@ const OF_NO_CLOTH = -0.25;
 const onlyWidth = (anywhere: (wanted: MeaningKey, least?: number) => boolean): number =>
   WIDTHS_OF_WINDOWS.some((one) => anywhere(one, 0.6)) ? 0 : OF_NO_CLOTH;
 
+const besideLining = (before: Evidence | undefined): number =>
+  bestSaid(before) === 'lining' ? 0.3 : OF_NO_CLOTH;
+
 /** What stands beside a column speaks for some of its meanings. */
 function beside(key: MeaningKey, at: number, all: readonly Evidence[]): number {
   const own = all[at] as Evidence;
@@ -54,7 +57,7 @@ function beside(key: MeaningKey, at: number, all: readonly Evidence[]): number {
       if (bestSaid(before) === 'fabric' && (before?.texts ?? 0) > 0) return 0.3;
       if (bestSaid(after) === 'verticalRepeat') return 0.25;
     }
-    if (key === 'liningWidth') return bestSaid(before) === 'lining' ? 0.3 : OF_NO_CLOTH;
+    if (key === 'liningWidth') return besideLining(before);
     if (key === 'fabricWidth') return onlyWidth(anywhere);
     if (key === 'openingWidth') {
       if (anywhere('measured') || anywhere('leftExtension')) return 0.14;

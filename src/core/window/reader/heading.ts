@@ -129,8 +129,7 @@ function headingIn(raw: string, share: number): HeadingRead {
     .replace(/\bi\/s\b/g, 'inside')
     .replace(/\bo\/s\b/g, 'outside')
     .replace(/^([a-z])[./]([a-z])\.?$/, bothLetters)
-    .replace(/^@$/, 'price')
-    .replace(/^for(?: whom)?\??$/, 'customer')
+    .replace(/^(?:@|for(?: whom)?\??)$/, (all) => (all === '@' ? 'price' : 'customer'))
     .replace(/\bour ref\b/, 'order number')
     .replace(/[([{]\s*([^)\]}]*?)\s*[)\]}]/g, (_all, inside: string) => {
       const found = unitWord(inside);

@@ -201,7 +201,7 @@ export interface NewChart {
 export interface NewDrawing {
   readonly name: string;
   readonly at: Area;
-  readonly of: LaidOut;
+  readonly drawing: LaidOut;
   /** Of its letters, in points. */
   readonly letters: number;
 }

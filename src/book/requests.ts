@@ -58,7 +58,16 @@ function requests(puts: readonly Put[], fills: number): Put[][] {
 
 const FIRST = ['remember', 'newSheets', 'resize', 'movedNames', 'clear'] as const;
 const NAMING = ['newTables', 'newNames'] as const;
-const LAST = ['dress', 'validations', 'layouts', 'notes', 'newCharts', 'newDrawings', 'remove', 'forget'] as const;
+const LAST = [
+  'dress',
+  'validations',
+  'layouts',
+  'notes',
+  'newCharts',
+  'newDrawings',
+  'remove',
+  'forget',
+] as const;
 
 /** Those members that hold anything. */
 const only = (changes: Changes, members: readonly (keyof Changes)[]): Changes =>

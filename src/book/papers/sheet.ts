@@ -92,7 +92,7 @@ export function paperDraft(paper: Paper, sheet: string, sign = ''): Draft {
       newDrawings: bands.flatMap(({ drawn }, row) =>
         drawn === undefined
           ? []
-          : [{ name: `Drawing ${row + 1}`, at: areaAt(sheet, row, 0), of: drawn, letters: LETTERS }],
+          : [{ name: `Drawing ${row + 1}`, at: areaAt(sheet, row, 0), drawing: drawn, letters: LETTERS }],
       ),
       layouts: [
         {

@@ -202,7 +202,7 @@ function roomBlocks(
   const { room, windows: rows } = inRoom;
   const [first] = rows;
   const all = rows.reduce((sum, { quantity }) => sum + Number(quantity.value), 0);
-  const windows = rows.length === 1 && first !== undefined ? first.quantity : count(all);
+  const many = rows.length === 1 && first !== undefined ? first.quantity : count(all);
   return [
     { is: 'page' },
     {
@@ -221,7 +221,7 @@ function roomBlocks(
         { heading: 'Room', span: 9 },
         { heading: 'Windows', span: 3, align: 'right' },
       ],
-      rows: [{ is: 'line', cells: [room, windows] }],
+      rows: [{ is: 'line', cells: [room, many] }],
     },
     ...rows.flatMap(windowBlocks),
     { is: 'table', columns: ON_SITE, rows: siteRows(job, rows) },

@@ -72,13 +72,7 @@ class Joining {
   private drawnOn(sheet: string): readonly DrawnShapes[] {
     return (this.draft.newDrawings ?? [])
       .filter(({ at }) => at.sheet === sheet)
-      .map(({ at: { row, column }, of: drawing, ...drawn }) => ({
-        row,
-        column,
-        right: 2,
-        drawing,
-        ...drawn,
-      }));
+      .map(({ at: { row, column }, ...drawn }) => ({ row, column, right: 2, ...drawn }));
   }
 
   private sheet(name: string, looks: Looks): Joined {

@@ -4,8 +4,8 @@ import { entryText, words } from '../../../src/core/papers/paper';
 import { houseWords } from '../../../src/core/papers/house-lines';
 import { jobWith, READING_ROOM, windowAs } from './invented';
 
-const labelsIn = (of: ReturnType<typeof labelsPaper>): readonly (readonly string[])[] =>
-  of.blocks.flatMap((block) =>
+const labelsIn = (paper: ReturnType<typeof labelsPaper>): readonly (readonly string[])[] =>
+  paper.blocks.flatMap((block) =>
     block.is === 'labels' ? block.labels.map((lines) => lines.map(entryText)) : [],
   );
 

@@ -8,12 +8,16 @@ export interface BayPlan {
   readonly parts: readonly Length[];
   /**
    * Between each two parts, seen from inside, in degrees: 180 is straight on, less turns towards the room
-   * (a bay of three parts has two such bends), more turns away from it.
+   * (a bay of three parts has two such bends), more turns away from it; undefined where it is still to be measured.
    */
-  readonly bends: readonly number[];
+  readonly bends: readonly (number | undefined)[];
   /** How the lengths are said. */
   readonly show: (length: Length) => string;
 }
+
+/** An angle that nobody measured is drawn as that of a corner, or of a bay of three parts and more. */
+const angleOf = (bends: BayPlan['bends'], at: number): number => bends[at] ?? (bends.length > 1 ? 135 : 90);
+const inDegrees = (bend: number | undefined): string => `${bend === undefined ? '____' : digits(bend)}°`;
 
 const radians = (degrees: number): number => (degrees * Math.PI) / 180;
 
@@ -24,7 +28,7 @@ type Point = readonly [x: number, y: number];
 
 /** The corners of the line, the first part turned so that the whole lies level. */
 function cornersOf({ parts, bends }: BayPlan): readonly Point[] {
-  const turns = parts.map((_, at) => (at === 0 ? 0 : 180 - (bends[at - 1] ?? 180)));
+  const turns = parts.map((_, at) => (at === 0 ? 0 : 180 - angleOf(bends, at - 1)));
   // Half of all the turning lies to each side of straight on, so that a bay stands upright.
   let heading = turns.reduce((sum, turn) => sum + turn, 0) / 2;
   let [x, y] = [0, 0];
@@ -69,19 +73,20 @@ export function bayPlan(bay: BayPlan): Drawing {
     const [x, y] = corners[at + 1] ?? ORIGIN;
     const far = Math.hypot(midX - x, midY - y) || 1;
     return {
-      words: `${digits(bend)}°`,
+      words: inDegrees(bend),
       at: place(x + ((midX - x) / far) * aside, y + ((midY - y) / far) * aside),
       below: 0,
     };
   });
   return {
     ...EMPTY,
-    title: `Plan to scale, from above, the room below: ${bay.parts.map(bay.show).join(', ')}; bends ${bay.bends.map((one) => `${digits(one)}°`).join(', ')}`,
+    title: `Plan to scale, from above, the room below: ${bay.parts.map(bay.show).join(', ')}; bends ${bay.bends.map(inDegrees).join(', ')}`,
     left: near(Math.min(...xs) - 2 * aside),
     right: near(Math.max(...xs) + 2 * aside),
     bottom: near(Math.min(...ys)),
     top: near(Math.max(...ys) + aside),
     lines,
     labels: [...middles, ...bends],
+    notes: bay.bends.includes(undefined) ? ['An angle that is left open is measured on site.'] : [],
   };
 }

@@ -1,6 +1,5 @@
 /** A window's elevation, and its plan above it: x from the rod's left end, y from the floor. */
 import { Refusal } from '../cell/answer';
-import { mounting } from '../heading/mounting';
 import type { WindowWork } from '../window/job';
 import { sidesOf } from '../window/panels';
 import { NO_LENGTH, UNITS, type Length } from '../exact/length';
@@ -124,12 +123,7 @@ function boxesOf(measures: Measures): readonly Box[] {
   return boxes;
 }
 
-const bracketsOf = (work: WindowWork): readonly Length[] =>
-  orNone(
-    () =>
-      mounting({ rodWidth: work.rod, brackets: work.brackets().value, pieces: work.rodPieces().value })
-        .brackets,
-  ) ?? [];
+const bracketsOf = (work: WindowWork): readonly Length[] => orNone(() => work.mounting().brackets) ?? [];
 
 function linesOf(measures: Measures): readonly Line[] {
   const { work, rod, heights, side, overlap, hung, planAt, margin } = measures;

@@ -1,7 +1,7 @@
 /** The install sheet: a page for each room, what hangs where, and what is looked at on site. */
+import { bayPlan } from '../drawing/bay';
 import { elevation, heightsOf } from '../drawing/elevation';
 import { isDrawn, panelsOf } from '../cell/treatment';
-import { mounting } from '../heading/mounting';
 import { digits } from '../exact/unit';
 import { unitOf } from '../house/rules';
 import type { DrawnBy } from '../window/facts';
@@ -56,11 +56,7 @@ function hardwarePairs({ work }: JobWindow): readonly Pair[] {
   const on = hungOn(work);
   if (window.hangOn === 'none') return [...pair(on, `there already, ${show(work.rod)}`), blank('Brackets')];
   const pieces = work.rodPieces().value;
-  const { brackets, splices, added } = mounting({
-    rodWidth: work.rod,
-    brackets: work.brackets().value,
-    pieces,
-  });
+  const { brackets, splices, added, bends } = work.mounting();
   const { rings, finials, endStops, wands } = work.fittings();
   const counted = [
     [rings, on === 'track' ? 'carriers' : 'rings'],
@@ -75,6 +71,10 @@ function hardwarePairs({ work }: JobWindow): readonly Pair[] {
     ...pair(
       on === 'track' ? 'Track' : 'Rod',
       `${show(work.rod)} of ${pieces.pieces.map(({ count, stockLength }) => `${digits(count)} × ${show(stockLength)}`).join(' + ')}${splices.length === 0 ? '' : `, spliced at ${splices.map(show).join(', ')}`}`,
+    ),
+    ...pair(
+      'Bends',
+      bends.length === 0 ? undefined : `${bends.length}, ${bends.map(show).join(', ')} from the left end`,
     ),
     ...pair(
       'With',
@@ -153,6 +153,23 @@ function windowBlocks(one: JobWindow): readonly Block[] {
       ],
     },
     ...(drawing === undefined ? [] : [{ is: 'drawing', drawing, high: 160 } as const]),
+    ...bayBlocks(one),
+  ];
+}
+
+/** The plan of a bay; its angles are not in the job. */
+function bayBlocks({ work }: JobWindow): readonly Block[] {
+  const parts = orNone(() => work.rodParts);
+  if (parts === undefined) return [];
+  const unit = unitOf(work.rules);
+  const drawing = bayPlan({
+    parts,
+    bends: parts.slice(1).map(() => undefined),
+    show: (length) => figure(length, unit),
+  });
+  return [
+    { is: 'drawing', drawing, high: 110 },
+    { is: 'notes', small: true, lines: drawing.notes.map((note) => words(note)) },
   ];
 }
 

@@ -23,6 +23,7 @@ import { cutLength, forSheer } from '../cloth/cuts';
 import { bayPieces, brackets, rodPieces, type RodPieces } from '../heading/hardware';
 import { costOf, fittings, pricedFittings, type Fittings } from '../heading/fittings';
 import { grommets } from '../heading/grommets';
+import { mounting, type Mounting } from '../heading/mounting';
 import { isPleated, pleats, type PleatsOfWidth } from '../heading/pleats';
 import { rings } from '../heading/rings';
 import { exact, NO_LENGTH, toUnit, type Length } from '../exact/length';
@@ -436,7 +437,7 @@ export class WindowWork {
   }
 
   /** The rod's straight parts: of a bay the end ones longer by their extensions; undefined where it is straight. */
-  private get rodParts(): readonly Length[] | undefined {
+  get rodParts(): readonly Length[] | undefined {
     const { openingParts: parts = [], leftExtension, rightExtension } = this.window;
     if (parts.length < 2) return undefined;
     const spare = Math.max(0, this.rod - widthOf(parts));
@@ -498,6 +499,27 @@ export class WindowWork {
     return this.keep('brackets', () =>
       brackets({ rodWidth: this.rod, weight: this.hangs(), parts: this.rodParts }, this.rules),
     );
+  }
+
+  /** Where its brackets stand, from the rod's left end; of a bay part by part, with one at each bend. */
+  mounting(): Mounting & { readonly bends: readonly Length[] } {
+    const parts = this.rodParts ?? [this.rod];
+    const weight = this.hangs();
+    const found = { brackets: new Set<Length>(), splices: [] as Length[], bends: [] as Length[], added: 0 };
+    let from = 0;
+    for (const part of parts) {
+      const mounted = mounting({
+        rodWidth: part,
+        brackets: brackets({ rodWidth: part, weight }, this.rules).value,
+        pieces: rodPieces({ rodWidth: part, stockLengths: undefined }, this.rules).value,
+      });
+      for (const at of mounted.brackets) found.brackets.add(exact(from + at));
+      found.splices.push(...mounted.splices.map((at) => exact(from + at)));
+      found.added += mounted.added;
+      if (from > 0) found.bends.push(exact(from));
+      from += part;
+    }
+    return { ...found, brackets: [...found.brackets] };
   }
 
   private fittingsKept: Fittings | undefined;

@@ -32,6 +32,24 @@ describe('the install sheet', () => {
     expect(said['Anchor']).toBe('');
   });
 
+  it('puts a bracket at each bend of a bay, and draws its plan with angles to be measured', () => {
+    const bay = {
+      ...READING_ROOM,
+      openingWidth: inches(120),
+      openingParts: [30, 60, 30].map(inches),
+    };
+    const { work } = windowAs(bay);
+    const blocks = sheetOf(bay);
+    // By hand: 10 in of extension at each end, so parts of 40, 60 and 40; spans of 48 at most: 1 + 2 + 1.
+    expect(pairs(blocks)['Bends']).toBe('2, 40 in, 100 in from the left end');
+    expect(pairs(blocks)['Brackets']).toBe('5: left end · 40 in · 70 in · 100 in · right end');
+    expect(work.brackets().value).toBe(5);
+    const drawn = blocks.flatMap((block) => (block.is === 'drawing' ? [block.drawing.title] : []));
+    expect(drawn.at(-1)).toBe(
+      'Plan to scale, from above, the room below: 40 in, 60 in, 40 in; bends ____°, ____°',
+    );
+  });
+
   it('weighs all layers as cut, says which it knows nothing of, and never divides by the brackets', () => {
     const heavy = { ...READING_ROOM, arealWeight: 10, lining: 'unlined' as const };
     const { work } = windowAs(heavy);

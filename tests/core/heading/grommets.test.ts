@@ -29,8 +29,8 @@ describe('grommets', () => {
 
   const panel = (flat: number, more: Omit<GrommetPanel, 'flatWidth'>) =>
     grommets({ flatWidth: inches(flat), ...more }, rulesOf());
-  const centres = (of: ReturnType<typeof panel>): readonly number[] =>
-    of.value.centres.map((centre) => Math.round((centre / UNITS.in) * 1000) / 1000);
+  const centres = (set: ReturnType<typeof panel>): readonly number[] =>
+    set.value.centres.map((centre) => Math.round((centre / UNITS.in) * 1000) / 1000);
 
   it('end at the return: the last stands where the rod ends', () => {
     // (45 − 3½) ÷ (8 − ½) = 5.533 apart, half of it from the leading edge.

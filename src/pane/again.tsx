@@ -23,11 +23,11 @@ export function EnterAgain({ book }: { readonly book: Book }) {
       return undefined;
     });
   };
-  const enter = (of: OurFormulas): void => {
+  const enter = (chosen: OurFormulas): void => {
     void task.run('Entering the formulas again', async (watch) => {
-      await enterAgain(book, of, watch);
+      await enterAgain(book, chosen, watch);
       setFound(await ourFormulas(book));
-      return { intent: 'success', text: `The formulas of “${of.sheet}” were entered again.` };
+      return { intent: 'success', text: `The formulas of “${chosen.sheet}” were entered again.` };
     });
   };
   return (
@@ -42,17 +42,17 @@ export function EnterAgain({ book }: { readonly book: Book }) {
           Look for them
         </Button>
         {found?.length === 0 && <Text size={200}>No sheet of this workbook holds a formula of ours.</Text>}
-        {found?.map((of) => (
-          <div key={of.sheet} className={styles.tool}>
+        {found?.map((one) => (
+          <div key={one.sheet} className={styles.tool}>
             <Caption1>
-              “{of.sheet}”: {counted(of)}.
+              “{one.sheet}”: {counted(one)}.
             </Caption1>
             <Button
               size="small"
-              appearance={of.unknown > 0 ? 'primary' : 'secondary'}
+              appearance={one.unknown > 0 ? 'primary' : 'secondary'}
               disabledFocusable={task.running !== undefined}
               onClick={() => {
-                enter(of);
+                enter(one);
               }}
             >
               Enter them again

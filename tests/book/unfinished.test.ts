@@ -226,7 +226,9 @@ describe('a new job whose pane was closed in the middle', () => {
     const book = new MemoryBook({ Sheet1: {} });
     const { changes } = jobChanges(USUAL_JOB, await book.contents());
     const progress = (): void => void (book.failNext = trouble('lost'));
-    await expect(apply(book, 'Add a new job', changes, { progress })).rejects.toMatchObject({ code: 'halfDone' });
+    await expect(apply(book, 'Add a new job', changes, { progress })).rejects.toMatchObject({
+      code: 'halfDone',
+    });
     expect(await unfinished(book)).toMatchObject({ says: 'Add a new job' });
   });
 });

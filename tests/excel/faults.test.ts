@@ -27,17 +27,17 @@ import { connect } from '../office/node';
 import { at, openedIn as openedAnew, pictureInFull, type Opened } from './opened';
 
 /** One client for all, connected to the workbook that is tried: a client of its own for each takes longer than all else. */
-let tried: ExcelHost | undefined;
+let onLine: ExcelHost | undefined;
 const line: Pick<ExcelHost, 'answer' | 'onEvent'> = {
-  answer: (request, flags) => tried?.answer(request, flags) ?? Promise.resolve(undefined),
+  answer: (request, flags) => onLine?.answer(request, flags) ?? Promise.resolve(undefined),
   onEvent: () => undefined,
 };
 const client = connect(line as ExcelHost, '1.20');
-const openedIn = (rows: CellValue[][], of: { sheets?: readonly string[] } = {}): Promise<Opened> =>
+const openedIn = (rows: CellValue[][], given: { sheets?: readonly string[] } = {}): Promise<Opened> =>
   openedAnew(rows, {
-    ...of,
+    ...given,
     client: (host) => {
-      tried = host;
+      onLine = host;
       return client;
     },
   });
@@ -224,8 +224,8 @@ const FAULTS: Readonly<Record<string, Fault>> = {
 }; // prettier-ignore
 
 /** The requests of a change met by a fault from one on; undefined for none. Gives what was said, and how many there were. */
-async function met(of: Change, fault?: Fault, from = 0): Promise<{ opened: Opened; before: string; said: unknown; written: readonly boolean[] }> {
-  const opened = await of.ready();
+async function met(tried: Change, fault?: Fault, from = 0): Promise<{ opened: Opened; before: string; said: unknown; written: readonly boolean[] }> {
+  const opened = await tried.ready();
   const { host } = opened;
   const before = pictureInFull(opened);
   const usual = host.answer.bind(host);
@@ -241,7 +241,7 @@ async function met(of: Change, fault?: Fault, from = 0): Promise<{ opened: Opene
     if (at > from) return Promise.resolve(refused(fault.stays === 'all' ? 'ConnectionFailure' : 'AccessDenied'));
     return fault.meet(usual, request, flags);
   };
-  const said = await of.change(opened.book).then(
+  const said = await tried.change(opened.book).then(
     () => undefined,
     (thrown: unknown) => thrown,
   );
@@ -253,12 +253,12 @@ async function met(of: Change, fault?: Fault, from = 0): Promise<{ opened: Opene
 const ENDS = new Map<string, { whole: string; written: readonly boolean[] }>();
 async function undisturbed(
   name: string,
-  of: Change,
+  tried: Change,
   fault: Fault,
 ): Promise<{ whole: string; points: number[] }> {
   let end = ENDS.get(name);
   if (end === undefined) {
-    const { opened, said, written } = await met(of);
+    const { opened, said, written } = await met(tried);
     expect([said, opened.host.unknown]).toEqual([undefined, []]);
     end = { whole: pictureInFull(opened), written };
     ENDS.set(name, end);
@@ -282,11 +282,11 @@ const KINDS = [
 const faultsFor = (name: string): [string, Fault][] =>
   Object.entries(FAULTS).filter(([fault]) => name !== 'a new job' || KINDS.includes(fault));
 
-describe.each(Object.entries(CHANGES))('%s', (name, of) => {
+describe.each(Object.entries(CHANGES))('%s', (name, tried) => {
   it.each(faultsFor(name))('says what is so after %s, at every request', async (_, fault) => {
-    const { whole, points } = await undisturbed(name, of, fault);
+    const { whole, points } = await undisturbed(name, tried, fault);
     for (const from of points) {
-      const { opened, before, said } = await met(of, fault, from);
+      const { opened, before, said } = await met(tried, fault, from);
       const seen = pictureInFull(opened);
       const stands = seen === before ? 'nothing' : sameButSettings(seen, whole) ? 'all' : 'part';
       const where = `request ${from}: ${said instanceof Error ? said.message : 'done'} [${stands}]`;
@@ -347,10 +347,10 @@ describe('marks of an audit', () => {
       ['put', fault, marked, how] as const,
       ['taken away', fault, taken, how] as const,
     ]),
-  )('%s: says how many stand after %s, at every request', async (name, _, of, fault) => {
-    const { whole, points } = await undisturbed(name, of, fault);
+  )('%s: says how many stand after %s, at every request', async (name, _, tried, fault) => {
+    const { whole, points } = await undisturbed(name, tried, fault);
     for (const from of points) {
-      const { opened, said, before } = await met(of, fault, from);
+      const { opened, said, before } = await met(tried, fault, from);
       const standing = opened.sheet.conditionalFormats.length;
       const where = `request ${from}: ${said instanceof Error ? said.message : 'done'} [${standing}]`;
       if (said === undefined) {

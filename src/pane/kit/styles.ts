@@ -35,8 +35,10 @@ let sheet: CSSStyleSheet | undefined;
 let classes = 0;
 
 function classOf(style: Style): string {
-  sheet ??= document.head.appendChild(document.createElement('style')).sheet ?? undefined;
   const name = `k${classes++}`;
+  // Written out as plain HTML, without a page, there is nothing to put styles into.
+  if (typeof document === 'undefined') return name;
+  sheet ??= document.head.appendChild(document.createElement('style')).sheet ?? undefined;
   const add = (selector: string, body: string): void => {
     sheet?.insertRule(`${selector}{${body}}`, sheet.cssRules.length);
   };

@@ -11,7 +11,7 @@ export interface Look {
   readonly boxed?: boolean;
   readonly wrapped?: boolean;
   /** A line above or below, in black. */
-  readonly over?: 'thin' | 'medium';
+  readonly over?: 'hair' | 'thin' | 'medium';
   readonly under?: 'hair' | 'thin' | 'medium';
   /** Stays open for typing when the user protects the sheet. */
   readonly unlocked?: boolean;
@@ -35,7 +35,7 @@ export const LOOKS: Readonly<Record<Role, Look>> = {
   words: { size: 10, wrapped: true },
   small: { size: 9, wrapped: true },
   column: { bold: true, size: 9, over: 'thin', under: 'medium', wrapped: true },
-  line: { size: 10, under: 'hair', wrapped: true },
+  line: { size: 10, over: 'hair', wrapped: true },
   sum: { size: 10, wrapped: true },
   total: { bold: true, size: 11, over: 'thin', under: 'medium' },
   blank: { size: 10, under: 'thin' },

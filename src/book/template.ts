@@ -7,6 +7,7 @@ import { checksSheet } from './sheets/checks';
 import { costsSheet } from './sheets/costs';
 import { roomy, together, type Draft, type Job } from './sheets/draft';
 import { fabricsSheet, rollsSheet } from './sheets/fabrics';
+import { housePapersSheet } from './sheets/house-papers';
 import { houseRulesSheet } from './sheets/house-rules';
 import { jobSheet } from './sheets/job-facts';
 import { pricesSheet } from './sheets/prices';
@@ -36,6 +37,7 @@ const draftOf = (job: Job): Draft =>
       costsSheet(job),
       quoteSheet(job),
       checksSheet(job),
+      housePapersSheet(job),
     ),
   );
 

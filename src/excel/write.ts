@@ -1,6 +1,6 @@
 /** Writes changes into the workbook: everything of one part in one request. */
 import { areaText, letters, placeText, type Area } from '../book/address';
-import type { Ability, Changes, Layout, NewChart, Note, Put, Validation } from '../book/book';
+import type { Ability, Changes, Dress, Layout, NewChart, Note, Put, Validation } from '../book/book';
 import { countedFrom } from '../book/formula';
 import { entered } from './entry';
 import { dressUp, pointsOf } from './role-formats';
@@ -51,11 +51,29 @@ function validate(desk: Desk, { area, words, from, number, says, otherwise }: Va
   };
 }
 
-function layOut(
-  desk: Desk,
-  { sheet: name, frozenRows = 0, frozenColumns = 0, widths, heights, print }: Layout,
+/** A paper's page: what of the sheet is printed, its margins, where pages begin, its foot. */
+function pageOf(
+  sheet: Excel.Worksheet,
+  { area, margins, breaks = [], foot }: NonNullable<Layout['print']>,
 ): void {
+  const { pageLayout } = sheet;
+  if (area !== undefined) pageLayout.setPrintArea(placeText(area));
+  if (margins !== undefined) {
+    const [left, top, right, bottom] = margins;
+    pageLayout.setPrintMargins('Inches', { left, top, right, bottom });
+  }
+  for (const row of breaks) sheet.horizontalPageBreaks.add(`A${row + 1}`);
+  if (foot === undefined) return;
+  // An ampersand begins a code.
+  pageLayout.headersFooters.defaultForAllPages.leftFooter = `&8${foot.replace(/&/g, '&&')}`;
+  pageLayout.headersFooters.defaultForAllPages.rightFooter = '&8page &P of &N';
+}
+
+function layOut(desk: Desk, layout: Layout): void {
+  const { sheet: name, frozenRows = 0, frozenColumns = 0, widths, heights, print } = layout;
   const sheet = sheetOf(desk, name);
+  if (layout.plain === true) sheet.showGridlines = false;
+  for (const area of layout.merged ?? []) rangeOf(desk.context, area).merge();
   if (frozenRows > 0 && frozenColumns > 0) {
     sheet.freezePanes.freezeAt(sheet.getRangeByIndexes(0, 0, frozenRows, frozenColumns));
   } else if (frozenRows > 0) sheet.freezePanes.freezeRows(frozenRows);
@@ -78,6 +96,12 @@ function layOut(
     const [first, last] = print.repeatColumns;
     sheet.pageLayout.setPrintTitleColumns(`$${letters(first)}:$${letters(last)}`);
   }
+  pageOf(sheet, print);
+}
+
+const ALIGNED = { left: 'Left', right: 'Right', center: 'Center' } as const;
+function alignTo(range: Excel.Range, align: Dress['align']): void {
+  if (align !== undefined) range.format.horizontalAlignment = ALIGNED[align];
 }
 
 const CHARTS = { bar: 'BarClustered', column: 'ColumnClustered', line: 'Line' } as const;
@@ -162,8 +186,9 @@ export async function carryOut(desk: Desk, changes: Changes): Promise<void> {
   }
   for (const { name, area, says } of changes.newNames ?? [])
     workbook.names.add(name, rangeOf(context, area), says);
-  for (const { area, role, format } of changes.dress ?? []) {
+  for (const { area, role, format, align } of changes.dress ?? []) {
     const range = rangeOf(context, area);
+    alignTo(range, align);
     if (role !== undefined) dressUp(range, role, area.rows, area.columns);
     if (format !== undefined) range.numberFormat = format as unknown as string[][];
   }

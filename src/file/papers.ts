@@ -2,10 +2,13 @@
 import { extname } from 'node:path';
 import { columnOf } from '../book/address';
 import { readPapersJob } from '../book/papers/read';
+import { standingPaper, type Standing } from '../book/papers/again';
+import { firstUseDraft } from '../book/papers/first-use';
 import { papersDraft } from '../book/papers/write';
-import { PAPER_KINDS, type PaperKind, type PaperSize } from '../core/papers/paper';
+import { together } from '../book/sheets/draft';
+import { PAPER_KINDS, type Paper, type PaperKind, type PaperSize } from '../core/papers/paper';
 import type { PapersJob } from '../core/papers/job';
-import { MADE_KINDS, papersOf } from '../core/papers/papers';
+import { MADE_KINDS, papersOf, type PapersMade } from '../core/papers/papers';
 import { DATE } from '../core/cell/day';
 import { INCHES } from '../core/exact/unit';
 import { readWords, type Command, type Io } from './command';
@@ -15,9 +18,12 @@ import { counted, FINE, NOT_COMPUTED, Problem, USAGE } from './problem';
 import { progressOf } from './progress';
 import { refill } from './recalculate/refill';
 import { sheetsIn } from './sheets';
-import { addSheets } from './xlsx/add-sheets';
-import { checkWritable, openArchive, replaceFile, zipped } from './xlsx/archive';
+import { writePdfs } from './papers/pdf';
+import { workbookOf } from './papers/values-only';
+import { addSheets, namesTaken } from './xlsx/add-sheets';
+import { checkWritable, openArchive, replaceFile, zipped, type Parts } from './xlsx/archive';
 import { readingOf } from './xlsx/book-read';
+import { removeSheets } from './xlsx/remove-sheets';
 import { readWorkbook, type WorkbookFile } from './xlsx/workbook';
 
 const HELP = `npm run hem -- papers JOB.xlsx -o PAPERS.xlsx [options]
@@ -30,9 +36,17 @@ may be one of ours or a table of your own, read as \`read\` reads it.
   npm run hem -- papers job.xlsx -o papers.xlsx --only quote
 
 A quote is only written where every window has a price and the job a total; what is missing is said.
+A paper that somebody changed is kept, and the new one stands beside it; one that nobody touched is
+made anew in its place. The first time, a sheet for the house's own words joins the workbook: type
+letterhead, terms and lead times there once.
+
+  npm run hem -- papers job.xlsx -o to-the-client.xlsx --values --pdf
 
   -o, --output FILE  the file to write, with the same ending as JOB
   --only KINDS       some of the papers: ${MADE_KINDS.join(', ')}
+  --values           a workbook of papers alone, to send: values without formulas, nothing of the job
+                     behind them; the quote, unless --only says others
+  --pdf              each kind of paper as PDF beside the file, by the office suite (soffice)
   --paper SIZE       letter or a4; else as the house measures: letter in inches, a4 in centimetres
   --date DAY         the day the papers bear, like 2026-03-09; else today
   --columns WORDS    your word for columns of the table: "K=vertical repeat; M="
@@ -44,6 +58,8 @@ Exit code: 0 fine · 1 a paper could not be made · 2 not used so · 3 a file pr
 const OPTIONS = {
   output: { type: 'string', short: 'o' },
   only: { type: 'string' },
+  values: { type: 'boolean' },
+  pdf: { type: 'boolean' },
   paper: { type: 'string' },
   date: { type: 'string' },
   columns: { type: 'string' },
@@ -78,7 +94,7 @@ function columnAsked(text: string | undefined): number | undefined {
 
 const EPOCH = Date.UTC(1899, 11, 30);
 /** Today as spreadsheets count days, by this machine's own calendar. */
-function today(): number {
+export function today(): number {
   const now = new Date();
   return Math.round((Date.UTC(now.getFullYear(), now.getMonth(), now.getDate()) - EPOCH) / 86_400_000);
 }
@@ -97,12 +113,19 @@ export interface PapersWish {
 }
 
 /** The job of a computed workbook. */
-export async function jobIn(file: WorkbookFile, path: string, wish: PapersWish): Promise<PapersJob> {
+export async function jobIn(
+  file: WorkbookFile,
+  path: string,
+  wish: PapersWish,
+  /** Sheets that hold papers and so are no part of the job. */
+  papers: readonly string[] = [],
+): Promise<PapersJob> {
+  const sheets = sheetsIn(file).filter(({ name }) => !papers.includes(name));
   const contents = await readingOf(file).contents();
   const read = (size: PaperSize): PapersJob | undefined =>
     readPapersJob({
       contents,
-      sheets: sheetsIn(file),
+      sheets,
       size,
       today: wish.today,
       said: readCorrections(wish.columns),
@@ -116,35 +139,108 @@ export async function jobIn(file: WorkbookFile, path: string, wish: PapersWish):
   return wish.size === undefined && job.unit.small === 'cm' ? (read('a4') ?? job) : job;
 }
 
-function tell(job: PapersJob, made: ReturnType<typeof papersOf>, to: string, io: Io): void {
+/** The papers that stand in the workbook already. */
+async function standingIn(file: WorkbookFile): Promise<readonly Standing[]> {
+  const book = readingOf(file);
+  const { sheets } = await book.contents();
+  const used = sheets.flatMap((sheet) => sheet.used ?? []);
+  const blocks = await book.read(used, 'contents');
+  return blocks.flatMap((block) => standingPaper(block.area.sheet, block) ?? []);
+}
+
+/** Papers that nobody touched go: of the kinds asked for, they are made anew. */
+async function withoutOld(file: WorkbookFile, only: readonly PaperKind[]) {
+  const standing = await standingIn(file);
+  const old = standing.filter(({ kind, edited }) => !edited && only.includes(kind));
+  const left =
+    old.length === 0
+      ? file
+      : readWorkbook(
+          removeSheets(
+            file,
+            old.map(({ sheet }) => sheet),
+          ),
+        );
+  const kept = standing.filter((one) => !old.includes(one));
+  return { file: left, kept };
+}
+
+/** The workbook with its papers, and with a sheet for the house's words where it had none. */
+export function withPapers(file: WorkbookFile, job: PapersJob, papers: readonly Paper[]): Parts {
+  const first = firstUseDraft(namesTaken(file), job.unit, job.size);
+  const sheets = [...file.sheets, ...(first.newSheets ?? [])].map(({ name }) => name);
+  const draft = together(papersDraft(papers, job, { sheets }), first);
+  return refill(readWorkbook(addSheets(file, draft))).parts;
+}
+
+const valuesAlone = (job: PapersJob, papers: readonly Paper[]): Parts =>
+  workbookOf(papersDraft(papers, job, { sheets: [], values: true }));
+
+/** out.xlsx and quote: out-quote.pdf. */
+const pdfPath = (to: string, kind: PaperKind): string =>
+  `${to.slice(0, to.length - extname(to).length)}-${kind}.pdf`;
+
+async function writePdf(job: PapersJob, papers: readonly Paper[], to: string, io: Io): Promise<void> {
+  const kinds = [...new Set(papers.map(({ kind }) => kind))];
+  const books = kinds.map((kind) => ({
+    bytes: zipped(
+      valuesAlone(
+        job,
+        papers.filter((one) => one.kind === kind),
+      ),
+    ),
+    to: pdfPath(to, kind),
+  }));
+  if (await writePdfs(books)) for (const book of books) io.out(book.to);
+  else
+    io.err(
+      'No PDF is written: no office suite is found. Install LibreOffice, whose soffice makes it, or print the sheets.',
+    );
+}
+
+interface Told {
+  readonly job: PapersJob;
+  readonly made: PapersMade;
+  readonly kept: readonly Standing[];
+  readonly to: string;
+}
+
+function tell({ job, made, kept, to }: Told, io: Io): void {
   const titles = made.papers.map(({ title }) => title);
-  io.out(
-    `${to}: ${counted(titles.length, 'paper')} for ${counted(job.windows.length, 'row')} of windows: ${titles.join(', ')}.`,
-  );
+  if (titles.length > 0)
+    io.out(
+      `${to}: ${counted(titles.length, 'paper')} for ${counted(job.windows.length, 'row')} of windows: ${titles.join(', ')}.`,
+    );
+  for (const { sheet, edited } of kept)
+    if (edited) io.out(`“${sheet}” was changed by hand and is kept; the new paper stands beside it.`);
+  if (job.house.name === undefined && titles.length > 0)
+    io.err('The papers bear no house name yet: type it on the sheet “House”, and make them again.');
   for (const { kind, sentences } of made.missing) {
     io.err(`No ${kind} is written:`);
     for (const sentence of sentences) io.err(`  ${sentence}`);
   }
 }
 
+/** The two files asked for. */
+function filesAsked(positionals: readonly string[], to: string | undefined): readonly [string, string] {
+  const [from, ...others] = positionals;
+  if (from === undefined || others.length > 0 || to === undefined)
+    throw new Problem(
+      'papers wants one workbook and where to write: papers JOB.xlsx -o PAPERS.xlsx. See npm run hem -- papers --help.',
+      USAGE,
+    );
+  if (extname(from).toLowerCase() !== extname(to).toLowerCase())
+    throw new Problem(`“${to}” must end in ${extname(from)}, as “${from}” does. Name it so after -o.`, USAGE);
+  return [from, to];
+}
+
 export const command: Command = {
   help: HELP,
   async run(given, io) {
     const { values, positionals } = readWords(given, OPTIONS, 'papers');
-    const [from, ...others] = positionals;
-    const to = values.output;
-    if (from === undefined || others.length > 0 || to === undefined)
-      throw new Problem(
-        'papers wants one workbook and where to write: papers JOB.xlsx -o PAPERS.xlsx. See npm run hem -- papers --help.',
-        USAGE,
-      );
-    if (extname(from).toLowerCase() !== extname(to).toLowerCase())
-      throw new Problem(
-        `“${to}” must end in ${extname(from)}, as “${from}” does. Name it so after -o.`,
-        USAGE,
-      );
+    const [from, to] = filesAsked(positionals, values.output);
     const wish: PapersWish = {
-      only: kindsAsked(values.only),
+      only: kindsAsked(values.only ?? (values.values === true ? 'quote' : undefined)),
       size: sizeAsked(values.paper),
       today: dayAsked(values.date),
       columns: values.columns,
@@ -153,18 +249,21 @@ export const command: Command = {
     const archive = await openArchive(from);
     await checkWritable(to);
     const { parts } = refill(readWorkbook(archive), { progress: progressOf(io) });
-    const file = readWorkbook(parts);
-    const job = await jobIn(file, from, wish);
+    const { file, kept } = await withoutOld(readWorkbook(parts), wish.only);
+    const job = await jobIn(
+      file,
+      from,
+      wish,
+      kept.map(({ sheet }) => sheet),
+    );
     const made = papersOf(job, wish.only);
     if (made.papers.length > 0) {
-      const draft = papersDraft(
-        made.papers,
-        job,
-        file.sheets.map(({ name }) => name),
-      );
-      await replaceFile(to, zipped(refill(readWorkbook(addSheets(file, draft))).parts));
+      const written =
+        values.values === true ? valuesAlone(job, made.papers) : withPapers(file, job, made.papers);
+      await replaceFile(to, zipped(written));
+      if (values.pdf === true) await writePdf(job, made.papers, to, io);
     }
-    tell(job, made, to, io);
+    tell({ job, made, kept: values.values === true ? [] : kept, to }, io);
     return made.missing.length > 0 ? NOT_COMPUTED : FINE;
   },
 };

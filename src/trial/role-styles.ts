@@ -7,8 +7,15 @@ const line = { s: BorderStyleTypes.THIN, cl: { rgb: `#${EDGE}` } };
 /** Lines all round. */
 export const BOX = { t: line, r: line, b: line, l: line };
 
+const WEIGHTS = {
+  hair: BorderStyleTypes.HAIR,
+  thin: BorderStyleTypes.THIN,
+  medium: BorderStyleTypes.MEDIUM,
+} as const;
+const black = (weight: keyof typeof WEIGHTS) => ({ s: WEIGHTS[weight], cl: { rgb: '#000000' } });
+
 export function styleOf(role: Role): IStyleData {
-  const { bold, italic, size, ink, fill, boxed, wrapped } = LOOKS[role];
+  const { bold, italic, size, ink, fill, boxed, wrapped, over, under } = LOOKS[role];
   return {
     ...(bold === true && { bl: BooleanNumber.TRUE }),
     ...(italic === true && { it: BooleanNumber.TRUE }),
@@ -17,5 +24,11 @@ export function styleOf(role: Role): IStyleData {
     ...(fill !== undefined && { bg: { rgb: `#${fill}` } }),
     ...(wrapped === true && { tb: WrapStrategy.WRAP }),
     ...(boxed === true && { bd: BOX }),
+    ...((over ?? under) !== undefined && {
+      bd: {
+        ...(over !== undefined && { t: black(over) }),
+        ...(under !== undefined && { b: black(under) }),
+      },
+    }),
   };
 }

@@ -3,6 +3,7 @@ import {
   DataValidationErrorStyle,
   DataValidationOperator,
   DataValidationType,
+  HorizontalAlign,
   type ICellData,
   type IStyleData,
   IUndoRedoService,
@@ -25,7 +26,7 @@ import {
 import { AddSheetTableMutation, DeleteSheetTableMutation } from '@univerjs/preset-sheets-table';
 import type { Area } from '../book/address';
 import { areaText, readAddress, sameSheet } from '../book/address';
-import type { Changes, Layout, NewChart, NewName, Put, Validation } from '../book/book';
+import type { Changes, Dress, Layout, NewChart, NewName, Put, Validation } from '../book/book';
 import { shifted } from '../book/formula';
 import { trouble } from '../book/trouble';
 import { cellOf, rangeOf, valueOf } from './cells';
@@ -40,6 +41,12 @@ export function keptCharts(workbook: FWorkbook): readonly NewChart[] {
 }
 
 type Cells = IObjectMatrixPrimitiveType<ICellData>;
+const ALIGNED = {
+  left: HorizontalAlign.LEFT,
+  center: HorizontalAlign.CENTER,
+  right: HorizontalAlign.RIGHT,
+} as const;
+const alignedTo = (align: Dress['align']): IStyleData => (align === undefined ? {} : { ht: ALIGNED[align] });
 
 export class Writer {
   private readonly undo: IUndoRedoService;
@@ -68,8 +75,9 @@ export class Writer {
     this.put(changes.puts ?? []);
     for (const { name, area } of changes.newTables ?? []) this.addTable(name, area);
     for (const one of changes.newNames ?? []) this.addName(one);
-    for (const { area, role, format } of changes.dress ?? []) {
+    for (const { area, role, format, align } of changes.dress ?? []) {
       const style = {
+        ...alignedTo(align),
         ...(role === undefined ? {} : styleOf(role)),
         ...(format === undefined ? {} : { n: { pattern: format } }),
       };
@@ -254,15 +262,11 @@ export class Writer {
     return area === undefined ? at : areaText(area, true);
   }
 
-  private layOut({
-    sheet: name,
-    frozenRows = 0,
-    frozenColumns = 0,
-    widths = {},
-    heights = {},
-    print,
-  }: Layout): void {
+  private layOut({ sheet: name, frozenRows = 0, frozenColumns = 0, widths = {}, ...more }: Layout): void {
     const sheet = this.sheet(name);
+    const { print, heights = {}, merged = [], plain } = more;
+    if (plain === true) sheet.setHiddenGridlines(true);
+    for (const { row, column, rows, columns } of merged) sheet.getRange(row, column, rows, columns).merge();
     if (frozenRows + frozenColumns > 0) {
       sheet.setFreeze({
         xSplit: frozenColumns,

@@ -65,6 +65,7 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
         'Costs',
         'Quote',
         'Checks',
+        'House',
       ]);
       expect(book.shown?.sheet).toBe('Job');
       expect(book.undoable).toEqual(['Add a new job']);

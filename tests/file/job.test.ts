@@ -32,6 +32,11 @@ describe('npm run job', () => {
     expect(said).not.toContain('#VALUE!');
   });
 
+  it('writes the job’s papers and says where they are', () => {
+    expect(existsSync(join(folder, 'out/papers.xlsx'))).toBe(true);
+    expect(said).toMatch(/out\/papers\.xlsx: Quote, Fabric order/);
+  });
+
   it('a King window, by hand: rod 72 + 11 + 11, drop 98 − 2, 5 widths of 54, cut 96 + 16', async () => {
     // 94 ÷ 2 + 3½ = 50½; × 2.5 = 126¼; with hems and seams 134¼, so 2½ widths a panel.
     const row = await Promise.all([13, 14, 15, 16].map((column) => valueAt('quote.xlsx', 0, 7, column)));

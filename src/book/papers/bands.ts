@@ -34,6 +34,8 @@ export interface Band {
   readonly repeated?: boolean;
   /** What is drawn on it, from its left edge. */
   readonly drawn?: LaidOut;
+  /** Whether it is a row below such a header. */
+  readonly ofRepeated?: boolean;
 }
 
 const PADDING = 5;
@@ -56,6 +58,8 @@ function tall(cells: readonly BandCell[], columnPoints: number, least = 0): numb
 const GAP: Band = { height: 9, cells: [] };
 const LINE = 15;
 const TO_WRITE_ON = 20;
+/** So many lines of notes stay on one page. */
+const MOST_KEPT = 8;
 
 class Bands {
   readonly all: Band[] = [];
@@ -154,7 +158,11 @@ class Bands {
       columns.map(({ heading }, at) => cell(at, 'column', words(heading))),
       { keep: true, height: 16, ...(repeated === true && { repeated }) },
     );
+    const first = this.all.length;
     for (const [turn, row] of rows.entries()) this.row(row, rows[turn + 1], columns.length, cell);
+    if (repeated === true)
+      for (let at = first; at < this.all.length; at++)
+        this.all[at] = { ...(this.all[at] as Band), ofRepeated: true };
   }
 
   private row(
@@ -196,7 +204,9 @@ class Bands {
 
   notes({ title, lines, small }: Extract<Block, { is: 'notes' }>): void {
     this.title(title);
-    for (const line of lines) this.whole(line, small === true ? 'small' : 'words');
+    const few = lines.length <= MOST_KEPT;
+    for (const [at, line] of lines.entries())
+      this.whole(line, small === true ? 'small' : 'words', { keep: few && at < lines.length - 1 });
   }
 
   /** A drawing, as high as it came to be. */

@@ -58,7 +58,8 @@ type FactKey = keyof typeof FACTS;
 
 /** The facts of the job, each beside its word on the sheet that names the client. */
 function factsOf(cells: Cells, job: string): Partial<Record<FactKey, Entry>> {
-  const area = cells.named(`Job_client${job}`) ?? cells.named('Job_client');
+  const clients = cells.contents.names.filter(({ name }) => /^job_client(_\d+)?$/i.test(name));
+  const area = (clients.find(({ name }) => name.toLowerCase() === `job_client${job}`) ?? clients[0])?.area;
   if (area === undefined) return {};
   const facts: Partial<Record<FactKey, Entry>> = {};
   for (let row = area.row; row < area.row + 12; row++) {

@@ -3,6 +3,7 @@ import { entryText, type Entry, type EntryKind, type Page, type Paper } from '..
 import { areaAt } from '../address';
 import type { CellPut } from '../book';
 import { together, type Draft } from '../sheets/draft';
+import { markOf } from './again';
 import { bandsOf, LETTERS, type Band } from './bands';
 
 const POINTS = 72;
@@ -34,10 +35,25 @@ const FORMATS: Readonly<Record<EntryKind, string>> = {
   day: 'd mmmm yyyy',
 };
 
-function putOf({ as, value, at }: Entry): CellPut {
-  if (at !== undefined) return { formula: `=IF(${at}="","",${at})` };
+/** The row repeated on every page; none where its table ends on the page it begins on. */
+function headerOf(bands: readonly Band[], breaks: readonly number[]): number {
+  const header = bands.findIndex(({ repeated }) => repeated === true);
+  const last = bands.findLastIndex(({ ofRepeated }) => ofRepeated === true);
+  return breaks.some((at) => at > header && at <= last) ? header : -1;
+}
+
+/** How a paper's sheet is written. */
+export interface SheetWish {
+  /** Before every amount, where the house has one. */
+  readonly sign?: string;
+  /** Values alone, for who has not the job: no formula, no mark. */
+  readonly values?: boolean;
+}
+
+function putOf({ as, value, at }: Entry, values: boolean): CellPut {
+  if (at !== undefined && !values) return { formula: `=IF(LEN(${at})=0,"",${at})` };
   // A day that is only said is text, or the sheet's own format would be the reader's guess.
-  return as === 'day' ? entryText({ as, value }) : value;
+  return as === 'day' && at === undefined ? entryText({ as, value }) : value;
 }
 
 /** Rows at which a page begins, so that what belongs together is not parted. */
@@ -62,24 +78,44 @@ export function breaksOf(bands: readonly Band[], high: number): readonly number[
   return breaks;
 }
 
-/** `sign` stands before every amount, where the house has one. */
-export function paperDraft(paper: Paper, sheet: string, sign = ''): Draft {
+/** What the cells of a paper hold, and the mark that tells later whether somebody changed them. */
+function putsOf({ kind, page }: Paper, bands: readonly Band[], sheet: string, values: boolean): Draft {
+  const puts = bands.flatMap(({ cells }, row) =>
+    cells.flatMap(({ from, entry }) =>
+      entry === undefined ? [] : [{ row, column: from, put: putOf(entry, values) }],
+    ),
+  );
+  const mark = areaAt(sheet, 0, page.columns + 1);
+  return together(
+    {
+      puts: puts.map(({ row, column, put }) => ({ area: areaAt(sheet, row, column), cells: [[put]] })),
+    },
+    values
+      ? {}
+      : { puts: [{ area: mark, cells: [[markOf(kind, puts)]] }], dress: [{ area: mark, role: 'note' }] },
+  );
+}
+
+export function paperDraft(
+  paper: Paper,
+  sheet: string,
+  { sign = '', values = false }: SheetWish = {},
+): Draft {
   const { page } = paper;
   const { wide, high } = roomOn(page);
   const each = (wide / page.columns) * SAFE;
   const across = page.widths ?? Array.from({ length: page.columns }, () => each);
   const bands = bandsOf(paper, each);
-  const header = bands.findIndex(({ repeated }) => repeated === true);
+  const breaks = breaksOf(bands, high);
+  const header = headerOf(bands, breaks);
   const money = sign === '' ? FORMATS.money : `"${sign.replace(/"/g, '')}"${FORMATS.money}`;
   const merged = bands.flatMap(({ cells }, row) =>
     cells.filter(({ span }) => span > 1).map(({ from, span }) => areaAt(sheet, row, from, 1, span)),
   );
   return together(
     { newSheets: [{ name: sheet }] },
+    putsOf(paper, bands, sheet, values),
     ...bands.map(({ cells }, row): Draft => ({
-      puts: cells.flatMap(({ from, entry }) =>
-        entry === undefined ? [] : [{ area: areaAt(sheet, row, from), cells: [[putOf(entry)]] }],
-      ),
       dress: cells.map(({ from, span, role, entry, align }) => ({
         area: areaAt(sheet, row, from, 1, span),
         role,
@@ -105,7 +141,7 @@ export function paperDraft(paper: Paper, sheet: string, sign = ''): Draft {
             landscape: page.landscape,
             paper: page.size,
             area: areaAt(sheet, 0, 0, bands.length, page.columns),
-            breaks: breaksOf(bands, high),
+            breaks,
             margins: page.margins,
             ...(paper.foot !== '' && { foot: paper.foot }),
             ...(header >= 0 && { repeatRows: [header, header] as const }),

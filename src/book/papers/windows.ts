@@ -17,6 +17,8 @@ export interface WindowsSeen {
   readonly sheet: string;
   /** The number its job bears in the workbook: 1 where it is the only one. */
   readonly job: string;
+  /** Whether it is a table that our template made. */
+  readonly own: boolean;
   readonly windows: readonly JobWindow[];
   readonly unread: readonly string[];
   /** Where the amounts stand that the client pays; undefined where the sheet has none. */
@@ -59,8 +61,8 @@ function factsOf({ values }: RowRead): Facts {
   ) as Facts;
 }
 
-/** A table that our own template made bears its job's number. */
-const jobOf = (table: string | undefined): string => /^windows(_\d+)?$/i.exec(table ?? '')?.[1] ?? '';
+/** The name of a table that our own template made bears its job's number. */
+const OWN_TABLE = /^windows(_\d+)?$/i;
 
 /** A table as it was read, and where what a row says beside its window stands. */
 interface Source {
@@ -131,9 +133,11 @@ function windowsIn(
   };
   const rows = read.rows.filter(({ is }) => is === 'window');
   const all = rows.map((one, at) => windowAt(source, one, at + 1));
+  const table = OWN_TABLE.exec(cells.tableAt(sheet.name, rows[0]?.row ?? -1)?.name ?? '');
   return {
     sheet: sheet.name,
-    job: jobOf(cells.tableAt(sheet.name, rows[0]?.row ?? -1)?.name),
+    job: table?.[1] ?? '',
+    own: table !== null,
     windows: all.filter((one): one is JobWindow => !('unread' in one)),
     unread: all.flatMap((one) => ('unread' in one ? [one.unread] : [])),
     priceColumn: source.priceColumn,
@@ -141,17 +145,24 @@ function windowsIn(
   };
 }
 
-/** The first sheet that holds a table of windows; undefined where none does. */
+/** Our own table before any other, else where most rows are windows that can be worked out. */
+const better = (one: WindowsSeen, other: WindowsSeen): boolean =>
+  one.own === other.own ? one.windows.length > other.windows.length : one.own;
+
+/** The sheet that holds the job's windows; undefined where none does. A list of fabrics may look like one. */
 export function readWindows(
   cells: Cells,
   house: House,
   said?: Corrections,
   priceColumn?: number,
 ): WindowsSeen | undefined {
+  let best: WindowsSeen | undefined;
   for (const sheet of cells.sheets) {
     const read = readTable(sheet, { unit: house.unit, ...(said === undefined ? {} : { said }) });
-    if ('columns' in read && read.none === undefined)
-      return windowsIn(cells, sheet, read, house, priceColumn);
+    if (!('columns' in read) || read.none !== undefined) continue;
+    const seen = windowsIn(cells, sheet, read, house, priceColumn);
+    if (best === undefined || better(seen, best)) best = seen;
+    if (best.own) break;
   }
-  return undefined;
+  return best;
 }

@@ -25,10 +25,18 @@ export function freeName(wanted: string, taken: ReadonlySet<string>): string {
   }
 }
 
+export interface PapersWish {
+  /** Values alone, for who has not the job. */
+  readonly values?: boolean;
+  /** Sheets whose names are taken. */
+  readonly sheets: readonly string[];
+}
+
+/** The papers as new sheets; `values` alone say nothing of the job's cells. */
 export function papersDraft(
   papers: readonly Paper[],
   { house }: Pick<PapersJob, 'house'>,
-  sheets: readonly string[],
+  { values = false, sheets }: PapersWish,
 ): Draft {
   const taken = new Set(sheets.map((name) => name.toLowerCase()));
   const sign = String(house.sign?.value ?? '');
@@ -36,7 +44,7 @@ export function papersDraft(
     ...papers.map((paper) => {
       const name = freeName(paper.sheet, taken);
       taken.add(name.toLowerCase());
-      return paperDraft(paper, name, sign);
+      return paperDraft(paper, name, { sign, values });
     }),
   );
 }

@@ -68,6 +68,8 @@ export const HOUSE_LINES = [
     'Changes to openings, floors or ceilings after measuring may change sizes and prices.',
   ),
   line('shipTo', 'ship to', 'where suppliers send goods; blank is the address above'),
+  line('rodsFrom', 'rods and tracks from', 'the supplier named on the list of hardware'),
+  line('fittingsFrom', 'rings and fittings from', ''),
   line('labelsAcross', 'labels across a sheet', '', 3),
   line('labelsDown', 'labels down a sheet', '', 10, 8),
   line('labelWidth', 'label width', 'with its unit, like 2 5/8 in or 70 mm', '2 5/8 in', '70 mm'),

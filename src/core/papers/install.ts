@@ -21,7 +21,7 @@ import {
   type Paper,
   type TableRow,
 } from './paper';
-import { footOf } from './quote';
+import { footOf } from './foot';
 import { submittals } from './submittals';
 
 const pair = (label: string, value: string | undefined): readonly Pair[] =>

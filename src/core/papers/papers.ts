@@ -1,16 +1,22 @@
 /** Every paper of a job, in the order they are written; what cannot be made says what it lacks. */
+import { findingsPaper } from './findings';
+import { hardwarePapers } from './hardware';
 import { installPaper } from './install';
 import type { PapersJob } from './job';
 import { labelsPaper } from './labels';
+import { orderPapers } from './order';
 import type { Paper, PaperKind } from './paper';
 import { isMade, quotePaper, type Made } from './quote';
 import { workPaper } from './work';
 
 const MAKERS: Readonly<Partial<Record<PaperKind, (job: PapersJob) => readonly Made[]>>> = {
   quote: (job) => [quotePaper(job)],
+  order: orderPapers,
+  hardware: hardwarePapers,
   work: (job) => [workPaper(job)],
   labels: (job) => [labelsPaper(job)],
   install: (job) => [installPaper(job)],
+  findings: (job) => [findingsPaper(job)],
 };
 
 export interface PapersMade {

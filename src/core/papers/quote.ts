@@ -1,6 +1,7 @@
 /** The client's quote: lines in the client's words, the sums after them, what is and is not included. */
 import { bare } from '../cell/treatment';
 import { clientWords, specification } from './client-words';
+import { footOf } from './foot';
 import { letterheadOf, linesOf } from './house-lines';
 import { byRoom, type JobWindow, type PapersJob, type Sum } from './job';
 import { day, PORTRAIT, words, type Block, type Entry, type Pair, type Paper, type TableRow } from './paper';
@@ -97,12 +98,6 @@ function times(job: PapersJob): readonly Pair[] {
 
 const validUntil = ({ validUntil: own, today, house }: PapersJob): Entry | undefined =>
   own ?? (typeof house.validDays?.value === 'number' ? day(today + house.validDays.value) : undefined);
-
-/** The word for the paper's foot: whose it is. */
-export const footOf = (
-  { reference, client }: Pick<PapersJob, 'reference' | 'client'>,
-  title: string,
-): string => [title, reference?.value, client?.value].filter((one) => one !== undefined).join(' · ');
 
 const listOf = (title: string, lines: readonly Entry[]): readonly Block[] =>
   lines.length === 0 ? [] : [{ is: 'notes', title, lines, small: true }];

@@ -23,7 +23,7 @@ import {
   type RowMade,
 } from './made';
 import { count, day, PORTRAIT, words, type Block, type Pair, type Paper, type TableRow } from './paper';
-import { footOf } from './quote';
+import { footOf } from './foot';
 
 const pair = (label: string, value: string | undefined): readonly Pair[] =>
   value === undefined ? [] : [{ label, entry: words(value) }];

@@ -2,7 +2,9 @@
 import { areaAt, readAddress } from '../../book/address';
 import type { Block, BookRead, Contents, TableSeen } from '../../book/book';
 import { rowsOf, type Rows } from '../floor/windows';
-import type { WorkbookFile } from './workbook';
+import { typedText } from '../recalculate/collect';
+import type { CellSeen } from './sheet';
+import type { WorkbookFile, WorksheetFile } from './workbook';
 
 /** The cells that hold anything. */
 function usedOf(name: string, rows: Rows): Contents['sheets'][number]['used'] {
@@ -33,12 +35,38 @@ function contentsOf(file: WorkbookFile, rows: readonly Rows[]): Contents {
   };
 }
 
-/** Only what is shown is read: no formats, formulas or merged cells. */
+/** The formulas of a sheet by row and column, as they are typed. */
+function formulasOf({ seen }: WorksheetFile): ReadonlyMap<number, ReadonlyMap<number, string>> {
+  const masters = new Map<string, CellSeen>();
+  const rows = new Map<number, Map<number, string>>();
+  for (const { row, cells } of seen.rows)
+    for (const cell of cells) {
+      const { formula, column } = cell;
+      if (formula === undefined || formula.kind === 'table') continue;
+      if (formula.shared !== undefined && formula.text !== undefined) masters.set(formula.shared, cell);
+      const master = formula.text === undefined ? masters.get(formula.shared ?? '') : undefined;
+      if (formula.text === undefined && master === undefined) continue;
+      const line = rows.get(row) ?? new Map<number, string>();
+      rows.set(row, line.set(column, typedText({ cell, master })));
+    }
+  return rows;
+}
+
+/** Only contents are read: no formats or merged cells. */
 export function readingOf(file: WorkbookFile): BookRead {
   const rows = file.sheets.map(rowsOf);
   const contents = contentsOf(file, rows);
+  const formulas = new Map<number, ReturnType<typeof formulasOf>>();
+  const formulasAt = (at: number): ReturnType<typeof formulasOf> => {
+    const sheet = file.sheets[at];
+    const known = formulas.get(at) ?? (sheet === undefined ? new Map() : formulasOf(sheet));
+    formulas.set(at, known);
+    return known;
+  };
   const blockOf = (area: Block['area']): Block => {
-    const sheetRows = rows[file.sheets.findIndex(({ name }) => name === area.sheet)];
+    const at = file.sheets.findIndex(({ name }) => name === area.sheet);
+    const sheetRows = rows[at];
+    const typed = formulasAt(at);
     const values = Array.from({ length: area.rows }, (_, down) =>
       Array.from(
         { length: area.columns },
@@ -48,7 +76,9 @@ export function readingOf(file: WorkbookFile): BookRead {
     return {
       area,
       values,
-      formulas: values.map((row) => row.map(() => null)),
+      formulas: values.map((row, down) =>
+        row.map((_, right) => typed.get(area.row + down)?.get(area.column + right) ?? null),
+      ),
       formats: [],
       merged: [],
       hiddenRows: [],

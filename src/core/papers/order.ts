@@ -1,0 +1,234 @@
+/** The order for cloth, one for each supplier: what, how much, in which pieces, and on what terms. */
+import { bare } from '../cell/treatment';
+import { showLength, showRemnant, showYardage } from '../exact/unit';
+import { exact, fromUnit, type Length } from '../exact/length';
+import { clothJob, clothsOf, type Cloth } from '../floor/floor-cuts';
+import { tally, type Tally } from '../floor/tally';
+import { cutLengthOf } from '../rolls/cutting';
+import { quickLayout, toPlan, type CutPlan } from '../rolls/plan';
+import { footOf } from './foot';
+import { letterheadOf } from './house-lines';
+import type { JobCloth, PapersJob, Supplier } from './job';
+import { day, PORTRAIT, words, type Block, type Entry, type Pair, type Paper, type TableRow } from './paper';
+
+/** A cloth of the order with what the job says of it. */
+interface Ordered {
+  readonly cloth: Cloth;
+  readonly facts: JobCloth | undefined;
+  readonly quantity: Entry;
+  readonly plan: CutPlan | undefined;
+}
+
+const named = <T extends { readonly name: string }>(list: readonly T[], name: string): T | undefined =>
+  list.find((one) => bare(one.name) === bare(name));
+
+/** Of the house's own fabrics table where it says so, else what the windows need. */
+function quantityOf(job: PapersJob, cloth: Cloth, facts: JobCloth | undefined, total: Tally): Entry {
+  if (facts?.toOrder !== undefined) return facts.toOrder;
+  const needed =
+    cloth.layer === 'face'
+      ? total.face.find(({ name }) => name === cloth.pricedAs)
+      : total.behind.find(({ name }) => name === cloth.pricedAs);
+  const attic = needed !== undefined && 'attic' in needed ? needed.attic : 0;
+  return words(showYardage(exact((needed?.yardage ?? cutLengthOf(cloth.cuts)) + attic), job.unit));
+}
+
+/** Whole rolls of the length the supplier puts them up in; undefined where the job does not say it. */
+function planOf({ unit }: PapersJob, cloth: Cloth, facts: JobCloth | undefined): CutPlan | undefined {
+  const roll = facts?.wholeRoll?.value;
+  if (typeof roll !== 'number' || cloth.cuts.length === 0) return undefined;
+  const ordered = fromUnit(roll, unit.large);
+  const longest = Math.max(...cloth.cuts.map(({ length }) => length));
+  if (longest + cloth.toStart > ordered) return undefined;
+  const job = clothJob(cloth, { ordered }, unit);
+  return toPlan(job, quickLayout(job));
+}
+
+const longestOf = ({ cuts, toStart }: Cloth): Length =>
+  exact(Math.max(0, ...cuts.map(({ length }) => length)) + toStart);
+
+/** What each roll must give: its cuts and what is given up to the pattern's start. */
+function pieces({ unit }: PapersJob, plan: CutPlan): readonly TableRow[] {
+  const byNeed = new Map<Length, { rolls: number; cuts: number }>();
+  for (const { stretches } of plan.rolls) {
+    const cuts = stretches.flatMap((one) => one.cuts);
+    const start = stretches.reduce((sum, one) => sum + (one.cuts.length > 0 ? (one.toStart ?? 0) : 0), 0);
+    const need = exact(cutLengthOf(cuts) + start);
+    const had = byNeed.get(need) ?? { rolls: 0, cuts: cuts.reduce((sum, { count }) => sum + count, 0) };
+    byNeed.set(need, { ...had, rolls: had.rolls + 1 });
+  }
+  return [...byNeed].map(([need, { rolls, cuts }]) => ({
+    is: 'line',
+    cells: [
+      words(`${rolls} ${rolls === 1 ? 'roll' : 'rolls'}`),
+      words(`no shorter than ${showRemnant(need, unit)}`),
+      words(`${cuts} ${cuts === 1 ? 'cut' : 'cuts'} in each`),
+    ],
+  }));
+}
+
+function piecesBlock(job: PapersJob, { cloth, plan, facts }: Ordered): Block {
+  const { unit } = job;
+  if (plan !== undefined && plan.rolls.length > 1)
+    return {
+      is: 'table',
+      columns: [
+        { heading: 'Pieces', span: 3 },
+        { heading: 'Length of each, pattern start included', span: 5 },
+        { heading: 'We cut', span: 4 },
+      ],
+      rows: pieces(job, plan),
+    };
+  const lines =
+    plan !== undefined
+      ? [`One continuous piece: the put-up of ${facts?.wholeRoll?.value ?? ''} ${unit.large} is long enough.`]
+      : [
+          `In as few pieces as the put-up allows, none shorter than ${showLength(longestOf(cloth), unit)}; our cuts never cross a join. Tell us the length of every piece before you cut.`,
+        ];
+  return { is: 'notes', title: 'Pieces', lines: lines.map((one) => words(one)) };
+}
+
+/** A figure of the supplier's with its unit; “none” where the cloth has no repeat. */
+const withUnit = (entry: Entry | undefined, unit: string, none?: string): Entry | undefined =>
+  entry === undefined
+    ? none === undefined
+      ? undefined
+      : words(none)
+    : typeof entry.value === 'number'
+      ? words(`${entry.value} ${unit}`)
+      : entry;
+
+/** The pattern as the supplier states it; nothing of it for what lies behind the face. */
+function patternPairs({ unit, windows }: PapersJob, { cloth, facts }: Ordered): readonly Pair[] {
+  if (cloth.layer !== 'face') return [];
+  const turned = windows.some(
+    ({ work, facts: own }) => work.window.fabric === cloth.name && own.railroaded === 'yes',
+  );
+  const match = facts?.verticalRepeat === undefined ? undefined : (facts.match ?? words('straight'));
+  return [
+    { label: 'Vertical repeat', entry: withUnit(facts?.verticalRepeat, unit.small, 'none') },
+    { label: 'Horizontal repeat', entry: withUnit(facts?.horizontalRepeat, unit.small, 'none') },
+    ...(match === undefined ? [] : [{ label: 'Match', entry: match }]),
+    { label: 'Laid', entry: words(turned ? 'railroaded' : 'up the roll, not railroaded') },
+  ];
+}
+
+function quantityPairs({ unit }: PapersJob, { quantity }: Ordered): readonly Pair[] {
+  if (typeof quantity.value !== 'number') return [{ label: 'Quantity', entry: quantity }];
+  const counted = words(unit.large === 'yd' ? 'yards' : 'metres');
+  return [
+    { label: 'Quantity', entry: { ...quantity, as: 'yardage' } },
+    { label: 'counted in', entry: counted },
+  ];
+}
+
+function clothPairs(job: PapersJob, ordered: Ordered): readonly Pair[] {
+  const { facts } = ordered;
+  const { small, large } = job.unit;
+  return [
+    ...quantityPairs(job, ordered),
+    { label: 'Colour', entry: facts?.colour },
+    { label: 'Width', entry: withUnit(facts?.width, small) },
+    ...patternPairs(job, ordered),
+    { label: 'Content', entry: facts?.content },
+    ...(facts?.price === undefined ? [] : [{ label: `Price a ${large}`, entry: facts.price }]),
+    { label: 'Reserve number', entry: facts?.reserve },
+    { label: 'Needed by', entry: facts?.neededBy },
+    ...(job.publicBuilding
+      ? [{ label: 'Certificate', entry: words('of this lot, with the goods, by its number') }]
+      : []),
+  ];
+}
+
+function startLine({ unit }: PapersJob, { cloth }: Ordered): readonly Entry[] {
+  return cloth.toStart > 0
+    ? [
+        words(
+          `${showLength(cloth.toStart, unit)} of each piece is for the pattern’s start and is in the lengths above.`,
+        ),
+      ]
+    : [];
+}
+
+function clothBlocks(job: PapersJob, ordered: Ordered): readonly Block[] {
+  const start = startLine(job, ordered);
+  return [
+    { is: 'pairs', across: 2, title: ordered.cloth.name, pairs: clothPairs(job, ordered) },
+    piecesBlock(job, ordered),
+    ...(start.length === 0 ? [] : [{ is: 'notes' as const, lines: start }]),
+  ];
+}
+
+const terms = ({ unit }: PapersJob): readonly string[] => [
+  `Cutting for approval: hold the order; do not cut or ship until the cutting is approved in writing. Send the full width by ${unit.small === 'in' ? '36 in' : '90 cm'} with a whole repeat, its top and its face marked.`,
+  'All of one cloth from one dye lot. If one lot cannot give it, tell us before anything is cut.',
+  'No substitution of cloth, colour or lot.',
+  'Inspect before cutting; mark flaws at the selvage and allow for them.',
+  'Ship rolled, with the sidemark on every roll.',
+];
+
+function orderPaper(
+  job: PapersJob,
+  supplier: string,
+  house: Supplier | undefined,
+  list: readonly Ordered[],
+): Paper {
+  const title = supplier === '' ? 'Fabric order' : `Fabric order, ${supplier}`;
+  const sidemark = [job.client?.value, job.reference?.value].filter((one) => one !== undefined).join(' / ');
+  return {
+    kind: 'order',
+    sheet: supplier === '' ? 'Fabric order' : `Order ${supplier}`,
+    title,
+    unit: job.unit,
+    page: PORTRAIT(job.size),
+    foot: footOf(job, title),
+    blocks: [
+      {
+        is: 'letterhead',
+        house: letterheadOf(job.house),
+        title: 'Fabric order',
+        facts: [
+          { label: 'Date', entry: day(job.today) },
+          { label: 'Order number', entry: undefined },
+        ],
+      },
+      {
+        is: 'pairs',
+        across: 2,
+        pairs: [
+          { label: 'To', entry: supplier === '' ? undefined : words(supplier) },
+          { label: 'Our account', entry: house?.account },
+          ...(house?.address === undefined ? [] : [{ label: 'Address', entry: house.address }]),
+          { label: 'Ship by', entry: house?.shipBy },
+          { label: 'Ship to', entry: job.house.shipTo ?? words('the address above') },
+          { label: 'Sidemark', entry: sidemark === '' ? undefined : words(sidemark) },
+        ],
+      },
+      ...list.flatMap((one) => clothBlocks(job, one)),
+      { is: 'notes', title: 'With every order', lines: terms(job).map((one) => words(one)) },
+      { is: 'signatures', lines: ['Ordered by, date', 'Confirmed by the supplier, date'] },
+    ],
+  };
+}
+
+/** One paper a supplier, in the order its cloths first appear; cloth the client sends is not ordered. */
+export function orderPapers(job: PapersJob): readonly Paper[] {
+  const works = job.windows.map(({ work }) => work);
+  const total = tally(works, job.rules);
+  const bySupplier = new Map<string, Ordered[]>();
+  for (const cloth of clothsOf(works)) {
+    const facts = named(job.cloths, cloth.name);
+    const supplier = String(facts?.supplier?.value ?? '');
+    if (/\b(?:customer|client)\b|^com$/i.test(supplier)) continue;
+    const ordered = {
+      cloth,
+      facts,
+      quantity: quantityOf(job, cloth, facts, total),
+      plan: planOf(job, cloth, facts),
+    };
+    bySupplier.set(supplier, [...(bySupplier.get(supplier) ?? []), ordered]);
+  }
+  return [...bySupplier].map(([supplier, list]) =>
+    orderPaper(job, supplier, named(job.suppliers, supplier), list),
+  );
+}

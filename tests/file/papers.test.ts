@@ -1,0 +1,225 @@
+import { execFileSync } from 'node:child_process';
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { strFromU8, unzipSync } from 'fflate';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { cellText } from '../../src/book/address';
+import { hem } from '../../src/file/hem';
+import { openArchive, replaceFile, zipped } from '../../src/file/xlsx/archive';
+import { bytesOfText, textOf } from '../../src/file/xlsx/text';
+import { formulaAt, listening, opened, scratch, shown } from './book';
+import { CELLS, CHARGES, FABRIC, WINDOW, writeJob, type JobTyped } from './papers/job-file';
+
+const folder = scratch();
+let number = 0;
+const pathOf = (name = `file${++number}.xlsx`): string => join(folder, name);
+
+function jobFile(typed: JobTyped): string {
+  const path = pathOf();
+  writeJob(path, typed);
+  return path;
+}
+async function papers(from: string, ...more: string[]) {
+  const to = pathOf();
+  const io = listening();
+  const exit = await hem(['papers', from, '-o', to, '--date', '2026-11-27', ...more], io);
+  return { to, exit, io };
+}
+/** The words and figures of one sheet, in reading order. */
+const sheetText = async (path: string, sheet: string): Promise<string[]> => {
+  const file = await opened(path);
+  const found = file.sheets.find(({ name }) => name === sheet);
+  if (found === undefined)
+    throw new Error(`no sheet ${sheet}: ${file.sheets.map(({ name }) => name).join()}`);
+  return found.seen.rows.flatMap(({ cells }) =>
+    cells.flatMap(({ value }) => (value === null || value === '' ? [] : [String(value)])),
+  );
+};
+const sheetsOf = async (path: string): Promise<string[]> =>
+  (await opened(path)).sheets.map(({ name }) => name);
+
+describe('the papers of a job of ours', () => {
+  let made: Awaited<ReturnType<typeof papers>>;
+  beforeAll(async () => {
+    made = await papers(
+      jobFile({ windows: [WINDOW, { ...WINDOW, room: 'Landing', quantity: 2, 'inside width': 40 }] }),
+    );
+  });
+
+  it('are written and named', async () => {
+    expect(made.io.complained).toEqual([]);
+    expect(made.exit).toBe(0);
+    expect(await sheetsOf(made.to)).toEqual(
+      expect.arrayContaining(['Client quote', 'Order Quill & Sedge', 'Hardware to buy', 'Findings']),
+    );
+  });
+
+  it('show on the quote what the cells of the job show, each figure by a formula that points there', async () => {
+    const file = await opened(made.to);
+    const cells = shown(file);
+    const quote = file.sheets.find(({ name }) => name === 'Client quote')!;
+    const pointing = quote.seen.rows
+      .flatMap(({ cells: row }) => row)
+      .filter(({ formula }) => formula !== undefined);
+    expect(pointing.length).toBeGreaterThan(10);
+    for (const { row, column, value } of pointing) {
+      const formula = formulaAt(file, `'Client quote'!${cellText(row, column)}`) ?? '';
+      const [, at = ''] = /^IF\(LEN\((.+)\)=0,"",\1\)$/.exec(formula) ?? [];
+      expect(value).toEqual(cells.get(at.replace(/'/g, '')));
+    }
+  });
+
+  it('add up: lines, installation, total', async () => {
+    const figures = (await sheetText(made.to, 'Client quote'))
+      .map(Number)
+      .filter((one) => !Number.isNaN(one));
+    const text = await sheetText(made.to, 'Client quote');
+    const after = (label: string): number => Number(text[text.indexOf(label) + 1]);
+    // Three windows at 65 each; nothing is taxed here.
+    expect(after('Installation')).toBe(195);
+    expect(after('Total')).toBeCloseTo(after('Subtotal') + 195, 8);
+    expect(after('Deposit with the order') + after('Balance when hung')).toBeCloseTo(after('Total'), 8);
+    expect(figures).toContain(after('Subtotal'));
+  });
+
+  it('have the house’s letterhead, the client and the client’s words', async () => {
+    const text = await sheetText(made.to, 'Client quote');
+    for (const words of [
+      'Alder & Finch Workroom',
+      '4 Sluice Row',
+      'Wharf Lane Inn',
+      'WL-7',
+      '27 November 2026',
+    ])
+      expect(text).toContain(words);
+    expect(text).toContain(
+      'Library: pair of lined pinch-pleated draperies, Heron linen, floor length, on a 104 in rod, installed',
+    );
+  });
+});
+
+describe('made again', () => {
+  it('a paper nobody touched is made anew, one that was changed is kept beside the new one', async () => {
+    const first = await papers(jobFile({ windows: [WINDOW] }));
+    const again = await papers(first.to);
+    expect((await sheetsOf(again.to)).filter((name) => /quote/i.test(name))).toEqual([
+      'Quote',
+      'Client quote',
+    ]);
+
+    const archive = await openArchive(again.to);
+    const part = (await opened(again.to)).sheets.find(({ name }) => name === 'Client quote')!.part!;
+    const xml = textOf(archive.get(part)!, part);
+    const changed = new Map(archive).set(part, bytesOfText(xml.replace('What we make for you', 'Our offer')));
+    const edited = pathOf();
+    await replaceFile(edited, zipped(changed));
+    const third = await papers(edited);
+    expect((await sheetsOf(third.to)).filter((name) => /quote/i.test(name))).toEqual([
+      'Quote',
+      'Client quote',
+      'Client quote 2',
+    ]);
+    expect(await sheetText(third.to, 'Client quote')).toContain('Our offer');
+    expect(third.io.said.join()).toContain('“Client quote” was changed by hand and is kept');
+  });
+});
+
+describe('a copy to send', () => {
+  it('holds the quote’s values and nothing else: no formula, no cost, no other sheet', async () => {
+    const { to } = await papers(jobFile({ windows: [WINDOW] }), '--values');
+    const parts = unzipSync(readFileSync(to));
+    const all = Object.entries(parts).map(([name, bytes]) => `${name} ${strFromU8(bytes)}`);
+    expect(await sheetsOf(to)).toEqual(['Client quote']);
+    const costs = [FABRIC['price a'], CELLS['Price_rod'], CELLS['Price_bracket'], CHARGES['labor pinch']];
+    for (const part of all) {
+      expect(part).not.toMatch(/<f[ >]|HEM[._]|comments|state="hidden"/);
+      for (const cost of costs) expect(part).not.toContain(String(cost));
+    }
+    expect(await sheetText(to, 'Client quote')).toContain('Total');
+  });
+});
+
+describe('hard jobs', () => {
+  it('with nothing priced: the quote is refused with what is missing, the order is written', async () => {
+    const { exit, io, to } = await papers(
+      jobFile({
+        windows: [WINDOW],
+        cells: {},
+        charges: {},
+        fabrics: [{ fabric: 'Heron linen', 'fabric width': 54 }],
+      }),
+    );
+    expect(exit).toBe(1);
+    expect(io.complained.join('\n')).toMatch(/No quote is written:\n {2}No window has a price/);
+    expect(await sheetsOf(to)).toContain('Fabric order');
+    expect(await sheetsOf(to)).not.toContain('Client quote');
+  });
+
+  it.each<[string, string]>([
+    ['60 letters', 'The long gallery over the water gate, north side, bay window'],
+    ['accents', 'Salón de té «Ærøskøbing», Łódź'],
+    ['right to left', 'غرفة القراءة'],
+  ])('a room of %s stands whole on its line', async (_what, room) => {
+    const { to, exit } = await papers(jobFile({ windows: [{ ...WINDOW, room }] }), '--only', 'quote');
+    expect(exit).toBe(0);
+    expect((await sheetText(to, 'Client quote')).some((one) => one.startsWith(`${room}: pair of`))).toBe(
+      true,
+    );
+  });
+
+  it('a window taken away leaves no line', async () => {
+    const first = await papers(jobFile({ windows: [WINDOW, { ...WINDOW, room: 'Landing' }] }));
+    expect((await sheetText(first.to, 'Client quote')).join()).toContain('Landing');
+    const fewer = await papers(jobFile({ windows: [WINDOW] }));
+    expect((await sheetText(fewer.to, 'Client quote')).join()).not.toContain('Landing');
+  });
+});
+
+describe('what is asked wrongly', () => {
+  it.each<[string[], RegExp]>([
+    [['--only', 'menu'], /--only reads “menu”/],
+    [['--paper', 'legal'], /--paper reads “legal”/],
+    [['--price', '7'], /--price reads “7”/],
+  ])('%j is told in a sentence', async (more, said) => {
+    const { exit, io } = await papers(jobFile({ windows: [WINDOW] }), ...more);
+    expect(exit).toBe(2);
+    expect(io.complained.join()).toMatch(said);
+  });
+});
+
+const suite =
+  ['/usr/bin/soffice', '/usr/local/bin/soffice'].some(existsSync) && existsSync('/usr/bin/pdftotext');
+
+describe.skipIf(!suite)('as PDF, by LibreOffice', () => {
+  const pagesOf = (path: string): number =>
+    Number(/Pages: +(\d+)/.exec(execFileSync('pdfinfo', [path], { encoding: 'utf8' }))?.[1]);
+  const textIn = (path: string): string =>
+    execFileSync('pdftotext', ['-layout', path, '-'], { encoding: 'utf8' });
+  const eighty = Array.from({ length: 80 }, (_, at) => ({ ...WINDOW, room: `Room ${at + 1}` }));
+
+  it.each([
+    ['letter', '612 x 792'],
+    ['a4', '595'],
+  ])('eighty windows on %s: every line once, page n of m on every page', async (size, points) => {
+    const { to, exit } = await papers(
+      jobFile({ windows: eighty }),
+      '--only',
+      'quote',
+      '--values',
+      '--pdf',
+      '--paper',
+      size,
+    );
+    expect(exit).toBe(0);
+    const pdf = to.replace('.xlsx', '-quote.pdf');
+    const [pages, text] = [pagesOf(pdf), textIn(pdf)];
+    expect(execFileSync('pdfinfo', [pdf], { encoding: 'utf8' })).toContain(points);
+    // 80 lines with their specifications take at least 4 pages, and one page across.
+    expect(pages).toBeGreaterThanOrEqual(4);
+    expect(pages).toBeLessThanOrEqual(12);
+    for (let page = 1; page <= pages; page++) expect(text).toContain(`page ${page} of ${pages}`);
+    for (let at = 1; at <= 80; at++) expect(text.split(`Room ${at}:`)).toHaveLength(2);
+    expect(text.match(/What we make for you/g)?.length).toBeGreaterThan(2);
+    expect(text).not.toMatch(/#NAME|#REF|#VALUE|###/);
+  });
+});

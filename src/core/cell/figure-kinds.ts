@@ -6,8 +6,14 @@ import { ratio, toFigure, type Ratio } from '../exact/ratio';
 import { digits } from '../exact/unit';
 import { DIGITS, readDecimal } from '../exact/written';
 
-/** A cell's number by the 15 digits a sheet keeps: 59.99999999999999 is 60. */
-export const withoutResidue = (figure: number): number => Number(figure.toPrecision(15));
+/** What a few steps of binary arithmetic may leave, as a share of the figure. */
+const RESIDUE = 4 * Number.EPSILON;
+
+/** A cell's number by the digits a sheet keeps: 59.99999999999999 is 60, and 910.0499999999995 is 910.05. */
+export function withoutResidue(figure: number): number {
+  const short = Number(figure.toPrecision(14));
+  return Math.abs(short - figure) <= RESIDUE * Math.abs(figure) ? short : Number(figure.toPrecision(15));
+}
 
 /** A plain number from a cell or from text with a decimal comma. */
 function figureOf(

@@ -66,6 +66,13 @@ describe('an amount of money', () => {
     expect(read(MONEY, text)).toBe(amount);
   });
 
+  it('sheds what binary arithmetic leaves, also where the fifteenth digit is in doubt', () => {
+    // 910.05 × (1 − 2 ε) lies a hair below the middle of two figures of 15 digits.
+    expect(read(PRICE, 910.0499999999995)).toBe('910.05');
+    expect(read(PRICE, 59.99999999999999)).toBe('60');
+    expect(read(PRICE, 910.049999999999)).toBe('910.049999999999');
+  });
+
   it('in brackets is a credit, which no price is', () => {
     expect(read(MONEY, '(25.00)')).toBe('-25');
     expect(read(PRICE, '(25.00)')).toBe('rod_width reads “(25.00)”. It must be 0 or more.');

@@ -39,6 +39,8 @@ interface CutterLine {
   readonly cloth: string;
   readonly roll: PlannedRoll;
   readonly room: string;
+  /** Of a half-drop, A or B; else nothing. */
+  readonly start: string;
   readonly length: Length;
   /** Nothing where the cloth is given up. */
   readonly count: number | null;
@@ -59,11 +61,21 @@ function linesOf({ cloth: { name: cloth }, plan }: ClothPlan): readonly CutterLi
         from = exact(from + times(cut.length, cut.count));
         const room = cut.room ?? cut.label ?? '';
         const left = exact(start + whole - from);
-        return { cloth, roll, room, length: cut.length, count: cut.count, from: begins, left };
+        return {
+          cloth,
+          roll,
+          room,
+          start: cut.start ?? '',
+          length: cut.length,
+          count: cut.count,
+          from: begins,
+          left,
+        };
       });
       if (toStart === 0 || cuts.length === 0) return lines;
       const given = {
         room: TO_START,
+        start: '',
         length: toStart,
         count: null,
         from: exact(start - toStart),
@@ -73,6 +85,19 @@ function linesOf({ cloth: { name: cloth }, plan }: ClothPlan): readonly CutterLi
     }),
   );
 }
+
+/** Where the pattern of each cut begins, where any cloth is a half-drop. */
+const startColumn = (lines: readonly CutterLine[]): readonly ColumnDraft[] =>
+  lines.every(({ start }) => start === '')
+    ? []
+    : [
+        column(
+          'start',
+          'half-drop',
+          lines.map(({ start }) => start),
+          { note: 'A begins at the motif, B half a repeat down' },
+        ),
+      ];
 
 function listSheet(job: Job, plans: readonly ClothPlan[]): Draft {
   const sheet = job.sheet('Cutting list');
@@ -126,6 +151,7 @@ function listSheet(job: Job, plans: readonly ClothPlan[]): Draft {
           // A room's number stands as a number, apart from the figures beside it.
           cells((one) => (/^[1-9]\d*$/.test(one.room) ? Number(one.room) : one.room)),
         ),
+        ...startColumn(lines),
         column(
           'length',
           `cut length (${small})`,
@@ -147,7 +173,11 @@ function listSheet(job: Job, plans: readonly ClothPlan[]): Draft {
         column('done', 'cut by', [], { role: 'input', note: 'the cutter’s initials' }),
       ],
     }),
-    laidOut(job, sheet, { header: HEADER, frozenColumns: 2, widths: [22, 7, 11, 11, 11, 18, 11, 7, 11, 10] }),
+    laidOut(job, sheet, {
+      header: HEADER,
+      frozenColumns: 2,
+      widths: [22, 7, 11, 11, 11, 18, ...startColumn(lines).map(() => 9), 11, 7, 11, 10],
+    }),
   );
 }
 

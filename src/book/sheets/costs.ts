@@ -131,7 +131,7 @@ export function costsSheet(job: Job): Draft {
           formula: (cell) =>
             worked(
               cell,
-              `IF(AND(${rule('share half widths')}="yes",${rule('yardage rounded by')}="order"),ROUNDUP(${cell('widths')},0),ROUNDUP(${line(cell, 'Window_widths')},0)*${count(cell)})`,
+              `IF(AND(${rule('share half widths')}="yes",${rule('yardage rounded by')}<>"window"),ROUNDUP(${cell('widths')},0),ROUNDUP(${line(cell, 'Window_widths')},0)*${count(cell)})`,
             ),
         },
         {

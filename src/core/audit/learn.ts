@@ -160,7 +160,7 @@ const YARDAGE_RULES: readonly Question[] = [
     key: 'yardageRoundedBy',
     figure: 'yardage',
     tells: ({ window }) => (window.quantity ?? 1) > 1,
-    candidates: () => ['order', 'window'],
+    candidates: () => ['line', 'window'],
   },
 ];
 /** What is added to the rod’s share for the finished width. */

@@ -156,9 +156,9 @@ export const BOTTOM_EDGES = choices<BottomEdge>(
   },
 );
 
-export type RoundedBy = 'order' | 'window';
+export type RoundedBy = 'line' | 'window';
 export const ROUNDED_BY = choices<RoundedBy>(
-  { word: 'order', says: 'once, over all the windows of the line' },
+  { word: 'line', says: 'once, over all the windows of the line', also: ['order'] },
   { word: 'window', says: 'window by window' },
 );
 

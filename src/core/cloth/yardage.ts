@@ -60,7 +60,7 @@ export interface Covered extends Gathered {
 
 /** Whether windows may share a width; not where each window's cloth is bought by itself. */
 export const sharesHalfWidths = (rules: Rules): boolean =>
-  rules.shareHalfWidths === 'yes' && rules.yardageRoundedBy === 'order';
+  rules.shareHalfWidths === 'yes' && rules.yardageRoundedBy === 'line';
 
 /** Half widths off the bolt: an odd one is bought whole unless the house lets windows share it. */
 export const halvesOf = (widths: number, quantity: number, rules: Rules): number =>

@@ -236,8 +236,8 @@ export const CLOTH_RULES = {
     `${BOOKLET}: ⅛, ¼, ½ or 1 yd`,
   ),
   yardageRoundedBy: rule(
-    choiceKind('order or window', ROUNDED_BY),
-    'order' as RoundedBy,
+    choiceKind('line or window', ROUNDED_BY),
+    'line' as RoundedBy,
     'where the yardage is rounded',
     HOUSE,
   ),

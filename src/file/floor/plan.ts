@@ -4,6 +4,7 @@ import type { PlannedRoll } from '../../core/rolls/plan';
 import { clothFindings, clothJob, type Cloth, type RollSupply } from '../../core/floor/floor-cuts';
 import { exact, toUnit, type Length } from '../../core/exact/length';
 import type { Tally } from '../../core/floor/tally';
+import { orderOf } from '../../core/rolls/rolls';
 import { showLength, showRemnant, showYardage, type Unit } from '../../core/exact/unit';
 import { bestPlan, type BestPlan } from '../../solve/best-plan';
 import { loadSolver } from '../../solve/load';
@@ -67,7 +68,9 @@ function rollInWords(roll: PlannedRoll, unit: Unit): string {
   const left = exact(roll.length - toStart - cutLengthOf(cuts));
   const lot = roll.lot === undefined ? '' : `, lot ${roll.lot}`;
   const given = toStart === 0 ? '' : `${showLength(toStart, unit)} to the pattern’s start + `;
-  return `of ${showYardage(roll.length, unit)}${lot}: ${given}${cutsInWords(cuts, unit)}, remnant ${showRemnant(left, unit)}`;
+  const order = orderOf(roll);
+  const inTurn = order === undefined ? '' : `, cut as ${order}`;
+  return `of ${showYardage(roll.length, unit)}${lot}: ${given}${cutsInWords(cuts, unit)}, remnant ${showRemnant(left, unit)}${inTurn}`;
 }
 
 /** A line a roll; rolls cut alike that follow one another share a line. */
@@ -123,10 +126,11 @@ export function plansAsData(plans: readonly PlannedCloth[], total: Tally, { smal
         length: yards(roll.length),
         lot: roll.lot,
         cuts: roll.stretches.flatMap(({ cuts, from, toStart }) =>
-          cuts.map(({ length, count, room, label }) => ({
+          cuts.map(({ length, count, room, label, start }) => ({
             length: toUnit(length, small),
             count,
             room: room ?? label,
+            ...(start !== undefined && { start }),
             stretchFrom: toUnit(from, small),
             ...(toStart !== undefined && { toStart: toUnit(toStart, small) }),
           })),

@@ -173,4 +173,26 @@ describe('a floor', () => {
     ]);
     expect(cloths!.values[1]?.slice(5)).toEqual([9, 28]);
   });
+
+  it('lists a half-drop in the order it is cut, with the start of every cut', async () => {
+    const { book, floor } = await opened();
+    const [first] = floor.windows;
+    const patterned = { verticalRepeat: inches(25), match: 'half-drop' } as const;
+    const work = new WindowWork({ ...first!.work.window, quantity: 1, ...patterned }, floor.house.rules);
+    const [cloth] = clothsOf([work]);
+    const plan = cutPlan(clothJob(cloth!, { ordered: fromUnit(30, 'yd') }, INCHES), floor.house.rules).value;
+    await writeFloor(book, floor, [{ cloth: cloth!, plan }]);
+    const list = (await book.contents()).tables.find(({ name }) => name === 'Cutting_list')!;
+    expect(list.columns[6]).toBe('half-drop');
+    const [block] = await book.read([list.area]);
+    // By hand: two panels of A B A; 112½ before the other start, 125 before the same, the last 112.
+    expect(block!.values.slice(1).map((row) => [row[4], row[6], row[7], row[8]])).toEqual([
+      [0, 'A', 112.5, 1],
+      [112.5, 'B', 112.5, 1],
+      [225, 'A', 112.5, 1],
+      [337.5, 'B', 112.5, 1],
+      [450, 'A', 125, 1],
+      [575, 'A', 112, 1],
+    ]);
+  });
 });

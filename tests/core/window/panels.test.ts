@@ -77,7 +77,7 @@ describe('a row’s cuts and panels', () => {
     for (const quantity of [1, 2, 3])
       for (const fullness of [2, 2.5, 3])
         for (const match of ['straight', 'half-drop'])
-          for (const rounded of ['order', 'window'] as const)
+          for (const rounded of ['line', 'window'] as const)
             for (const starts of ['run on', 'each panel alike'] as const) {
               const work = workOf(
                 { ...SIX, fullness, match, quantity },

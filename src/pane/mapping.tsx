@@ -1,14 +1,5 @@
 /** Which column is what: as it was found, with samples and doubts, and hers to correct. */
-import {
-  Badge,
-  Caption1,
-  Field,
-  makeStyles,
-  Select,
-  Subtitle2,
-  Switch,
-  tokens,
-} from '@fluentui/react-components';
+import { Badge, Caption1, Field, makeStyles, Select, Subtitle2, Switch, tokens } from './kit';
 import { useState } from 'react';
 import { letters } from '../book/address';
 import type { ColumnsRead, SheetColumn, WantedColumn } from '../book/columns';

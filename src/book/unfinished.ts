@@ -260,7 +260,8 @@ export async function isKept(book: Book, { owner, since }: Journal): Promise<boo
 export async function outcomeOf(book: Book, journal: Journal, kept: boolean): Promise<Outcome> {
   const left = kept && (await isKept(book, journal));
   const { there, back } = sorted(await look(book, journal));
-  if (!there && left) await keepAsItIs(book);
+  // A journal of nothing is forgotten when a pane next finds it, where that is refused now.
+  if (!there && left) await keepAsItIs(book).catch(() => undefined);
   return { stands: !there ? 'nothing' : kept && !left ? 'all' : 'part', back };
 }
 

@@ -112,7 +112,6 @@ const CHANGES: Readonly<Record<string, Change>> = {
     change: (book) =>
       apply(book, 'Fill over', {
           puts: [{ area: at('B1'), cells: [['new']] }, { area: at('B2:B9'), formula: '=$A2' }],
-          dress: [{ area: at('F5:F6'), role: 'output' }],
         }, MAY), // prettier-ignore
   },
   'a cutting list': {

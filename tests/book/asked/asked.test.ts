@@ -73,7 +73,7 @@ describe('what a cell asks our functions', () => {
 
 describe('a cell that is part of a spill', () => {
   const rows = [
-    ['W', 'Ht', 'Style', 'Fab W'],
+    ['Inside W', 'Ht', 'Style', 'Fab W'],
     [72, 98, 'pinch', 54],
     [40, 98, 'smocked', 54],
     ['=HEM.SCHEDULE(A1:D1,A2:D3,"rod width, widths")', 5],

@@ -20,7 +20,7 @@ const HEADINGS = [
   'Rod W',
   'Fin Drop',
   'Style',
-  'Goods',
+  'Fab width',
   'Widths',
   'Yds',
   'Price',
@@ -77,8 +77,8 @@ describe('auditing orders in a workbook', () => {
 
   it('reads numbers, prices and far guesses among the headings as a bookkeeper means them', async () => {
     const heads = ['No.', 'Ord #', 'Rm #', 'Win #', '$/yd', 'Fabric $', 'Ext. price', 'Line', 'Rod', 'Qty', 'Widths'];
-    const row = [1, 1001, '12', 'north', 40, 40, 750, 1, 94, 2, 6];
-    const book = bookOf([heads, row, row.with(0, 2).with(1, 1002)]);
+    const row = [1, 1001, '12', 'north', 40, 45, 750, 1, 94, 2, 6];
+    const book = bookOf([heads, row, row.with(0, 2).with(1, 1002).with(7, 2)]);
     const { read } = await surveyOrders(book, INCHES, areaAt('Past orders', 1, 0));
     expect(read.columns.map(({ heading, key }) => [heading, key ?? ''])).toEqual([
       ['No.', ''], ['Ord #', 'order'], ['Rm #', 'room'], ['Win #', ''], ['$/yd', 'unitPrice'], ['Fabric $', ''],

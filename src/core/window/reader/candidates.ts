@@ -79,11 +79,17 @@ function beside(key: MeaningKey, at: number, all: readonly Evidence[]): number {
   return 0;
 }
 
+/** “Ht R” is no price in rand. */
+const SIGN = /[$€£¥]/;
+
 /** The score once what a figure is for, and whether it is money, have been minded. */
 function withPer(key: MeaningKey, before: number, fit: number, said: number, own: Evidence): number {
   const { per, money, unit } = own.heading;
   let score = before;
-  if (unit !== undefined && unit !== 'm' && holdsOf(key) === 'money') score -= 0.6;
+  const holds = holdsOf(key);
+  if (unit !== undefined && unit !== 'm' && holds === 'money') score -= 0.6;
+  // What is headed with a sign of money is no size.
+  if (holds === 'length' && SIGN.test(own.text)) score -= 0.6;
   if (key === 'widths' && (per === 'panel' || per === 'window') && said >= 0.4) score += 0.3;
   if (key === 'yardsEach') return score - (per === 'window' ? 0.02 : 0.6);
   if (key === 'amountEach') return per === 'window' || per === 'pair' ? score : score - 0.6;

@@ -155,10 +155,16 @@ function readBlock(
   unit: Unit,
   prefer: number | undefined,
   said: ReadonlyMap<number, readonly OrderKey[]>,
+  orders: boolean,
 ): TableRead | undefined {
   const sheet = { rows: block.values.slice(0, lastRow(block) + 1), merged: mergedIn(block) };
   const read = (header?: readonly number[]): TableRead | undefined => {
-    const found = readTable(sheet, { unit, said, ...(header !== undefined && { header }) });
+    const found = readTable(sheet, {
+      unit,
+      said,
+      orders,
+      ...(header !== undefined && { header }),
+    });
     return 'columns' in found ? found : undefined;
   };
   const table = pointed(block, undefined, undefined);
@@ -367,14 +373,15 @@ export function readColumns(
   prefer?: number,
 ): ColumnsRead | undefined {
   const columns = block.area.columns;
-  let table = readBlock(block, unit, prefer, new Map());
+  const orders = wanted.some(({ key }) => key === 'unitPrice');
+  let table = readBlock(block, unit, prefer, new Map(), orders);
   if (table === undefined) return undefined;
   let headings = headingsOf(table, columns);
   let ids = saidIds(headings);
   const words = saidBy(ids, said);
   if (words.size > 0) {
     const header = block.area.row + (table.header[0] ?? 0);
-    table = readBlock(block, unit, header, words) ?? table;
+    table = readBlock(block, unit, header, words, orders) ?? table;
     headings = headingsOf(table, columns);
     ids = saidIds(headings);
   }

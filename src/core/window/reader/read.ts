@@ -26,6 +26,8 @@ export interface ReadOptions {
   /** Rows somebody says the headings stand in, from 0. */
   readonly header?: readonly number[];
   readonly said?: Corrections;
+  /** Past orders: rooms and prices alone are a table of them. */
+  readonly orders?: boolean;
 }
 
 export interface TableRead {
@@ -113,7 +115,7 @@ export function readTable(sheet: SheetIn, options: ReadOptions): TableRead | NoT
   const { header, columns, plan, next } = understanding;
   const no = notOfWindows(columns);
   // Headings that somebody points at are a table’s, whatever they say.
-  if (no !== undefined && options.header === undefined) return { none: no };
+  if (no !== undefined && options.header === undefined && options.orders !== true) return { none: no };
   const reader = new RowReader(plan);
   const from = (header.rows.at(-1) ?? 0) + 1;
   const read: RowRead[] = [];

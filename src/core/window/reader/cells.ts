@@ -1,4 +1,5 @@
 /** What stands in a cell, before anybody knows what its column means. */
+import { withoutResidue } from '../../cell/figure-kinds';
 import { readWritten, readDecimal, readFigure } from '../../exact/written';
 import { UNITS, type Length, type LengthUnit } from '../../exact/length';
 import type { CellIn } from '../../cell/fields';
@@ -146,7 +147,7 @@ const FULLNESS_WORDS: Readonly<Record<string, number>> = {
 
 /** Flat to finished: 2.5, 2 1/2, 250 %, 2.5x, 2.5:1, double. */
 export function fullnessOf(cell: Cell): number | undefined {
-  const bare = typeof cell === 'number' ? cell : undefined;
+  const bare = typeof cell === 'number' ? withoutResidue(cell) : undefined;
   if (bare !== undefined)
     return bare >= 120 && bare <= 400 ? bare / 100 : bare >= 1 && bare <= 6 ? bare : undefined;
   if (typeof cell !== 'string') return undefined;

@@ -108,9 +108,7 @@ describe.each(PARAMETERS)('%s', (_, cellFunction, parameter, at) => {
   it('gives a sound value or one sentence that names it, whatever it reads', () => {
     for (const [what, bad] of BAD) {
       for (const inputs of swept(cellFunction, at, bad)) {
-        const started = performance.now();
         const outcome = cellFunction.call(inputs);
-        expect(performance.now() - started, `${what} takes too long`).toBeLessThan(3000);
         if ('error' in outcome) {
           const { sentence } = outcome.finding;
           expect(sentence, what).toMatch(/^\S.*[.?!]$/);

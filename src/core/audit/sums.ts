@@ -27,7 +27,8 @@ function partsOf({ facts, ordered }: Order): { readonly key: OrderKey; readonly 
   return parts;
 }
 
-function totals({ at, order, rules, name, has }: RowGiven): OrderFinding[] {
+/** `over`: what the row's amount is found to be too much; a total that was added up without it is no second mistake. */
+function totals({ at, order, rules, name, has }: RowGiven, over: Money): OrderFinding[] {
   const { facts } = order;
   const { total } = facts;
   if (total === undefined) return [];
@@ -39,7 +40,8 @@ function totals({ at, order, rules, name, has }: RowGiven): OrderFinding[] {
   const columns = [...PARTS, 'labor' as const].filter(has).length;
   const parts = columns < 2 || unread ? [] : partsOf(order);
   const sum = parts.reduce((all, one) => all.plus(one.amount), NOTHING);
-  if (parts.length > 0 && !isNear(total, sum, rules.moneyTolerance)) {
+  const adds = [sum, sum.minus(over)].some((one) => isNear(total, one, rules.moneyTolerance));
+  if (parts.length > 0 && !adds) {
     const column = name('total');
     const said = parts.map(
       ({ key, amount }) => `${amount.lt(0) ? 'less ' : ''}${name(key)} ${shown(amount.abs())}`,
@@ -126,6 +128,8 @@ export const sums: Check = {
   find(row) {
     // Comparing the figures tells the yardage the row should have had.
     row.foundBy(compareFigures);
-    return [...panelWidths(row.given), ...extended(row.given, row.expectedYardage), ...totals(row.given)];
+    const amounts = extended(row.given, row.expectedYardage);
+    const over = amounts.reduce((sum, one) => sum.plus(Number(one.money)), NOTHING);
+    return [...panelWidths(row.given), ...amounts, ...totals(row.given, over)];
   },
 };

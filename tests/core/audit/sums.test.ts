@@ -32,3 +32,14 @@ it('left and right widths are the widths', () => {
   expect(findsBy(sums, row)).toEqual([]);
   expect(findsBy(sums, { ...row, widths: 7 })).toEqual(['partsDoNotAdd at widths']);
 });
+
+it('an amount that is wrong is one mistake, where the total was added up with the right one', () => {
+  // 18.75 × 20 = 375; with making of 100 the total is 475. The amount was typed as 357.
+  const row = { yardage: 18.75, 'unit price': 20, amount: 357, labor: 100, total: 475 };
+  expect(findsBy(sums, row)).toEqual(['amountDiffers at amount']);
+  expect(findsBy(sums, { ...row, total: 457 })).toEqual(['amountDiffers at amount']);
+  expect(findsBy(sums, { ...row, total: 500 })).toEqual([
+    'amountDiffers at amount',
+    'partsDoNotAdd at total',
+  ]);
+});

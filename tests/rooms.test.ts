@@ -23,7 +23,7 @@ const REACT = ['react', /^react-dom/];
 const GRID = [/^@univerjs\//, 'rxjs'];
 
 const ROOMS: Readonly<Record<string, Room>> = {
-  core: { rooms: [], packages: ['big.js'], never: [...EXCEL, ...PAGE, ...NODE, 'console', 'Intl'] },
+  core: { rooms: [], packages: ['decimal.js'], never: [...EXCEL, ...PAGE, ...NODE, 'console', 'Intl'] },
   functions: { rooms: ['core'], packages: [], never: [...EXCEL, ...PAGE, ...NODE, 'console', 'Intl'] },
   solve: { rooms: ['core'], packages: ['highs'], never: [...EXCEL, ...PAGE] },
   engine: { rooms: ['core', 'functions'], packages: GRID, never: [...EXCEL, ...PAGE, ...NODE] },
@@ -229,7 +229,7 @@ describe('the check of rooms', () => {
     expect(strangers('src/core/a.ts', "import 'node:fs';")).toEqual(['node:fs']);
     expect(strangers('src/core/a.ts', "const fs = await import('fs');")).toEqual(['fs']);
     expect(strangers('src/pane/a.ts', "import type { C } from '../excel/c';")).toEqual(['../excel/c']);
-    expect(strangers('src/core/a.ts', "import { b } from './b'; import { Big } from 'big.js';")).toEqual([]);
+    expect(strangers('src/core/a.ts', "import { b } from './b'; import { Decimal } from 'decimal.js';")).toEqual([]);
     expect(upward('src/core/cell/a.ts', "import { b } from '../house/b';")).toEqual(['../house/b']);
     expect(upward('src/core/cell/a.ts', "import { b } from '../exact/b'; import { c } from './c';")).toEqual(
       [],

@@ -144,13 +144,13 @@ export function figuresOf({ window, railroaded }: Drawn, { rules, unit }: House)
 
 /** Amount, tax, total and deposit from the yardage and the price. */
 export function addUp(row: OrderRow): void {
-  const amount = money(Number(row['yardage'])).times(Number(row['unit price'])).round(2);
+  const amount = money(Number(row['yardage'])).times(Number(row['unit price'])).toDecimalPlaces(2);
   const parts = amount.plus(Number(row['hardware'])).plus(Number(row['installation']));
-  const tax = parts.times(0.0725).round(2);
+  const tax = parts.times(0.0725).toDecimalPlaces(2);
   row['amount'] = amount.toNumber();
   row['tax'] = tax.toNumber();
   row['total'] = parts.plus(tax).toNumber();
-  row['deposit'] = parts.plus(tax).div(2).round(2).toNumber();
+  row['deposit'] = parts.plus(tax).div(2).toDecimalPlaces(2).toNumber();
 }
 
 interface JobPlan {

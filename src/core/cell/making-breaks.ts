@@ -50,7 +50,7 @@ const reachedBy = (widths: number, { makingBreaks }: Breaks): readonly MakingBre
 
 /** “5 % less from 100 widths”. */
 export function lessInWords(less: Money, widths: number, rules: Breaks): string {
-  const share = `${less.times(100).round(2).toString()} % less`;
+  const share = `${less.times(100).toDecimalPlaces(2).toString()} % less`;
   if (rules.makingBreaksOn === 'further widths') return `${share} in all for the widths past each break`;
   return `${share} from ${digits(reachedBy(widths, rules).at(-1)?.from ?? 0)} widths`;
 }

@@ -1,15 +1,14 @@
 /**
- * Money: big.js, decimal and never binary. Sums and products are exact, a quotient has 20 places; it is
- * rounded only where a rule says so, by a rounding with a name.
+ * Money: decimal.js, never binary. It is rounded only where a rule says so, by a rounding with a name.
  */
-import { Big } from 'big.js';
+import { Decimal } from 'decimal.js';
 
-export type Money = Big;
+export type Money = Decimal;
 
-export const NOTHING: Money = new Big(0);
+export const NOTHING: Money = new Decimal(0);
 
 /** A cell's number by its shortest decimal writing: 12.46 is 12.46, not its binary neighbour. */
-export const money = (figure: number | string): Money => new Big(figure);
+export const money = (figure: number | string): Money => new Decimal(figure);
 
 /** Whether two amounts differ by no more than this. */
 export const isNear = (one: Money, other: Money, by: Money): boolean =>
@@ -20,16 +19,16 @@ export const isNear = (one: Money, other: Money, by: Money): boolean =>
  * greater than four (Streamlined Sales and Use Tax Agreement, section 324).
  */
 export const ROUNDINGS = {
-  'half up': Big.roundHalfUp,
-  'half even': Big.roundHalfEven,
-  up: Big.roundUp,
-  down: Big.roundDown,
+  'half up': Decimal.ROUND_HALF_UP,
+  'half even': Decimal.ROUND_HALF_EVEN,
+  up: Decimal.ROUND_UP,
+  down: Decimal.ROUND_DOWN,
 } as const;
 export type Rounding = keyof typeof ROUNDINGS;
 
 /** To the cent, once. */
 export const toCent = (amount: Money, rounding: Rounding = 'half up'): Money =>
-  amount.round(2, ROUNDINGS[rounding]);
+  amount.toDecimalPlaces(2, ROUNDINGS[rounding]);
 
 /** The least whole count that is not below this. */
-export const upToWhole = (amount: Money): number => amount.round(0, Big.roundUp).toNumber();
+export const upToWhole = (amount: Money): number => amount.toDecimalPlaces(0, Decimal.ROUND_UP).toNumber();

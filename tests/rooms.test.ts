@@ -229,7 +229,9 @@ describe('the check of rooms', () => {
     expect(strangers('src/core/a.ts', "import 'node:fs';")).toEqual(['node:fs']);
     expect(strangers('src/core/a.ts', "const fs = await import('fs');")).toEqual(['fs']);
     expect(strangers('src/pane/a.ts', "import type { C } from '../excel/c';")).toEqual(['../excel/c']);
-    expect(strangers('src/core/a.ts', "import { b } from './b'; import { Decimal } from 'decimal.js';")).toEqual([]);
+    expect(
+      strangers('src/core/a.ts', "import { b } from './b'; import { Decimal } from 'decimal.js';"),
+    ).toEqual([]);
     expect(upward('src/core/cell/a.ts', "import { b } from '../house/b';")).toEqual(['../house/b']);
     expect(upward('src/core/cell/a.ts', "import { b } from '../exact/b'; import { c } from './c';")).toEqual(
       [],

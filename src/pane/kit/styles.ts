@@ -2,7 +2,7 @@
 import type { CSSProperties } from 'react';
 
 /** A rule of its own; under a selector such as `& > h2` a rule for what stands inside. */
-export type Style = CSSProperties & { readonly [inside: `& ${string}`]: CSSProperties };
+export type Style = CSSProperties & Readonly<Record<`& ${string}`, CSSProperties>>;
 
 type Name =
   | `color${'Neutral' | 'Brand' | 'Status' | 'Palette'}${string}`

@@ -174,10 +174,10 @@ describe('railroaded', () => {
   });
 
   it('needs no bottom allowance where the mill has finished the edge: a drop of 105 fits 118', () => {
-    const of = window({ fabricWidth: inches(118), finishedDrop: inches(105) });
+    const fits = window({ fabricWidth: inches(118), finishedDrop: inches(105) });
     // 105 + 8 = 113; hemmed it would be 121.
-    expect(turnedYardage(of, rulesOf())).toBeUndefined();
-    expect(turnedYardage(of, rulesOf(['bottom edge', 'finished']))).toBeDefined();
+    expect(turnedYardage(fits, rulesOf())).toBeUndefined();
+    expect(turnedYardage(fits, rulesOf(['bottom edge', 'finished']))).toBeDefined();
     const tall = window({ fabricWidth: inches(118), finishedDrop: inches(110.125) });
     expect(turnedYardage(tall, rulesOf(['bottom edge', 'finished']))).toBeUndefined();
   });

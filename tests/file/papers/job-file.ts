@@ -85,24 +85,24 @@ const named = (draft: Draft, cells: Row): Put[] =>
   });
 
 /** Writes the job's file. */
-export function writeJob(path: string, of: JobTyped): void {
+export function writeJob(path: string, job: JobTyped): void {
   const { changes } = jobChanges(
-    { ...USUAL_JOB, windows: Math.max(4, of.windows.length), ...of.job },
+    { ...USUAL_JOB, windows: Math.max(4, job.windows.length), ...job.job },
     { sheets: [], tables: [], names: [] },
   );
   const draft = changes as Draft;
   const puts = [
     ...(draft.puts ?? []),
-    ...typed(draft, 'Windows', of.windows),
-    ...typed(draft, 'Fabrics', of.fabrics ?? [FABRIC]),
-    ...named(draft, of.cells ?? CELLS),
-    ...beside(draft, 'Prices', of.charges ?? CHARGES),
+    ...typed(draft, 'Windows', job.windows),
+    ...typed(draft, 'Fabrics', job.fabrics ?? [FABRIC]),
+    ...named(draft, job.cells ?? CELLS),
+    ...beside(draft, 'Prices', job.charges ?? CHARGES),
     ...beside(draft, 'House', {
       'house name': 'Alder & Finch Workroom',
       address: '4 Sluice Row',
-      ...of.house,
+      ...job.house,
     }),
-    ...beside(draft, 'Job', { client: 'Wharf Lane Inn', reference: 'WL-7', ...of.facts }),
+    ...beside(draft, 'Job', { client: 'Wharf Lane Inn', reference: 'WL-7', ...job.facts }),
   ];
   writeFileSync(path, zipped(workbookOf({ ...draft, puts })));
 }

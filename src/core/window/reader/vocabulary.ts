@@ -62,7 +62,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   style: 'style stl treatment tmt trtmt treat trt tx make makes look',
   pleat: 'pleat pl pleats plt pleating pleated',
   kind: 'type kind typ desc',
-  draw: 'draw dr opens drw draws operation oper operates direction dir splits split traverses opn hand op config configuration drawn drawing pull pulls opening action closing closes parting part parts stacking stacks stackside handing hung works runs travel goes sens ouvre trek oop',
+  draw: 'draw dr hang opens drw draws operation oper operates direction dir splits split traverses opn hand op config configuration drawn drawing pull pulls opening action closing closes parting part parts stacking stacks stackside handing hung works runs travel goes sens ouvre trek oop',
   control: 'control controls ctrl cord cords wand pull operated corded operating wands cording cordside',
   measured: 'measured meas measure msd measd mesure',
   taken: 'taken point to ref from at',
@@ -93,7 +93,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   customer:
     'customer client cust acct account sold guest klient cliente buyer whose who sidemark party family owner school theatre household occupant resident tenant lady firm company pour naam',
   job: 'job project site property proj',
-  room: 'room rm location loc area space suite ste ward apt where mark tag kamer cuarto piece habitacion rooms apartment unit zone place position units whereabouts hang lctn lctns rms spot hall bedroom',
+  room: 'room rm location loc area space suite ste ward apt where mark tag kamer cuarto piece habitacion rooms apartment unit zone place position units whereabouts lctn lctns rms spot hall bedroom',
   weight: 'weight wt gsm areal',
   flame: 'flame fr fire flammability nfpa',
   certificate: 'certificate cert certif',

@@ -186,6 +186,8 @@ const otherFigure = (heading: string, wanted: readonly WantedColumn[]): string |
 
 const KINDS = new Map(MEANINGS.map(({ key, kind }) => [key, kind]));
 
+const NEEDED: ReadonlySet<OrderKey> = new Set<OrderKey>(['openingWidth', 'measured', 'fabricWidth']);
+
 /** Whether a cell alone, read by its kind, is what the reader reads in its row. */
 function readsAlike(key: OrderKey, raw: CellValue, read: RowRead, unit: Unit): boolean {
   const value = read.values[key];
@@ -198,7 +200,8 @@ function readsAlike(key: OrderKey, raw: CellValue, read: RowRead, unit: Unit): b
       own === value || (key === 'fullness' && own === ratio(Number(value))) || String(own) === String(value)
     );
   } catch (thrown) {
-    if (thrown instanceof Refusal) return unread;
+    // Where no answer is possible without it, the cell's own refusal names what was read.
+    if (thrown instanceof Refusal) return unread || (value === undefined && NEEDED.has(key));
     throw thrown;
   }
 }

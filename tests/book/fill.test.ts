@@ -104,7 +104,7 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
       const book = engineBook({
         Floor: {
           rows: [
-            ['Room', 'Width', 'Drop', 'Style'],
+            ['Room', 'Inside width', 'Drop', 'Style'],
             ['1', 60, 84, 'pinch'],
             ['2', null, 84, 'pinch'],
           ],
@@ -116,7 +116,7 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
 
     it('in centimetres in an inch house is converted by name, text too', async () => {
       const rows = [
-        ['Room', 'Width (cm)', 'Drop', 'Style'],
+        ['Room', 'Inside width (cm)', 'Drop', 'Style'],
         ['1', 152.4, 84, 'pinch'],
         ['2', '152,4', 84, 'pinch'],
       ];
@@ -176,11 +176,11 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
 
     it('totals, sections and repeated headers are left alone', async () => {
       const rows = [
-        ['Room', 'Width', 'Drop', 'Style'],
+        ['Room', 'Inside width', 'Drop', 'Style'],
         ['Ground floor', null, null, null],
         ['G1', 60, 84, 'pinch'],
         ['Total', 60, null, null],
-        ['Room', 'Width', 'Drop', 'Style'],
+        ['Room', 'Inside width', 'Drop', 'Style'],
         ['F1', 60, 90, 'pinch'],
       ];
       const book = engineBook({ Floor: { rows } });

@@ -1,4 +1,5 @@
 /** One cell read as its column’s meaning: lengths exact, choices by their words, days by the column’s order. */
+import { WINDOW_LAYERS } from '../../cell/treatment';
 import { WINDOW_HANGS_ON } from '../../cell/ways';
 import { UNITS, type Length, type LengthUnit } from '../../exact/length';
 import type { OrderKey } from '../meanings';
@@ -67,6 +68,8 @@ function choiceOf(key: OrderKey, text: string): string | undefined {
       return YES.test(text) ? 'railroaded' : NO.test(text) ? 'up the roll' : undefined;
     case 'hangOn':
       return WINDOW_HANGS_ON.find(text);
+    case 'windowLayer':
+      return WINDOW_LAYERS.find(text);
     case 'drawnBy':
       return DRAWN.find(([, words]) => words.test(text))?.[0];
     default:

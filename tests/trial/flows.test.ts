@@ -252,7 +252,7 @@ describe.runIf(thereIsABrowser)('the pane beside the trial workbook', () => {
     await overlap.fill('3 1/4');
     await at.press('Save 1 change');
     expect(await at.said()).toContain('One rule is changed');
-    await at.pane.getByText(/rules, 1 differ/).waitFor();
+    await at.pane.getByText(/rules, 1 differ from the default/).waitFor();
     const { names } = await at.contents();
     const area = names.find((one) => one.name === 'House_rules')?.area ?? areaAt('', 0, 0);
     const rules = await at.read(area);

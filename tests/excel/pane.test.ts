@@ -345,7 +345,9 @@ describe('trouble in Excel is a sentence in the pane, and the workbook as it was
     pane = await paneIn(browser, files, { version: '1.8' });
     const said = pane.frame.getByRole('alert');
     await said.waitFor();
-    expect(await said.textContent()).toContain('it needs Excel 2021');
+    expect(await said.textContent()).toContain(
+      'it needs Microsoft 365, Excel on the web, Excel 2021 or later, or a retail Excel 2016 or 2019 at version 2311',
+    );
     expect(await pane.frame.getByRole('link').getAttribute('href')).toBe('help.html');
   });
 

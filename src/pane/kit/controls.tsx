@@ -4,7 +4,6 @@ import {
   createContext,
   isValidElement,
   useContext,
-  useId,
   type AriaAttributes,
   type ChangeEvent,
   type ComponentPropsWithoutRef,
@@ -12,6 +11,7 @@ import {
   type KeyboardEvent,
   type ReactElement,
   type ReactNode,
+  useState,
 } from 'react';
 import { mergeClasses } from './styles';
 
@@ -64,6 +64,9 @@ interface FieldProps {
   readonly children?: ReactNode;
 }
 /** A control with its label, what is said of it, and what is wrong with it. */
+/** Sections are drawn apart from each other, so a number of the page's own names each field once. */
+let fields = 0;
+
 export function Field({
   label,
   hint,
@@ -73,7 +76,7 @@ export function Field({
   size,
   children,
 }: FieldProps) {
-  const id = useId();
+  const [id] = useState(() => `field${fields++}`);
   const said = [validationMessage !== undefined && `${id}fault`, hint !== undefined && `${id}hint`].filter(
     (one) => one !== false,
   );
@@ -174,7 +177,7 @@ const Group = createContext<Pick<RadioGroupProps, 'value' | 'onChange'> & { read
   onChange: () => undefined,
 });
 export function RadioGroup({ value, layout, onChange, className, ...rest }: RadioGroupProps) {
-  const name = useId();
+  const [name] = useState(() => `group${fields++}`);
   return (
     <Group.Provider value={{ name, value, onChange }}>
       <div

@@ -63,6 +63,14 @@ export async function framed(
   version = '1.20',
 ): Promise<Framed> {
   const page = await (await browser.newContext()).newPage();
+  // The same person every time, as a browser that keeps its storage knows.
+  await page.addInitScript(() => {
+    try {
+      localStorage.setItem('hemledger-owner', 'the user');
+    } catch {
+      // A page without storage knows nobody.
+    }
+  });
   const strangers: string[] = [];
   const errors: string[] = [];
   page.on('pageerror', (error) => errors.push(error.message));

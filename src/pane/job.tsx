@@ -3,7 +3,7 @@ import { Button, Field, makeStyles, Radio, RadioGroup, SpinButton, tokens } from
 import { useState } from 'react';
 import type { Book } from '../book/book';
 import { MOST_WINDOWS, newJob, USUAL_JOB, type NewJob } from '../book/template';
-import { Section } from './section';
+import { Cannot, Section } from './section';
 import { TaskLine, useTask } from './task';
 
 const useStyles = makeStyles({
@@ -11,16 +11,18 @@ const useStyles = makeStyles({
   act: { justifySelf: 'start' },
 });
 
+const faultOf = (rows: string, windows: number): string | undefined =>
+  windows >= 1 && windows <= MOST_WINDOWS
+    ? undefined
+    : `Rows reads “${rows}”. Write a whole number from 1 to ${MOST_WINDOWS.toLocaleString('en')}.`;
+
 export function JobSection({ book }: { readonly book: Book }) {
   const styles = useStyles();
   const task = useTask();
   const [job, setJob] = useState<NewJob>(USUAL_JOB);
   const [rows, setRows] = useState(String(USUAL_JOB.windows));
   const windows = /^\d+$/.test(rows.trim()) ? Number(rows) : NaN;
-  const fault =
-    windows >= 1 && windows <= MOST_WINDOWS
-      ? undefined
-      : `Rows reads “${rows}”. Write a whole number from 1 to ${MOST_WINDOWS.toLocaleString('en')}.`;
+  const fault = faultOf(rows, windows);
 
   const make = (): void => {
     void task.run('Making the sheets', async (watch) => {
@@ -81,6 +83,7 @@ export function JobSection({ book }: { readonly book: Book }) {
           />
         </Field>
       </div>
+      <Cannot book={book} what="undo" />
       <Button
         appearance="primary"
         className={styles.act}

@@ -272,13 +272,13 @@ async function whatStands(book: Book, write: Write, ready: Prepared, failure: un
   const { says, journal, kept } = ready;
   const broken = new Broken(failure);
   const outcome = await outcomeOf(book, journal, kept).catch(() => undefined);
-  if (outcome === undefined) return trouble('lostMidway', says);
+  if (outcome === undefined) return trouble('lostMidway', says, broken.why);
   if (outcome.stands === 'nothing') return broken.gone ? trouble('lostAsItWas') : failure;
   if (outcome.stands === 'all' && broken.code === 'takenBack') return halfLeft(ready, broken);
   if (outcome.stands === 'all' && !broken.unwanted) return undefined;
   if (outcome.stands === 'part' && broken.gone && kept) return trouble('halfDone', says, broken.why);
   const after = await putBack(book, write, ready, outcome);
-  if (after === undefined) return trouble('lostMidway', says);
+  if (after === undefined) return trouble('lostMidway', says, broken.why);
   if (after.stands !== 'nothing') return halfLeft(ready, broken);
   return failure instanceof Trouble ? failure.putBack() : failure;
 }

@@ -88,8 +88,8 @@ const SAYS = {
       'Close this pane and open it again: it offers to put that change back.',
     ),
   lost: () => plainly('The connection to the workbook is lost', 'Close this pane and open it again.'),
-  lostMidway: (says: string) =>
-    `The connection to the workbook was lost while “${says}” was written, so it is not known how much of it stands. Close this pane and open it again: where it was left half done, it can be put back there.`,
+  lostMidway: (says: string, why: string) =>
+    `${why}, and it is not known how much of “${says}” stands. Close this pane and open it again: where it was left half done, it can be put back there.`,
   lostAsItWas: () =>
     unwritten('The connection to the workbook was lost for a while', 'The workbook is as it was: try again.'),
   closed: () => plainly('The workbook was closed', 'Open it and this pane again.'),

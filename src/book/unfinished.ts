@@ -286,8 +286,9 @@ export async function putItBack(book: Book, told: Unfinished): Promise<Unfinishe
     });
   } catch (failure) {
     if (!(failure instanceof Trouble)) throw failure;
-    const after = await unfinished(book).catch(() => now);
-    if (after === undefined) return undefined;
+    const seen = await unfinished(book).catch(() => 'not known' as const);
+    if (seen === undefined) return undefined;
+    if (seen === 'not known') throw trouble('lostMidway', now.says, failure.why);
     throw begun ? trouble('halfBack', now.says, failure.why) : failure;
   }
   return undefined;

@@ -8,6 +8,8 @@ import { cellOf, commentsAt, type Desk } from './write';
 
 /** Always true, and known again as ours: a conditional format that can be taken away without a trace. */
 const RULE = '=N("Hemledger finding")=0';
+/** One without a rule was left half made: nobody else can make such a one. */
+const isOurs = (rule: string): boolean => rule === RULE || rule === '';
 const OPENING = 'Hemledger: ';
 
 /** Conditional formats of ours on these sheets; two requests. */
@@ -25,7 +27,7 @@ async function ours({ context }: Desk, sheets: readonly string[] | undefined) {
   await context.sync();
   return asked
     .flatMap(({ items }) => items)
-    .filter((one) => one.type === 'Custom' && one.customOrNullObject.rule.formula === RULE);
+    .filter((one) => one.type === 'Custom' && isOurs(one.customOrNullObject.rule.formula));
 }
 
 export async function putMarks(desk: Desk, marks: readonly Mark[]): Promise<void> {

@@ -4,15 +4,15 @@ import { answer, refuse, type Finding } from '../src/core/cell/answer';
 import { Auditor } from '../src/core/audit/audit';
 import type { OrderFinding } from '../src/core/audit/finding';
 import { readPrices } from '../src/core/audit/price-list';
-import { optional, readBack, required, TABLE, widestOf, type CellIn } from '../src/core/cell/fields';
-import { asksFor, ofOrder, understandGiven } from '../src/core/window/reader/given';
+import { optional, required, TABLE, type CellIn } from '../src/core/cell/fields';
+import { asksFor, ofOrder } from '../src/core/window/reader/given';
 import { orderTable, type OrderTable } from '../src/core/window/reader/order-rows';
 import type { Unit } from '../src/core/exact/unit';
 import type { House } from '../src/core/house/house';
 import { periodsOf } from '../src/core/audit/periods';
 import { cellFunction } from './declare';
 import { spill, TEXT } from './gives';
-import { HEADERS } from './schedule';
+import { HEADERS, understood } from './schedule';
 
 type Rows = readonly (readonly CellIn[])[];
 
@@ -27,11 +27,7 @@ function ordersGiven(
   rows: Rows,
   unit: Unit,
 ): { readonly table: OrderTable; readonly ask: Finding | undefined } {
-  const found = understandGiven(headers, rows, unit);
-  if ('none' in found || found.columns.every(({ means, sure }) => means.length === 0 && sure !== 'asked'))
-    return refuse('noColumns', parameter('headers'), readBack(headers.flat().join(', ')));
-  const [across, width] = [widestOf(headers), widestOf(rows)];
-  if (width !== across) return refuse('rowsAndHeaders', parameter('rows'), across, width);
+  const found = understood(headers, rows, unit);
   return { table: orderTable(found, unit), ask: asksFor(found, rows.length, ofOrder) };
 }
 

@@ -82,18 +82,25 @@ const ROWS: Gives<readonly (readonly CellOut[])[]> = {
 const rowsInWords = (rows: readonly number[]): string =>
   rows.length === 1 ? `Row ${rows[0]}` : rows.length <= 6 ? `Rows ${rows.join(', ')}` : `${rows.length} rows`;
 
-/** The columns of the table, read with the rows shown; what they do not tell is asked. */
-function tableGiven(
-  headers: readonly (readonly CellIn[])[],
-  rows: readonly (readonly CellIn[])[],
-  unit: Unit,
-): Pick<Understanding, 'columns' | 'plan'> & { readonly notes: readonly Finding[] } {
+type Cells = readonly (readonly CellIn[])[];
+
+/** The columns of a table, read with the rows shown; refused where none is known, or the rows are not of it. */
+export function understood(headers: Cells, rows: Cells, unit: Unit): Understanding {
   const found = understandGiven(headers, rows, unit);
-  const words = (): string => readBack(headers.flat().join(', '));
   if ('none' in found || found.columns.every(({ means, sure }) => means.length === 0 && sure !== 'asked'))
-    return refuse('noColumns', parameter('headers'), words());
+    return refuse('noColumns', parameter('headers'), readBack(headers.flat().join(', ')));
   const [across, columns] = [widestOf(headers), widestOf(rows)];
   if (columns !== across) return refuse('rowsAndHeaders', parameter('rows'), across, columns);
+  return found;
+}
+
+/** The same, where what they do not tell is asked. */
+function tableGiven(
+  headers: Cells,
+  rows: Cells,
+  unit: Unit,
+): Pick<Understanding, 'columns' | 'plan'> & { readonly notes: readonly Finding[] } {
+  const found = understood(headers, rows, unit);
   const ask = asksFor(found, rows.length);
   if (ask !== undefined) throw new Refusal(ask);
   return { columns: found.columns, plan: found.plan, notes: aboutGiven(found) };

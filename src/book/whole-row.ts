@@ -6,12 +6,11 @@
 import type { Unit } from '../core/exact/unit';
 import { WINDOW_COLUMNS } from '../core/window/columns';
 import { FIGURE_KEYS, usualHeading, type OrderKey } from '../core/window/meanings';
+import { NAMES_ONLY } from '../core/window/reader/given';
 import { readHeading } from '../core/window/reader/heading';
 import { isYardageKey } from '../core/window/reader/meanings';
 import { countsWindows, QUANTITY, type Handed, type OutputColumn, type Source } from './row-formula';
 
-/** They say which window it is, not how it is made. */
-const NAMES_ONLY: ReadonlySet<string> = new Set(['room', 'fabric']);
 /** What can be worked out again from what was measured is handed over only where that is not there. */
 const BASES: Readonly<Record<string, string>> = { rodWidth: 'openingWidth', finishedDrop: 'measured' };
 

@@ -8,8 +8,8 @@ import { papersDraft } from '../book/papers/write';
 import { together } from '../book/sheets/draft';
 import { PAPER_KINDS, type Paper, type PaperKind, type PaperSize } from '../core/papers/paper';
 import type { PapersJob } from '../core/papers/job';
-import { MADE_KINDS, papersOf, type PapersMade } from '../core/papers/papers';
-import { DATE } from '../core/cell/day';
+import { papersOf, type PapersMade } from '../core/papers/papers';
+import { DATE, serial } from '../core/cell/day';
 import { INCHES } from '../core/exact/unit';
 import { readWords, type Command, type Io } from './command';
 import { readCorrections } from './corrections';
@@ -43,7 +43,7 @@ letterhead, terms and lead times there once.
   npm run hem -- papers job.xlsx -o to-the-client.xlsx --values --pdf
 
   -o, --output FILE  the file to write, with the same ending as JOB
-  --only KINDS       some of the papers: ${MADE_KINDS.join(', ')}
+  --only KINDS       some of the papers: ${PAPER_KINDS.join(', ')}
   --values           a workbook of papers alone, to send: values without formulas, nothing of the job
                      behind them; the quote, unless --only says others
   --pdf              each kind of paper as PDF beside the file, by the office suite (soffice)
@@ -67,14 +67,14 @@ const OPTIONS = {
 } as const;
 
 function kindsAsked(text: string | undefined): readonly PaperKind[] {
-  if (text === undefined) return MADE_KINDS;
+  if (text === undefined) return PAPER_KINDS;
   return text
     .split(/[,; ]+/)
     .filter((one) => one !== '')
     .map((one) => {
       const kind = PAPER_KINDS.find((known) => known === one.toLowerCase());
-      if (kind === undefined || !MADE_KINDS.includes(kind))
-        throw new Problem(`--only reads “${one}”. Use one of: ${MADE_KINDS.join(', ')}.`, USAGE);
+      if (kind === undefined)
+        throw new Problem(`--only reads “${one}”. Use one of: ${PAPER_KINDS.join(', ')}.`, USAGE);
       return kind;
     });
 }
@@ -92,11 +92,10 @@ function columnAsked(text: string | undefined): number | undefined {
   throw new Problem(`--price reads “${text}”. Write the letters of a column, like V.`, USAGE);
 }
 
-const EPOCH = Date.UTC(1899, 11, 30);
 /** Today as spreadsheets count days, by this machine's own calendar. */
 export function today(): number {
   const now = new Date();
-  return Math.round((Date.UTC(now.getFullYear(), now.getMonth(), now.getDate()) - EPOCH) / 86_400_000);
+  return serial(now.getFullYear(), now.getMonth() + 1, now.getDate()) ?? 0;
 }
 
 const dayAsked = (text: string | undefined): number =>

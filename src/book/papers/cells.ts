@@ -59,12 +59,6 @@ export class Cells {
     return this.contents.names.find((one) => one.name.toLowerCase() === name.toLowerCase())?.area;
   }
 
-  /** The first cell of a name. */
-  namedEntry(name: string, as: EntryKind): Entry | undefined {
-    const area = this.named(name);
-    return area === undefined ? undefined : this.entry(area.sheet, area.row, area.column, as);
-  }
-
   /** The rows of an area. */
   rows(area: Area): readonly (readonly Shown[])[] {
     return Array.from({ length: area.rows }, (_, down) =>

@@ -22,11 +22,11 @@ export interface JobAsked {
 }
 
 /** The house rules beside the windows: a name that ends in “rules”. */
-function houseOf(cells: Cells, job: string): House {
+function houseOf(cells: Cells): House {
   const rules = cells.contents.names.filter(
     ({ name, area }) => area !== undefined && /rules(_\d+)?$/i.test(name),
   );
-  const area = (rules.find(({ name }) => name.toLowerCase() === `house_rules${job}`) ?? rules[0])?.area;
+  const area = (rules.find(({ name }) => name.toLowerCase() === 'house_rules') ?? rules[0])?.area;
   return readHouse(area === undefined ? null : cells.rows(area));
 }
 
@@ -84,7 +84,7 @@ function pricedWindows(cells: Cells, seen: WindowsSeen): PapersJob['windows'] {
 /** Undefined where no sheet holds a table of windows. */
 export function readPapersJob(asked: JobAsked): PapersJob | undefined {
   const cells = new Cells(asked.contents, asked.sheets);
-  const house = houseOf(cells, '');
+  const house = houseOf(cells);
   const found = readWindows(cells, house, asked.said, asked.priceColumn);
   if (found === undefined) return undefined;
   const facts = factsOf(cells, found.job);

@@ -10,9 +10,23 @@ export interface Day {
 
 const DAY = 86_400_000;
 const EPOCH = Date.UTC(1899, 11, 30);
-const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+export const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+] as const;
 
-function serial(year: number, month: number, day: number): number | undefined {
+/** A day of the calendar as spreadsheets count; undefined where there is none such. */
+export function serial(year: number, month: number, day: number): number | undefined {
   const full = year < 100 ? 2000 + year : year;
   const at = new Date(Date.UTC(full, month - 1, day));
   return at.getUTCMonth() === month - 1 && at.getUTCDate() === day && full >= 1900
@@ -42,7 +56,7 @@ function readText(text: string): Day | undefined {
       : american !== null
         ? [american[1], american[2], american[3]]
         : [undefined, undefined, undefined];
-  const at = MONTHS.indexOf((month ?? '').toLowerCase());
+  const at = MONTHS.findIndex((name) => name.slice(0, 3).toLowerCase() === (month ?? '').toLowerCase());
   return at < 0 ? undefined : sure(serial(Number(year), at + 1, Number(day)));
 }
 

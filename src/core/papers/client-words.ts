@@ -5,6 +5,7 @@ import { isDrawn, panelsOf } from '../cell/treatment';
 import { hangingOf } from '../heading/fittings';
 import { showLength } from '../exact/unit';
 import { unitOf } from '../house/rules';
+import type { DrawnBy } from '../window/facts';
 import type { WindowWork } from '../window/job';
 
 const HEADED: Readonly<Record<Heading, string>> = {
@@ -105,27 +106,31 @@ export function clientWords(work: WindowWork, installed: boolean): string {
     .join(', ');
 }
 
-const CONTROL: Readonly<Record<string, string>> = {
+const CONTROL: Readonly<Record<DrawnBy, string>> = {
   cord: 'drawn by a cord or loop, held by a tension device',
   wand: 'drawn by a wand',
   hand: 'drawn by hand',
   motor: 'drawn by a motor',
 };
 
+/** By what it is drawn; undefined where nothing says. */
+export const drivenBy = ({ rules }: WindowWork, drawnBy: DrawnBy | undefined): DrawnBy | undefined =>
+  drawnBy ?? (rules.wands === 'yes' ? 'wand' : undefined);
+
 /** Which way it draws, and by what. */
-function drawnWords({ window, rules }: WindowWork, drawnBy: string | undefined): string | undefined {
-  const { draw = 'pair' } = window;
+function drawnWords(work: WindowWork, drawnBy: DrawnBy | undefined): string | undefined {
+  const { draw = 'pair' } = work.window;
   if (!isDrawn(draw)) return undefined;
   const side =
     draw === 'pair' ? 'opens from the centre' : `stacks at the ${draw === 'one-way left' ? 'left' : 'right'}`;
-  const by = drawnBy ?? (rules.wands === 'yes' ? 'wand' : undefined);
+  const by = drivenBy(work, drawnBy);
   return [side, by === undefined ? undefined : CONTROL[by]].filter((one) => one !== undefined).join(', ');
 }
 
 /** The specification below a line: sizes, fullness as delivered, lining, hardware, how it draws. */
 export function specification(
   work: WindowWork,
-  { drawnBy, ownMaterial }: { readonly drawnBy?: string | undefined; readonly ownMaterial?: boolean } = {},
+  { drawnBy, ownMaterial }: { readonly drawnBy?: DrawnBy | undefined; readonly ownMaterial?: boolean } = {},
 ): string {
   const { rules, window } = work;
   const unit = unitOf(rules);

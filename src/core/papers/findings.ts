@@ -5,7 +5,8 @@ import type { WindowWork } from '../window/job';
 import { footOf } from './foot';
 import { letterheadOf } from './house-lines';
 import { byRoom, type PapersJob } from './job';
-import { day, PORTRAIT, words, type Block, type Paper, type TableRow } from './paper';
+import { day, PORTRAIT, words, type Paper, type TableRow } from './paper';
+import { submittals } from './submittals';
 
 const ORDER: readonly Weight[] = ['stop', 'check', 'note'];
 
@@ -35,25 +36,6 @@ function rows(job: PapersJob): readonly TableRow[] {
   });
   return [...seen, ...found];
 }
-
-/** Usual with public work: common practice, no source. */
-const SUBMITTALS = [
-  'Product data of every cloth, lining and track',
-  'Drawings with seams, headings and anchorage',
-  'Samples of every cloth, with a whole repeat',
-  'Flame certificates by lot: number, and who saw them',
-  'Directions for care and maintenance',
-];
-
-const submittals: Block = {
-  is: 'table',
-  columns: [
-    { heading: 'To be handed in', span: 6 },
-    { heading: 'Sent', span: 2 },
-    { heading: 'Approved by, date', span: 4 },
-  ],
-  rows: SUBMITTALS.map((one): TableRow => ({ is: 'line', cells: [words(one), undefined, undefined] })),
-};
 
 export function findingsPaper(job: PapersJob): Paper {
   const title = 'Statement of findings';
@@ -99,7 +81,7 @@ export function findingsPaper(job: PapersJob): Paper {
               rows: found,
             },
           ]),
-      ...(job.publicBuilding ? [submittals] : []),
+      ...submittals(job),
     ],
   };
 }

@@ -2,6 +2,7 @@
 import { NO_FITTINGS, PIECE_WORDS, withMore, type Fittings } from '../heading/fittings';
 import { showLength } from '../exact/unit';
 import type { Length } from '../exact/length';
+import { LOAD } from './cautions';
 import { hungOn, orNone } from './client-words';
 import { footOf } from './foot';
 import { letterheadOf } from './house-lines';
@@ -106,11 +107,7 @@ export function hardwarePapers(job: PapersJob): readonly Paper[] {
     {
       is: 'notes',
       small: true,
-      lines: [
-        words(
-          'Anchors, load and ladders are the installer’s judgement; local codes and licensed practice decide.',
-        ),
-      ],
+      lines: [words(LOAD)],
     },
   ];
   return [

@@ -6,13 +6,14 @@ import { digits } from '../exact/unit';
 import { unitOf } from '../house/rules';
 import type { DrawnBy } from '../window/facts';
 import { ACCESS, CORDS, EXITS, FLAME, HEATERS, LOAD, MOTORS } from './cautions';
-import { clientWords, hungOn, orNone } from './client-words';
+import { clientWords, drivenBy, hungOn, orNone } from './client-words';
 import { letterheadOf } from './house-lines';
 import { byRoom, type JobWindow, type PapersJob } from './job';
 import { figure } from './made';
 import {
   count,
   day,
+  pair,
   PORTRAIT,
   words,
   type Block,
@@ -22,15 +23,8 @@ import {
   type TableRow,
 } from './paper';
 import { footOf } from './foot';
-import { submittals } from './submittals';
 
-const pair = (label: string, value: string | undefined): readonly Pair[] =>
-  value === undefined ? [] : [{ label, entry: words(value) }];
 const blank = (label: string): Pair => ({ label, entry: undefined });
-
-/** By what a row is drawn; undefined where nothing says. */
-const drivenBy = ({ work, facts }: JobWindow): DrawnBy | undefined =>
-  facts.drawnBy ?? (work.rules.wands === 'yes' ? 'wand' : undefined);
 
 const OPERATED: Readonly<Record<DrawnBy, string>> = {
   cord: 'cord or loop',
@@ -42,7 +36,7 @@ const OPERATED: Readonly<Record<DrawnBy, string>> = {
 function operation(one: JobWindow): string {
   const { draw = 'pair' } = one.work.window;
   if (!isDrawn(draw)) return 'none: it is not drawn';
-  const by = drivenBy(one);
+  const by = drivenBy(one.work, one.facts.drawnBy);
   const side = draw === 'pair' ? 'from the centre' : `to the ${draw === 'one-way left' ? 'left' : 'right'}`;
   const control = by === 'hand' ? '' : '; control side ______';
   return `${by === undefined ? 'by ______' : OPERATED[by]}, drawn ${side}${control}`;
@@ -187,7 +181,7 @@ const looked = (what: string, more?: string): readonly TableRow[] => [
 
 function siteRows(job: PapersJob, windows: readonly JobWindow[]): readonly TableRow[] {
   const drawn = windows.filter(({ work }) => isDrawn(work.window.draw));
-  const by = new Set(drawn.map(drivenBy));
+  const by = new Set(drawn.map(({ work, facts }) => drivenBy(work, facts.drawnBy)));
   const cords = by.has('cord') || by.has(undefined);
   const certificates = windows.flatMap(({ facts }) => facts.certificate ?? []);
   const asked = job.publicBuilding || certificates.length > 0;
@@ -257,6 +251,6 @@ export function installPaper(job: PapersJob): Paper {
     page: PORTRAIT(job.size),
     unit: job.unit,
     foot: footOf(job, 'Install sheet'),
-    blocks: [...byRoom(job.windows).flatMap((room) => roomBlocks(job, room)), ...submittals(job)],
+    blocks: byRoom(job.windows).flatMap((room) => roomBlocks(job, room)),
   };
 }

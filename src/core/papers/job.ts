@@ -1,4 +1,5 @@
 /** A job as its papers need it: who it is for, its windows with their facts and figures, its cloths, its sums. */
+import { bare } from '../cell/treatment';
 import type { Unit } from '../exact/unit';
 import type { Rules } from '../house/rules';
 import type { WindowWork } from '../window/job';
@@ -39,6 +40,16 @@ export interface JobCloth {
   readonly reserve?: Entry | undefined;
   readonly neededBy?: Entry | undefined;
 }
+
+/** What the client sends is made up and never ordered: its supplier is the client, or COM. */
+export const isClients = (cloth: JobCloth | undefined): boolean =>
+  /\b(?:customer|client)\b|^\s*com\b/i.test(String(cloth?.supplier?.value ?? ''));
+
+/** The one of that name, however it is spaced and cased. */
+export const namedAs = <T extends { readonly name: string }>(
+  list: readonly T[],
+  name: string | undefined,
+): T | undefined => (name === undefined ? undefined : list.find((one) => bare(one.name) === bare(name)));
 
 /** Of whom the house buys. */
 export interface Supplier {

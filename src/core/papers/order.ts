@@ -1,5 +1,4 @@
 /** The order for cloth, one for each supplier: what, how much, in which pieces, and on what terms. */
-import { bare } from '../cell/treatment';
 import { showLength, showRemnant, showYardage } from '../exact/unit';
 import { exact, fromUnit, type Length } from '../exact/length';
 import { clothJob, clothsOf, type Cloth } from '../floor/floor-cuts';
@@ -8,7 +7,7 @@ import { cutLengthOf } from '../rolls/cutting';
 import { quickLayout, toPlan, type CutPlan } from '../rolls/plan';
 import { footOf } from './foot';
 import { letterheadOf } from './house-lines';
-import type { JobCloth, PapersJob, Supplier } from './job';
+import { isClients, namedAs, type JobCloth, type PapersJob, type Supplier } from './job';
 import { day, PORTRAIT, words, type Block, type Entry, type Pair, type Paper, type TableRow } from './paper';
 
 /** A cloth of the order with what the job says of it. */
@@ -18,9 +17,6 @@ interface Ordered {
   readonly quantity: Entry;
   readonly plan: CutPlan | undefined;
 }
-
-const named = <T extends { readonly name: string }>(list: readonly T[], name: string): T | undefined =>
-  list.find((one) => bare(one.name) === bare(name));
 
 /** Of the house's own fabrics table where it says so, else what the windows need. */
 function quantityOf(job: PapersJob, cloth: Cloth, facts: JobCloth | undefined, total: Tally): Entry {
@@ -217,9 +213,9 @@ export function orderPapers(job: PapersJob): readonly Paper[] {
   const total = tally(works, job.rules);
   const bySupplier = new Map<string, Ordered[]>();
   for (const cloth of clothsOf(works)) {
-    const facts = named(job.cloths, cloth.name);
+    const facts = namedAs(job.cloths, cloth.name);
+    if (isClients(facts)) continue;
     const supplier = String(facts?.supplier?.value ?? '');
-    if (/\b(?:customer|client)\b|^com$/i.test(supplier)) continue;
     const ordered = {
       cloth,
       facts,
@@ -229,6 +225,6 @@ export function orderPapers(job: PapersJob): readonly Paper[] {
     bySupplier.set(supplier, [...(bySupplier.get(supplier) ?? []), ordered]);
   }
   return [...bySupplier].map(([supplier, list]) =>
-    orderPaper(job, supplier, named(job.suppliers, supplier), list),
+    orderPaper(job, supplier, namedAs(job.suppliers, supplier), list),
   );
 }

@@ -2,7 +2,7 @@
  * A paper as data: what a client, a supplier, a cutter or an installer is given, block by block. Who
  * shows it (a sheet, a page of the pane) adds nothing to it.
  */
-import { showDay } from '../cell/day';
+import { MONTHS, showDay } from '../cell/day';
 import type { Drawing } from '../drawing/drawing';
 import { digits, type Unit } from '../exact/unit';
 
@@ -34,6 +34,13 @@ export interface Pair {
   /** Set apart, as a total is. */
   readonly strong?: true;
 }
+
+/** What is said in words beside a label; nothing where there is nothing to say. */
+export const pair = (label: string, value: string | undefined): readonly Pair[] =>
+  value === undefined ? [] : [{ label, entry: words(value) }];
+
+/** What begins a line begins with a capital. */
+export const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export interface Column {
   readonly heading: string;
@@ -128,21 +135,6 @@ export interface Paper {
   readonly unit: Unit;
   readonly blocks: readonly Block[];
 }
-
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
 
 /** 9 March 2026: a month in words is read alike on both sides of an ocean. */
 export function dayInWords(serial: number): string {

@@ -5,11 +5,11 @@ import { installPaper } from './install';
 import type { PapersJob } from './job';
 import { labelsPaper } from './labels';
 import { orderPapers } from './order';
-import type { Paper, PaperKind } from './paper';
+import { PAPER_KINDS, type Paper, type PaperKind } from './paper';
 import { isMade, quotePaper, type Made } from './quote';
 import { workPaper } from './work';
 
-const MAKERS: Readonly<Partial<Record<PaperKind, (job: PapersJob) => readonly Made[]>>> = {
+const MAKERS: Readonly<Record<PaperKind, (job: PapersJob) => readonly Made[]>> = {
   quote: (job) => [quotePaper(job)],
   order: orderPapers,
   hardware: hardwarePapers,
@@ -25,13 +25,11 @@ export interface PapersMade {
   readonly missing: readonly { readonly kind: PaperKind; readonly sentences: readonly string[] }[];
 }
 
-export const MADE_KINDS = Object.keys(MAKERS) as readonly PaperKind[];
-
-export function papersOf(job: PapersJob, only: readonly PaperKind[] = MADE_KINDS): PapersMade {
+export function papersOf(job: PapersJob, only: readonly PaperKind[] = PAPER_KINDS): PapersMade {
   const papers: Paper[] = [];
   const missing: { kind: PaperKind; sentences: readonly string[] }[] = [];
   for (const kind of only)
-    for (const made of MAKERS[kind]?.(job) ?? [])
+    for (const made of MAKERS[kind](job))
       if (isMade(made)) papers.push(made);
       else missing.push({ kind, sentences: made.missing });
   return { papers, missing };

@@ -1,10 +1,20 @@
 /** The client's quote: lines in the client's words, the sums after them, what is and is not included. */
-import { bare } from '../cell/treatment';
+import { CORDS } from './cautions';
 import { clientWords, specification } from './client-words';
 import { footOf } from './foot';
 import { letterheadOf, linesOf } from './house-lines';
-import { byRoom, type JobWindow, type PapersJob, type Sum } from './job';
-import { day, PORTRAIT, words, type Block, type Entry, type Pair, type Paper, type TableRow } from './paper';
+import { byRoom, isClients, namedAs, type JobWindow, type PapersJob, type Sum } from './job';
+import {
+  day,
+  PORTRAIT,
+  upperFirst,
+  words,
+  type Block,
+  type Entry,
+  type Pair,
+  type Paper,
+  type TableRow,
+} from './paper';
 
 /** What a paper cannot be made without. */
 export interface Missing {
@@ -35,19 +45,12 @@ function missingOf({ windows, sums, unread }: PapersJob): readonly string[] {
   return missing;
 }
 
-const isOwn = (job: PapersJob, fabric: string | undefined): boolean => {
-  const cloth = job.cloths.find(({ name }) => fabric !== undefined && bare(name) === bare(fabric));
-  return /\b(?:customer|client)\b|\bcom\b/i.test(String(cloth?.supplier?.value ?? ''));
-};
-
-const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 function windowRows(job: PapersJob, one: JobWindow, room: string, installed: boolean): readonly TableRow[] {
   const { work, quantity, price, facts } = one;
   const said = clientWords(work, installed);
   const spec = specification(work, {
     drawnBy: facts.drawnBy,
-    ownMaterial: isOwn(job, work.window.fabric),
+    ownMaterial: isClients(namedAs(job.cloths, work.window.fabric)),
   });
   return [
     { is: 'line', cells: [words(room === '' ? upperFirst(said) : `${room}: ${said}`), quantity, price] },
@@ -135,13 +138,7 @@ function conditions(job: PapersJob): readonly Block[] {
     { is: 'pairs', across: 1, title: 'Time', pairs: times(job) },
     ...listOf('Not included', linesOf(house, 'exclusion1', 'exclusion2', 'exclusion3', 'exclusion4')),
     ...listOf('Terms', linesOf(house, 'term1', 'term2', 'term3', 'term4')),
-    ...(children
-      ? [
-          caution(
-            'Operating cords and loops are a strangulation hazard for children: cordless or wand operation is the safer choice. Local codes and licensed practice decide.',
-          ),
-        ]
-      : []),
+    ...(children ? [caution(CORDS)] : []),
     {
       is: 'signatures',
       lines: [

@@ -22,16 +22,22 @@ import {
   widthsOf,
   type RowMade,
 } from './made';
-import { count, day, PORTRAIT, words, type Block, type Pair, type Paper, type TableRow } from './paper';
+import {
+  count,
+  day,
+  pair,
+  PORTRAIT,
+  upperFirst,
+  words,
+  type Block,
+  type Pair,
+  type Paper,
+  type TableRow,
+} from './paper';
 import { footOf } from './foot';
-
-const pair = (label: string, value: string | undefined): readonly Pair[] =>
-  value === undefined ? [] : [{ label, entry: words(value) }];
 
 /** Of finished width and length, UFGS 12 22 00: a quarter of an inch. */
 const TOLERANCE = { in: '± 1/4 in', cm: '± 6 mm' };
-
-const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 const flatOf = ({ widths }: PanelMade): number => widths.reduce((sum, { flat }) => sum + flat, 0);
 

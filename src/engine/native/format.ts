@@ -1,21 +1,8 @@
 /** A number as a number format shows it, in the formats that read alike in every country. */
+import { MONTHS } from '../../core/cell/day';
 import { dayOf } from './dates';
 import { Fault, numberText, unproven, VALUE } from './values';
 
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
 const DAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
 const DAY_PART = /[ymdhs]/i;
 /** Text in quotes, one sign after a backslash, a filler, then what a format is made of. */

@@ -15,7 +15,7 @@ describe('the statement of findings', () => {
     expect(said([], { unread: ['Windows, row 9: no heading.'] })).toContain('Windows, row 9: no heading.');
   });
   it('lists what is to be handed in on a public job alone', () => {
-    expect(said([windowAs(READING_ROOM)], { publicBuilding: true })).toContain('To be handed in');
-    expect(said([windowAs(READING_ROOM)])).not.toContain('To be handed in');
+    expect(said([windowAs(READING_ROOM)], { publicBuilding: true })).toContain('Submittals');
+    expect(said([windowAs(READING_ROOM)])).not.toContain('Submittals');
   });
 });

@@ -70,7 +70,7 @@ export function understandGiven(headers: Cells, rows: Cells, unit: Unit): Unders
 }
 
 /** They say which window it is, not how it is made. */
-const NAMES_ONLY: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['room', 'fabric']);
+export const NAMES_ONLY: ReadonlySet<string> = new Set<MeaningKey>(['room', 'fabric']);
 const ofWindow = (key: MeaningKey): boolean => key in WINDOW_COLUMNS && !NAMES_ONLY.has(key);
 /** What an order is checked by. */
 export const ofOrder = (key: MeaningKey): boolean =>

@@ -73,6 +73,36 @@ function statesOf(
   );
 }
 
+/** What a spreadsheet program itself calls a column that has no heading: “Column9”, “Spalte9”. */
+const UNNAMED = /^\p{L}+ ?\d+$/u;
+
+/**
+ * As `statesOf`, but a heading that the program gave a new column of the grown table is taken back with ours:
+ * it is there whenever the table has grown and its headings are not yet written.
+ */
+function statesOfTouched(
+  { put, held }: Touched,
+  now: readonly (readonly CellPut[])[],
+  tables: Journal['tables'],
+): State[][] {
+  const { sheet, row, column } = put.area;
+  const inNewHeading = (i: number, j: number): boolean => {
+    const cell = areaAt(sheet, row + i, column + j);
+    return tables.some(({ from, to }) => sheetAndRow(cell, to) && within(cell, to) && !within(cell, from));
+  };
+  return statesOf(put, held, now).map((line, i) =>
+    line.map((state, j): State => {
+      const one = now[i]?.[j];
+      const given =
+        state === 'since' && typeof one === 'string' && UNNAMED.test(one) && blank(held?.[i]?.[j]);
+      return given && inNewHeading(i, j) ? 'written' : state;
+    }),
+  );
+}
+
+const sheetAndRow = (one: Area, other: Area): boolean =>
+  sameSheet(one.sheet, other.sheet) && one.row === other.row;
+
 interface Seen {
   readonly contents: Contents;
   readonly journal: Journal;
@@ -94,7 +124,7 @@ async function look(book: Book, journal: Journal): Promise<Seen> {
     journal,
     touched: old.map((place, at) => ({
       place,
-      states: statesOf(place.put, place.held, heldBy(blocks[at] as Block)),
+      states: statesOfTouched(place, heldBy(blocks[at] as Block), journal.tables),
     })),
     sheets: added.map(({ name, written }) => {
       const block = blocks.slice(old.length).find(({ area }) => sameSheet(area.sheet, name));

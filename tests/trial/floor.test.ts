@@ -167,9 +167,10 @@ describe.runIf(thereIsABrowser)('a floor in the pane', () => {
     await at.pane.getByText('As “In_store” has them.').waitFor();
     await at.press('Plan the cuts');
     await at.pane.getByRole('img', { name: /^Roll 2, lot A: 61 yd/ }).waitFor();
-    // Cut lengths, what is given up and what is left are told apart by their patterns, and named.
+    // Cut lengths (a roll’s last cut has no repeat after it), what is given up and what is left are
+    // told apart by their patterns, and named.
     const legend = at.pane.getByText('left over').locator('..');
-    expect(await legend.innerText()).toMatch(/126 1\/4 in\s+to the pattern’s start\s+left over/);
+    expect(await legend.innerText()).toMatch(/126 1\/4 in\s+112 in\s+to the pattern’s start\s+left over/);
     const drawn = await at.pane.getByRole('img', { name: /^Roll 1, lot A/ }).innerHTML();
     expect(new Set(drawn.match(/url\(#[^)]+-(?:start|left)\)/g)).size).toBe(2);
     // One repeat before the first cut, and one after the flaw.

@@ -74,6 +74,75 @@ class FirstSeen {
   }
 }
 
+/** An order by what makes it the same as another. */
+interface Twin {
+  readonly print: number;
+  readonly key: 'room' | 'order';
+  readonly what: string;
+  readonly shown: string;
+}
+
+/** A figure of an order among those of its kind: the drops of a job, the prices of a fabric. */
+interface Peer {
+  /** Which ones it is compared with. */
+  readonly id: string;
+  readonly key: 'measured' | 'finishedDrop' | 'unitPrice';
+  readonly called: string;
+  readonly value: number;
+  /** Whether another finding has named its mistake. */
+  readonly explained: boolean;
+}
+
+/** An order as the checks between rows see it: plain data, whichever thread it comes from. */
+export interface Seen {
+  readonly twin: Twin | undefined;
+  readonly peers: readonly Peer[];
+}
+
+/** `explained`: a mistake of its sizes is already named; `listed`: a price list has judged its price. */
+export const seenBetween = (order: Order, explained: boolean, listed: boolean): Seen => ({
+  twin: twinOf(order),
+  peers: peersOf(order, explained, listed),
+});
+
+function twinOf({ window, facts }: Order): Twin | undefined {
+  const { room, openingWidth, measured, rodWidth, finishedDrop } = window;
+  if (room === undefined && facts.order === undefined) return undefined;
+  if (room === undefined && window.fabric === undefined) return undefined;
+  const sizes = [openingWidth, measured, rodWidth, finishedDrop];
+  if (sizes.filter((one) => one !== undefined).length < 2) return undefined;
+  const print = new Fingerprint();
+  print.add(facts.customer).add(facts.job);
+  print.add(room).add(room === undefined ? facts.order : undefined);
+  for (const size of sizes) print.add(size);
+  print.add(window.heading).add(window.fabric).add(window.draw).add(window.quantity);
+  return {
+    print: print.value,
+    key: room === undefined ? 'order' : 'room',
+    what: [facts.job ?? facts.customer, room ?? facts.order].filter(Boolean).join(', '),
+    shown: room ?? facts.order ?? '',
+  };
+}
+
+function peersOf({ window, facts, ordered }: Order, explained: boolean, listed: boolean): Peer[] {
+  const peers: Peer[] = [];
+  const whose = facts.job ?? facts.customer;
+  const drop = ordered.finishedDrop ?? window.measured;
+  if (whose !== undefined && drop !== undefined) {
+    const key = ordered.finishedDrop === undefined ? 'measured' : 'finishedDrop';
+    const id = `drop\u0000${facts.customer ?? ''}\u0000${whose}`;
+    peers.push({ id, key, called: whose, value: drop, explained });
+  }
+  const price = facts.unitPrice?.toNumber();
+  const buyer = facts.customer ?? facts.job;
+  if (!listed && buyer !== undefined && price !== undefined && price > 0 && window.fabric !== undefined) {
+    const id = `price\u0000${buyer}\u0000${window.fabric.toLowerCase()}`;
+    const called = `${buyer}, ${window.fabric}`;
+    peers.push({ id, key: 'unitPrice', called, value: price, explained: false });
+  }
+  return peers;
+}
+
 interface Member {
   readonly row: number;
   readonly value: number;
@@ -81,9 +150,8 @@ interface Member {
   readonly explained: boolean;
 }
 interface Group {
-  readonly column: string;
+  readonly key: Peer['key'];
   readonly called: string;
-  readonly as: 'length' | 'money';
   readonly members: Member[];
 }
 
@@ -102,27 +170,10 @@ export class Jobs {
     private readonly name: (key: OrderKey) => string,
   ) {}
 
-  /**
-   * Takes one order in; gives what it shows at once. `explained`: a mistake of its sizes is
-   * already named; `listed`: a price list has judged its price.
-   */
-  take(row: number, order: Order, explained: boolean, listed: boolean): OrderFinding[] {
-    const { window, facts, ordered } = order;
-    const found = this.twice(row, order);
-    const whose = facts.job ?? facts.customer;
-    const drop = ordered.finishedDrop ?? window.measured;
-    if (whose !== undefined && drop !== undefined) {
-      const key = ordered.finishedDrop === undefined ? 'measured' : 'finishedDrop';
-      const called = `${facts.customer ?? ''}\u0000${whose}`;
-      found.push(...this.join(`drop\u0000${called}`, key, whose, 'length', { row, value: drop, explained }));
-    }
-    const price = facts.unitPrice?.toNumber();
-    const buyer = facts.customer ?? facts.job;
-    if (!listed && buyer !== undefined && price !== undefined && price > 0 && window.fabric !== undefined) {
-      const group = `price\u0000${buyer}\u0000${window.fabric.toLowerCase()}`;
-      const called = `${buyer}, ${window.fabric}`;
-      found.push(...this.join(group, 'unitPrice', called, 'money', { row, value: price, explained: false }));
-    }
+  /** Takes one order in; gives what it shows at once. */
+  take(row: number, { twin, peers }: Seen): OrderFinding[] {
+    const found = twin === undefined ? [] : this.twice(row, twin);
+    for (const peer of peers) found.push(...this.join(row, peer));
     return found;
   }
 
@@ -132,31 +183,20 @@ export class Jobs {
     return found;
   }
 
-  private twice(row: number, { window, facts }: Order): OrderFinding[] {
-    const { room, openingWidth, measured, rodWidth, finishedDrop } = window;
-    if (room === undefined && facts.order === undefined) return [];
-    if (room === undefined && window.fabric === undefined) return [];
-    const sizes = [openingWidth, measured, rodWidth, finishedDrop];
-    if (sizes.filter((one) => one !== undefined).length < 2) return [];
-    const print = new Fingerprint();
-    print.add(facts.customer).add(facts.job);
-    print.add(room).add(room === undefined ? facts.order : undefined);
-    for (const size of sizes) print.add(size);
-    print.add(window.heading).add(window.fabric).add(window.draw).add(window.quantity);
-    const before = this.first.seen(print.value, row);
+  private twice(row: number, { print, key, what, shown }: Twin): OrderFinding[] {
+    const before = this.first.seen(print, row);
     if (before === undefined) return [];
-    const what = [facts.job ?? facts.customer, room ?? facts.order].filter(Boolean).join(', ');
-    const about = finding('duplicateOrder', this.name(room === undefined ? 'order' : 'room'), before, what);
-    return [told(row, about, { found: room ?? facts.order ?? '', sure: 'likely' })];
+    const about = finding('duplicateOrder', this.name(key), before, what);
+    return [told(row, about, { found: shown, sure: 'likely' })];
   }
 
-  private join(id: string, key: OrderKey, called: string, as: Group['as'], member: Member): OrderFinding[] {
+  private join(row: number, { id, key, called, value, explained }: Peer): OrderFinding[] {
     let group = this.groups.get(id);
     if (group === undefined) {
-      group = { column: this.name(key), called, as, members: [] };
+      group = { key, called, members: [] };
       this.groups.set(id, group);
     }
-    group.members.push(member);
+    group.members.push({ row, value, explained });
     if (group.members.length < MOST_MEMBERS && this.groups.size <= MOST_GROUPS) return [];
     const oldest = this.groups.entries().next().value ?? [id, group];
     const [oldId, old] = group.members.length >= MOST_MEMBERS ? [id, group] : oldest;
@@ -165,8 +205,10 @@ export class Jobs {
   }
 
   /** Where four of five stand close together, whoever stands far off is named. */
-  private weigh({ members, column, called, as }: Group): OrderFinding[] {
+  private weigh({ members, key, called }: Group): OrderFinding[] {
     if (members.length < LEAST_MEMBERS) return [];
+    const column = this.name(key);
+    const as = key === 'unitPrice' ? 'money' : 'length';
     const [close, far] = as === 'length' ? [0.05, 0.2] : [0.02, 0.05];
     const sorted = members.map(({ value }) => value).sort((a, b) => a - b);
     const middle = sorted[Math.floor(sorted.length / 2)] ?? 0;

@@ -25,6 +25,9 @@ const ADDED: ReadonlySet<OrderKey> = new Set<OrderKey>([
 /** Sums are kept in whole ten-thousandths, which add exactly. */
 const FINE = 10_000;
 
+/** In ten-thousandths by the columns that are added up; NaN where a person could not add it either. */
+export type Figures = readonly (number | undefined)[];
+
 interface Running {
   readonly column: OrderColumn;
   sinceLast: number;
@@ -42,9 +45,14 @@ export class Totals {
       .map((column) => ({ column, sinceLast: 0, inAll: 0, unread: false }));
   }
 
-  add(cells: readonly CellIn[]): void {
-    for (const one of this.running) {
-      const figure = plain(cells[one.column.at]);
+  /** What a row gives to each sum. */
+  figuresOf(cells: readonly CellIn[]): Figures {
+    return this.running.map(({ column }) => plain(cells[column.at]));
+  }
+
+  add(figures: Figures): void {
+    for (const [place, one] of this.running.entries()) {
+      const figure = figures[place];
       if (figure === undefined) continue;
       if (Number.isNaN(figure)) one.unread = true;
       else {
@@ -54,12 +62,13 @@ export class Totals {
     }
   }
 
-  compare(at: number, cells: readonly CellIn[]): OrderFinding[] {
+  /** A totals row against the rows above it. */
+  compare(at: number, figures: Figures): OrderFinding[] {
     const found: OrderFinding[] = [];
-    for (const one of this.running) {
+    for (const [place, one] of this.running.entries()) {
       const { column, sinceLast, inAll, unread } = one;
       one.sinceLast = 0;
-      const figure = plain(cells[column.at]);
+      const figure = figures[place];
       if (figure === undefined || Number.isNaN(figure) || unread) continue;
       const [apartLast, apartAll] = [Math.abs(sinceLast - figure), Math.abs(inAll - figure)];
       if (Math.min(apartLast, apartAll) <= FINE / 200) continue;
@@ -73,7 +82,6 @@ export class Totals {
   }
 }
 
-/** A figure as it stands, in ten-thousandths; NaN where a person could not add it either. */
 function plain(raw: CellIn): number | undefined {
   if (typeof raw === 'number') return Math.round(raw * FINE);
   if (raw === '' || isBlank(raw)) return undefined;

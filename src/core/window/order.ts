@@ -63,10 +63,19 @@ export class Written {
       this.remember(column, 'text', raw);
   }
 
+  /** What another reader noted further down; what was noted first stays. */
+  noteLater(column: OrderColumn, marks: ReadonlyMap<string, string>): void {
+    for (const [mark, text] of marks) this.keep(column, mark, text);
+  }
+
   private remember(column: OrderColumn, mark: string, raw: unknown): void {
+    if (this.marks.get(column)?.has(mark) !== true) this.keep(column, mark, readBack(raw));
+  }
+
+  private keep(column: OrderColumn, mark: string, text: string): void {
     let marks = this.marks.get(column);
     if (marks === undefined) this.marks.set(column, (marks = new Map<string, string>()));
-    if (!marks.has(mark)) marks.set(mark, readBack(raw));
+    if (!marks.has(mark)) marks.set(mark, text);
   }
 }
 

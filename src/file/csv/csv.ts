@@ -1,9 +1,9 @@
 /** A CSV file as rows, a batch at a time, and rows as CSV that no spreadsheet takes for formulas. */
 import { createReadStream } from 'node:fs';
-import { CsvError, parse } from 'csv-parse/sync';
 import type { CellOut } from '../../core/cell/fields';
 import type { Encoding } from './encoding';
 import { Problem } from '../problem';
+import { cellsIn, recordsIn } from './records';
 
 const QUOTED = /"[^"]*"/g;
 const PARTINGS = [',', ';', '\t', '|'] as const;
@@ -31,71 +31,107 @@ async function startOf(path: string, encoding: Encoding): Promise<string> {
   return '';
 }
 
-/** The sign between two rows: the first line’s. */
-const lineEndOf = (start: string): string => /\r\n|\n|\r/.exec(start.replace(QUOTED, ''))?.[0] ?? '\n';
-
 /** A record that is longer has lost its closing quotation mark. */
 const LONGEST = 1 << 20;
+const BLOCK = 1 << 20;
+const MARK = [0xef, 0xbb, 0xbf];
 
-interface Taken {
-  readonly rows: string[][];
-  /** A last row whose end is still to come. */
-  readonly rest: string;
+/** A text file as its rows are read. */
+export interface Csv {
+  readonly path: string;
+  readonly encoding: Encoding;
+  /** The sign between two cells. */
+  readonly parting: string;
 }
 
-/** The whole rows a text begins with. */
-function takeRows(text: string, parting: string, lineEnd: string): Taken {
-  const last = text.lastIndexOf(lineEnd);
-  if (last < 0) return { rows: [], rest: text };
-  const lines = text.slice(0, last + lineEnd.length);
-  const rest = text.slice(lines.length);
-  // Without quotation marks there is nothing to tell apart, and that is far quicker. A cell holds on
-  // to the text that it was cut from: each line is a copy, so that it is not the whole chunk.
-  if (!lines.includes('"')) {
-    const rows = text.slice(0, last).split(lineEnd);
-    return { rows: rows.map((line) => Buffer.from(line).toString().split(parting)), rest };
+export async function openCsv(path: string, encoding: Encoding): Promise<Csv> {
+  return { path, encoding, parting: partingOf(await startOf(path, encoding)) };
+}
+
+/** Whether its rows can be counted by the file's own bytes, so that it can be read in pieces. */
+export const isInPieces = ({ encoding }: Csv): boolean => !encoding.name.startsWith('utf-16');
+
+/** Some whole rows that stand one after the other. */
+export class Block {
+  private readonly decoder: TextDecoder | undefined;
+
+  constructor(
+    private readonly csv: Csv,
+    private readonly bytes: Buffer,
+    private readonly places: readonly number[],
+    /** The file's byte at which the first row begins, and at which the next block does. */
+    readonly from: number,
+    readonly to: number,
+  ) {
+    this.decoder = csv.encoding.name === 'windows-1252' ? new TextDecoder(csv.encoding.name) : undefined;
   }
-  const rows: string[][] = [];
-  let bytes = 0;
-  try {
-    parse(lines, {
-      delimiter: parting,
-      record_delimiter: lineEnd,
-      relax_column_count: true,
-      relax_quotes: true,
-      skip_empty_lines: false,
-      on_record: (row: string[], { bytes_records }) => {
-        rows.push(row);
-        bytes = bytes_records;
-        return null;
-      },
-    });
-    return { rows, rest };
-  } catch (thrown) {
-    if (!(thrown instanceof CsvError) || thrown.code !== 'CSV_QUOTE_NOT_CLOSED') throw thrown;
-    return { rows, rest: Buffer.from(text).subarray(bytes).toString() };
+
+  get count(): number {
+    return this.places.length / 2;
   }
+
+  /** Where a row begins, as a byte of the file. */
+  byteOf(at: number): number {
+    return this.from + ((this.places[at * 2] as number) - (this.places[0] as number));
+  }
+
+  /** Each cell holds on to its own row's text alone, never to the whole block. */
+  row(at: number): string[] {
+    const [from, to] = [this.places[at * 2] as number, this.places[at * 2 + 1] as number];
+    const { bytes, decoder } = this;
+    const text =
+      decoder === undefined ? bytes.toString('utf8', from, to) : decoder.decode(bytes.subarray(from, to));
+    return cellsIn(text, this.csv.parting);
+  }
+
+  rows(): string[][] {
+    return Array.from({ length: this.count }, (_, at) => this.row(at));
+  }
+}
+
+/** A file's bytes from a place on; UTF-16 comes as UTF-8. */
+async function* bytesFrom({ path, encoding }: Csv, start: number): AsyncGenerator<Buffer> {
+  const stream = createReadStream(path, { start, highWaterMark: BLOCK });
+  if (!encoding.name.startsWith('utf-16')) {
+    for await (const chunk of stream) yield chunk as Buffer;
+    return;
+  }
+  const decoder = new TextDecoder(encoding.name);
+  for await (const chunk of stream) yield Buffer.from(decoder.decode(chunk as Buffer, { stream: true }));
+  yield Buffer.from(decoder.decode());
+}
+
+/** The whole file in blocks of rows, or from the row on that begins at a byte and is so numbered. */
+export async function* csvBlocks(csv: Csv, { byte, row } = { byte: 0, row: 1 }): AsyncGenerator<Block> {
+  const parting = csv.parting.charCodeAt(0);
+  let rest = Buffer.alloc(0);
+  let at = byte;
+  let before = row - 1;
+  const blockOf = (bytes: Buffer, last: boolean): Block => {
+    const { places, rest: from, open } = recordsIn(bytes, parting, last);
+    if (bytes.length - from > LONGEST || (last && open))
+      throw neverClosed(csv.path, before + places.length / 2 + 1);
+    const block = new Block(csv, bytes, places, at, at + from);
+    before += block.count;
+    at += from;
+    // A copy, so that the block's bytes can go.
+    rest = Buffer.from(bytes.subarray(from));
+    return block;
+  };
+  for await (const chunk of bytesFrom(csv, byte)) {
+    let bytes = rest.length === 0 ? chunk : Buffer.concat([rest, chunk]);
+    if (at === 0 && MARK.every((mark, place) => bytes[place] === mark)) {
+      bytes = bytes.subarray(MARK.length);
+      at = MARK.length;
+    }
+    yield blockOf(bytes, false);
+  }
+  if (rest.length > 0) yield blockOf(rest, true);
 }
 
 /** Rows in batches, blank lines kept so that rows count as a spreadsheet counts them. */
 export async function* csvBatches(path: string, encoding: Encoding): AsyncGenerator<string[][]> {
-  const start = await startOf(path, encoding);
-  const [parting, lineEnd] = [partingOf(start), lineEndOf(start)];
-  const decoder = new TextDecoder(encoding.name);
-  let before = 0;
-  let rest = '';
-  for await (const chunk of createReadStream(path)) {
-    const taken = takeRows(rest + decoder.decode(chunk as Buffer, { stream: true }), parting, lineEnd);
-    yield taken.rows;
-    before += taken.rows.length;
-    rest = taken.rest;
-    if (rest.length > LONGEST) throw neverClosed(path, before + 1);
-  }
-  rest += decoder.decode();
-  if (rest === '') return;
-  const { rows, rest: open } = takeRows(rest + lineEnd, parting, lineEnd);
-  if (open !== '') throw neverClosed(path, before + rows.length + 1);
-  yield rows;
+  for await (const block of csvBlocks(await openCsv(path, encoding))) yield block.rows();
 }
 
 const neverClosed = (path: string, row: number): Problem =>

@@ -10,6 +10,7 @@ import type { FigureKey } from '../figures';
 import { FIGURE_KEYS, MEANINGS, type Meaning, type OrderKey } from '../meanings';
 import { Written, type Order, type OrderColumn, type OrderColumns } from '../order';
 import { letters } from '../../cell/letters';
+import { Above } from './above';
 import { BOUNDED, windowOf } from './as-window';
 import { cellOf, type Cell } from './cells';
 import { headingOf } from './meanings';
@@ -89,8 +90,16 @@ export class OrderRows {
   private readonly held = new Map<number, readonly CellIn[]>();
   readonly written = new Written();
 
-  constructor(readonly table: OrderTable) {
-    this.reader = new RowReader(table.plan);
+  constructor(
+    readonly table: OrderTable,
+    readonly above: Above = new Above(),
+  ) {
+    this.reader = new RowReader(table.plan, above);
+  }
+
+  /** The rows that wait for what follows them. */
+  get waiting(): [number, readonly CellIn[]][] {
+    return [...this.held];
   }
 
   /** The rows that are certain once this one is seen. */

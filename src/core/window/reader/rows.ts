@@ -3,6 +3,7 @@ import { UNITS, type LengthUnit } from '../../exact/length';
 import type { Unit } from '../../exact/unit';
 import type { OrderKey } from '../meanings';
 import { figureOf, isDay, isDitto, moneyOf, type Cell, type Row } from './cells';
+import { Above } from './above';
 import type { DayOrder } from './dates';
 import { fractionOf, isDayNumber, partsOf, splitCell } from './evidence';
 import type { Per } from './heading';
@@ -113,14 +114,15 @@ interface Waiting {
 }
 
 export class RowReader {
-  private carried: Values = {};
-  private before: Cell[] = [];
   private waiting: Waiting[] = [];
   private readonly heads: readonly ReadonlySet<string>[];
   private readonly carries: readonly OrderKey[];
   private readonly bare: boolean;
 
-  constructor(private readonly plan: Plan) {
+  constructor(
+    private readonly plan: Plan,
+    private readonly above: Above = new Above(),
+  ) {
     this.bare = !plan.slots.some(({ keys }) => keys.some((key) => OF_A_WINDOW.has(key)));
     this.carries = CARRIED.filter((key) => plan.slots.some(({ keys }) => keys.includes(key)));
     this.heads = plan.headings.map((texts) => new Set(texts.map((text) => text.toLowerCase())));
@@ -143,9 +145,8 @@ export class RowReader {
     // A cancelled line says order and date for those below all the same.
     if (kind === 'other goods' || (kind === 'note' && this.facts(cells).window >= 2)) {
       this.carry(row, cells);
-      this.remember(cells);
     }
-    if (kind === 'total') this.carried = {};
+    if (kind === 'total') this.above.begin();
     return [...before, plain(row, kind)];
   }
 
@@ -166,7 +167,7 @@ export class RowReader {
         (!NOTE_WORDS.test(text) ||
           (/^[\w\s&'’/-]+(?:\(cont'?d?\.?\))?$/i.test(text) &&
             !/\b(?:not|see|please|check|call|note|are|is|was|hold|must)\b/i.test(text)));
-      if (section) this.carried = {};
+      if (section) this.above.begin();
       return plain(row, section ? 'section' : 'note');
     });
     this.waiting = [];
@@ -301,33 +302,31 @@ export class RowReader {
     );
   }
 
+  /** The cells that are read, a ditto as the cell it repeats. */
   private resolved(cells: Row): Cell[] {
     return this.plan.slots.map(({ at }, place) => {
       const cell = cells[at] ?? null;
-      return isDitto(cell) ? (this.before[place] ?? cell) : cell;
+      if (isDitto(cell)) return this.above.cell(place) ?? cell;
+      if (cell !== null) this.above.remember(place, cell);
+      return cell;
     });
-  }
-
-  private remember(cells: Row): void {
-    this.before = this.resolved(cells).map((cell, place) => cell ?? this.before[place] ?? null);
   }
 
   /** Room, order, date and client belong to the lines below too. */
   private carry(row: number, cells: Row): void {
-    const read = this.cellsOf(row, this.resolved(cells));
-    for (const key of CARRIED) if (read.values[key] !== undefined) this.carried[key] = read.values[key];
+    const { values } = this.cellsOf(row, this.resolved(cells));
+    for (const key of CARRIED) if (values[key] !== undefined) this.above.carry(key, values[key]);
   }
 
   private window(row: number, cells: Row): RowRead {
     const read = this.cellsOf(row, this.resolved(cells));
-    this.remember(cells);
     const { values } = read;
     for (const key of this.carries) {
       if (values[key] === undefined) {
         if (read.unread.some((one) => one.key === key)) continue;
-        const above = this.carried[key];
+        const above = this.above.value(key);
         if (above !== undefined) values[key] = above;
-      } else this.carried[key] = values[key];
+      } else this.above.carry(key, values[key]);
     }
     if (
       values.measuredTo === undefined &&

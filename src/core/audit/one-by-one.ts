@@ -1,0 +1,121 @@
+/** Each row of past orders audited by itself; what only shows between rows is taken along for those who see them all. */
+import { finding, type Finding } from '../cell/answer';
+import { showDay } from '../cell/day';
+import type { Unit } from '../exact/unit';
+import type { House } from '../house/house';
+import { unitOf, type Rules } from '../house/rules';
+import type { FigureKey } from '../window/figures';
+import { FIGURE_KEYS, usualHeading, type OrderKey } from '../window/meanings';
+import type { Order } from '../window/order';
+import type { OrderLine, OrderTable } from '../window/reader/order-rows';
+import { namedBy } from '../window/sheet-words';
+import { seenBetween, type Seen } from './between-rows';
+import { RowChecked, type RowGiven } from './check';
+import { CHECKS } from './checks';
+import type { OrderFinding } from './finding';
+import type { PriceList } from './price-list';
+import { isListed } from './price-off-list';
+import { Totals, type Figures } from './totals';
+
+/** House rules and the first day they stood; undefined for those that always did. */
+export interface Period {
+  readonly from: number | undefined;
+  readonly house: House;
+}
+
+export interface AuditBy {
+  /** Any order; all in one unit. */
+  readonly periods: readonly Period[];
+  readonly prices?: PriceList | undefined;
+}
+
+/** A row audited by itself: plain data, whichever thread it comes from. */
+export interface Audited {
+  readonly at: number;
+  readonly found: readonly OrderFinding[];
+  /** What it gives to the sums, or a totals row says of them. */
+  readonly figures: Figures;
+  /** Undefined for a totals row. */
+  readonly seen: Seen | undefined;
+}
+
+export class OneByOne {
+  private readonly names = new Map<OrderKey, string>();
+  private readonly periods: readonly Period[];
+  private readonly totals: Totals;
+  /** Days on which other rules or prices began. */
+  private readonly turningDays: readonly number[];
+  /** The ordered figures that the sheet has. */
+  readonly ordered: readonly FigureKey[];
+  readonly unit: Unit;
+
+  constructor(
+    private readonly columns: OrderTable,
+    private readonly by: AuditBy,
+  ) {
+    for (const { key, heading } of columns.found) this.names.set(key, heading);
+    this.ordered = FIGURE_KEYS.filter(this.has);
+    this.periods = [...by.periods].sort((a, b) => (a.from ?? -1) - (b.from ?? -1));
+    this.turningDays = [
+      ...this.periods.map(({ from }) => from),
+      ...[...(by.prices?.values() ?? [])].flat().map(({ from }) => from),
+    ].filter((day): day is number => day !== undefined);
+    this.unit = unitOf(this.rulesOn(undefined));
+    this.totals = new Totals(columns);
+  }
+
+  /** A column as the sheet heads it. */
+  readonly name = (key: OrderKey): string => this.names.get(key) ?? usualHeading(key);
+  /** A function's words in the sheet's own. */
+  private readonly naming = namedBy((key) => this.names.get(key as OrderKey), { gives: () => true });
+  readonly has = (key: OrderKey): boolean => this.names.has(key);
+
+  /** Undefined for a row that is neither an order nor a total. */
+  audited({ at, is, cells, order }: OrderLine): Audited | undefined {
+    if (is === 'total') return { at, found: [], figures: this.totals.figuresOf(cells), seen: undefined };
+    if (order === undefined) return undefined;
+    const { rules, doubts } = this.rulesFor(order);
+    const given: RowGiven = {
+      at,
+      order,
+      rules,
+      unit: this.unit,
+      cells,
+      headings: this.columns.headings,
+      ordered: this.ordered,
+      prices: this.by.prices,
+      doubts,
+      name: this.name,
+      has: this.has,
+      naming: this.naming,
+    };
+    const row = new RowChecked(given, CHECKS);
+    const found = CHECKS.flatMap((check) => row.foundBy(check));
+    const named = CHECKS.some((check) => check.ofSizes === true && row.foundBy(check).length > 0);
+    return {
+      at,
+      found,
+      figures: this.totals.figuresOf(cells),
+      seen: seenBetween(order, named, isListed(given)),
+    };
+  }
+
+  private rulesOn(day: number | undefined): Rules {
+    const { periods } = this;
+    let at = periods.length - 1;
+    while (at > 0 && day !== undefined && (periods[at]?.from ?? -1) > day) at--;
+    return (periods[at] as Period).house.rules;
+  }
+
+  private rulesFor({ facts }: Order): { rules: Rules; doubts: readonly Finding[] } {
+    const { date } = facts;
+    if (date === undefined) return { rules: this.rulesOn(undefined), doubts: [] };
+    const rules = this.rulesOn(date.early);
+    if (!this.turningDays.some((day) => date.early < day && day <= date.late)) return { rules, doubts: [] };
+    const heading = this.name('date');
+    return {
+      rules,
+      doubts: [finding('dateDoubtful', heading, heading, showDay(date.early), showDay(date.late))],
+    };
+  }
+}

@@ -13,6 +13,7 @@ const typescript = (target) => ({
   loader: 'esbuild-loader',
   options: { target, tsconfig: here('tsconfig.json') },
 });
+const decimals = { test: /[\\/]decimal\.mjs$/, loader: here('src/make/money-alone.mjs') };
 const everywhere = {
   context: here('.'),
   resolve: { extensions: ['.ts', '.tsx', '.js'] },
@@ -33,7 +34,11 @@ const functions = (where) => ({
   output: { ...everywhere.output, chunkFormat: false },
   entry: { functions: './src/excel/functions.ts' },
   module: {
-    rules: [typescript('es2018'), { test: /\.ts$/, enforce: 'pre', loader: here('src/make/for-people.mjs') }],
+    rules: [
+      typescript('es2018'),
+      { test: /\.ts$/, enforce: 'pre', loader: here('src/make/for-people.mjs') },
+      decimals,
+    ],
   },
   optimization: {
     minimizeOptions: { javascript: { compress: { passes: 3 }, format: { comments: false } } },
@@ -80,6 +85,7 @@ const pane = {
       // The core is pure: what the solver's part does not use of it need not come along.
       { test: /[\\/]src[\\/]core[\\/]/, sideEffects: false },
       typescript('es2020'),
+      decimals,
       { test: /\.css$/, use: [CssPlugin.loader, 'css-loader'] },
     ],
   },

@@ -3,12 +3,32 @@
  */
 import { Decimal } from 'decimal.js';
 
-export type Money = Decimal;
-
-export const NOTHING: Money = new Decimal(0);
+/** What money can do. Of decimal.js the functions bundle takes along these operations alone. */
+export interface Money {
+  plus(other: Amount): Money;
+  minus(other: Amount): Money;
+  times(other: Amount): Money;
+  div(other: Amount): Money;
+  abs(): Money;
+  neg(): Money;
+  toDecimalPlaces(places: number, rounding?: Decimal.Rounding): Money;
+  cmp(other: Amount): number;
+  eq(other: Amount): boolean;
+  lt(other: Amount): boolean;
+  lte(other: Amount): boolean;
+  gt(other: Amount): boolean;
+  gte(other: Amount): boolean;
+  isZero(): boolean;
+  toNumber(): number;
+  toFixed(places: number): string;
+  toString(): string;
+}
+type Amount = Money | number | string;
 
 /** A cell's number by its shortest decimal writing: 12.46 is 12.46, not its binary neighbour. */
-export const money = (figure: number | string): Money => new Decimal(figure);
+export const money = (figure: number | string): Money => new Decimal(figure) as Money;
+
+export const NOTHING: Money = money(0);
 
 /** Whether two amounts differ by no more than this. */
 export const isNear = (one: Money, other: Money, by: Money): boolean =>

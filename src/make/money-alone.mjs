@@ -1,0 +1,59 @@
+/**
+ * A webpack loader: of decimal.js, what money is asked (the members of `Money` in src/core/exact/money.ts)
+ * and what these use themselves. The library writes its methods onto one object, which no bundler can tell
+ * apart; its sines, logarithms and roots were a tenth of the functions bundle.
+ */
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import ts from 'typescript';
+
+const MONEY = fileURLToPath(new URL('../core/exact/money.ts', import.meta.url));
+/** What the library itself calls for those. */
+const BEHIND = ['isFinite', 'isNegative', 'valueOf'];
+
+const parsed = (name, text) => ts.createSourceFile(name, text, ts.ScriptTarget.ES2022, true);
+
+/** What money can do, by its declaration. */
+export function operations() {
+  const declared = parsed(MONEY, readFileSync(MONEY, 'utf8')).statements.find(
+    (one) => ts.isInterfaceDeclaration(one) && one.name.text === 'Money',
+  );
+  return declared.members.map(({ name }) => name.getText());
+}
+
+/** The names in `P.plus = P.add = …`, or undefined for another statement. */
+function methodsIn(statement) {
+  if (!ts.isExpressionStatement(statement)) return undefined;
+  const names = [];
+  let { expression } = statement;
+  while (ts.isBinaryExpression(expression) && /^P\.\w+$/.test(expression.left.getText())) {
+    names.push(expression.left.name.text);
+    expression = expression.right;
+  }
+  return names.length > 0 ? names : undefined;
+}
+
+/** `Decimal.sin = sin`: the same as functions of their own; and two constants of a thousand digits. */
+const isUnasked = (statement) =>
+  /^(Decimal\.(\w+) = \2|(LN10|PI) = new Decimal\(\3\));/.test(statement.getText());
+const DIGITS = /'\d\.\d{1000,}'/g;
+
+export function moneyAlone(text) {
+  const kept = new Set([...operations(), ...BEHIND]);
+  const isLeftOut = (statement) => {
+    const methods = methodsIn(statement);
+    return methods === undefined ? isUnasked(statement) : !methods.some((name) => kept.has(name));
+  };
+  const without = [];
+  const visit = (node) => {
+    if (ts.isStatement(node) && isLeftOut(node)) without.push(node);
+    else ts.forEachChild(node, visit);
+  };
+  const file = parsed('decimal.mjs', text);
+  visit(file);
+  return without
+    .reduceRight((rest, node) => rest.slice(0, node.getStart()) + rest.slice(node.end), text)
+    .replace(DIGITS, "''");
+}
+
+export default moneyAlone;

@@ -124,6 +124,20 @@ export const PATTERN_STARTS = choices<PatternStart>(
   },
 );
 
+export type PatternFrom = 'top' | 'hem';
+export const PATTERN_FROM = choices<PatternFrom>(
+  {
+    word: 'top',
+    says: 'the full motif lands at the finished top edge',
+    also: ['the top', 'heading', 'top edge'],
+  },
+  {
+    word: 'hem',
+    says: 'the full motif lands at the finished bottom edge',
+    also: ['the hem', 'bottom', 'bottom edge', 'floor'],
+  },
+);
+
 export type HangsOn = 'rings' | 'track';
 export const HANGS_ON = choices<HangsOn>(
   { word: 'rings', says: 'on rings on a rod' },

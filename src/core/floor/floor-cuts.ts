@@ -25,6 +25,7 @@ import {
   type Roll,
 } from '../rolls/cutting';
 import type { CutPlan } from '../rolls/plan';
+import { motifFindings } from './motif';
 import type { WindowWork } from '../window/job';
 import { exact, NO_LENGTH, times, type Length } from '../exact/length';
 import { checkJob, planFindings } from '../rolls/rolls';
@@ -48,6 +49,8 @@ export interface Cloth {
   readonly paired: number;
   /** What a stretch of its rolls gives up to reach the pattern's start; nothing where the house gives up none. */
   readonly toStart: Length;
+  /** Of its pattern, where windows of one room must meet. */
+  readonly findings: readonly Finding[];
 }
 
 /** What one row asks of one cloth. */
@@ -124,6 +127,7 @@ export function clothsOf(windows: readonly WindowWork[]): readonly Cloth[] {
       ...cutsOfCloth(group, work.rules),
       spares: layer === 'face' ? sparesOfCloth(group, work.rules) : [],
       toStart: toPatternStart(group, work.rules),
+      findings: layer === 'face' ? motifFindings(group.map((ask) => ask.work)) : [],
     };
   });
 }
@@ -185,6 +189,6 @@ export function clothJob(cloth: Cloth, supply: RollSupply, unit: Unit): CuttingJ
 
 /** What a reader of a cloth's plan must know besides the plan. */
 export function clothFindings(cloth: Cloth, job: CuttingJob, plan: CutPlan, unit: Unit): readonly Finding[] {
-  const found = planFindings(job, plan, unit);
+  const found = [...cloth.findings, ...planFindings(job, plan, unit)];
   return cloth.paired === 0 ? found : [...found, finding('halvesPaired', parameter('widths'), cloth.paired)];
 }

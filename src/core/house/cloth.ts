@@ -13,6 +13,7 @@ import {
   HALF_CHARGES,
   REPEAT_RULES,
   HALF_DROP_STARTS,
+  PATTERN_FROM,
   PATTERN_STARTS,
   BOTTOM_EDGES,
   RETURN_ENDS,
@@ -25,6 +26,7 @@ import {
   type HalfCharge,
   type RepeatRule,
   type HalfDropStarts,
+  type PatternFrom,
   type PatternStart,
   type BottomEdge,
   type ReturnEnds,
@@ -181,6 +183,12 @@ export const CLOTH_RULES = {
     'nothing' as PatternStart,
     'bought once with the order of a patterned cloth, to reach the pattern’s start; given up by a plan at the start of every roll, and after a flaw',
     `${COMMON}: one repeat or one yard an order`,
+  ),
+  patternFrom: rule(
+    choiceKind('the top or the hem', PATTERN_FROM),
+    (unit: Unit): PatternFrom => (unit === INCHES ? 'top' : 'hem'),
+    'where the full motif lands; windows of one room match at one height above the floor',
+    `${COMMON}: the top in inches, the hem in centimetres`,
   ),
   liningCut: rule(
     choiceKind('a lining rule', LINING_CUTS),

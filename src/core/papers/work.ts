@@ -1,6 +1,7 @@
 /** The work order: for each row a page with what is cut, in which order, and how it is made up. */
 import { layerOf } from '../cloth/behind';
 import { orderInWords } from '../cloth/repeat';
+import { furtherOn, type FurtherOn } from '../floor/motif';
 import { headingsDrawn } from '../drawing/heading-marks';
 import { isPleated } from '../heading/pleats';
 import { isDrawn, panelsOf } from '../cell/treatment';
@@ -130,13 +131,33 @@ function headingPairs(one: JobWindow, set: SetOut, own: readonly PanelMade[]): r
   ];
 }
 
+/** Where the full motif lands, at the top edge or at the hem. */
+function motifPair({ work }: JobWindow, begins: FurtherOn | undefined): readonly Pair[] {
+  const { window, rules } = work;
+  const unit = unitOf(rules);
+  const other = work.cloth().cutting.halfDrop ? '; of B half a repeat further on' : '';
+  const further =
+    begins === undefined
+      ? ''
+      : `; here ${figure(begins.by, unit)} further on, to meet the windows of ${figure(begins.than.orderedDrop, unit)} in this room`;
+  return rules.patternFrom === 'top'
+    ? pair(
+        'Motif at the top',
+        `whole at the finished top edge, ${figure(rules.topAllowance[window.heading ?? 'pinch'], unit)} below the cut’s top${other}${further}`,
+      )
+    : pair(
+        'Motif at the hem',
+        `whole at the finished bottom edge, ${figure(rules.bottomAllowance, unit)} above the end of its bare length${other}${further}`,
+      );
+}
+
 /** The pattern: its repeat, and where the full motif lands. */
-function patternPairs({ work }: JobWindow): readonly Pair[] {
+function patternPairs(one: JobWindow, begins: FurtherOn | undefined): readonly Pair[] {
+  const { work } = one;
   const { window, rules } = work;
   const { verticalRepeat, horizontalRepeat, fabricWidth } = window;
   const unit = unitOf(rules);
   const show = (length: number): string => figure(length, unit);
-  const top = rules.topAllowance[window.heading ?? 'pinch'];
   return [
     ...pair('Cloth', [window.fabric, fabricWidth && `${show(fabricWidth)} wide`].filter(Boolean).join(', ')),
     ...(verticalRepeat === undefined || verticalRepeat === 0
@@ -146,10 +167,7 @@ function patternPairs({ work }: JobWindow): readonly Pair[] {
             'Repeat',
             `${show(verticalRepeat)} high${horizontalRepeat === undefined ? '' : `, ${show(horizontalRepeat)} wide`}${work.cloth().cutting.halfDrop ? ', half-drop' : ''}`,
           ),
-          ...pair(
-            'Motif at the top',
-            `whole at the finished top edge, ${show(top)} below the cut’s top${work.cloth().cutting.halfDrop ? '; of B half a repeat further on' : ''}`,
-          ),
+          ...motifPair(one, begins),
         ]),
   ];
 }
@@ -261,7 +279,7 @@ function liningRules({ work }: JobWindow): readonly string[] {
     : [];
 }
 
-function rowBlocks(job: PapersJob, one: JobWindow, lines: number): readonly Block[] {
+function rowBlocks(job: PapersJob, one: JobWindow, begins: FurtherOn | undefined): readonly Block[] {
   const { work, quantity, room } = one;
   const made = madeUp(one);
   const set = work.setOut().value;
@@ -273,7 +291,7 @@ function rowBlocks(job: PapersJob, one: JobWindow, lines: number): readonly Bloc
       house: letterheadOf(job.house).slice(0, 1),
       title: 'Work order',
       facts: [
-        { label: 'Line', entry: words(`${one.line} of ${lines}`) },
+        { label: 'Line', entry: words(`${one.line} of ${job.windows.length}`) },
         ...(job.reference === undefined ? [] : [{ label: 'Reference', entry: job.reference }]),
         { label: 'Date', entry: day(job.today) },
       ],
@@ -287,7 +305,12 @@ function rowBlocks(job: PapersJob, one: JobWindow, lines: number): readonly Bloc
       ],
       rows: [{ is: 'line', cells: [room, words(clientWords(work, false)), quantity] }],
     },
-    { is: 'pairs', across: 2, title: 'Made up', pairs: [...sizes(one, made), ...patternPairs(one)] },
+    {
+      is: 'pairs',
+      across: 2,
+      title: 'Made up',
+      pairs: [...sizes(one, made), ...patternPairs(one, made.turned ? undefined : begins)],
+    },
     { is: 'table', columns: CUTS, rows: cutRows(one, made) },
     { is: 'notes', small: true, lines: rulesOfCutting(one, made).map((line) => words(line)) },
     {
@@ -317,6 +340,7 @@ function rowBlocks(job: PapersJob, one: JobWindow, lines: number): readonly Bloc
 
 /** A page for every row of windows. */
 export function workPaper(job: PapersJob): Paper {
+  const begins = new Map(furtherOn(job.windows.map(({ work }) => work)).map((one) => [one.work, one]));
   return {
     kind: 'work',
     sheet: 'Work order',
@@ -326,7 +350,7 @@ export function workPaper(job: PapersJob): Paper {
     foot: footOf(job, 'Work order'),
     blocks: job.windows.flatMap((one): readonly Block[] => [
       { is: 'page' },
-      ...rowBlocks(job, one, job.windows.length),
+      ...rowBlocks(job, one, begins.get(one.work)),
     ]),
   };
 }

@@ -28,12 +28,12 @@ import { isPleated, pleats, type PleatsOfWidth } from '../heading/pleats';
 import { rings } from '../heading/rings';
 import { exact, NO_LENGTH, toUnit, type Length } from '../exact/length';
 import type { Money } from '../exact/money';
-import { drop, rodWidth } from '../measure/measure';
+import { addedAtBottom, drop, rodWidth } from '../measure/measure';
 import { stack } from '../measure/stack';
 import { labor } from '../price/price';
 import { unitOf, type Rules } from '../house/rules';
 import { namedBy } from './sheet-words';
-import { panelsOf } from '../cell/treatment';
+import { isEdge, panelsOf } from '../cell/treatment';
 import { digits } from '../exact/unit';
 import {
   clothWeight,
@@ -194,6 +194,15 @@ export class WindowWork {
     });
   }
 
+  /** The finished top edge above the floor; undefined where the height is measured from an edge. */
+  get topAboveFloor(): Length | undefined {
+    const { floorFinish = 'clear', windowLayer } = this.window;
+    if (isEdge(floorFinish)) return undefined;
+    const { floorClearance, sheerShorter } = this.rules;
+    const hem = floorClearance - addedAtBottom(floorFinish, this.rules);
+    return exact(hem + (windowLayer === 'sheer' ? sheerShorter : 0) + this.orderedDrop);
+  }
+
   private hungKept: Hung | undefined;
   private hung(): Hung {
     const { window } = this;
@@ -233,7 +242,8 @@ export class WindowWork {
     return overlapOf(this.hung(), this.rules);
   }
 
-  private get orderedDrop(): Length {
+  /** The drop as ordered where a sheet states it, else as worked out. */
+  get orderedDrop(): Length {
     return this.window.finishedDrop ?? this.finishedDrop().value;
   }
   private coveredKept: Covered | undefined;

@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { toUnit } from '../../../src/core/exact/length';
 import { entryText, words, type Block } from '../../../src/core/papers/paper';
 import { workPaper } from '../../../src/core/papers/work';
+import { readHouse } from '../../../src/core/house/house';
+import { WindowWork } from '../../../src/core/window/job';
 import type { Window } from '../../../src/core/window/columns';
 import { inches, jobWith, READING_ROOM, windowAs } from './invented';
 
@@ -41,6 +43,22 @@ describe('the work order', () => {
     expect(pairs['Repeat']).toBe('25 in high, half-drop');
     expect(pairs['Motif at the top']).toContain('8 in below the cut’s top; of B half a repeat further on');
     expect(pairs['Cut by']).toBe('');
+  });
+
+  it('says where the full motif lands: by the house at the hem, and of a lower top further on in the repeat', () => {
+    const { rules } = readHouse([['pattern from', 'hem']]);
+    const atHem = windowAs(PATTERNED, 1, { work: new WindowWork(PATTERNED, rules) });
+    expect(pairsOf(workPaper(jobWith([atHem])).blocks)['Motif at the hem']).toBe(
+      'whole at the finished bottom edge, 8 in above the end of its bare length; of B half a repeat further on',
+    );
+    expect(readHouse([['unit', 'centimetres']]).rules.patternFrom).toBe('hem');
+    // 98 − 86 is 12 of a repeat of 25.
+    const low = { ...PATTERNED, measured: inches(86) };
+    expect(
+      pairsOf(workPaper(jobWith([windowAs(PATTERNED, 1), windowAs(low, 2)])).blocks)['Motif at the top'],
+    ).toBe(
+      'whole at the finished top edge, 8 in below the cut’s top; of B half a repeat further on; here 12 in further on, to meet the windows of 96 in in this room',
+    );
   });
 
   it('lists the cuts in the order of cutting, with their letter, and what lies behind', () => {

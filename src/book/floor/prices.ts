@@ -3,7 +3,7 @@ import { Refusal } from '../../core/cell/answer';
 import { BEHIND } from '../../core/cloth/behind';
 import { CLOTH_BREAKS, type ClothPrice } from '../../core/floor/cloth-price';
 import { type Kind } from '../../core/cell/fields';
-import { PRICE } from '../../core/cell/figure-kinds';
+import { PRICE, setOrNone } from '../../core/cell/figure-kinds';
 import { YARDS } from '../../core/cell/length-kinds';
 import type { WindowWork } from '../../core/window/job';
 import { priceJob, type JobPrice } from '../../core/quote/mock-up';
@@ -155,7 +155,7 @@ export function readClothPrice(name: string, typed: ClothTyped, unit: Unit): Clo
   const breaks = read('price', CLOTH_BREAKS);
   const minimum = read('minimum', YARDS);
   const length = read('rollLength', YARDS);
-  const each = read('rollPrice', PRICE);
+  const each = read('rollPrice', setOrNone(PRICE));
   if (Object.keys(faults).length === 0 && (length === undefined) !== (each === undefined)) {
     const [field, missing] =
       length === undefined ? (['rollLength', 'length'] as const) : (['rollPrice', 'price'] as const);

@@ -1,6 +1,8 @@
 /** Whether the sheets add up: one row a check, and one word for them all. */
 import { areaAt } from '../address';
 import type { CellPut } from '../book';
+import { ruleCell } from './costs';
+import { PARTS } from './price-terms';
 import { laidOut, tableDraft, titled, together, type Draft, type Job } from './draft';
 
 const HEADER = 4;
@@ -12,7 +14,24 @@ interface Check {
   readonly todo: CellPut;
 }
 
-function checksOf(name: (base: string) => string): readonly Check[] {
+/** Shares above the whole, and a margin that leaves no cost: 8.25 typed for 8.25 %. */
+function sharesCheck(job: Job): Check {
+  const parts = PARTS.map((part) => job.name(part));
+  const less = job.name('Making_break_less');
+  const spares = ruleCell(job, 'spare windows');
+  const most = `MAX(${[...parts, less].join(',')},IF(ISNUMBER(${spares}),${spares},0))`;
+  const margin = `AND(${job.name('Sell_basis')}="margin on selling price",N(${job.name('Sell_rate')})>=1)`;
+  return {
+    what: 'shares above the whole: tax, discount, deposit, spares, making less; a margin of 100% or more',
+    wrong: `=${parts.map((part) => `(N(${part})>1)`).join('+')}+COUNTIF(${less},">1")+IF(ISNUMBER(${spares}),(${spares}>1)*1,0)+IF(${margin},1,0)`,
+    todo: {
+      formula: `=IF(${most}>1,"write "&${most}&"% if that is meant by "&${most}&", as 8.25% for 8.25","a margin on the selling price stays below 100%; a markup may be more")`,
+    },
+  };
+}
+
+function checksOf(job: Job): readonly Check[] {
+  const name = (base: string): string => job.name(base);
   const openings = `(${name('Window_openings')}<>"")`;
   const lacking = (range: string): string => `SUMPRODUCT(${openings}*NOT(ISNUMBER(${name(range)})))`;
   return [
@@ -31,6 +50,7 @@ function checksOf(name: (base: string) => string): readonly Check[] {
       wrong: `=${lacking('Window_labor')}`,
       todo: 'enter the making charges on the sheet of prices, or none',
     },
+    sharesCheck(job),
     {
       what: 'windows that are not on the quote',
       wrong: `=SUMPRODUCT(${openings}*1)-SUMPRODUCT((${name('Quote_rooms')}<>"")*1)`,
@@ -58,7 +78,7 @@ function checksOf(name: (base: string) => string): readonly Check[] {
 
 export function checksSheet(job: Job): Draft {
   const sheet = job.sheet('Checks');
-  const checks = checksOf((base) => job.name(base));
+  const checks = checksOf(job);
   return together(
     titled(sheet, 'Checks', 'Every line should say ok. The first word stands on the other sheets too.'),
     {

@@ -11,6 +11,7 @@ import {
   type Draft,
   type Job,
 } from './draft';
+import { partOf } from './price-terms';
 
 const HEADER = 3;
 /** Stands for a price until everything in it is known. */
@@ -27,9 +28,9 @@ const BLACKOUT = LININGS.list
 export const ruleCell = (job: Job, rule: string): string =>
   `VLOOKUP("${rule}",${job.name('House_rules')},2,FALSE)`;
 
-/** Markup on the cost or margin on the selling price, as the sheet of prices says. */
+/** Markup on the cost or margin on the selling price, as the sheet of prices says; no price has a margin of all of it. */
 export const soldAt = (job: Job, cost: string): string =>
-  `IF(${job.name('Sell_basis')}="margin on selling price",(${cost})/(1-N(${job.name('Sell_rate')})),(${cost})*(1+N(${job.name('Sell_rate')})))`;
+  `IF(${job.name('Sell_basis')}="margin on selling price",IF(N(${job.name('Sell_rate')})<1,(${cost})/(1-N(${job.name('Sell_rate')})),NA()),(${cost})*(1+N(${job.name('Sell_rate')})))`;
 
 /** What these sheets leave out, and the task pane’s Price counts: said, where it is in force. */
 function notCounted(job: Job): string {
@@ -40,6 +41,7 @@ function notCounted(job: Job): string {
     [`SUM(${name('Fabric_roll_prices')})>0`, 'whole rolls'],
     [set('spare windows'), 'spares'],
     [set('mock up windows'), 'the mock-up apart'],
+    [`${ruleCell(job, 'cent rounding')}<>"half up"`, 'the house rule cent rounding'],
   ];
   const listed = parts.map(([when, what]) => `IF(${when},"; ${what}","")`).join('&');
   const unpriced = `SUMPRODUCT((${name('Lining_needed')}>0)*(${name('Lining_own_prices')}="")*(${name('Lining_prices')}=0))`;
@@ -68,6 +70,7 @@ export function costsSheet(job: Job): Draft {
     `${line(cell, 'Window_interlining_yardage')}*${ofCloth('"interlining"', range)}`;
   const rule = (key: string): string => ruleCell(job, key);
   const parts = ['fabric', 'lining', 'interlining', 'making', 'hardware'];
+  const kept = `(1-${partOf(job, 'Sell_discount')})`;
   return together(
     titled(sheet, 'Costs', 'The house’s own working behind the quote: not for the client.'),
     {
@@ -234,10 +237,7 @@ export function costsSheet(job: Job): Draft {
           name: 'Cost_prices',
           note: 'after markup or margin, and discount',
           formula: (cell) =>
-            worked(
-              cell,
-              ifKnown(cell('cost'), `ROUND(${soldAt(job, cell('cost'))}*(1-N(${name('Sell_discount')})),2)`),
-            ),
+            worked(cell, ifKnown(cell('cost'), `ROUND(${soldAt(job, cell('cost'))}*${kept},2)`)),
         },
         {
           key: 'exact',
@@ -250,7 +250,7 @@ export function costsSheet(job: Job): Draft {
               cell,
               ifKnown(
                 cell('cost'),
-                `IF(${cell('cost')}=0,0,${cell('price')}*((${cell('fabric')}+${cell('lining')}+${cell('interlining')}+${cell('hardware')})*N(${name('Tax_goods')})+${cell('making')}*N(${name('Tax_work')}))/${cell('cost')})`,
+                `IF(${cell('cost')}=0,0,${cell('price')}*((${cell('fabric')}+${cell('lining')}+${cell('interlining')}+${cell('hardware')})*${partOf(job, 'Tax_goods')}+${cell('making')}*${partOf(job, 'Tax_work')})/${cell('cost')})`,
               ),
             ),
         },

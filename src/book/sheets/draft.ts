@@ -254,4 +254,9 @@ export const atLeast = (
   says,
   otherwise,
 });
+/** What a cloth costs; the client’s own costs none. */
+export const clothPrice = ({ unit: { large } }: Job): Choice =>
+  atLeast(0, `A price a ${large}, or none where nothing is charged.`, { otherwise: 'warn' });
+/** Such a price as a formula counts it. */
+export const priceCell = (cell: string): string => `IF(${cell}="none",0,${cell})`;
 export const YES_OR_NO = ['yes', 'no'] as const;

@@ -4,11 +4,13 @@ import { MATCHES } from '../../core/cell/treatment';
 import { cellText, sheetText } from '../address';
 import {
   atLeast,
+  clothPrice,
   fromName,
   laidOut,
   MONEY_FORMAT,
   NO_ZERO,
   oneOf,
+  priceCell,
   tableDraft,
   titled,
   together,
@@ -35,7 +37,7 @@ export function fabricsSheet(job: Job): Draft {
   const sheet = job.sheet('Fabrics');
   const { small, large, areal, weight } = job.unit;
   const name = (base: string): string => job.name(base);
-  const price = atLeast(0, `A price a ${large}, 0 or more.`);
+  const price = clothPrice(job);
   const upToStep = (yards: string): string =>
     `IF(${name('Yardage_step')}=0,${yards},ROUNDUP(ROUND(${yards}/${name('Yardage_step')},6),0)*${name('Yardage_step')})`;
   /** Below 1 a share of the windows’ cuts, a part counting as a whole one; else so many cuts. */
@@ -147,7 +149,7 @@ export function fabricsSheet(job: Job): Draft {
           note: 'the last break reached, else the price of the table',
           // The breaks of all fabrics stand in one list, which BREAKPRICE would need one of for each.
           formula: (cell) =>
-            `=IF(${cell('fabric')}="","",IF(COUNTIFS(${name('Break_fabrics')},${cell('fabric')},${name('Break_from')},"<="&${cell('order')})=0,${cell('price')},SUMIFS(${name('Break_prices')},${name('Break_fabrics')},${cell('fabric')},${name('Break_from')},MAXIFS(${name('Break_from')},${name('Break_fabrics')},${cell('fabric')},${name('Break_from')},"<="&${cell('order')}))))`,
+            `=IF(${cell('fabric')}="","",IF(COUNTIFS(${name('Break_fabrics')},${cell('fabric')},${name('Break_from')},"<="&${cell('order')})=0,${priceCell(cell('price'))},SUMIFS(${name('Break_prices')},${name('Break_fabrics')},${cell('fabric')},${name('Break_from')},MAXIFS(${name('Break_from')},${name('Break_fabrics')},${cell('fabric')},${name('Break_from')},"<="&${cell('order')}))))`,
         },
         {
           key: 'cost',
@@ -209,7 +211,7 @@ export function rollsSheet(job: Job): Draft {
   const sheet = job.sheet('Rolls');
   const { small, large } = job.unit;
   const name = (base: string): string => job.name(base);
-  const price = atLeast(0, `A price a ${large}, 0 or more.`);
+  const price = clothPrice(job);
   const fabric = fromName(name('Fabric_names'), 'Choose a fabric of the sheet of fabrics.');
   return together(
     titled(

@@ -1,6 +1,15 @@
 /** The cloths behind the face, under the fabrics: what they cost and weigh, and how much of each is to be ordered. */
 import { BEHIND, standsIn } from '../../core/cloth/behind';
-import { atLeast, MONEY_FORMAT, tableDraft, type ColumnDraft, type Draft, type Job } from './draft';
+import {
+  atLeast,
+  clothPrice,
+  MONEY_FORMAT,
+  priceCell,
+  tableDraft,
+  type ColumnDraft,
+  type Draft,
+  type Job,
+} from './draft';
 
 /** Where a cloth's own weight stands in its row. */
 export const OWN_WEIGHT = 3;
@@ -9,7 +18,7 @@ export const OWN_WEIGHT = 3;
 const counted =
   (job: Job, own: string, key: string): NonNullable<ColumnDraft['formula']> =>
   (cell) =>
-    `=IF(${cell(key)}<>"",${cell(key)},IF(${cell('takes')}="",0,N(INDEX(${job.name(own)},MATCH(${cell('takes')},${job.name('Lining_cloths')},0)))))`;
+    `=IF(${cell(key)}<>"",${priceCell(cell(key))},IF(${cell('takes')}="",0,N(INDEX(${job.name(own)},MATCH(${cell('takes')},${job.name('Lining_cloths')},0)))))`;
 
 export function liningsTable(job: Job, sheet: string, row: number): Draft {
   const { large, areal } = job.unit;
@@ -34,7 +43,7 @@ export function liningsTable(job: Job, sheet: string, row: number): Draft {
         role: 'input',
         format: MONEY_FORMAT,
         name: 'Lining_own_prices',
-        choice: atLeast(0, `A price a ${large}, 0 or more.`),
+        choice: clothPrice(job),
       },
       {
         key: 'weight',

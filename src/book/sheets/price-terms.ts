@@ -38,6 +38,14 @@ const share = (label: string, name: string, says: string, more: More = {}, most 
   ...more,
 });
 
+/** Shares of a whole that the sheets reckon with: nothing can be more than all of it. */
+export const PARTS = ['Sell_discount', 'Tax_goods', 'Tax_work', 'Deposit_share'] as const;
+type PartName = (typeof PARTS)[number] | 'Deposit_in_force';
+
+/** A share as a formula counts it: one above the whole gives no figure, and the checks say which to write. */
+export const partOf = (job: Job, part: PartName): string =>
+  `IF(N(${job.name(part)})>1,NA(),N(${job.name(part)}))`;
+
 const choice = (
   label: string,
   name: string,

@@ -12,6 +12,7 @@ import {
   type Draft,
   type Job,
 } from './draft';
+import { partOf } from './price-terms';
 
 const TOTALS = 3;
 const HEADER = 15;
@@ -24,9 +25,9 @@ export function quoteSheet(job: Job): Draft {
   const total = (at: number): string => cellText(TOTALS + at, 1);
   // Beside the windows' lines: to the cent, the discount off them as off the lines.
   const extra = { role: 'output', format: MONEY_FORMAT } as const;
-  const kept = (amount: string): string => `=ROUND(${amount}*(1-N(${name('Sell_discount')})),2)`;
-  const goods = `${total(2)}*N(${name('Tax_goods')})`;
-  const work = `${total(3)}*N(${name('Tax_work')})`;
+  const kept = (amount: string): string => `=ROUND(${amount}*(1-${partOf(job, 'Sell_discount')}),2)`;
+  const goods = `${total(2)}*${partOf(job, 'Tax_goods')}`;
+  const work = `${total(3)}*${partOf(job, 'Tax_work')}`;
   return together(
     titled(sheet, 'Quote', 'One line for each row of the windows. Prices hold while the cloth is in stock.'),
     pairs(job, sheet, TOTALS, [
@@ -46,7 +47,7 @@ export function quoteSheet(job: Job): Draft {
         role: 'output',
         format: MONEY_FORMAT,
         name: 'Quote_tax',
-        formula: `=${ifKnown(total(1), `IF(${name('Tax_basis')}="invoice",ROUND(SUM(${name('Cost_exact_tax')})+${goods}+${work},2),SUM(${name('Quote_taxes')})+ROUND(${goods},2)+ROUND(${work},2))`)}`,
+        formula: `=${ifKnown(total(1), `IFERROR(IF(${name('Tax_basis')}="invoice",ROUND(SUM(${name('Cost_exact_tax')})+${goods}+${work},2),SUM(${name('Quote_taxes')})+ROUND(${goods},2)+ROUND(${work},2)),"${NOT_YET}")`)}`,
       },
       {
         label: 'total',
@@ -59,7 +60,7 @@ export function quoteSheet(job: Job): Draft {
         label: 'deposit',
         role: 'output',
         format: MONEY_FORMAT,
-        formula: `=${ifKnown(total(6), `ROUND(${total(6)}*N(${name('Deposit_in_force')}),2)`)}`,
+        formula: `=${ifKnown(total(6), `ROUND(${total(6)}*${partOf(job, 'Deposit_in_force')},2)`)}`,
       },
       {
         label: 'balance',

@@ -4,7 +4,7 @@
  */
 import { refuse } from '../cell/answer';
 import { oneCell, readBack, type Kind } from '../cell/fields';
-import { PRICE, QUANTITY } from '../cell/figure-kinds';
+import { orNone, PRICE, QUANTITY, setOrNone } from '../cell/figure-kinds';
 import { exact, NO_LENGTH, times, toUnit, UNITS, upToStep, type Length } from '../exact/length';
 import { money, NOTHING, type Money } from '../exact/money';
 import { partsOf, readPart } from '../cell/written-parts';
@@ -12,7 +12,7 @@ import { breakPrice, readPriceBreaks, type PriceBreak } from '../price/price';
 import { bareOfLine, cutLengthOf, type CutLine } from '../rolls/cutting';
 import { cutPlan, MOST_CUTS } from '../rolls/rolls';
 import { unitOf, type Rules } from '../house/rules';
-import { digits, showYardage, type Unit } from '../exact/unit';
+import { digits, INCHES, showYardage, type Unit } from '../exact/unit';
 
 export interface ClothPrice {
   /** From so many yards (metres), at so much; none where the cloth is sold in whole rolls only. */
@@ -43,10 +43,10 @@ export interface ClothBought {
   readonly cost: Money;
 }
 
-/** One price, or breaks as a person types them: “28.50”, or “0 28.50; 50 26; 150 24.25”. */
+/** One price, or breaks as a person types them: “28.50”, “0 28.50; 50 26; 150 24.25”; none where nothing is charged. */
 export const CLOTH_BREAKS: Kind<readonly PriceBreak[]> = {
   quantity: 'money',
-  noun: 'a price, or breaks like 0 28.50; 50 26',
+  noun: 'a price, none, or breaks like 0 28.50; 50 26',
   shape: 'cell',
   read(raw, place) {
     const cell = oneCell(raw, place);
@@ -54,20 +54,20 @@ export const CLOTH_BREAKS: Kind<readonly PriceBreak[]> = {
     const parts = typeof cell === 'string' ? partsOf(cell) : [];
     const pairs = parts.map((part) => /^(?:from\s)?\s*(\S+?)(?:\s*:\s*|\s+at\s+|\s+)(\S.*)$/i.exec(part));
     if (parts.length < 2 && (pairs[0] ?? null) === null) {
-      const price = PRICE.read(typeof cell === 'string' ? parts[0] : cell, place);
+      const price = setOrNone(PRICE).read(typeof cell === 'string' ? parts[0] : cell, place);
       return price === undefined ? undefined : [{ from: 0, price }];
     }
     return readPriceBreaks(
       pairs.map((pair, at) =>
         pair === null
           ? refuse('breakUnreadable', place.name, place.name, readBack(parts[at] ?? ''))
-          : [readPart(QUANTITY, pair[1], place), readPart(PRICE, pair[2], place).toString()],
+          : [readPart(QUANTITY, pair[1], place), readPart(orNone(PRICE), pair[2], place).toString()],
       ),
     );
   },
   write: (breaks) =>
     breaks.length === 1 && breaks[0]?.from === 0
-      ? breaks[0].price.toString()
+      ? String(setOrNone(PRICE).write?.(breaks[0].price, INCHES))
       : breaks.map(({ from, price }) => `${digits(from)} ${price.toString()}`).join('; '),
 };
 

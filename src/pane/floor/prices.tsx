@@ -44,8 +44,8 @@ export function FloorPrices({ cloths, typed, unit, change }: Props) {
   return (
     <>
       <Caption1>
-        One price, or breaks from a quantity on: 0 28.50; 50 26. Making, hardware, freight and the rest are
-        house rules.
+        One price, or breaks from a quantity on: 0 28.50; 50 26; none where nothing is charged. Making,
+        hardware, freight and the rest are house rules.
       </Caption1>
       {cloths.map((cloth) => (
         <Cloth

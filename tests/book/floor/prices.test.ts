@@ -105,6 +105,22 @@ describe('a cloth’s prices as typed', () => {
     expect(read.faults[field]).toMatch(sentence);
   });
 
+  it('take none for the client’s own cloth, and 0 as not set', () => {
+    const read = readClothPrice(
+      'Ostrel',
+      { ...NOTHING_TYPED, price: 'none', rollLength: '60', rollPrice: 'None' },
+      INCHES,
+    );
+    expect(read.faults).toEqual({});
+    expect([read.price?.breaks[0]?.price.toNumber(), read.price?.wholeRoll?.price.toNumber()]).toEqual([
+      0, 0,
+    ]);
+    expect(readClothPrice('Ostrel', { ...NOTHING_TYPED, price: '0' }, INCHES)).toEqual({
+      price: undefined,
+      faults: {},
+    });
+  });
+
   it('are none where nothing is typed', () => {
     expect(readClothPrice('Ostrel', NOTHING_TYPED, INCHES)).toEqual({ price: undefined, faults: {} });
   });

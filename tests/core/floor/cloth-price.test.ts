@@ -32,6 +32,18 @@ describe('a cloth’s price as it is typed', () => {
       ],
     ],
     ['50 26', [[50, '26']]],
+    ['none', [[0, '0']]],
+    [' None ', [[0, '0']]],
+    [
+      '0 none; 50 26',
+      [
+        [0, '0'],
+        [50, '26'],
+      ],
+    ],
+    ['0', undefined],
+    [0, undefined],
+    ['0.00', undefined],
   ])('%s', (text, breaks) => {
     expect(plain(text)).toEqual(breaks);
   });
@@ -46,7 +58,7 @@ describe('a cloth’s price as it is typed', () => {
     if (sentence !== 'two prices') expect(() => read(text)).toThrow(sentence);
   });
   it('is written as it is read', () => {
-    for (const text of ['28.5', '0 28.5; 50 26; 150 24.25', '50 26'])
+    for (const text of ['none', '28.5', '0 28.5; 50 26; 150 24.25', '50 26'])
       expect(CLOTH_BREAKS.write?.(read(text) ?? [], INCHES)).toBe(text);
   });
 });

@@ -174,6 +174,34 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
       );
     });
 
+    it('a quantity typed as 0 is no window: its figures are 0, totals stand, and the findings say it', async () => {
+      const book = engineBook({
+        Floor: {
+          rows: [
+            ['Room', 'Width', 'Height', 'Style', 'Fabric W', 'Lining', 'Lining width', 'Qty'],
+            ['Bar', 72, 98, 'pinch', 54, 'lined', 54, 1],
+            ['Snug', 72, 98, 'pinch', 54, 'lined', 54, 0],
+            ['Loft', 72, 98, 'pinch', 54, 'lined', 54, null],
+          ],
+        },
+      });
+      const { plan } = await planned(book, wish('yardage', 'liningYardage', 'findings'), {
+        at: areaAt('Floor', 0, 0),
+      });
+      await fill(book, plan);
+      const at = (key: string): number => plan.columns.find((one) => one.key === key)?.column ?? -1;
+      const column = async (key: string) => (await values(book, 1, at(key), 3, 1)).flat();
+      // By hand: 5 cuts of 112 in are 15 5/9 yd, up to 15 5/8; the second row is no window.
+      expect(await column('yardage')).toEqual([15.625, 0, 15.625]);
+      const [lined, none, blank] = (await column('liningYardage')) as number[];
+      expect([none, blank]).toEqual([0, lined]);
+      const findings = (await column('findings')) as string[];
+      expect(findings[1]).toMatch(
+        /^quantity \(Qty\) reads 0, so the row is no window\. Write how many windows are alike; blank is one\./,
+      );
+      expect([findings[0], findings[2]].join()).not.toContain('no window');
+    });
+
     it('totals, sections and repeated headers are left alone', async () => {
       const rows = [
         ['Room', 'Inside width', 'Drop', 'Style'],

@@ -209,6 +209,15 @@ describe('a floor of a workbook of its own', { timeout: 60_000 }, () => {
     expect((await told(one, '--rooms', '401-448 even; not 402')).windows).toBe(23);
   });
 
+  it('takes a quantity typed as 0 for no window, and says so', async () => {
+    const rows = WINDOWS.map((row, at) => (at === 1 ? [...row.slice(0, -1), 0] : row));
+    const path = await bookOf([], rows);
+    expect((await told(path)).windows).toBe(2);
+    const { exit, out } = await floor(path);
+    expect(exit).toBe(1);
+    expect(out).toMatch(/Openings row 2: Qty reads 0, so the row is no window\. Write how many windows/);
+  });
+
   it('compares repeat rules in the what-if table', async () => {
     const rules = 'every cut up; first cut exact';
     const { whatIf } = await told(await bookOf(), '--repeats', rules);

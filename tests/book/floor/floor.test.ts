@@ -61,6 +61,18 @@ describe('a floor', () => {
     expect(floor.unread).toEqual([{ row: 4, sentence: expect.stringContaining('“wide”') as string }]);
   });
 
+  it('takes a quantity typed as 0 for no window, and tells it', async () => {
+    const rows = LIST.map((row, at) => (at === 2 ? [...row.slice(0, -1), 0] : row));
+    const book = engineBook({ Floor: { rows } });
+    const { read } = await survey(book, WANTED, INCHES, areaAt('Floor', 0, 0));
+    const floor = readFloor(read, RULES);
+    expect(floor.windows.map(({ work }) => work.window.room)).toEqual(['401', '501']);
+    expect(floor.unread[0]).toEqual({
+      row: 2,
+      sentence: expect.stringMatching(/^Qty reads 0, so the row is no window\./) as string,
+    });
+  });
+
   it.each([
     ['King, floor 4', 'King', '4'],
     ['Rooms 11 to 16', 'not said', 'not said'],

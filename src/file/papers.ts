@@ -214,6 +214,9 @@ function tell({ job, made, kept, to }: Told, io: Io): void {
     if (edited) io.out(`“${sheet}” was changed by hand and is kept; the new paper stands beside it.`);
   if (job.house.name === undefined && titles.length > 0)
     io.err('The papers bear no house name yet: type it on the sheet “House”, and make them again.');
+  const said = new Set(made.missing.flatMap(({ sentences }) => sentences));
+  for (const sentence of [...job.unread, ...(job.noWindows ?? [])])
+    if (!said.has(sentence)) io.err(`Left out: ${sentence}`);
   for (const { kind, sentences } of made.missing) {
     io.err(`No ${kind} is written:`);
     for (const sentence of sentences) io.err(`  ${sentence}`);

@@ -218,6 +218,15 @@ describe('a floor of a workbook of its own', { timeout: 60_000 }, () => {
     expect(out).toMatch(/Openings row 2: Qty reads 0, so the row is no window\. Write how many windows/);
   });
 
+  it('gives a bay its bends and a rod for each straight part', async () => {
+    const rows = [
+      ['Room', 'Inside width', 'Finished drop', 'Heading', 'Fabric', 'Fabric width', 'Qty'],
+      ['Salon', '30 + 60 + 30', 96, 'pinch', 'Ostrel linen', 54, 1],
+      ['Study', 72, 96, 'pinch', 'Ostrel linen', 54, 1],
+    ];
+    expect((await floor(await bookOf([], rows))).out).toMatch(/bends 2\b/);
+  });
+
   it('compares repeat rules in the what-if table', async () => {
     const rules = 'every cut up; first cut exact';
     const { whatIf } = await told(await bookOf(), '--repeats', rules);

@@ -155,6 +155,18 @@ describe('hard jobs', () => {
     expect(await sheetsOf(to)).not.toContain('Client quote');
   });
 
+  it('with a quantity of 0: the row is no window, and is said beside the papers', async () => {
+    const windows = [WINDOW, { ...WINDOW, room: 'Landing', quantity: 0 }];
+    const { io, to } = await papers(jobFile({ windows }), '--only', 'work');
+    expect(io.complained.join('\n')).toMatch(
+      /Left out: Windows, row \d+: quantity reads 0, so the row is no window\./,
+    );
+    expect((await sheetText(to, 'Work order')).join()).not.toContain('Landing');
+    const quote = await papers(jobFile({ windows }), '--only', 'quote');
+    expect(quote.exit).toBe(0);
+    expect((await sheetText(quote.to, 'Client quote')).join()).toContain('Total');
+  });
+
   it.each<[string, string]>([
     ['60 letters', 'The long gallery over the water gate, north side, bay window'],
     ['accents', 'Salón de té «Ærøskøbing», Łódź'],

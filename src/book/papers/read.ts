@@ -107,5 +107,6 @@ export function readPapersJob(asked: JobAsked): PapersJob | undefined {
     suppliers: suppliersIn(cells),
     sums: sumsOf(cells, found),
     unread: found.unread,
+    noWindows: found.noWindows,
   };
 }

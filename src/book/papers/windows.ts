@@ -1,9 +1,8 @@
 /** The windows of a job by the one reader of tables, each with what the client pays for it. */
 import { Refusal } from '../../core/cell/answer';
-import { WINDOW_COLUMNS } from '../../core/window/columns';
 import type { Facts } from '../../core/window/facts';
 import { WindowWork } from '../../core/window/job';
-import { headingsByKey, refusalOf, windowOf } from '../../core/window/reader/as-window';
+import { headingsByKey, windowOfRow } from '../../core/window/reader/as-window';
 import { cellOf } from '../../core/window/reader/cells';
 import { readTable, type TableRead } from '../../core/window/reader/read';
 import type { RowRead } from '../../core/window/reader/rows';
@@ -21,6 +20,8 @@ export interface WindowsSeen {
   readonly own: boolean;
   readonly windows: readonly JobWindow[];
   readonly unread: readonly string[];
+  /** Of rows whose quantity is 0. */
+  readonly noWindows: readonly string[];
   /** Where the amounts stand that the client pays; undefined where the sheet has none. */
   readonly priceColumn: number | undefined;
   readonly lastRow: number;
@@ -79,23 +80,19 @@ interface Source {
 /** Why a row is no window that can be worked out. */
 interface Unread {
   readonly unread: string;
+  readonly noWindow?: boolean;
 }
 
 function windowAt(source: Source, one: RowRead, line: number): JobWindow | Unread {
   const { cells, sheet, read, house } = source;
   const { row } = one;
-  const told = (sentence: string): Unread => ({ unread: `${sheet.name}, row ${row + 1}: ${sentence}` });
-  const [bad] = one.unread.filter(({ key }) => key in WINDOW_COLUMNS);
-  if (bad !== undefined) {
-    const raw = (sheet.rows[row] ?? []).map(cellOf);
-    return told(refusalOf(bad, { at: row, cells: raw }, read.columns, house.unit).sentence);
-  }
   const entryAt = (column: number | undefined): Entry | undefined =>
     column === undefined ? undefined : cells.entry(sheet.name, row, column);
   const figureAt = (column: number | undefined, as: EntryKind): Entry | undefined =>
     column === undefined ? undefined : cells.figure(sheet.name, row, column, as);
   try {
-    const work = new WindowWork(windowOf(one.values, house.unit), house.rules, headingsByKey(read.columns));
+    const window = windowOfRow(one, (sheet.rows[row] ?? []).map(cellOf), read.columns, house.unit);
+    const work = new WindowWork(window, house.rules, headingsByKey(read.columns));
     work.cloth();
     return {
       row,
@@ -109,7 +106,8 @@ function windowAt(source: Source, one: RowRead, line: number): JobWindow | Unrea
     };
   } catch (thrown) {
     if (!(thrown instanceof Refusal)) throw thrown;
-    return told(thrown.finding.sentence);
+    const { code, sentence } = thrown.finding;
+    return { unread: `${sheet.name}, row ${row + 1}: ${sentence}`, noWindow: code === 'noWindowInRow' };
   }
 }
 
@@ -133,13 +131,16 @@ function windowsIn(
   };
   const rows = read.rows.filter(({ is }) => is === 'window');
   const all = rows.map((one, at) => windowAt(source, one, at + 1));
+  const told = (which: (one: Unread) => boolean): readonly string[] =>
+    all.flatMap((one) => ('unread' in one && which(one) ? [one.unread] : []));
   const table = OWN_TABLE.exec(cells.tableAt(sheet.name, rows[0]?.row ?? -1)?.name ?? '');
   return {
     sheet: sheet.name,
     job: table?.[1] ?? '',
     own: table !== null,
     windows: all.filter((one): one is JobWindow => !('unread' in one)),
-    unread: all.flatMap((one) => ('unread' in one ? [one.unread] : [])),
+    unread: told((one) => one.noWindow !== true),
+    noWindows: told((one) => one.noWindow === true),
     priceColumn: source.priceColumn,
     lastRow: rows.at(-1)?.row ?? 0,
   };

@@ -17,7 +17,7 @@ function findingsOf(work: WindowWork): readonly { readonly weight: Weight; reado
 }
 
 function rows(job: PapersJob): readonly TableRow[] {
-  const seen = job.unread.map((sentence): TableRow => ({
+  const seen = [...job.unread, ...(job.noWindows ?? [])].map((sentence): TableRow => ({
     is: 'line',
     cells: [words('stop'), words(sentence), undefined],
   }));

@@ -87,6 +87,8 @@ export interface PapersJob {
   readonly sums: readonly Sum[];
   /** Rows that cannot be worked out, each in a sentence. */
   readonly unread: readonly string[];
+  /** Rows whose quantity is 0: no windows, and said. */
+  readonly noWindows?: readonly string[];
 }
 
 /** Windows by room, in the order the rooms first appear: layers of one window stay together. */

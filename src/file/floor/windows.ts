@@ -1,8 +1,7 @@
 /** The windows of a workbook: the first table whose headings are known, and the house rules beside it. */
 import { Refusal } from '../../core/cell/answer';
 import type { Finding } from '../../core/cell/answer';
-import { WINDOW_COLUMNS } from '../../core/window/columns';
-import { headingsByKey, refusalOf, windowOf } from '../../core/window/reader/as-window';
+import { headingsByKey, windowOfRow } from '../../core/window/reader/as-window';
 import { cellOf } from '../../core/window/reader/cells';
 import { readTable, type TableRead } from '../../core/window/reader/read';
 import type { Corrections } from '../../core/window/reader/understand';
@@ -81,21 +80,13 @@ function windowsOf(sheet: NamedSheet, read: TableRead, house: House): WindowsRea
     const cells = (sheet.rows[one.row] ?? []).map(cellOf);
     const said = (at: number): string =>
       typeof cells[at] === 'object' ? '' : String(cells[at] ?? '').trim();
-    const refuse = (sentence: string): void => {
-      unread.push({ sheet: sheet.name, row: one.row + 1, sentence });
-    };
-    const [bad] = one.unread.filter(({ key }) => key in WINDOW_COLUMNS);
-    if (bad !== undefined) {
-      refuse(refusalOf(bad, { at: one.row, cells }, read.columns, house.unit).sentence);
-      continue;
-    }
     try {
-      const work = new WindowWork(windowOf(one.values, house.unit), house.rules, names);
+      const work = new WindowWork(windowOfRow(one, cells, read.columns, house.unit), house.rules, names);
       work.cloth();
       placed.push({ row: one.row, work, ...placeOf(work.window.room ?? '', said(type), said(floor)) });
     } catch (thrown) {
       if (!(thrown instanceof Refusal)) throw thrown;
-      refuse(thrown.finding.sentence);
+      unread.push({ sheet: sheet.name, row: one.row + 1, sentence: thrown.finding.sentence });
     }
   }
   const windows = placed.map(({ work }) => work);

@@ -41,6 +41,8 @@ export class Arithmetic {
     private readonly metric: boolean,
     /** Windows a row stands for, where its room says so. */
     private readonly counts: Get = () => 1,
+    /** Panels of a row's window by its draw alone. */
+    private readonly drawn: Get = () => NaN,
   ) {
     const length = all[0]?.cells.length ?? 0;
     const step = Math.max(1, Math.ceil(length / MOST_ROWS));
@@ -114,6 +116,7 @@ export class Arithmetic {
     this.totals(assigned, hold);
     this.labor(assigned, hold);
     this.each(assigned, hold);
+    this.pieces(assigned, hold);
     return { score, proven, per, against };
   }
 
@@ -353,6 +356,15 @@ export class Arithmetic {
       } else hold({ rows: pair.rows, share: Math.max(pair.share, panel.share) }, 0, 0.15, []);
     }
     const [widths, bolt] = [this.figures(on.get('widths')), this.inches(on.get('fabricWidth'))];
+    if (finished !== undefined && rod === undefined && widths !== undefined && bolt !== undefined) {
+      const two: Get = (row) => (this.panels(row) === 2 ? 1 : NaN);
+      const halved = this.tally(
+        `half ${finishedAt} ${on.get('widths')} ${on.get('fabricWidth')}`,
+        [finished, widths, bolt, two],
+        (row) => (widths(row) * bolt(row)) / finished(row) > 4.2,
+      );
+      if (halved.rows >= 2 && halved.share >= 0.9) per.set('finishedWidth', 'panel');
+    }
     if (widths !== undefined && bolt !== undefined && rod !== undefined)
       hold(
         this.tally(
@@ -437,6 +449,26 @@ export class Arithmetic {
       0,
       ['yardage', 'quantity'],
     );
+  }
+
+  /** A count that follows the draw row by row counts panels, not windows. */
+  private pieces(on: Assigned, hold: Hold): void {
+    const [panelsAt, quantityAt] = [on.get('panels'), on.get('quantity')];
+    for (const [at, key] of [
+      [panelsAt, 'panels'],
+      [quantityAt, 'quantity'],
+    ] as const) {
+      const count = this.figures(at);
+      if (count === undefined || !this.rows.some((row) => this.drawn(row) === 1 && count(row) === 1))
+        continue;
+      const follows = this.tally(
+        `pieces ${at}`,
+        [count, this.drawn],
+        (row) => count(row) === this.drawn(row),
+      );
+      if (follows.rows < 4 || follows.share < 1 || !this.varies(count)) continue;
+      hold(key === 'panels' ? follows : { ...follows, share: 0 }, 0.3, 0.3, []);
+    }
   }
 
   /** What a lining’s yards are for, by the money they make at one price. */

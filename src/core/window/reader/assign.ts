@@ -1,6 +1,7 @@
 /** The best reading of all the columns at once: each meaning is used once, and the figures have their say. */
 import type { Arithmetic, Assigned, Sums } from './arithmetic';
 import type { Candidate } from './candidates';
+import { Exchange } from './exchange';
 import { isOurs, type MeaningKey } from './meanings';
 
 export type Sureness = 'sure' | 'likely' | 'asked';
@@ -14,7 +15,7 @@ export interface Choice {
 }
 
 /** Meanings several columns may have. */
-const MANY: ReadonlySet<MeaningKey> = new Set<MeaningKey>([
+export const MANY: ReadonlySet<MeaningKey> = new Set<MeaningKey>([
   'remarks',
   'fraction',
   'code',
@@ -34,12 +35,13 @@ const MANY: ReadonlySet<MeaningKey> = new Set<MeaningKey>([
   'amountEach',
   'item',
   'deduction',
+  'rightSide',
 ]);
 const BEAM = 400;
 const LATE = 260;
 /** A reading must be better than the next by so much to be sure, and to be taken at all. */
 const SURE_BY = 0.16;
-const TAKEN_BY = 0.075;
+export const TAKEN_BY = 0.075;
 /** A reading as good as this needs no other. */
 const WELL = 0.8;
 /** A heading whose words say it. */
@@ -136,7 +138,7 @@ function search(
   });
 }
 
-const asAssigned = (picks: readonly Candidate[]): Assigned => {
+export const asAssigned = (picks: readonly Candidate[]): Assigned => {
   const map = new Map<MeaningKey, number>();
   for (const [at, { key }] of picks.entries()) if (key !== undefined && !map.has(key)) map.set(key, at);
   return map;
@@ -149,7 +151,11 @@ export interface Assignment {
 }
 
 /** Chooses for all columns together. */
-export function assign(candidates: readonly (readonly Candidate[])[], arithmetic: Arithmetic): Assignment {
+export function assign(
+  candidates: readonly (readonly Candidate[])[],
+  arithmetic: Arithmetic,
+  headedAlike: (one: number, other: number) => boolean = () => false,
+): Assignment {
   const readings = search(candidates, arithmetic.speaks ? FAR_BEHIND : FAR_BEHIND_ALONE)
     .map(({ score, picks }) => {
       const sums = arithmetic.judge(asAssigned(picks));
@@ -158,7 +164,10 @@ export function assign(candidates: readonly (readonly Candidate[])[], arithmetic
     .sort((a, b) => b.score - a.score);
   const best = readings[0];
   if (best === undefined) return { choices: [], assigned: new Map(), sums: arithmetic.judge(new Map()) };
+  const exchange = new Exchange(best, { candidates, arithmetic, headedAlike });
   const choices = best.picks.map((pick, at): Choice => {
+    const wanted = exchange.asGoodFor(at);
+    if (wanted !== undefined) return { key: wanted, sure: 'asked', couldBe: [wanted], said: pick.said };
     const rivals = readings.filter((one) => one.picks[at]?.key !== pick.key);
     const next = rivals[0];
     const margin = next === undefined ? 1 : best.score - next.score;

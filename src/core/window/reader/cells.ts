@@ -58,8 +58,14 @@ export function lengthOf(cell: Cell, unit: LengthUnit): Length | undefined {
   return found;
 }
 
-function writtenLength(cell: string, unit: LengthUnit): Length | undefined {
-  if (!/\d|[½¼¾⅛⅜⅝⅞]/.test(cell)) return undefined;
+/** “1,480” or “1 480” millimetres: nobody measures a thousandth of one. */
+const THOUSANDS = /^([1-9]\d{0,2})[,.'\s](\d{3})(?=\s*(?:mm)?\.?$)/i;
+/** The same where what stands there can be nothing else. */
+export const withoutThousands = (text: string): string => text.replace(THOUSANDS, '$1$2');
+
+function writtenLength(written: string, unit: LengthUnit): Length | undefined {
+  if (!/\d|[½¼¾⅛⅜⅝⅞]/.test(written)) return undefined;
+  const cell = unit === 'mm' || /mm\.?$/i.test(written) ? withoutThousands(written) : written;
   const metres = METRES_AND.exec(cell);
   if (metres !== null)
     return (Number(metres[1]) * UNITS.m + Number((metres[2] ?? '').padEnd(2, '0')) * UNITS.cm) as Length;

@@ -86,14 +86,18 @@ function isFractions(cells: readonly Cell[], text: string): boolean {
   );
 }
 
-const HALVES = /\s*(?:\s[x×*]\s|[×*]|\bx\b|\bby\b|\/|&|\+)\s*/i;
+const HALVES = /\s*(?:\s[x×*]\s|[×*]|\bx\b|\bby\b|\/|&|\+|,)\s*/i;
 
+const LONE_SIDE = /^(?:w|h|l|d|ht|wd|width|height|length|drop|high|wide|long)\.?$/i;
 /** The headings of both halves of a column of two figures. */
 function halves(text: string): readonly [string, string] {
   const inBrackets = /\(([^)]*)\)/.exec(text)?.[1] ?? '';
   for (const whole of [text, inBrackets]) {
     const [one = '', other = '', ...more] = whole.replace(/[()]/g, ' ').split(HALVES);
     if (one.trim() !== '' && other.trim() !== '' && more.length === 0) {
+      // Of “Opening W x H” both are the opening's.
+      const [, both] = LONE_SIDE.test(other.trim()) ? (/^(.*\S)\s+\S+$/.exec(one.trim()) ?? []) : [];
+      if (both !== undefined) return [one.trim(), `${both} ${other.trim()}`];
       const shared = whole === inBrackets ? text.replace(/\([^)]*\)/, '').replace(/\bsizes?\b/i, '') : '';
       return [`${shared} ${one}`.trim(), `${shared} ${other}`.trim()];
     }
@@ -187,9 +191,15 @@ function holdsTwo(cells: readonly Cell[], text: string): boolean {
 }
 
 const crossed = /(?:\d|['"½¼¾⅛⅜⅝⅞]|[a-z])\s*(?:[xX×*✕]|\bby\b)\s*(?:\d|none|plain|nil)/i;
+const SIZE_BEHIND = /[/&+,]\s*(?:\w+\.?\s+)?(?:w|wd|wdth|wide|width|rpt|rep|repeat|v\.?r\.?)\b[^/&+,]*$/i;
+const NAME_THEN_SIZE = /^([a-z][^/,]*?)\s*[/,]\s*(\d[\d\s./½¼¾⅛⅜⅝⅞"”″]*(?:in|cm|mm)?\.?)$/i;
 /** Both figures of a cell; a slash parts them only where the heading has one too. */
 export function splitCell(cell: string, heading: string): readonly [string, string] | undefined {
   if (crossed.test(cell)) return twoOf(cell);
+  if (!/[/&+,]/.test(heading)) return undefined;
+  // “Castel / 54"” under “Fabric / width”.
+  const named = SIZE_BEHIND.test(heading) ? NAME_THEN_SIZE.exec(cell) : null;
+  if (named !== null) return [named[1] ?? '', named[2] ?? ''];
   if (!/[/&+]/.test(heading)) return undefined;
   for (let at = cell.indexOf('/'); at >= 0; at = cell.indexOf('/', at + 1)) {
     const [left, right] = [cell.slice(0, at).trim(), cell.slice(at + 1).trim()];

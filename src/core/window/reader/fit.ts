@@ -14,6 +14,7 @@ import {
   measuredOfText,
   treatmentOf,
 } from './treatment-text';
+import { mountOf } from './values';
 
 /** Cells of this kind are not this meaning's at all. */
 const NEVER = -9;
@@ -78,6 +79,10 @@ function fitLength(key: MeaningKey, { inches, filled }: Evidence): number {
   return fit;
 }
 
+const isOne = (value: number): boolean => value === 1;
+const fitCount = (values: readonly number[], whole: number): number =>
+  whole < 0.9 || share(values, (value) => value <= 500) < 0.9 ? NEVER : 0;
+
 function fitFigure(key: MeaningKey, evidence: Evidence): number {
   const { values } = figuresIn(evidence.figures);
   if (evidence.filled === 0) return -0.05;
@@ -90,8 +95,10 @@ function fitFigure(key: MeaningKey, evidence: Evidence): number {
     case 'widths':
       return share(values, (value) => value >= 0.5 && value <= 60) < 0.7 || halves < 0.8 ? NEVER : lost;
     case 'quantity':
+      // Most windows are one of a kind, most panels come in twos.
+      return fitCount(values, whole) + (values.length >= 3 && share(values, isOne) > 0.5 ? 0.12 : 0) + lost;
     case 'panels':
-      return whole < 0.9 || share(values, (value) => value <= 500) < 0.9 ? NEVER : lost;
+      return fitCount(values, whole) + lost;
     case 'lineNumber':
       return running(values) && evidence.filled > evidence.cells.length * 0.9 ? 0.36 + lost : NEVER;
     case 'yardage':
@@ -123,6 +130,12 @@ function running(values: readonly number[]): boolean {
   return up >= (values.length - 1) * 0.8;
 }
 
+/** 1, 2, 3 … from the first line on. */
+const numbersLines = ({ figures }: Evidence): boolean => {
+  const { values } = figuresIn(figures);
+  return values[0] === 1 && running(values);
+};
+
 const filledCells = ({ cells }: Evidence): readonly Cell[] => cells.filter((cell) => cell !== null);
 
 /** The share of filled cells that a reader of words understands. */
@@ -151,6 +164,8 @@ const choiceReader = (key: MeaningKey): ((text: string) => unknown) => {
       return floorOfText;
     case 'match':
       return matchOfText;
+    case 'mount':
+      return mountOf;
     case 'drawnBy':
       return (text) => (DRAWN_BY.test(text) ? text : undefined);
     default:
@@ -185,6 +200,7 @@ function fitText(key: MeaningKey, evidence: Evidence): number {
     const lined = key === 'fabric' ? understood(evidence, headingOfText) : 0;
     return lined > 0.6 ? -0.4 : 0;
   }
+  if (key === 'order' && numbersLines(evidence)) return -0.4;
   if (key === 'order') return (texts + numbers === filled ? 0 : -0.1) + (numbered(evidence) >= 0.8 ? 0.1 : 0);
   if (key === 'item') {
     const goods = understood(evidence, goodsOf);
@@ -251,6 +267,20 @@ function fitSmall(key: MeaningKey, { inches, filled }: Evidence): number {
   return share(values, (value) => value >= least && value <= most) < 0.7 ? NEVER : 0;
 }
 
+/** Pairs and single panels one under the other, and nothing else. */
+const drawnIn = (evidence: Evidence): boolean => {
+  const texts = filledCells(evidence).filter((cell) => typeof cell === 'string');
+  const draws = texts.map(drawOfText);
+  return texts.length === evidence.filled && !draws.includes(undefined) && new Set(draws).size > 1;
+};
+
+function shownDraw(evidence: Evidence): number {
+  const pairs = filledCells(evidence).some((cell) => typeof cell === 'string' && drawOfText(cell) === 'pair');
+  if (!pairs || understood(evidence, drawOfText) < 0.8) return 0;
+  if ((evidence.said.get('draw') ?? 0) >= 0.3) return 0.8;
+  return drawnIn(evidence) ? 0.68 : 0.58;
+}
+
 const runOf = (text: string): string | undefined =>
   /^(?:up|up the roll|up roll|vertical|std|normal|rr|turned|railroad(?:ed)?|across|down)$/i.test(text)
     ? text
@@ -277,11 +307,8 @@ export function shownByCells(evidence: Evidence): ReadonlyMap<MeaningKey, number
     (cell) => typeof cell === 'string' && /^(?:rr|turned|railroad(?:ed)?|across)$/i.test(cell),
   );
   if (turned.length > 0 && understood(evidence, runOf) >= 0.8) found.set('railroaded', 0.6);
-  const draws = filledCells(evidence).filter(
-    (cell) => typeof cell === 'string' && drawOfText(cell) === 'pair',
-  ).length;
-  if (draws > 0 && understood(evidence, drawOfText) >= 0.8 && !found.has('heading'))
-    found.set('draw', (evidence.said.get('draw') ?? 0) >= 0.3 ? 0.8 : 0.58);
+  const drawn = shownDraw(evidence);
+  if (drawn > 0 && !found.has('heading')) found.set('draw', drawn);
   const linings = filledCells(evidence).filter(
     (cell) => typeof cell === 'string' && /lined|lining|black|b\/?o\b/i.test(cell),
   );

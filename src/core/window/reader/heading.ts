@@ -1,5 +1,5 @@
 /** What a heading says: its words with the ideas they stand for, a unit, what one figure is for, money. */
-import { ideasOf, isFiller, runTogether, type Stands } from './vocabulary';
+import { ideasOf, isFiller, partsOfWord, runTogether, type Stands } from './vocabulary';
 
 export type UnitWord = 'in' | 'ft' | 'yd' | 'mm' | 'cm' | 'm';
 /** What one figure of a column is for. */
@@ -29,7 +29,7 @@ export const unitWord = (text: string): UnitWord | undefined =>
 const PER_WORDS = new Map<string, Per>(
   (
     [
-      ['panel', 'panel pnl pan panels curtain leaf side pnls hand'],
+      ['panel', 'panel pnl pan panels curtain curtains curt curts leaf side pnls hand'],
       ['window', 'window windows win wdw each ea opening unit one'],
       ['width', 'width widths w wd wdth drop drops'],
       ['pair', 'pair pairs pr set sets prs'],
@@ -75,6 +75,8 @@ function wordOf(text: string, share: number, alone: boolean): readonly Word[] {
       weight: share,
     }));
   }
+  const parts = own.length === 0 ? partsOfWord(text) : undefined;
+  if (parts !== undefined) return parts.flatMap((part) => wordOf(part, share, false));
   const filler = isFiller(text);
   return [{ text, stands: own, weight: (filler ? 0.12 : own.length === 0 ? 0.55 : 1) * share }];
 }
@@ -111,16 +113,12 @@ export function readHeading(raw: string, share = 1): HeadingRead {
 const bothLetters = (all: string, one: string, two: string): string =>
   runTogether(one + two) === undefined ? all : one + two;
 
-function headingIn(raw: string, share: number): HeadingRead {
-  const only = unitWord(tidy(raw).replace(/[()[\]]/g, ''));
-  if (only !== undefined && only !== 'm' && only !== 'yd')
-    return { words: [], unit: only, per: undefined, money: false };
-  let unit: UnitWord | undefined;
-  let per: Per | undefined;
-  let text = tidy(raw)
+/** Written forms that stand for words, spelled out. */
+const spelledOut = (raw: string): string =>
+  tidy(raw)
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')
-    .replace(/([a-z])([A-Z])/g, '$1 $2')
+    .replace(/([a-z])([A-Z])|(?<=[A-Z])(?=[A-Z][a-z]{2})/g, '$1 $2')
     .toLowerCase()
     .replace(/(?<=[a-z])['’‘](?=[a-z])/g, '')
     .replace(/['’]s\b/g, '')
@@ -130,7 +128,15 @@ function headingIn(raw: string, share: number): HeadingRead {
     .replace(/\bo\/s\b/g, 'outside')
     .replace(/^([a-z])[./]([a-z])\.?$/, bothLetters)
     .replace(/^(?:@|for(?: whom)?\??)$/, (all) => (all === '@' ? 'price' : 'customer'))
-    .replace(/\bour ref\b/, 'order number')
+    .replace(/^p[./] ?r\.?$|\bour ref\b/, (all) => (all === 'our ref' ? 'order number' : 'pattern repeat'));
+
+function headingIn(raw: string, share: number): HeadingRead {
+  const only = unitWord(tidy(raw).replace(/[()[\]]/g, ''));
+  if (only !== undefined && only !== 'm' && only !== 'yd')
+    return { words: [], unit: only, per: undefined, money: false };
+  let unit: UnitWord | undefined;
+  let per: Per | undefined;
+  let text = spelledOut(raw)
     .replace(/[([{]\s*([^)\]}]*?)\s*[)\]}]/g, (_all, inside: string) => {
       const found = unitWord(inside);
       if (found !== undefined) unit = found;
@@ -141,7 +147,9 @@ function headingIn(raw: string, share: number): HeadingRead {
       return ' ';
     });
   const money =
-    /[$€£¥]|\(r\)|\b(usd|gbp|cad|aud|nzd|zar|eur)\b|^r\/|\br$/.test(text) && !/^r$/.test(text.trim());
+    /[$€£¥]|\(r\)|\b(usd|gbp|cad|aud|nzd|zar|eur)\b|^r\/|\b(?:price|cost|amount|total|value|rate|charge|making) r$/.test(
+      text,
+    );
   text = text.replace(/^r\/(?=m|mtr|metre)/, '$/').replace(PER, (all, what: string) => {
     const found = PER_WORDS.get(what);
     if (found === undefined) return all;

@@ -22,8 +22,6 @@ export type OtherKey =
   | 'control'
   | 'measuredBy'
   | 'otherDate'
-  | 'mount'
-  | 'projection'
   | 'supplier'
   | 'code'
   | 'contact'
@@ -36,7 +34,8 @@ export type OtherKey =
   | 'color'
   | 'space'
   | 'roomType'
-  | 'deduction';
+  | 'deduction'
+  | 'rightSide';
 export type MeaningKey = OrderKey | OtherKey;
 
 /** What stands in the cells. */
@@ -51,7 +50,7 @@ interface Said {
 const said = (holds: Holds, phrases: string): Said => ({ holds, phrases });
 
 const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
-  room: 'room, room number, window:.8, window number:.8, room name, item:.5, number:.35, piece:.4, story:.5, where, window room, room window:.7, zone, window name:.7',
+  room: 'room, room number, place:.85, place number:.85, place name:.85, place place:.85, room place, mark:.75, mark number:.75, window:.8, window number:.8, room name, item:.5, number:.35, piece:.4, story:.5, where, window room, room window:.7, zone, window name:.7',
   openingWidth:
     'inside width, opening width, opening, window width, inside, inside window width, opening inside width, window opening, window:.4, width:.7, window opening width, opening length:.8, window length:.5, window size:.4, width opening',
   leftExtension:
@@ -70,7 +69,7 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   floorFinish:
     'floor finished, floor, floor hem, floor style, floor clear:.9, hem finished, breaks:.75, breaks style, floor breaks',
   finishedDrop:
-    'finished drop, finished length, drop, finished height, length:.82, drop length, finished:.35, finished drop length, total drop, total length:.9, panel length:.9, rod drop:.7, hem top, top hem, length hem, hem length:.7, drop top hem, length top hem, finished drop top hem, ring hem, top floor:.7',
+    'finished drop, finished length, drop, finished height, length:.82, drop length, finished:.35, finished drop length, total drop, total length:.9, panel length:.9, panel height:.85, panel drop:.9, rod drop:.7, hem top, top hem, length hem, hem length:.7, drop top hem, length top hem, finished drop top hem, ring hem, top floor:.7',
   heading:
     'heading, style, heading style, pleat style, pleat, heading kind, pleat kind, style pleat, top:.75, top style, kind:.6, item:.3',
   draw: 'draw, draw style, draw kind, pair panel, pair, panel:.6, control:.6, stack:.6, stack draw, left right, pair left right, draw left right, draw pair, control draw, opening:.56, opening style:.6, item:.3, action, direction, stack side:.8, side:.5, draw side, heading draw:.3, operation',
@@ -83,14 +82,14 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
     'fabric width, bolt width, bolt, fabric:.5, fabric bolt width, width:.6, pattern width:.5, fabric bolt',
   verticalRepeat:
     'vertical repeat, repeat, vertical, pattern repeat, fabric repeat, vertical pattern repeat, fabric vertical repeat, pattern:.66, repeat height:.8, repeat length:.8, pattern match:.6, pattern size',
-  horizontalRepeat: 'horizontal repeat, horizontal, fabric horizontal repeat, repeat width',
+  horizontalRepeat: 'horizontal repeat, horizontal:.7, fabric horizontal repeat, repeat width',
   match: 'match, pattern match, match kind, repeat match, repeat kind:.8',
   lining:
     'lining, lining kind, lining style, lining fabric:.8, lining name:.8, blackout:.7, lining color:.6, lining item:.8',
   liningWidth: 'lining width, lining bolt width, lining fabric width, lining bolt',
   arealWeight: 'fabric weight, weight areal, weight:.5',
   quantity:
-    'quantity, windows, number windows, many windows, many, window quantity, number many, number needed, pair:.55, number pair:.75, needed:.4, piece:.62, number:.6, number piece:.62, number window:.7, many pair:.7, line quantity:.9, each:.5, pair number, number opening, number windows alike, many alike, number sets, window count:.6',
+    'quantity, windows, number windows, many windows, many, window quantity, number many, number needed, pair:.55, number pair:.75, needed:.4, piece:.62, number:.6, number piece:.62, number window:.7, many pair:.7, line quantity:.9, each:.5, pair number, number opening, number windows alike, many alike, number sets, window count:.6, number rooms:.5, rooms:.5, windows room:.5',
   finishedWidth:
     'finished width, finished panel width, finished width panel, panel width:.86, pair width:.8, width:.6, finished pair width, finished:.45, finished size:.6, panel:.62, finished panel, panel finished, panel length:.3, panel finished width, side panel:.4',
   widths:
@@ -109,7 +108,7 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   brackets: 'bracket, number bracket, bracket quantity',
   weight: 'weight:.9, total weight',
   labor:
-    'labor, labor money, labor amount, labor total, labor cost, labor charge, total labor, line labor, draw money:.2, piece labor:.5',
+    'labor, labor money, labor amount, labor total, labor cost, labor charge, total labor, line labor, labor extension, draw money:.2, piece labor:.5',
   customer: 'customer, customer name, name:.5, customer account',
   job: 'job, job name',
   order: 'order, order number, job number:.7, number:.3, code:.3, docket number, sheet number:.4, job:.72',
@@ -149,7 +148,7 @@ const OTHERS: Readonly<Record<OtherKey, Said>> = {
   fraction: said('any', 'fraction'),
   lineNumber: said(
     'count',
-    'number:.62, item:.55, line, line number, item number, window number:.6, line item',
+    'number:.62, item:.55, line, line number, item number, window number:.6, line item, code:.6, order:.5',
   ),
   mark: said('text', 'window:.62, mark, window mark, window letter, number:.4, window number:.7, kind:.4'),
   item: said('text', 'item, kind:.62, style:.3'),
@@ -163,7 +162,7 @@ const OTHERS: Readonly<Record<OtherKey, Said>> = {
     'money',
     'labor rate, labor price, labor cost width, rate, money width:.9, money panel:.9, lining price, lining rate, lining price money, lining price yards, install rate, hardware rate',
   ),
-  yardsEach: said('yardage', 'yards each'),
+  yardsEach: said('yardage', 'yards each, yards, fabric yards'),
   amountEach: said('money', 'amount each, price each, price window, cost each'),
   control: said(
     'text',
@@ -174,8 +173,6 @@ const OTHERS: Readonly<Record<OtherKey, Said>> = {
     'date',
     'needed, date needed, needed date, install, install date, date install, labor date, measured date, freight, freight date, deposit date',
   ),
-  mount: said('text', 'mount, mount kind, inside outside, mount inside outside, kind mount'),
-  projection: said('any', 'projection, bracket projection, rod projection, rod:.2, rod diameter'),
   supplier: said('text', 'vendor, fabric vendor'),
   code: said('any', 'code, fabric code:.7, item code, color code, color number, pattern number:.8'),
   contact: said('any', 'contact'),
@@ -188,6 +185,7 @@ const OTHERS: Readonly<Record<OtherKey, Said>> = {
   color: said('text', 'color:.9, lining color, color name'),
   roomType: said('text', 'room kind, window kind, kind room, kind:.55'),
   space: said('any', 'space, pleat space, snaps space'),
+  rightSide: said('any', 'return right, stack right, right return, right stack'),
   deduction: said('any', 'allowance, floor allowance, rod drop:.5'),
 };
 

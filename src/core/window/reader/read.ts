@@ -82,7 +82,6 @@ const ONLY_DRAPERY: ReadonlySet<OrderKey> = new Set<OrderKey>([
   'draw',
   'lining',
   'rodWidth',
-  'verticalRepeat',
   'widths',
   'fullness',
   'measuredTo',

@@ -35,6 +35,8 @@ export interface Slot {
   readonly per: Per | undefined;
   /** The column whose figure this one's part is added to. */
   readonly addsTo: number | undefined;
+  /** Whether a bare figure in brackets behind a room counts its windows. */
+  readonly counts?: boolean | undefined;
 }
 
 export interface Plan {
@@ -370,7 +372,7 @@ export class RowReader {
       }
       for (const [nth, key] of slot.keys.entries()) {
         if (key === 'quantity' && slot.keys[0] === 'room') {
-          const { count } = roomAndCount(String(cell));
+          const { count } = roomAndCount(String(cell), slot.counts);
           if (count !== undefined) values.quantity ??= count;
           continue;
         }
@@ -381,7 +383,7 @@ export class RowReader {
         }
         let read = readCell(key, cell, slot.unit, order);
         if (key === 'room' && slot.keys.includes('quantity') && typeof cell === 'string')
-          read = { value: roomAndCount(cell).room };
+          read = { value: roomAndCount(cell, slot.counts).room };
         if (key === 'draw' && typeof cell === 'string') {
           const treatment = treatmentOf(cell);
           if (treatment.oneWay) {

@@ -7,7 +7,7 @@ type Phrases<W extends string> = readonly (readonly [W, string])[];
 const HEADING_PHRASES: Phrases<Heading> = [
   [
     'pinch',
-    'pinch,pp,p p,p pleat,p pleats,p pl,pinch pleat,pinch pl,pinch pleated,triple pinch,double pinch,french,french pleat,french pinch,3 finger,2 finger,three finger,two finger,2 fold,3 fold,euro,euro pleat,dutch pleat,pnch,pinched,triple pleat,double pleat,tp,fr pl,pin pl',
+    'pinch,pp,p p,p pleat,p pleats,p pl,pinch pleat,pinch pl,pinch pleated,triple pinch,double pinch,french,french pleat,french pinch,3 finger,2 finger,3 f,2 f,three finger,two finger,2 fold,3 fold,euro,euro pleat,tpp,dpp,dutch pleat,pnch,pinched,triple pleat,double pleat,tp,fr pl,pin pl',
   ],
   ['goblet', 'goblet,gob,goblets,goblet pleat,gblt'],
   ['cartridge', 'cartridge,cart,cartridge pleat,cart pl,cartr,crtg'],
@@ -15,7 +15,7 @@ const HEADING_PHRASES: Phrases<Heading> = [
   ['inverted', 'inverted,inv,inverted pleat,inverted box,inv box,inverted box pleat,inv pl,invert,inv bp'],
   [
     'pencil',
-    'pencil,penc,pencil pleat,pencil pl,pcl,gathered tape,pencil tape,gathered,standard tape,std tape',
+    'pencil,penc,pc,pencil pleat,pencil pl,pcl,gathered tape,pencil tape,gathered,standard tape,std tape',
   ],
   [
     'rod pocket',
@@ -25,7 +25,7 @@ const HEADING_PHRASES: Phrases<Heading> = [
   ['grommet', 'grommet,grommets,grom,gromm,grm,grommet top,eyelet,eyelets,eyelet top,eyl,gr'],
   [
     'wave',
-    'wave,wv,s fold,sfold,s wave,swave,ripple,ripple fold,ripplefold,rf,snap tape,wave fold,waves,wave tape',
+    'wave,wv,s fold,sfold,sf,s wave,swave,ripple,ripple fold,ripplefold,rf,snap tape,wave fold,waves,wave tape',
   ],
   ['flat', 'flat,flat panel,flat on rings,flat w rings,on rings,clip rings,flat top,on clips'],
 ];
@@ -37,11 +37,11 @@ const DRAW_PHRASES: Phrases<Draw> = [
   ],
   [
     'one-way left',
-    'one way left,one left,left one,single to left,all left,all to left,to l,one l,1 way left,one way l,1 way l,1way l,1w l,1wl,owl,ow l,o w l,left,l,lh,lft,lhs,left stack,stack left,stacks left,stack l,single left,single l,sgl l,left draw,draw left,draws left,l draw,to left,left only,1 left,pull left,l hand,left hand,lt,left side,1 l,owdl,stacks l',
+    'one way left,one part left,1 part left,one left,left one,single to left,all left,all to left,to l,one l,1 way left,one way l,1 way l,1way l,1w l,1wl,owl,ow l,o w l,left,l,lh,lft,lhs,left stack,stack left,stacks left,stack l,single left,single l,sgl l,left draw,draw left,draws left,l draw,to left,left only,1 left,pull left,l hand,left hand,lt,left side,1 l,owdl,stacks l',
   ],
   [
     'one-way right',
-    'one way right,one right,right one,single to right,all right,all to right,to r,one r,1 way right,one way r,1 way r,1way r,1w r,1wr,owr,ow r,o w r,right,r,rh,rgt,rhs,right stack,stack right,stacks right,stack r,single right,single r,sgl r,right draw,draw right,draws right,r draw,to right,right only,1 right,pull right,r hand,right hand,rt,right side,1 r,owdr,stacks r',
+    'one way right,one part right,1 part right,one right,right one,single to right,all right,all to right,to r,one r,1 way right,one way r,1 way r,1way r,1w r,1wr,owr,ow r,o w r,right,r,rh,rgt,rhs,right stack,stack right,stacks right,stack r,single right,single r,sgl r,right draw,draw right,draws right,r draw,to right,right only,1 right,pull right,r hand,right hand,rt,right side,1 r,owdr,stacks r',
   ],
   [
     'stationary',
@@ -126,6 +126,7 @@ const ALIKE = new Map([
 
 const splitWords = (text: string): readonly string[] =>
   text
+    .replace(/([a-z])([A-Z])/g, '$1 $2')
     .toLowerCase()
     .replace(/½/g, ' 1 2 ')
     .split(/[^a-z0-9]+/)
@@ -178,7 +179,16 @@ class Lexicon<W extends string> {
 
   whole(text: string): W | undefined {
     const words = splitWords(text);
-    return this.phrases.get(words.join(' ')) ?? this.phrases.get(words.join(''));
+    const together = words.join('');
+    const apart = together.replace(/^(\d)([a-z]+)$/, '$1 $2');
+    return (
+      this.phrases.get(words.join(' ')) ??
+      this.phrases.get(together) ??
+      // “3F”, “1L”.
+      this.phrases.get(apart) ??
+      // “E/let”.
+      (words.length === 2 && words[0]?.length === 1 && together.length > 3 ? this.short(together) : undefined)
+    );
   }
 }
 
@@ -253,13 +263,16 @@ function readTreatment(text: string): TreatmentRead {
 /** A number of pleats by itself is a pinch pleat’s. */
 const ALONE = /^(?:triple|tripple|trpl|double|dbl|single)s?\.?$/i;
 export const headingOfText = (text: string): Heading | undefined =>
-  treatmentOf(text).heading ?? (ALONE.test(text.trim()) ? 'pinch' : undefined);
-/** Letters that say a draw by themselves: centre, and in French left, right, fixed. */
+  treatmentOf(text).heading ?? HEADINGS.whole(text) ?? (ALONE.test(text.trim()) ? 'pinch' : undefined);
+/** Letters that say a draw where nothing stands beside them: centre, and in French left, right, fixed. */
 const LETTERS: Readonly<Record<string, Draw>> = {
   c: 'pair',
   g: 'one-way left',
   d: 'one-way right',
   f: 'stationary',
+  sd: 'pair',
+  ol: 'one-way left',
+  or: 'one-way right',
 };
 export function drawOfText(text: string): Draw | undefined {
   return LETTERS[text.trim().toLowerCase()] ?? DRAWS.whole(text) ?? treatmentOf(text).draw;

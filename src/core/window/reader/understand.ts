@@ -22,7 +22,7 @@ import {
   statedInNote,
   treatmentOf,
 } from './treatment-text';
-import { leadingCount, matchBehind, roomAndCount } from './values';
+import { countsInBrackets, leadingCount, matchBehind, roomAndCount } from './values';
 import { unitOfFigures, unitOfNotes, type UnitRead } from './units';
 
 export interface ColumnRead {
@@ -101,34 +101,45 @@ export function evidenceRows(rows: readonly Row[], header: Header): Row[] {
 function panelsBy(
   evidence: readonly Evidence[],
   candidates: readonly (readonly Candidate[])[],
-): (row: number) => number {
+): { readonly panels: (row: number) => number; readonly drawn: (row: number) => number } {
   const top = (key: MeaningKey, least: number): Evidence | undefined => {
     const at = candidates.findIndex((list) => list[0]?.key === key && list[0].score >= least);
     return at < 0 ? undefined : evidence[at];
   };
   const counted = top('panels', 0.7);
   const texts = [top('draw', 0.5), top('heading', 0.5), top('item', 0.4)].filter((one) => one !== undefined);
-  return (row) => {
-    const figure = figureOf(counted?.cells[row] ?? null);
-    if (figure !== undefined) return figure;
+  const drawn = (row: number): number => {
     for (const { cells } of texts) {
       const cell = cells[row];
       const draw = typeof cell === 'string' ? drawOfText(cell) : undefined;
       if (draw !== undefined) return draw === 'pair' || draw === 'stationary' ? 2 : 1;
       if (typeof cell === 'string' && treatmentOf(cell).oneWay) return 1;
     }
-    return 2;
+    return NaN;
   };
+  const panels = (row: number): number => {
+    const figure = figureOf(counted?.cells[row] ?? null) ?? drawn(row);
+    return Number.isNaN(figure) ? 2 : figure;
+  };
+  return { panels, drawn };
 }
 
 /** How many windows a row stands for by its room: “Bed 2 (x2)”. */
 function countsIn(evidence: readonly Evidence[]): (row: number) => number {
   const rooms = evidence.find(({ said, texts }) => texts > 0 && (said.get('room') ?? 0) >= 0.7)?.cells;
+  const bare = rooms !== undefined && countsInBrackets(rooms);
   return (row) => {
     const cell = rooms?.[row];
-    return typeof cell === 'string' ? (roomAndCount(cell).count ?? 1) : 1;
+    return typeof cell === 'string' ? (roomAndCount(cell, bare).count ?? 1) : 1;
   };
 }
+
+const headedAlike =
+  (evidence: readonly Evidence[]) =>
+  (one: number, other: number): boolean => {
+    const text = evidence[one]?.text.toLowerCase();
+    return text !== '' && text === evidence[other]?.text.toLowerCase();
+  };
 
 const shareOf = (cells: readonly Cell[], test: (text: string) => boolean): number => {
   const texts = cells.filter((cell): cell is string => typeof cell === 'string');
@@ -145,6 +156,9 @@ function withMore(
   if (all[0] === 'draw' && counted >= 0.6 && !has('quantity')) all.push('quantity');
   return all;
 }
+
+const countsWindows = (cells: readonly Cell[]): boolean =>
+  countsInBrackets(cells) || shareOf(cells, (text) => roomAndCount(text).count !== undefined) > 0;
 
 /** All that one column’s cells hold: a treatment’s text has the heading and the draw. */
 function meansOf(choice: Choice, evidence: Evidence, has: (key: MeaningKey) => boolean): OrderKey[] {
@@ -175,12 +189,7 @@ function meansOf(choice: Choice, evidence: Evidence, has: (key: MeaningKey) => b
     if (drawn > 0 && !has('draw')) means.push('draw');
     return withMore(means, { lined, counted }, has);
   }
-  if (
-    key === 'room' &&
-    !has('quantity') &&
-    shareOf(cells, (text) => roomAndCount(text).count !== undefined) > 0
-  )
-    return ['room', 'quantity'];
+  if (key === 'room' && !has('quantity') && countsWindows(cells)) return ['room', 'quantity'];
   return isOurs(key) ? [key] : [];
 }
 
@@ -237,6 +246,23 @@ function saysAlone({ said }: Evidence): OrderKey | undefined {
   return best !== undefined && isOurs(best[0]) ? best[0] : undefined;
 }
 
+const SIDED = /\b(?:l|lh|lhs|left|lft|lt|links?|gauche|izq)\b/i;
+
+const asked = (own: Evidence, couldBe: readonly MeaningKey[]): ColumnRead => ({
+  at: own.at,
+  heading: own.text,
+  means: [],
+  other: undefined,
+  unit: undefined,
+  per: undefined,
+  perTold: false,
+  sure: 'asked',
+  couldBe,
+  says: saysAlone(own),
+  addsTo: own.addsTo,
+  halves: own.part !== undefined,
+});
+
 function columnsOf(
   evidence: readonly Evidence[],
   { choices, sums }: Assignment,
@@ -256,6 +282,10 @@ function columnsOf(
         ? meansOf(choice, own, has)
         : meansOf(choices[base] as Choice, evidence[base] as Evidence, has);
     const [key] = means;
+    if (key === 'leftExtension' && !has('rightExtension') && !SIDED.test(own.text)) {
+      // One extension a window: of one side, or of each.
+      return asked(own, ['leftExtension', 'rightExtension']);
+    }
     const { per, told: perTold } = perOf(key, own, told, has('panels'));
     const unit =
       key === undefined
@@ -265,7 +295,10 @@ function columnsOf(
           : isLengthKey(key)
             ? own.unit
             : undefined;
-    const sure = base === undefined ? choice.sure : (choices[base]?.sure ?? choice.sure);
+    const chosen = base === undefined ? choice.sure : (choices[base]?.sure ?? choice.sure);
+    // That brackets count windows is likely, never certain.
+    const sure =
+      chosen === 'sure' && means.includes('quantity') && countsInBrackets(own.cells) ? 'likely' : chosen;
     return {
       at: own.at,
       heading: own.text,
@@ -309,6 +342,26 @@ function joinHalves(columns: readonly ColumnRead[], texts: readonly (readonly st
   return joined;
 }
 
+const MADE: ReadonlySet<OrderKey> = new Set<OrderKey>(['heading', 'draw', 'fullness']);
+/** “Metal rail” beside a heading and a draw names what a curtain hangs on, not goods sold in its place. */
+function namesNoGoods(
+  { other }: ColumnRead,
+  { cells }: Evidence,
+  columns: readonly ColumnRead[],
+  evidence: readonly Evidence[],
+): boolean {
+  if (other !== 'item' && other !== 'layer') return false;
+  const made = evidence.filter((_, place) => columns[place]?.means.some((key) => MADE.has(key)) === true);
+  const goods = [...cells.keys()].filter((row) => {
+    const cell = cells[row];
+    return typeof cell === 'string' && goodsOf(cell) === 'other goods';
+  });
+  const curtains = goods.filter(
+    (row) => made.filter((one) => (one.cells[row] ?? null) !== null).length >= Math.min(2, made.length),
+  );
+  return made.length > 0 && curtains.length >= 2 && curtains.length * 2 > goods.length;
+}
+
 const slotsOf = (
   evidence: readonly Evidence[],
   columns: readonly ColumnRead[],
@@ -321,10 +374,11 @@ const slotsOf = (
       part: own.part,
       heading: own.part === undefined ? own.text : (texts[own.at] ?? []).join(' '),
       keys: column.means,
-      other: column.other,
+      other: namesNoGoods(column, own, columns, evidence) ? undefined : column.other,
       unit: column.unit ?? own.unit,
       per: column.per,
       addsTo: own.addsTo,
+      counts: column.means.includes('quantity') && countsInBrackets(own.cells),
     };
   });
 
@@ -436,13 +490,9 @@ export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
     single: look.single,
   });
   const candidates = corrected(candidatesOf(evidence), evidence, look.said);
-  const arithmetic = new Arithmetic(
-    evidence,
-    panelsBy(evidence, candidates),
-    look.unit.small !== 'in',
-    countsIn(evidence),
-  );
-  const assignment = assign(candidates, arithmetic);
+  const { panels, drawn } = panelsBy(evidence, candidates);
+  const arithmetic = new Arithmetic(evidence, panels, look.unit.small !== 'in', countsIn(evidence), drawn);
+  const assignment = assign(candidates, arithmetic, headedAlike(evidence));
   const columns = columnsOf(evidence, assignment, arithmetic, assignment.assigned, look.unit);
   const known = new Set(columns.flatMap(({ means }) => means));
   const priced = known.has('room') && (known.has('unitPrice') || known.has('amount'));

@@ -52,8 +52,8 @@ export function unitOfFigures(
       const figure =
         typeof cell === 'number'
           ? cell
-          : typeof cell === 'string' && /^\d+(?:\.\d+)?$/.test(cell)
-            ? Number(cell)
+          : typeof cell === 'string' && /^(?:\d+(?:\.\d+)?|\d{1,2},\d{3})$/.test(cell)
+            ? Number(cell.replace(',', ''))
             : NaN;
       return Number.isFinite(figure) && figure > 0 ? [figure] : [];
     });

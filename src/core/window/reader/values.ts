@@ -1,5 +1,5 @@
 /** One cell read as its column’s meaning: lengths exact, choices by their words, days by the column’s order. */
-import { WINDOW_LAYERS } from '../../cell/treatment';
+import { MOUNTS, WINDOW_LAYERS } from '../../cell/treatment';
 import { WINDOW_HANGS_ON } from '../../cell/ways';
 import { UNITS, type Length, type LengthUnit } from '../../exact/length';
 import type { OrderKey } from '../meanings';
@@ -47,6 +47,11 @@ const DRAWN: readonly (readonly [string, RegExp])[] = [
   ['cord', /cord|loop|chain/i],
 ];
 
+const ON_THE_WALL = /^(?:o\.?m\.?|o\/m|outside\b.*|face(?: fix(?:ed)?)?|on (?:the )?(?:wall|face)|wall)$/i;
+const IN_RECESS = /^(?:i\.?m\.?|i\/m|inside\b.*|recess(?:ed)?|in (?:the )?(?:recess|reveal)|reveal)$/i;
+export const mountOf = (text: string): string | undefined =>
+  MOUNTS.find(text) ?? (ON_THE_WALL.test(text) ? 'wall' : IN_RECESS.test(text) ? 'recess' : undefined);
+
 function choiceOf(key: OrderKey, text: string): string | undefined {
   switch (key) {
     case 'heading':
@@ -66,6 +71,8 @@ function choiceOf(key: OrderKey, text: string): string | undefined {
     }
     case 'railroaded':
       return YES.test(text) ? 'railroaded' : NO.test(text) ? 'up the roll' : undefined;
+    case 'mount':
+      return mountOf(text);
     case 'hangOn':
       return WINDOW_HANGS_ON.find(text);
     case 'windowLayer':
@@ -82,10 +89,33 @@ const read = (value: Value | undefined): CellRead => (value === undefined ? 'unr
 const ROOM_COUNT =
   /\s*(?:\(\s*[x×]?\s*(\d{1,3})\s*(?:[x×]|off|no\.?|windows?|pr)?\s*\)|[x×]\s*(\d{1,3})|\b(\d{1,2})\s*[x×])\s*$/i;
 /** “Bed 2 (x2)” is a room and how many windows it has. */
-export function roomAndCount(text: string): { readonly room: string; readonly count: number | undefined } {
+export function roomAndCount(
+  text: string,
+  bare = false,
+): { readonly room: string; readonly count: number | undefined } {
   const found = ROOM_COUNT.exec(text);
-  if (found === null || !/[x×]|off|window|no/i.test(found[0])) return { room: text, count: undefined };
+  if (found === null || (!bare && !/[x×]|off|window|no/i.test(found[0])))
+    return { room: text, count: undefined };
   return { room: text.slice(0, found.index).trim(), count: Number(found[1] ?? found[2] ?? found[3]) };
+}
+
+/**
+ * Whether a bare figure in brackets counts windows: “Dining (3)”, “Nook (2)”. Behind one name
+ * again and again, or mostly 1, it numbers windows or floors.
+ */
+export function countsInBrackets(cells: readonly Cell[]): boolean {
+  const found = cells.flatMap((cell) => {
+    const [, room, count] = typeof cell === 'string' ? (/^(.*\S)\s*\((\d{1,2})\)$/.exec(cell) ?? []) : [];
+    return room === undefined ? [] : [{ room: room.toLowerCase(), count: Number(count) }];
+  });
+  const several = found.filter(({ count }) => count > 1).length;
+  const running = found.every(({ count }, at) => at === 0 || count === (found[at - 1]?.count ?? 0) + 1);
+  return (
+    several >= 2 &&
+    several * 2 > found.length &&
+    !running &&
+    new Set(found.map(({ room }) => room)).size === found.length
+  );
 }
 
 const BEHIND = /(?<=[\d½¼¾"”″] ?)(?:h\.?\/?d|half[ -]?drop|½ ?drop|st|str|straight|s\/?m|s)\.?$/i;

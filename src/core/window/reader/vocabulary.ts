@@ -9,19 +9,19 @@ export type Idea = string;
 const IDEAS: Readonly<Record<Idea, string>> = {
   width:
     'width w wd wdth wid wide wth breadth across largeur ancho breedte breite widht witdh wdht bredth span',
-  widths: 'widths wds wdths wths drops cuts lengths lths strips strip breadths widthes lengs',
+  widths: 'widths wds wdths wths drops cuts lengths lths strips strip breadths widthes lengs banen bahnen',
   height:
-    'height h ht hgt hght high hts tall hauteur alto altura hoogte heights heigth hieght hite hoog hoch haut',
+    'height h ht hgt hght high hts tall hauteur alto altura hoogte heights heigth hieght hite hoog hoch haut hohe hoehe',
   length:
-    'length l len lg lgth lngth lnth lgt lgh lth ln lng long longueur largo lengte lenght lengh lengths legnth',
+    'length l len lg lgth lngth lnth lgt lgh lth ln lng long longueur largo lengte lenght lengh lengths legnth lange laenge',
   drop: 'drop d dp deep depth drp dp chute caida val hang fall overall',
-  rod: 'rod pole track trk rail traverse tringle barra reling spoor rd batten bar rodding railing rods tringles',
+  rod: 'rod pole track trk rail traverse tringle barra reling spoor rd batten bar rodding railing rods tringles schiene schienen stange',
   rods: 'rods poles tracks rails',
   opening:
     'opening opng opg opn opening openg open op recess reveal rebate aperture frame glass abertura ouverture pane gap aperature hole space brickwork glazing architrave ope opes',
   inside: 'inside ins insd inner internal interior in ib id',
   outside: 'outside outer overall outs ob',
-  window: 'window win wdw wndw wind fenetre ventana venster bay',
+  window: 'window win wdw wndw wind fenetre ventana venster fenster raam bay',
   windows: 'windows wins wdws',
   left: 'left l lft lh lhs lt gauche izq links izquierda',
   right: 'right r rt rgt rh rhs droite der regs derecha',
@@ -32,10 +32,10 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   overlap: 'overlap olap ol ovl ovlp lap crossover',
   fullness:
     'fullness full fulness fln gather ratio fll ampleur ampleness gathering gathers gathered fullnes times',
-  finished: 'finished fin finish fnsh f fini finis finshd fnd made ready finie klaar',
-  cut: 'cut ct cutting coupe corte',
+  finished: 'finished fin finish fnsh f fini finis finshd fnd made ready finie klaar fertig',
+  cut: 'cut ct cutting coupe corte zuschnitt',
   fabric:
-    'fabric fab fabr fb cloth material matl goods gds textile face tissu tela stof mat stuff cloths fabrics materials mtrl mtl matrl clth tissus lap',
+    'fabric fab fabr fb cloth material matl goods gds textile face tissu tela stof mat stuff stoff cloths fabrics materials mtrl mtl matrl clth tissus lap',
   bolt: 'bolt roll usable selvage reel laize',
   pattern: 'pattern patt patn design motif pat print patrn pattn',
   color: 'color colour colourway clr col colorway shade',
@@ -45,22 +45,23 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   horizontal: 'horizontal h hor horiz horz hz',
   match: 'match matching matches mtch',
   lining:
-    'lining liner liners lng lin lined l ln linings backing doublure forro voering lnd ling lngs lineing lnr lg',
+    'lining liner liners lng lin lined l ln linings backing doublure forro futter voering lnd ling lngs lineing lnr lg',
   blackout: 'blackout bo blockout dimout',
   interlining: 'interlining interlined bump interl il',
   yards:
     'yards yardage yards yd yds ydg ydge yard yrds metres meters metre meter m mtr mtrs mts metrage meterage yardas metros mtg yrd yardages ydgs verges verge',
   quantity:
-    'quantity qty qnty quant q count cantidad quantite qte hoeveelheid aantal kol cant quan qtty nombre',
+    'quantity qty qnty quant q count cantidad quantite qte hoeveelheid menge aantal kol cant quan qtty nombre',
   many: 'many off sets set alike units how',
-  number: 'number no nos nr num nbr #',
+  number: 'number no nos nr num nbr # anz anzahl pos',
   piece: 'piece pieces pcs pc pce item',
   panel:
     'panel panels pnl pnls pan pans leaf leaves curtain curtains curts curt cutains side sides drape drapes leafs hung',
   pair: 'pair pr prs pairs paire',
-  heading: 'heading hdg hd head hdng header headings tete cabeza kop tape headg hdgs headin hdngs pleating',
+  heading:
+    'heading hdg hd head hdng header headings tete cabeza kop tape headg hdgs headin hdngs hdr pleating',
   style: 'style stl treatment tmt trtmt treat trt tx make makes look',
-  pleat: 'pleat pl pleats plt pleating pleated',
+  pleat: 'pleat pl pleats plt pleating pleated plooi plooien falten pli plis',
   kind: 'type kind typ desc',
   draw: 'draw dr hang opens drw draws operation oper operates direction dir splits split traverses opn hand op config configuration drawn drawing pull pulls opening action closing closes parting part parts stacking stacks stackside handing hung works runs travel goes sens ouvre trek oop',
   control: 'control controls ctrl cord cords wand pull operated corded operating wands cording cordside',
@@ -72,12 +73,12 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   ring: 'ring rings carriers carrier glider gliders hooks',
   bracket: 'bracket brackets brkt brkts brk',
   stack: 'stack stackback stacks stk stacking',
-  price: 'price prices precio prix prys rate cst unit pr priced rates dollar sell selling prijs',
+  price: 'price prices precio prix prys preis rate cst unit pr priced rates dollar sell selling prijs',
   money: 'money dollars pounds usd gbp cad aud nzd zar eur',
   amount:
-    'amount amt ext extd extended extension value montant importe bedrag xtd extn exten extend exted cash',
+    'amount amt ext extd extended extension value montant importe bedrag betrag xtd extn exten extend exted cash',
   cost: 'cost charge charges fee',
-  total: 'total tot ttl totals sum all totaal grand totl altogether',
+  total: 'total tot ttl totals sum all totaal summe gesamt grand totl altogether',
   line: 'line net row gross nett',
   labor:
     'labor labour lab making make makeup sewing fabrication workroom sew mano mkg lbr machinist seamstress workmanship',
@@ -91,9 +92,12 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   order:
     'order ord po so orders purchase invoice ref inv ticket docket wo contract quote est estimate proforma sale jobno pono sheet reference',
   customer:
-    'customer client cust acct account sold guest klient cliente buyer whose who sidemark party family owner school theatre household occupant resident tenant lady firm company pour naam',
+    'customer client cust acct account sold guest klient kunde cliente buyer whose who sidemark party family owner school theatre household occupant resident tenant lady firm company pour naam',
   job: 'job project site property proj',
-  room: 'room rm location loc area space suite ste ward apt where mark tag kamer cuarto piece habitacion rooms apartment unit zone place position units whereabouts lctn lctns rms spot hall bedroom',
+  room: 'room rm location loc area space where kamer cuarto piece habitacion raum zimmer whereabouts lctn lctns rms spot hall bedroom',
+  rooms: 'rooms suites',
+  place: 'place suite ste ward apt apartment unit units zone position plot',
+  mark: 'mark tag',
   weight: 'weight wt gsm areal',
   flame: 'flame fr fire flammability nfpa',
   certificate: 'certificate cert certif',
@@ -232,7 +236,20 @@ export function shortens(word: string, whole: string): boolean {
   let at = 0;
   for (const letter of whole) if (letter === word[at]) at++;
   if (at < word.length) return false;
-  return !/[aeiou]/.test(word.slice(1)) || word.length + 2 >= whole.length;
+  return !/[aeiou]/.test(word.slice(1)) || (word.length > 3 && word.length + 2 >= whole.length);
+}
+
+/** Words behind which another may stand without a space, and the letters that may end such a word. */
+const LEAST_PART = 3;
+const LAST_PART = new Set(['w', 'h', 'l', 'd', 'ht', 'wd']);
+/** Two known words written as one: “rodwidth”, “stofbreedte”. */
+export function partsOfWord(word: string): readonly [string, string] | undefined {
+  for (let at = word.length - 1; at >= LEAST_PART; at--) {
+    const [left, right] = [word.slice(0, at), word.slice(at)];
+    if (!SPELLED.has(left) || !SPELLED.has(right)) continue;
+    if (right.length >= LEAST_PART || LAST_PART.has(right)) return [left, right];
+  }
+  return undefined;
 }
 
 /** Plurals that count where the singular measures. */
@@ -244,6 +261,8 @@ const COUNTED = new Set([
   'poles',
   'tracks',
   'windows',
+  'rooms',
+  'suites',
   'lengths',
   'snaps',
 ]);

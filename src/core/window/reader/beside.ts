@@ -1,0 +1,97 @@
+/** What stands beside a column, and what else the table says, speaks for some of its meanings. */
+import type { Evidence } from './evidence';
+import { fitOf } from './fit';
+import type { MeaningKey } from './meanings';
+
+/** A column among the others. */
+interface Place {
+  readonly own: Evidence;
+  readonly before: Evidence | undefined;
+  readonly after: Evidence | undefined;
+  readonly all: readonly Evidence[];
+}
+type Speaks = (place: Place) => number;
+
+const bestSaid = (evidence: Evidence | undefined): MeaningKey | undefined => {
+  let best: MeaningKey | undefined;
+  let most = 0.5;
+  for (const [key, said] of evidence?.said ?? []) if (said > most) [best, most] = [key, said];
+  return best;
+};
+
+const onlySays = ({ heading }: Evidence, ...ideas: readonly string[]): boolean =>
+  heading.words.length > 0 &&
+  heading.words.every((word) => word.weight < 0.3 || word.stands.some(({ idea }) => ideas.includes(idea)));
+const isBareWidth = ({ own }: Place): boolean => onlySays(own, 'width', 'widths');
+
+/** Whether another column says a meaning, and its cells do not forbid it. */
+const anywhere = ({ own, all }: Place, wanted: MeaningKey, least = 0.8): boolean =>
+  all.some((one) => one !== own && (one.said.get(wanted) ?? 0) >= least && fitOf(wanted, one) > -0.5);
+const side = (other: Evidence | undefined, wanted: MeaningKey): number => other?.said.get(wanted) ?? 0;
+
+const WIDTHS_OF_WINDOWS: readonly MeaningKey[] = ['openingWidth', 'rodWidth', 'finishedWidth'];
+/** A bare width with no cloth beside it. */
+const OF_NO_CLOTH = -0.25;
+const EACH_BESIDE_ALL = -0.8;
+/** Without a price beside it nothing is extended. */
+const OF_NO_PRICE = -0.4;
+const BEHIND_ROOM = -0.3;
+
+const saysAll = ({ heading, said, filled }: Evidence): boolean =>
+  heading.per === undefined &&
+  filled > 0 &&
+  (said.get('widths') ?? 0) >= 0.8 &&
+  heading.words.some(({ stands }) => stands.some(({ idea }) => idea === 'total'));
+
+const measuredBeside: Speaks = ({ before }) =>
+  side(before, 'measured') + side(before, 'measuredCentre') > 0.5 ? 0.04 : -0.04;
+
+const SPEAKS: Partial<Record<MeaningKey, Speaks>> = {
+  fabricWidth: (place) => {
+    if (!isBareWidth(place)) return 0;
+    if (bestSaid(place.before) === 'fabric' && (place.before?.texts ?? 0) > 0) return 0.3;
+    if (bestSaid(place.after) === 'verticalRepeat') return 0.25;
+    // The only width of a table is its windows’, whatever bolts are as wide.
+    return WIDTHS_OF_WINDOWS.some((one) => anywhere(place, one, 0.6)) ? 0 : OF_NO_CLOTH;
+  },
+  liningWidth: (place) => (!isBareWidth(place) ? 0 : bestSaid(place.before) === 'lining' ? 0.3 : OF_NO_CLOTH),
+  openingWidth: (place) => {
+    if (!isBareWidth(place)) return 0;
+    if (anywhere(place, 'measured') || anywhere(place, 'leftExtension')) return 0.14;
+    return anywhere(place, 'rodWidth') ? 0.1 : 0;
+  },
+  rodWidth: (place) => (isBareWidth(place) && anywhere(place, 'openingWidth', 0.85) ? 0.12 : 0),
+  finishedWidth: (place) =>
+    isBareWidth(place) && anywhere(place, 'rodWidth', 0.85) && anywhere(place, 'openingWidth', 0.85)
+      ? 0.12
+      : 0,
+  // Of a panel’s beside all of them all are meant; those of a window are what widths are.
+  widths: ({ own, all }) =>
+    own.heading.per === 'panel' && all.some((one) => one !== own && saysAll(one)) ? EACH_BESIDE_ALL : 0,
+  leftExtension: (place) => {
+    if (side(place.after, 'rightExtension') > 0.5) return 0.1;
+    return onlySays(place.own, 'extension') && anywhere(place, 'openingWidth') ? 0.2 : 0;
+  },
+  amount: (place) =>
+    onlySays(place.own, 'extension') && !place.own.heading.money && !anywhere(place, 'unitPrice', 0.5)
+      ? OF_NO_PRICE
+      : 0,
+  rightExtension: ({ before }) => (side(before, 'leftExtension') > 0.5 ? 0.1 : 0),
+  measuredRight: measuredBeside,
+  measuredCentre: measuredBeside,
+  // Nearly every table says where its windows are.
+  room: (place) => (anywhere(place, 'room', 0.62) ? 0 : 0.16),
+  // A mark is where its window is, if nothing else says where.
+  mark: (place) => (onlySays(place.own, 'mark') && !anywhere(place, 'room') ? BEHIND_ROOM : 0),
+  // In a book of orders a name is the client’s.
+  customer: (place) =>
+    onlySays(place.own, 'name') && (anywhere(place, 'order') || anywhere(place, 'date')) ? 0.25 : 0,
+  // A number said once for several lines is an order’s.
+  order: ({ own }) => (onlySays(own, 'number') && own.filled < own.cells.length * 0.75 ? 0.3 : 0),
+};
+
+/** How much the columns around one speak for a meaning of it, or against. */
+export function beside(key: MeaningKey, at: number, all: readonly Evidence[]): number {
+  const own = all[at] as Evidence;
+  return SPEAKS[key]?.({ own, before: all[at - 1], after: all[at + 1], all }) ?? 0;
+}

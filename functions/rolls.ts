@@ -29,22 +29,27 @@ import { COUNT as A_COUNT, spill } from './gives';
 import { MATCH } from './inputs';
 
 /** A column read cell by cell, blanks kept, so that it can stand beside another. */
-function columnKind<T>(kind: Kind<T>, noun: string): Kind<readonly (T | undefined)[]> {
+interface Column<T> {
+  /** As many as the range has, those below the last filled one included. */
+  readonly rows: number;
+  readonly cells: readonly (T | undefined)[];
+}
+const NO_COLUMN = { rows: 0, cells: [] };
+
+function columnKind<T>(kind: Kind<T>, noun: string): Kind<Column<T>> {
   return {
     quantity: kind.quantity,
     noun,
     shape: 'range',
     read(raw, place) {
-      const cells = rowsOf(raw).flat();
-      // Below its last filled cell a column is blank, as a whole column is.
-      const column: (T | undefined)[] = Array.from(cells, () => undefined);
-      const filled = filledRows(rowsOf(raw), place).flat().length;
-      for (let at = 0; at < filled; at++)
-        column[at] = kind.read(
-          cells[at],
-          cells.length === 1 ? place : { ...place, name: `${place.name} row ${at + 1}` },
+      const range = rowsOf(raw);
+      const rows = range.reduce((count, row) => count + row.length, 0);
+      const cells = filledRows(range, place)
+        .flat()
+        .map((cell, at) =>
+          kind.read(cell, rows === 1 ? place : { ...place, name: `${place.name} row ${at + 1}` }),
         );
-      return column.every((one) => one === undefined) ? undefined : column;
+      return cells.every((one) => one === undefined) ? undefined : { rows, cells };
     },
   };
 }
@@ -66,7 +71,9 @@ const STARTS = choices<Start>(
   { word: 'B', says: 'it begins half a repeat down' },
 );
 
-type Column<T> = readonly (T | undefined)[];
+/** The cells of a column down to where the one beside it ends. */
+const inFull = <T>({ cells }: Column<T>, beside: number): readonly (T | undefined)[] =>
+  Array.from({ length: Math.max(cells.length, beside) }, (_, at) => cells[at]);
 
 const sameRows = (
   key: ParameterKey,
@@ -75,8 +82,8 @@ const sameRows = (
   other: Column<unknown>,
 ): void => {
   const name = parameter(key);
-  if (column.length !== other.length)
-    refuse('columnsDiffer', name, name, column.length, parameter(beside), other.length);
+  if (column.rows !== other.rows)
+    refuse('columnsDiffer', name, name, column.rows, parameter(beside), other.rows);
 };
 
 interface Given {
@@ -111,16 +118,16 @@ function readJob(given: Given, unit: Unit, rules: Rules): { job: CuttingJob; fin
     const column = given[key];
     if (column !== undefined) sameRows(key, column, 'cutLengths', given.cutLengths);
   }
-  const lots = sameNames(given.lots ?? []);
+  const lots = sameNames(given.lots ?? NO_COLUMN);
   const told = new Set(lots.filter((lot) => lot !== undefined)).size;
-  if (told > 1 && given.rollLengths.filter((length) => length !== undefined).length === 1)
+  if (told > 1 && given.rollLengths.cells.filter((length) => length !== undefined).length === 1)
     refuse('lotsForOneLength', parameter('lots'), told);
   if (given.lots !== undefined) sameRows('lots', given.lots, 'rollLengths', given.rollLengths);
 
-  const rooms = sameNames(given.rooms ?? []);
+  const rooms = sameNames(given.rooms ?? NO_COLUMN);
   const none: string[] = [];
-  const cuts = given.cutLengths.flatMap((length, at): CutLine[] => {
-    const count = given.counts[at] ?? 0;
+  const cuts = inFull(given.cutLengths, given.counts.cells.length).flatMap((length, at): CutLine[] => {
+    const count = given.counts.cells[at] ?? 0;
     if (length === undefined) {
       return count === 0
         ? []
@@ -134,16 +141,18 @@ function readJob(given: Given, unit: Unit, rules: Rules): { job: CuttingJob; fin
           );
     }
     if (count === 0) none.push(showLength(length, unit));
-    return cutsOfRow(length, count, given.verticalRepeats?.[at], given.starts?.[at], rules).map((line) => ({
-      ...line,
-      room: rooms[at],
-    }));
+    return cutsOfRow(length, count, given.verticalRepeats?.cells[at], given.starts?.cells[at], rules).map(
+      (line) => ({
+        ...line,
+        room: rooms[at],
+      }),
+    );
   });
-  const toStart = (given.verticalRepeats ?? []).reduce<Length>(
+  const toStart = (given.verticalRepeats ?? NO_COLUMN).cells.reduce<Length>(
     (most, repeat) => exact(Math.max(most, patternStart(repeat, rules))),
     NO_LENGTH,
   );
-  const rolls = given.rollLengths.flatMap((length, at): Roll[] => {
+  const rolls = inFull(given.rollLengths, lots.length).flatMap((length, at): Roll[] => {
     const lot = lots[at];
     if (length === undefined) {
       return lot === undefined
@@ -167,9 +176,9 @@ function readJob(given: Given, unit: Unit, rules: Rules): { job: CuttingJob; fin
 }
 
 /** Names as each is first written: lot “a 12” further down is the lot “A 12”. */
-function sameNames(column: Column<string>): Column<string> {
+function sameNames(column: Column<string>): readonly (string | undefined)[] {
   const first = new Map<string, string>();
-  return column.map((name) => {
+  return column.cells.map((name) => {
     if (name === undefined) return undefined;
     const key = name.replace(/\s+/g, ' ').toLowerCase();
     const written = first.get(key) ?? name;

@@ -9,10 +9,15 @@ import type { CellIn, CellOut } from '../core/cell/fields';
 
 const isObject = (cell: unknown): boolean => typeof cell === 'object' && cell !== null;
 
+/** A range of plain cells stays as it is: a whole column is a million of them. */
+function isPlain(range: readonly unknown[]): boolean {
+  for (const one of range) if (Array.isArray(one) ? !isPlain(one) : isObject(one)) return false;
+  return true;
+}
+
 /** An error cell comes as an error object, or as one with a code; the core knows it by its text. */
 function withErrorsAsText(raw: unknown): CellIn {
-  // A range of plain cells stays as it is: a whole column is a million of them.
-  if (Array.isArray(raw)) return raw.some(isObject) ? raw.map(withErrorsAsText) : raw;
+  if (Array.isArray(raw)) return isPlain(raw) ? raw : raw.map(withErrorsAsText);
   const code = typeof raw === 'object' && raw !== null ? (raw as { code?: unknown }).code : undefined;
   return typeof code === 'string' && code.startsWith('#') ? code : raw;
 }

@@ -43,24 +43,54 @@ describe('a row of nothing but blanks and zeros', () => {
 });
 
 describe('a whole column', () => {
-  const LONG = 300_000;
-  const whole = (rows: readonly (readonly CellIn[])[], empty: CellIn): (readonly CellIn[])[] => [
-    ...rows,
-    ...Array.from({ length: LONG - rows.length }, () => Array.from(rows[0] ?? [], () => empty)),
-  ];
+  const LONG = 1_048_576;
+  const whole = (
+    rows: readonly (readonly CellIn[])[],
+    ...empties: readonly CellIn[]
+  ): (readonly CellIn[])[] => {
+    const below = empties.map((empty) => Array.from(rows[0] ?? [], () => empty));
+    return Array.from({ length: LONG }, (_, at) => rows[at] ?? below[at % below.length] ?? []);
+  };
   it.each([
-    ['null', null],
-    ['0', 0],
-    ['an empty text', ''],
-  ])('is answered for its filled rows where the rest arrives as %s', (_, empty) => {
-    const rows = whole([ROW, ROW], empty);
+    ['null', [null]],
+    ['0', [0]],
+    ['an empty text', ['']],
+    ['blanks, empty texts and zeros by turns', [null, '', 0]],
+  ])('is answered for its filled rows where the rest arrives as %s', (_, empties) => {
+    const rows = whole([ROW, ROW], ...empties);
     expect(cells(call('SCHEDULE', [HEADERS], rows, 'yardage'))).toEqual([YARDS, YARDS]);
     expect(cells(call('AUDIT', [HEADERS], rows))).toHaveLength(1);
-    expect(cells(call('CHECK', [HEADERS], whole([ROW], empty)))).toBe('');
-    const rules = whole([['side hem', 2]], empty);
+    expect(cells(call('CHECK', [HEADERS], whole([ROW], ...empties)))).toBe('');
+    const rules = whole([['side hem', 2]], ...empties);
     expect(cells(call('HOUSERULE', 'side hem', rules))).toBe(2);
-    const plan = cells(call('CUTPLAN', whole([[108], [90]], empty), whole([[24], [12]], empty), 60));
+    const column = (...filled: readonly CellIn[]): CellIn =>
+      whole(filled.map((cell) => [cell]), ...empties); // prettier-ignore
+    const plan = cells(call('CUTPLAN', column(108, 90), column(24, 12), 60));
     expect(plan).toEqual(cells(call('CUTPLAN', [[108], [90]], [[24], [12]], 60)));
+    expect(cells(call('SALESTAX', column(40, 60), 0.07))).toBe(7);
+    expect(cells(call('DROP', column(98, 98.5, 99), 'pinch'))).toBe(96);
+    expect(cells(call('ROLLCUTS', column(58, 61.5), 117))).toBe(17 + 18);
+    const breaks = whole([[0, 48.5], [60, 44]], ...empties); // prettier-ignore
+    expect(cells(call('BREAKPRICE', 61, breaks))).toBe(44);
+  });
+
+  it('of amounts that are 0 throughout adds up to 0, and of lengths is refused as blank', () => {
+    expect(cells(call('SALESTAX', whole([[0]], 0), 0.07))).toBe(0);
+    expect(cells(call('DROP', whole([[0]], 0), 'pinch'))).toMatch(/^measured is (0 or )?blank/);
+  });
+
+  it('keeps the rows beside one another: a count below the last length, a lot below the last roll is told', () => {
+    expect(cells(call('CUTPLAN', whole([[108]], null), whole([[24], [12]], null), 60))).toBe(
+      'cut_lengths is blank in row 2, where counts reads 12. Fill it in, or clear the whole row.',
+    );
+    expect(
+      cells(
+        call('CUTPLAN', [[108]], [[24]], whole([[60], [55]], null), null, whole([['A'], ['A'], ['B']], 0)),
+      ),
+    ).toBe('roll_lengths is blank in row 3, where lots reads “B”. Fill it in, or clear the whole row.');
+    expect(cells(call('CUTPLAN', whole([[108]], null), [[24]], 60))).toBe(
+      'counts has 1 cell and cut_lengths has 1048576. Point both at the same rows.',
+    );
   });
 
   it('of more filled rows than are taken is refused in a sentence', () => {
@@ -70,6 +100,9 @@ describe('a whole column', () => {
         'rows is filled down to row 100001, more than the most taken here, 100000 rows. Point at fewer rows, in several formulas.',
       );
     expect(cells(call('HOUSERULE', 'side hem', rows))).toMatch(/^rules is filled down to row 100001/);
+    const column = rows.map(() => [90]);
+    expect(cells(call('CUTPLAN', column, column, 60))).toMatch(/^cut_lengths is filled down to row 100001/);
+    expect(cells(call('SALESTAX', column, 0.07))).toMatch(/^amounts is filled down to row 100001/);
   });
 });
 

@@ -59,9 +59,14 @@ export const required = <T>(kind: Kind<T>, says: string): Field<T> =>
 export const optional = <T>(kind: Kind<T>, says: string): Field<T | undefined> =>
   ({ kind, says, optional: true }) as Field<T | undefined>;
 
-/** A range as rows; a single value is a range of one cell. */
-export const rowsOf = (raw: CellIn): readonly (readonly CellIn[])[] =>
-  Array.isArray(raw) ? (raw as CellIn[][]).map((row) => (Array.isArray(row) ? row : [row])) : [[raw]];
+/** A range as rows; a single value is a range of one cell. A whole column is a million rows, so none is copied. */
+export function rowsOf(raw: CellIn): readonly (readonly CellIn[])[] {
+  if (!Array.isArray(raw)) return [[raw]];
+  const rows = raw as readonly CellIn[];
+  return rows.every((row) => Array.isArray(row))
+    ? (rows as readonly CellIn[][])
+    : rows.map((row) => (Array.isArray(row) ? (row as CellIn[]) : [row]));
+}
 
 /** The columns of the widest row. */
 export const widestOf = (rows: readonly (readonly CellIn[])[]): number =>
@@ -91,8 +96,10 @@ export const isBlank = (raw: CellIn): boolean =>
   (Array.isArray(raw) && raw.every(isBlank));
 
 /** A row of nothing but blanks and zeros: an empty cell is handed over as 0 by some hosts. */
-export const isBlankRow = (row: readonly CellIn[]): boolean =>
-  row.every((cell) => cell === 0 || isBlank(cell));
+export function isBlankRow(row: readonly CellIn[]): boolean {
+  for (const cell of row) if (cell !== 0 && cell !== null && cell !== '' && !isBlank(cell)) return false;
+  return true;
+}
 
 /** More filled rows than this are not taken in one call. */
 export const MOST_ROWS = 100_000;
@@ -188,7 +195,12 @@ export function listKind<T>(kind: Kind<T>, noun: string): Kind<readonly T[]> {
     noun,
     shape: 'range',
     read(raw, place) {
-      const list = rowsOf(raw).flatMap((row) => row.map((cell) => kind.read(cell, place)));
+      const rows = rowsOf(raw);
+      const shown = filledRows(rows, place);
+      // Of nothing but zeros one speaks for all.
+      const list = (shown.length === 0 ? rows.slice(0, 1) : shown).flatMap((row) =>
+        row.map((cell) => kind.read(cell, place)),
+      );
       const filled = list.filter((one): one is NonNullable<typeof one> => one !== undefined);
       return filled.length === 0 ? undefined : filled;
     },

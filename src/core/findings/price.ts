@@ -76,6 +76,11 @@ export const PRICE_FINDINGS = table({
     says: (name: string, roll: string) =>
       `${name} cannot be bought in whole rolls of ${roll}: a cut is longer than the roll. The cut price is taken.`,
   },
+  rollsUnlikePlan: {
+    weight: 'note',
+    says: (name: string, priced: number, planned: number) =>
+      `${name}: ${priced} whole ${priced === 1 ? 'roll is' : 'rolls are'} priced, attic stock in them; the cutting plan of the windows and their spares opens ${planned} of that length.`,
+  },
   clothWeightUnknown: {
     weight: 'check',
     says: (name: string, where: string) =>

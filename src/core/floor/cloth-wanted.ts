@@ -15,8 +15,12 @@ export interface Wanted {
   /** Kept for later repairs. */
   readonly attic: Length;
   /** As cuts: only asked for where whole rolls are priced or counted. */
-  readonly pieces: () => Omit<ClothWanted, 'yardage'>;
+  readonly pieces: () => Pieces;
+  /** The same without what is kept: as the cutting plan has it. */
+  readonly planned: () => Pieces;
 }
+
+type Pieces = Omit<ClothWanted, 'yardage'>;
 
 /** Windows, spares and attic stock are ordered together. */
 export const clothFor = ({ yardage, attic, pieces }: Wanted, inRolls: boolean): ClothWanted => ({
@@ -29,34 +33,38 @@ export function facesWanted(
   totals: readonly ClothTotal[],
   direction: Direction = 'up the roll',
 ): readonly Wanted[] {
-  return totals.map(({ name, yardage, spares, attic, atticCuts, longestCut, byType }): Wanted => ({
-    name,
-    yardage,
-    attic,
-    spares: spares.reduce((sum, { count }) => sum + count, 0),
-    pieces: () => {
-      const kept = { length: longestCut, count: atticCuts };
+  return totals.map(({ name, yardage, spares, attic, atticCuts, longestCut, byType }): Wanted => {
+    const kept = { length: longestCut, count: atticCuts };
+    const planned = (): Pieces => {
       // Turned cloth is cut panel by panel; up the roll the cutting plan says which cuts there are.
       const cloth =
         direction === 'railroaded'
           ? undefined
           : clothsOf(windows).find((one) => one.layer === 'face' && one.name === name);
-      return { cuts: [...(cloth?.cuts ?? byType), ...spares, kept], toStart: cloth?.toStart };
-    },
-  }));
+      return { cuts: [...(cloth?.cuts ?? byType), ...spares], toStart: cloth?.toStart };
+    };
+    return {
+      name,
+      yardage,
+      attic,
+      spares: spares.reduce((sum, { count }) => sum + count, 0),
+      pieces: () => {
+        const { cuts, toStart } = planned();
+        return { cuts: [...cuts, kept], toStart };
+      },
+      planned,
+    };
+  });
 }
 
 /** A lining of several bolt widths comes on several kinds of rolls: that is cut to order. */
 export const behindWanted = (windows: readonly WindowWork[], totals: readonly BehindTotal[]) =>
-  totals.map(({ name, yardage }) => ({
-    name,
-    yardage,
-    spares: 0,
-    attic: NO_LENGTH,
-    pieces: (): Omit<ClothWanted, 'yardage'> => {
+  totals.map(({ name, yardage }) => {
+    const pieces = (): Pieces => {
       const [cloth, ...others] = clothsOf(windows).filter(
         ({ layer, pricedAs }) => layer !== 'face' && pricedAs === name,
       );
       return cloth === undefined || others.length > 0 ? { cuts: [] } : cloth;
-    },
-  }));
+    };
+    return { name, yardage, spares: 0, attic: NO_LENGTH, pieces, planned: pieces };
+  });

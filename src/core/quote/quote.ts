@@ -96,6 +96,7 @@ class Lines {
       return;
     }
     this.findings.push(...buyingFindings(name, cloth, bought, price, this.rules));
+    this.findings.push(...atticInRolls(wanted, bought, price, this.rules));
     // In whole rolls its share of the cost by length, to the cent; the rest is the windows'.
     const kept =
       bought.rolls === 0 && bought.cutPrice !== undefined
@@ -133,6 +134,18 @@ function buyingFindings(
       ),
     );
   return found;
+}
+
+/** Rolls that hold attic stock too may be more than the cutting plan opens, which has the windows and spares. */
+function atticInRolls(
+  { name, attic, planned }: Wanted,
+  { rolls }: ClothBought,
+  { wholeRoll }: ClothPrice,
+  rules: Rules,
+): Finding[] {
+  if (rolls === 0 || attic === 0 || wholeRoll === undefined) return [];
+  const opened = wholeRolls(planned(), wholeRoll.length, rules) ?? 0;
+  return opened === rolls ? [] : [finding('rollsUnlikePlan', name, name, rolls, opened)];
 }
 
 function addMaking(lines: Lines, job: Tally, rules: Rules): void {

@@ -68,7 +68,27 @@ export interface CutsAlike {
   readonly start?: Start | undefined;
 }
 
-/** The cuts of a half-drop by what each takes; a shared one begins at A. */
+/** The first two groups of a half-drop are its own A's and B's; those behind them are shared. */
+export const isShared = (group: number): boolean => group > 1;
+
+/**
+ * How many of the shared cuts begin at A: a shared one may begin at either, since each of its halves fits one of
+ * them. Least cloth is taken at all of one start, or where both starts are as many.
+ */
+function sharedAtA(groups: (atA: number) => readonly Group[], { a, b, shared }: Starts): number {
+  const even = (b - a + shared) / 2;
+  const tried = [shared, Math.ceil(even), Math.floor(even), Math.ceil(even) + 1, Math.floor(even) - 1, 0]
+    .concat(Math.ceil(shared / 2), Math.floor(shared / 2))
+    .filter((one) => one >= 0 && one <= shared);
+  let [best, least] = [shared, Infinity];
+  for (const atA of new Set(tried)) {
+    const { twice } = leastOrder(groups(atA));
+    if (twice < least) [best, least] = [atA, twice];
+  }
+  return best;
+}
+
+/** The cuts of a half-drop by what each takes. */
 export function halfDropGroups({ cut, repeat, rule }: Cutting, { a, b, shared }: Starts): readonly Group[] {
   const repeated = repeat as Length;
   const group = (start: Start, count: number, cutTwice: number): Group => {
@@ -77,7 +97,14 @@ export function halfDropGroups({ cut, repeat, rule }: Cutting, { a, b, shared }:
     return { ...takes, start, count, last };
   };
   const groups = [group('A', a, 2 * cut), group('B', b, 2 * cut)];
-  return shared === 0 ? groups : [...groups, group('A', shared, 2 * cut + repeated)];
+  if (shared === 0) return groups;
+  const longer = 2 * cut + repeated;
+  const withShared = (atA: number): readonly Group[] => [
+    ...groups,
+    group('A', atA, longer),
+    group('B', shared - atA, longer),
+  ];
+  return withShared(sharedAtA(withShared, { a, b, shared }));
 }
 
 function halfDropRun(cutting: Cutting, starts: Starts): readonly CutsAlike[] {
@@ -206,12 +233,14 @@ const TOLD = 12;
 /** The order of cutting of a half-drop, where it has two starts: “A B A B A A”. */
 export function orderInWords(cutting: Cutting, starts: Starts): string | undefined {
   const { a, b, shared } = starts;
-  if (!cutting.halfDrop || cutting.repeat === undefined || b === 0 || a + shared === 0) return undefined;
+  if (!cutting.halfDrop || cutting.repeat === undefined) return undefined;
   const groups = halfDropGroups(cutting, starts);
+  if (new Set(groups.flatMap(({ start, count }) => (count > 0 ? [start] : []))).size < 2) return undefined;
   const order = leastOrder(groups);
   if (a + b + shared <= TOLD)
     return [...inTurn(groups, order)].map(({ at }) => groups[at]?.start ?? '').join(' ');
-  const countOf = { A: a + shared, B: b };
+  const atA = groups[2]?.count ?? 0;
+  const countOf = { A: a + atA, B: b + shared - atA };
   const other = order.begins === 'A' ? 'B' : 'A';
   if (order.unlike.reduce((sum, one) => sum + one, 0) === 1)
     return `all ${countOf[order.begins]} ${order.begins}, half a repeat down, then all ${countOf[other]} ${other}`;

@@ -4,7 +4,7 @@
  */
 import { inTurn, leastOrder, type Start } from '../cloth/half-drop';
 import { flatsOfPanel, usableWidth } from '../cloth/bolt';
-import { halfDropGroups, runOfCuts, type Cutting } from '../cloth/repeat';
+import { halfDropGroups, isShared, runOfCuts, type Cutting } from '../cloth/repeat';
 import type { Starts } from '../cloth/half-drop';
 import { sharesHalfWidths } from '../cloth/yardage';
 import { exact, type Length } from '../exact/length';
@@ -71,7 +71,7 @@ function cutsInTurn(
   return [...inTurn(groups, leastOrder(groups))].map(({ at, length }) => ({
     length: exact(length),
     start: groups[at]?.start ?? 'A',
-    ...(at === 2 && { shared: true as const }),
+    ...(isShared(at) && { shared: true as const }),
   }));
 }
 

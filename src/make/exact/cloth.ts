@@ -1,6 +1,6 @@
 /** Cut lengths and yardage of the face, by every repeat rule, and of the cloth turned. */
 import { HALF, NONE, ONE, METRE, YARD, below, upToStep, type Exact } from './figures';
-import { halfDropCloth, lettersOf, type Letters } from './halfdrop';
+import { halfDropCloth, lettersOf, lettersRunningOn, sharedCloth, type Letters } from './halfdrop';
 import type { House } from './house';
 import {
   boltOf,
@@ -72,7 +72,7 @@ export function cutsOf(widths: Exact, windows: Exact, house: House): Exact {
   return shared ? widths.mul(windows).ceil() : widths.ceil().mul(windows);
 }
 
-/** Whether halves of two letters come out of one cut: such a cut is half a repeat longer, and not reckoned here. */
+/** Whether halves of two letters come out of one cut: such a cut is half a repeat longer. */
 export const halvesDiffer = (widths: Exact, draw: Draw, house: House): boolean =>
   house.words['half drop starts'] === 'run on' &&
   widths.div(panelsOf(draw)).d !== 1n &&
@@ -115,9 +115,15 @@ export function yardageOf(treatment: Treatment, cloth: Cloth, house: House): Exa
     const cuts = cutsOf(widths, windows, house);
     return bought(cuttings(cuts, bare, repeat, house), order, house, start);
   }
+  const lastOf = (cut: Exact): Exact =>
+    house.words['repeat rule'] === 'first cut exact' ? cut : upToStep(cut, repeat);
+  if (halvesDiffer(widths, treatment.draw, house)) {
+    const whole = Number(widths.div(2).floor().valueOf());
+    const letters = lettersRunningOn(whole, Number(windows.valueOf()));
+    return bought(sharedCloth(letters, bare, repeat, lastOf), order, house, start);
+  }
   const letters = lettersOfWindows(widths, treatment.draw, windows, house);
-  const last = house.words['repeat rule'] === 'first cut exact' ? bare : upToStep(bare, repeat);
-  return bought(halfDropCloth(letters, bare, repeat, last), order, house, start);
+  return bought(halfDropCloth(letters, bare, repeat, lastOf(bare)), order, house, start);
 }
 
 /**

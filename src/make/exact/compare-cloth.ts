@@ -1,7 +1,7 @@
 /** Widths, fullness, cuts, yardage, linings and turned cloth of one window, against the exact ones. */
 import { blankCell, lengthCell, ratioCell, wordCell, type Cell } from './cells';
 import type { Chance } from './chance';
-import { bareCut, halvesDiffer, longestCut, railroadedOf, weightOf, yardageOf, type Cloth } from './cloth';
+import { bareCut, longestCut, railroadedOf, weightOf, yardageOf, type Cloth } from './cloth';
 import { ONE, below, exact, type Exact } from './figures';
 import type { House } from './house';
 import { layerCut, layerYardage, type Layer } from './lining';
@@ -160,27 +160,25 @@ function compareYardage(ground: Ground, window: Window): void {
     match: verticalRepeat === undefined ? 'none' : (match ?? 'straight'),
   };
   compareCuts(ground, window, given, dropCell);
-  const skipped = about.match === 'half-drop' && halvesDiffer(widthsOf(window, house), window.draw, house);
-  if (!skipped)
-    tally.compare(
-      'yardage',
-      'YARDAGE',
-      [
-        cells.rod,
-        dropCell,
-        cells.heading,
-        cells.fabric,
-        repeatCell,
-        many,
-        cells.draw,
-        cells.fullness,
-        match === undefined ? blankCell(chance) : wordCell(match, chance),
-        cells.horizontalRepeat,
-        house.rows,
-      ],
-      [cloth(yardageOf(window, given, house))],
-      about,
-    );
+  tally.compare(
+    'yardage',
+    'YARDAGE',
+    [
+      cells.rod,
+      dropCell,
+      cells.heading,
+      cells.fabric,
+      repeatCell,
+      many,
+      cells.draw,
+      cells.fullness,
+      match === undefined ? blankCell(chance) : wordCell(match, chance),
+      cells.horizontalRepeat,
+      house.rows,
+    ],
+    [cloth(yardageOf(window, given, house))],
+    about,
+  );
   const turned = railroadedOf(window, given, house);
   // How side panels are cut from turned cloth is not told.
   if (window.draw !== 'stationary')

@@ -2,6 +2,7 @@
 import { blankCell, lengthCell, ratioCell, residue, wordCell, type Cell, type Range } from './cells';
 import type { Chance } from './chance';
 import type { Ground } from './compare-cloth';
+import { longestCut, patternStart } from './cloth';
 import { METRE, NONE, YARD, below, exact, type Exact } from './figures';
 import {
   CENT_ROUNDINGS,
@@ -15,7 +16,7 @@ import {
 } from './money';
 import { cutsOfRolls } from './rolls';
 import type { Figure } from './tally';
-import { measured } from './windows';
+import { listed, measured, optional } from './windows';
 import { HEADINGS } from './words';
 
 const money = (value: Exact): Figure => ({ as: 'money', value });
@@ -151,7 +152,7 @@ function compareMaking({ house, chance, tally }: Ground): void {
   );
 }
 
-/** Rolls in yards or metres, plain cloth: every cut is bare, and the last as long as the others. */
+/** Rolls in yards or metres: plain cloth, whose cuts are all bare, and cloth with a repeat, whose last one is. */
 function compareRolls({ house, chance, tally }: Ground): void {
   const measure = house.unit === 'inches' ? YARD : METRE;
   const rolls = Array.from({ length: 1 + chance.below(5) }, () =>
@@ -159,15 +160,19 @@ function compareRolls({ house, chance, tally }: Ground): void {
       .div(8)
       .mul(measure),
   );
-  const cut = measured(30, 160, house, chance);
-  const meant = cutsOfRolls(rolls, { bare: cut, repeated: cut, start: NONE });
+  const bare = measured(30, 160, house, chance);
+  const repeat = chance.inHundred(50)
+    ? undefined
+    : listed(['20', '25.25', '13.5', '4.5', '36'], house, chance);
+  const start = patternStart(repeat, house);
+  const meant = cutsOfRolls(rolls, { bare, repeated: longestCut(bare, repeat, house), start });
   const rollCells = rolls.map((roll) => [figureCell(roll.div(measure), chance)]);
   tally.compare(
     'roll cuts',
     'ROLLCUTS',
-    [rollCells, lengthCell(cut, house.unit, chance), house.rows],
+    [rollCells, lengthCell(bare, house.unit, chance), house.rows, optional(repeat, house, chance)],
     [{ as: 'count', value: meant }],
-    { repeat: 'none' },
+    { repeat: repeat === undefined ? 'none' : 'given' },
   );
 }
 

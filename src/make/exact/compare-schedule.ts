@@ -1,6 +1,6 @@
 /** One row of a table through all its steps, where the face's cloth is known to each of them. */
 import { blankCell, lengthCell, plain, wordCell, type Range } from './cells';
-import { bareCut, halvesDiffer, yardageOf } from './cloth';
+import { bareCut, yardageOf } from './cloth';
 import { clothOf, wholeness, type Ground } from './compare-cloth';
 import { listed, optional, type Window } from './windows';
 import { layerYardage } from './lining';
@@ -49,7 +49,6 @@ export function compareRow(ground: Ground, window: Window): void {
     lining === 'unlined' ? blankCell(chance) : plain(liningFabric, house.unit),
   ];
   const widths = widthsOf(window, house);
-  const skipped = given.match === 'half-drop' && halvesDiffer(widths, draw, house);
   const layer = (name: 'lining' | 'interlining'): Figure => ({
     as: 'cloth',
     value: layerYardage(window, given, liningFabric, name, house),
@@ -61,7 +60,7 @@ export function compareRow(ground: Ground, window: Window): void {
     [HEADERS, [row], OUTPUTS, house.rows],
     [
       figure('count', widths),
-      skipped ? undefined : figure('cloth', yardageOf(window, given, house)),
+      figure('cloth', yardageOf(window, given, house)),
       lining === 'unlined' ? undefined : layer('lining'),
       lining === 'interlined' ? layer('interlining') : undefined,
       draw === 'stationary'

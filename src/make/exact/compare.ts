@@ -1,10 +1,13 @@
 /** The whole comparison: so many houses, every heading and draw in each, and seeded chance for the rest. */
 import { chance as seeded } from './chance';
+import { compareAdvice } from './compare-advice';
 import { compareCloth } from './compare-cloth';
+import { compareHardwareCost } from './compare-hardware';
 import { compareHeading } from './compare-heading';
 import { compareMeasures } from './compare-measure';
 import { compareMoney } from './compare-money';
 import { compareRow } from './compare-schedule';
+import { compareSheer } from './compare-sheer';
 import { STANDARD, anyHouse } from './house';
 import { Tally, type Result } from './tally';
 import { windowsOf } from './windows';
@@ -34,8 +37,11 @@ export function compare(
     const ground = { house, chance, tally };
     for (const window of windowsOf(house, times, chance)) {
       compareCloth(ground, window, cloths);
+      compareAdvice(ground, window);
       compareRow(ground, window);
+      compareSheer(ground, window);
       compareHeading(ground, window);
+      compareHardwareCost(ground, window);
       compareMeasures(ground, window);
       compareMoney(ground);
     }

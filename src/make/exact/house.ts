@@ -70,6 +70,8 @@ const LENGTHS = {
   'counter clearance': ['0.5', '1', '0.75'],
   // The maker's: no default.
   'radiator clearance': ['4', '6', '12', '2.5'],
+  'sheer bottom allowance': ['10', '8', '6', '4'],
+  'sheer shorter': ['0.5', '1', '0.25', '0'],
   'labor height from': ['108', '96', '120'],
 } as const;
 export type LengthRule = keyof typeof LENGTHS | `top allowance ${Heading}`;
@@ -119,6 +121,7 @@ const STACKS: Readonly<Record<Heading, string>> = {
 const RATIOS = {
   shrinkage: ['0', '0.01', '0.03', '0.025', '0.04'],
   'lining shrinkage': ['0', '0.02', '0.03', '0.015'],
+  'sheer fullness': ['3', '2.5', '2', '3.5'],
   'stack lined': ['1.1', '1', '1.2', '1.05'],
   'stack interlined': ['1.25', '1.2', '1.4'],
 } as const;

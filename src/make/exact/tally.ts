@@ -74,6 +74,13 @@ const shownOf = (figure: Figure): string => {
     : `${figure.value.valueOf()} (${figure.value.toFraction()})`;
 };
 
+/** “6 1/8 yd” or “9.6 m” as a number. */
+function figureIn(text: string): number {
+  const [, whole = '0', part] = /^(?:(\d[\d.]*)(?![\d/]))?\s?(\d+\/\d+)?/.exec(text) ?? [];
+  const [above, below] = (part ?? '0/1').split('/').map(Number);
+  return Number(whole) + (above ?? 0) / (below ?? 1);
+}
+
 const formulaOf = (name: string, given: Given): string =>
   `${name} ${JSON.stringify(given.map((cell) => (cell === undefined ? null : cell)))}`;
 
@@ -121,6 +128,36 @@ export class Tally {
         about,
         () =>
           `${kind}: ${formulaOf(name, given)}\n    ours ${ours}, exact ${shownOf(figure)}, figure ${at + 1}, ${JSON.stringify(about)}`,
+      );
+    }
+  }
+
+  /** Of each sentence's figures: undefined is one that must not be said. Quantities of cloth stand as a tape has them. */
+  compareSentences(
+    kind: string,
+    name: string,
+    given: Given,
+    meant: readonly (readonly [RegExp, readonly number[] | undefined])[],
+    circumstances: About,
+  ): void {
+    const about = { ...this.#house, ...circumstances };
+    const outcome = functionNamed(name)?.call(given as Inputs);
+    const sentences =
+      outcome === undefined || 'error' in outcome ? [] : outcome.findings.map(({ sentence }) => sentence);
+    for (const [like, figures] of meant) {
+      this.#counts[kind] = (this.#counts[kind] ?? 0) + 1;
+      const found = sentences.map((one) => like.exec(one)).find((one) => one !== null);
+      const ours = found?.slice(1).map(figureIn);
+      const equal =
+        figures === undefined || ours === undefined
+          ? figures === ours
+          : figures.every((one, at) => near(ours[at] ?? NaN, one, 5e-5 * Math.max(1, one)));
+      if (equal) continue;
+      this.#differs(
+        kind,
+        about,
+        () =>
+          `${kind}: ${formulaOf(name, given)}\n    ours “${found?.[0] ?? 'nothing'}”, exact ${JSON.stringify(figures ?? 'nothing')}, ${like.source}, ${JSON.stringify(about)}`,
       );
     }
   }

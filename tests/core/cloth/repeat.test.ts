@@ -9,6 +9,7 @@ import {
   orderInWords,
   runOfCuts,
 } from '../../../src/core/cloth/repeat';
+import { leastOrder, takesOf } from '../../../src/core/cloth/half-drop';
 import { startsOf, yardage, type Covered } from '../../../src/core/cloth/yardage';
 import type { RepeatRule } from '../../../src/core/cell/ways';
 import { readHouse } from '../../../src/core/house/house';
@@ -110,6 +111,51 @@ describe('a half-drop', () => {
     expect(starts(6, 2, on)).toEqual([3, 3, 0]);
     expect(starts(5, 2, on)).toEqual([2, 2, 1]);
     expect(starts(2.5, 1, on)).toEqual([2, 1, 0]);
+  });
+
+  it('begins a shared cut at A or B, as it takes least: one of each is less where an odd number of half repeats is', () => {
+    const cutting = cuttingOf(inches(100), inches(25.25), 'half-drop', rulesOf());
+    // A shared cut is 112 5/8: before its like 126 1/4, before the other start 9 halves, 113 5/8.
+    expect(toUnit(clothForCuts(cutting, { a: 0, b: 0, shared: 2 }), 'in')).toBe(113.625 + 126.25);
+    expect(orderInWords(cutting, { a: 0, b: 0, shared: 2 })).toBe('A B');
+    // Of a repeat of 20 it is 110: 120 before its like, 110 before the other start, as the plain cuts are not.
+    const other = cuttingOf(inches(100), inches(20), 'half-drop', rulesOf());
+    expect(toUnit(clothForCuts(other, { a: 1, b: 1, shared: 0 }), 'in')).toBe(110 + 100);
+    expect(toUnit(clothForCuts(other, { a: 0, b: 0, shared: 2 }), 'in')).toBe(110 + 120);
+  });
+
+  it('takes least of all ways to begin its shared cuts', () => {
+    const job = fc.record({
+      cut: fc.integer({ min: 1, max: 60 }),
+      repeat: fc.integer({ min: 1, max: 30 }).map((one) => 2 * one),
+      each: fc.integer({ min: 0, max: 3 }),
+      more: fc.integer({ min: 0, max: 2 }),
+      shared: fc.integer({ min: 1, max: 6 }),
+      exactLast: fc.boolean(),
+    });
+    fc.assert(
+      fc.property(job, ({ cut, repeat, each, more, shared, exactLast }) => {
+        const rules = rulesOf(['repeat rule', exactLast ? 'first cut exact' : 'every cut up']);
+        const cutting = cuttingOf(exact(cut), exact(repeat), 'half-drop', rules);
+        const group = (start: 'A' | 'B', count: number, twice: number) => {
+          const takes = takesOf(twice, exact(repeat));
+          return { ...takes, start, count, last: exactLast ? twice / 2 : takes.like };
+        };
+        const longer = 2 * cut + repeat;
+        const all = Array.from(
+          { length: shared + 1 },
+          (_, atA) =>
+            leastOrder([
+              group('A', each + more, 2 * cut),
+              group('B', each, 2 * cut),
+              group('A', atA, longer),
+              group('B', shared - atA, longer),
+            ]).twice / 2,
+        );
+        expect(clothForCuts(cutting, { a: each + more, b: each, shared })).toBe(Math.min(...all));
+      }),
+      { numRuns: 400, seed: 8 },
+    );
   });
 
   it('names its order: cut by cut where they are few, else in words', () => {

@@ -14,6 +14,8 @@ describe('a sample of the exact comparison', () => {
 
   it('holds answers of every kind', () => {
     expect(Object.keys(counts).sort()).toEqual([
+      'advice',
+      'bay',
       'brackets',
       'break price',
       'cut',
@@ -22,6 +24,7 @@ describe('a sample of the exact comparison', () => {
       'extension',
       'finished',
       'grommets',
+      'hardware cost',
       'lining',
       'lining cut',
       'making',
@@ -38,6 +41,7 @@ describe('a sample of the exact comparison', () => {
       'sales tax',
       'saved',
       'sell price',
+      'sheer',
       'snaps',
       'stack',
       'weight',

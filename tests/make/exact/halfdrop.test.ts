@@ -1,7 +1,7 @@
 /** The half-drop's table against every order of cutting written out, and the trade's own examples. */
 import { describe, expect, it } from 'vitest';
 import { exact, inches, upToOddHalf, upToStep, type Exact } from '../../../src/make/exact/figures';
-import { halfDropCloth, lettersOf } from '../../../src/make/exact/halfdrop';
+import { halfDropCloth, lettersOf, lettersRunningOn, sharedCloth } from '../../../src/make/exact/halfdrop';
 
 /** Every order of so many A's and B's. */
 function ordersOf(a: number, b: number): readonly string[] {
@@ -54,5 +54,19 @@ describe('a half-drop', () => {
     expect(lettersOf(exact('2.5'))).toEqual({ whole: { a: 1, b: 1 }, half: 'a' });
     expect(lettersOf(exact('1.5'))).toEqual({ whole: { a: 1, b: 0 }, half: 'b' });
     expect(lettersOf(exact(3))).toEqual({ whole: { a: 2, b: 1 }, half: undefined });
+  });
+
+  it('runs on through two panels, a shared cut between them begun at either letter', () => {
+    // A B, half an A beside half a B, then A B again.
+    expect(lettersRunningOn(2, 1)).toEqual({ a: 2, b: 2, shared: 1 });
+    expect(lettersRunningOn(1, 3)).toEqual({ a: 3, b: 3, shared: 3 });
+    const up = (cut: Exact): Exact => upToStep(cut, inches(25.25));
+    const cloth = sharedCloth({ a: 0, b: 0, shared: 2 }, inches(100), inches(25.25), up);
+    expect(cloth.div(inches(1)).valueOf()).toBe(113.625 + 126.25);
+    // Without a shared one it is the table of the two letters.
+    for (const cut of [30, 98.5, 112, 120])
+      expect(sharedCloth({ a: 3, b: 2, shared: 0 }, inches(cut), inches(25.25), up).toFraction()).toBe(
+        halfDropCloth({ a: 3, b: 2 }, inches(cut), inches(25.25), up(inches(cut))).toFraction(),
+      );
   });
 });

@@ -46,7 +46,7 @@ const ROOMS: Readonly<Record<string, Room>> = {
       'node',
       'fflate',
       '@cj-tech-master/excelts',
-      'csv-parse/sync',
+      'tsx/esm/api',
       /^@xmldom\//,
       /^sax/,
       /^fast-xml/,

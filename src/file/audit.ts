@@ -4,14 +4,15 @@ import { Auditor } from '../core/audit/audit';
 import { kindOf, type OrderFinding } from '../core/audit/finding';
 import type { CellOut } from '../core/cell/fields';
 import { checkWritable, replaceFile } from './xlsx/archive';
-import { readCorrections } from './corrections';
 import { readWords, type Command, type Io } from './command';
 import { csvLine } from './csv/csv';
 import { FINDING_HEADINGS, findingCells, findingsBook, type SummaryLine } from './audit/findings-book';
+import { auditBy } from './audit/audit-by';
+import { HeldLines } from './audit/held-lines';
+import { Workers } from './audit/workers';
 import { learnFrom } from './learn';
 import { openOrders, type OrdersFile } from './audit/orders';
 import { counted, FINE, NOT_COMPUTED, Problem, USAGE } from './problem';
-import { readPeriods, readPriceFile } from './rules-file';
 
 const HELP = `npm run hem -- audit ORDERS.xlsx|ORDERS.csv [options]
 
@@ -29,6 +30,7 @@ prices, cautions. Columns are found by their headings; a CSV may be of any size.
   --columns WORDS     your word for columns: "K=vertical repeat; M=" (M is none of ours)
   --json              the findings and a summary as one JSON object
   --csv               the findings as CSV
+  --jobs N            audit a CSV on so many threads; the answer is the same, and is told at the end
   --learn             propose house rules from these orders instead; nothing is changed
   --help              this
 
@@ -41,6 +43,7 @@ const OPTIONS = {
   out: { type: 'string', short: 'o' },
   json: { type: 'boolean' },
   csv: { type: 'boolean' },
+  jobs: { type: 'string' },
   learn: { type: 'boolean' },
 } as const;
 
@@ -148,23 +151,49 @@ function tellerOf(values: { json?: boolean | undefined; csv?: boolean | undefine
 }
 
 const EVERY = 1_000;
+const MOST_JOBS = 64;
+
+function jobsOf(text: string | undefined): number {
+  const jobs = Number(text ?? '1');
+  if (!Number.isInteger(jobs) || jobs < 1 || jobs > MOST_JOBS)
+    throw new Problem(
+      `--jobs reads “${text ?? ''}”. Give a whole number of threads from 1 to ${MOST_JOBS}.`,
+      USAGE,
+    );
+  return jobs;
+}
+
+/** What every row shows, in its turn: rows audited here, or by worker threads. */
+async function* findingsOf(
+  file: OrdersFile,
+  auditor: Auditor,
+  workers: Workers | undefined,
+): AsyncGenerator<readonly OrderFinding[]> {
+  yield auditor.header();
+  if (workers === undefined)
+    for await (const batch of file.batches) yield batch.flatMap(([at, cells]) => auditor.row(at, cells));
+  else
+    for await (const { audited, marks } of workers.all()) {
+      yield audited.flatMap((one) => auditor.take(one));
+      auditor.takeMarks(marks);
+    }
+  yield auditor.end();
+}
 
 async function auditAll(
-  file: OrdersFile,
+  findings: AsyncIterable<readonly OrderFinding[]>,
   auditor: Auditor,
   io: Io,
   tell: (one: OrderFinding) => void,
 ): Promise<void> {
   let told = performance.now();
-  auditor.header().forEach(tell);
-  for await (const batch of file.batches) {
-    for (const [at, cells] of batch) for (const one of auditor.row(at, cells)) tell(one);
+  for await (const some of findings) {
+    some.forEach(tell);
     const now = performance.now();
     if (now - told < EVERY) continue;
     told = now;
     io.progress(`… ${counted(auditor.orders, 'order')} audited`);
   }
-  auditor.end().forEach(tell);
 }
 
 async function run(words: readonly string[], io: Io): Promise<number> {
@@ -176,23 +205,52 @@ async function run(words: readonly string[], io: Io): Promise<number> {
   if (out !== undefined && !out.toLowerCase().endsWith('.xlsx'))
     throw new Problem(`-o names “${out}”. Name a workbook, like findings.xlsx.`, USAGE);
   if (out !== undefined) await checkWritable(out);
-  const { periods, notes: aboutRules } = await readPeriods(values.rules ?? []);
-  const unit = (periods[0] as (typeof periods)[0]).house.unit;
-  const file = await openOrders(path, unit, readCorrections(values.columns));
-  if (values.learn === true) return learnFrom(file, periods, io, values.json === true);
-  const prices = await readPriceFile(values.prices);
+  const jobs = jobsOf(values.jobs);
+  const wanted = { rules: values.rules ?? [], prices: values.prices, columns: values.columns };
+  const { by, look, notes: aboutRules } = await auditBy(wanted);
+  const file = await openOrders(path, look);
+  if (values.learn === true) return learnFrom(file, by.periods, io, values.json === true);
+  const auditor = new Auditor(file.columns, by);
+  const { first } = file;
+  const workers =
+    jobs > 1 && first !== undefined && first.pieces.length > 1 ? new Workers(first, wanted, jobs) : undefined;
+  const held = workers === undefined ? undefined : new HeldLines();
+  try {
+    const exit = await report(
+      { findings: findingsOf(file, auditor, workers), auditor, notes: [...aboutRules, ...file.notes] },
+      values,
+      held === undefined ? io : { ...io, out: (line) => held.hold(line) },
+    );
+    await held?.tell(io.out);
+    return exit;
+  } finally {
+    held?.forget();
+  }
+}
+
+interface Auditing {
+  readonly findings: AsyncIterable<readonly OrderFinding[]>;
+  readonly auditor: Auditor;
+  readonly notes: readonly string[];
+}
+
+async function report(
+  { findings, auditor, notes: first }: Auditing,
+  values: { out?: string | undefined; json?: boolean | undefined; csv?: boolean | undefined },
+  io: Io,
+): Promise<number> {
+  const { out } = values;
   const teller = tellerOf(values, io);
-  const auditor = new Auditor(file.columns, { periods, prices });
   const tally = new Tally();
   const kept: OrderFinding[] = [];
   const quiet = out !== undefined && values.json !== true && values.csv !== true;
   teller.begin();
-  await auditAll(file, auditor, io, (one) => {
+  await auditAll(findings, auditor, io, (one) => {
     tally.add(one);
     if (out !== undefined && kept.length < MOST_LISTED) kept.push(one);
     if (!quiet) teller.tell(one);
   });
-  const notes = [...aboutRules, ...file.notes];
+  const notes = [...first];
   if (out !== undefined) {
     kept.sort((a, b) => a.row - b.row);
     const all = tally.weights.stop + tally.weights.check + tally.weights.note;

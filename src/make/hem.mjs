@@ -35,7 +35,8 @@ async function made() {
     const { build } = await import('esbuild');
     await build({
       absWorkingDir: top,
-      entryPoints: ['src/file/hem.ts'],
+      // A worker thread starts from a file of its own.
+      entryPoints: { hem: 'src/file/hem.ts', 'audit-worker': 'src/file/audit/worker.ts' },
       outdir: fresh,
       outExtension: { '.js': '.mjs' },
       bundle: true,

@@ -2,15 +2,15 @@
 import { basename, extname } from 'node:path';
 import type { CellValue } from '../../book/book';
 import type { CellIn } from '../../core/cell/fields';
-import type { Unit } from '../../core/exact/unit';
 import type { OrderTable } from '../../core/window/reader/order-rows';
 import { findOrders, type OrdersFound, type OrdersLook } from '../../core/window/reader/orders';
-import type { Corrections, Trouble } from '../../core/window/reader/understand';
+import type { Trouble } from '../../core/window/reader/understand';
 import { sheetsIn } from '../sheets';
 import { openArchive } from '../xlsx/archive';
-import { csvBatches } from '../csv/csv';
+import { csvBatches, csvBlocks, isInPieces, openCsv, type Csv } from '../csv/csv';
 import { encodingOf } from '../csv/encoding';
 import { counted, Problem } from '../problem';
+import { Pieces, type Piece } from './pieces';
 import { readWorkbook, type WorkbookFile, type WorksheetFile } from '../xlsx/workbook';
 
 type Row = readonly CellIn[];
@@ -23,6 +23,8 @@ export interface OrdersFile {
   readonly notes: readonly string[];
   /** Rows below the header with their numbers, in batches. */
   readonly batches: AsyncIterable<readonly (readonly [number, Row])[]>;
+  /** Of a text file only. */
+  readonly first?: FirstLook;
 }
 
 const NO_ORDERS_SAY =
@@ -52,15 +54,16 @@ const enough = (found: OrdersFound | Trouble): found is OrdersFound =>
 
 /** The first look at a long file: its top, and rows spread evenly over all of it. */
 class Evidence {
-  readonly top: (readonly string[])[] = [];
+  private readonly top: (readonly string[])[] = [];
   private spread: (readonly string[])[] = [];
   private step = 1;
   private seen = 0;
 
-  see(row: readonly string[]): void {
-    if (this.top.length < TOP) this.top.push(row);
+  /** Only the rows that are kept are read. */
+  see(row: () => readonly string[]): void {
+    if (this.top.length < TOP) this.top.push(row());
     else if (this.seen++ % this.step === 0) {
-      this.spread.push(row);
+      this.spread.push(row());
       if (this.spread.length < EVIDENCE) return;
       this.spread = this.spread.filter((_, at) => at % 2 === 0);
       this.step *= 2;
@@ -75,26 +78,52 @@ class Evidence {
 /** Figures of a text file are figures; what begins with 0 is a name. */
 const PLAIN = /^-?(?:0|[1-9]\d{0,14})(?:\.\d{1,10})?$/;
 
-async function csvOrders(path: string, { unit, said }: OrdersLook): Promise<OrdersFile> {
-  const encoding = await encodingOf(path);
+/** What was seen of a text file at the first look: plain data, from which any thread understands its columns. */
+export interface FirstLook {
+  readonly csv: Csv;
+  readonly evidence: readonly (readonly string[])[];
+  readonly pieces: readonly Piece[];
+}
+
+async function lookAt(path: string): Promise<FirstLook> {
+  const csv = await openCsv(path, await encodingOf(path));
   const evidence = new Evidence();
-  for await (const batch of csvBatches(path, encoding)) for (const row of batch) evidence.see(row);
-  const rows = evidence.rows.map((row) => row.map((text) => (PLAIN.test(text) ? Number(text) : text)));
+  const pieces = new Pieces();
+  for await (const block of csvBlocks(csv)) {
+    for (let at = 0; at < block.count; at++) evidence.see(() => block.row(at));
+    pieces.see(block);
+  }
+  return { csv, evidence: evidence.rows, pieces: isInPieces(csv) ? pieces.all : [] };
+}
+
+export function ordersIn({ evidence, csv }: FirstLook, { unit, said }: OrdersLook): OrdersFound {
+  const rows = evidence.map((row) => row.map((text) => (PLAIN.test(text) ? Number(text) : text)));
   const found = findOrders(rows, { unit, ...(said === undefined ? {} : { said }) });
-  if (!enough(found)) throw noOrders(path);
+  if (!enough(found)) throw noOrders(csv.path);
+  return found;
+}
+
+async function csvOrders(path: string, look: OrdersLook): Promise<OrdersFile> {
+  const first = await lookAt(path);
+  const found = ordersIn(first, look);
+  const { says } = first.csv.encoding;
   async function* rest(below: number): AsyncGenerator<readonly (readonly [number, Row])[]> {
     let from = 0;
-    for await (const batch of csvBatches(path, encoding)) {
-      const first = from;
-      yield batch.map((row, at) => [first + at + 1, row] as const).filter(([at]) => at > below);
-      from += batch.length;
+    for await (const block of csvBlocks(first.csv)) {
+      const before = from;
+      yield block
+        .rows()
+        .map((row, at) => [before + at + 1, row] as const)
+        .filter(([at]) => at > below);
+      from += block.count;
     }
   }
   return {
     columns: found.table,
     headerRow: found.below,
-    notes: [...(encoding.says === undefined ? [] : [encoding.says]), ...aboutHeader(found)],
+    notes: [...(says === undefined ? [] : [says]), ...aboutHeader(found)],
     batches: rest(found.below),
+    first,
   };
 }
 
@@ -144,8 +173,7 @@ function sheetOrders(file: WorkbookFile, path: string, { unit, said }: OrdersLoo
 const TEXT_FILES: ReadonlySet<string> = new Set(['.csv', '.txt', '.tsv']);
 export const isTextFile = (path: string): boolean => TEXT_FILES.has(extname(path).toLowerCase());
 
-export async function openOrders(path: string, unit: Unit, said?: Corrections): Promise<OrdersFile> {
-  const look = { unit, ...(said === undefined ? {} : { said }) };
+export async function openOrders(path: string, look: OrdersLook): Promise<OrdersFile> {
   if (isTextFile(path)) return csvOrders(path, look);
   return sheetOrders(readWorkbook(await openArchive(path)), path, look);
 }

@@ -22,25 +22,29 @@ export function recordsIn(bytes: Uint8Array, parting: number, last: boolean): Re
   let starts = true;
   for (let at = 0; at < end; at++) {
     const byte = bytes[at] as number;
-    if (byte > QUOTE && byte !== parting) starts = false;
-    else if (byte === LINE_FEED || byte === RETURN) {
-      // A line feed may still follow and belong to it.
-      if (byte === RETURN && at + 1 === end && !last) break;
+    if (byte === LINE_FEED || byte === RETURN) {
+      const next = afterLineEnd(bytes, at);
+      // A line feed may still follow a return and belong to it.
+      if (next > end && !last) break;
       places.push(from, at);
-      if (byte === RETURN && bytes[at + 1] === LINE_FEED) at++;
-      from = at + 1;
+      from = Math.min(next, end);
+      at = from - 1;
       starts = true;
-    } else if (byte === parting) starts = true;
-    else if (byte !== QUOTE || !starts) starts = false;
-    else {
+    } else if (byte === QUOTE && starts) {
       at = closing(bytes, at + 1);
       if (at === end) return { places, rest: from, open: true };
       starts = false;
-    }
+    } else starts = byte === parting;
   }
   if (!last || from === end) return { places, rest: from, open: false };
   places.push(from, end);
   return { places, rest: end, open: false };
+}
+
+/** Where the next row begins; beyond the end where that cannot be told yet. */
+function afterLineEnd(bytes: Uint8Array, at: number): number {
+  if (bytes[at] === LINE_FEED) return at + 1;
+  return at + 1 === bytes.length ? at + 2 : bytes[at + 1] === LINE_FEED ? at + 2 : at + 1;
 }
 
 /** Where the quotation mark stands that closes a cell; two of them are one that is meant. */

@@ -34,7 +34,7 @@ export const compareFigures: Check = {
     const slip =
       first.wrong.length === 0
         ? undefined
-        : explain({ window, ordered, turned, name: given.name }, rules, first);
+        : explain({ window, ordered, turned, name: given.name }, compared, first);
     const yardage = slip === undefined ? yardageOf(compared) : slip.yardage;
     row.expectedYardage = yardage;
     const money = moneyOf(given, yardage);

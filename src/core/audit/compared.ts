@@ -101,52 +101,109 @@ function workOf(window: Window, rules: Rules): WindowWork {
   return new WindowWork(isDropped ? window : { ...window, finishedDrop: ANY_DROP }, rules);
 }
 
+/** Figures that do not follow from the widths as such, or are reckoned from the ordered ones elsewhere. */
+const NOT_FROM_WIDTHS: ReadonlySet<FigureKey> = new Set<FigureKey>(['widths', 'yardage', 'cutLength']);
+
+/** What the readings of one row have in common, by what it was reckoned from. */
+interface Known {
+  /** The yardages that follow from ordered cuts. */
+  readonly yardages: Map<string, readonly number[]>;
+  /** The drop that follows from a height measured. */
+  readonly drops: Map<Length, Length>;
+}
+
 /** One row's figures under one reading of it. */
 export class Compared {
   readonly work: WindowWork;
+  private readonly known: Known;
 
   constructor(
     readonly window: Window,
     readonly ordered: Ordered,
     readonly rules: Rules,
     readonly turned = false,
+    /** The same row under another reading, for what both have in common. */
+    like?: Compared,
   ) {
-    this.work = workOf(window, rules);
+    this.work = like?.window === window ? like.work : workOf(window, rules);
+    this.known = like?.known ?? { yardages: new Map(), drops: new Map() };
+  }
+
+  /** The row once more under another reading of it. */
+  readAs(window: Partial<Window> | undefined, ordered: Ordered | undefined): Compared {
+    return new Compared(
+      window === undefined ? this.window : { ...this.window, ...window },
+      ordered === undefined ? this.ordered : { ...this.ordered, ...ordered },
+      this.rules,
+      this.turned,
+      this,
+    );
   }
 
   /** Other ways the same row may have been reckoned, none of them a mistake of the figure itself. */
   private *otherReadings(key: FigureKey): Generator<WindowWork> {
     const { window, ordered, rules } = this;
-    const { rodWidth, finishedDrop, openingWidth, leftExtension, rightExtension, measured } = window;
-    const rod = openingWidth === undefined || leftExtension === undefined || rightExtension === undefined;
-    const asMeasured = {
-      ...window,
-      rodWidth: rod ? rodWidth : undefined,
-      finishedDrop: measured === undefined ? finishedDrop : undefined,
-    };
-    if (asMeasured.rodWidth !== rodWidth || asMeasured.finishedDrop !== finishedDrop)
-      yield new WindowWork(asMeasured, rules);
-    if (key !== 'widths' && ordered.widths !== undefined) yield new AsOrdered(window, rules, ordered.widths);
+    const asMeasured = this.asMeasured();
+    if (asMeasured !== undefined) yield new WindowWork(asMeasured, rules);
+    if (!NOT_FROM_WIDTHS.has(key) && ordered.widths !== undefined)
+      yield new AsOrdered(window, rules, ordered.widths);
     if (
       key !== 'finishedWidth' &&
       ordered.finishedWidth !== undefined &&
       canBeWorkedOut('finishedWidth', window)
     ) {
       const rodWidth = rodUnder(ordered.finishedWidth, this.work);
-      if (rodWidth !== undefined) yield workOf({ ...window, rodWidth }, rules);
+      if (rodWidth !== undefined && rodWidth !== this.work.rod) yield workOf({ ...window, rodWidth }, rules);
     }
+  }
+
+  /** The row with its sizes as they follow from what was measured; undefined where these are the same. */
+  private asMeasured(): Window | undefined {
+    const { window } = this;
+    const { rodWidth, finishedDrop, openingWidth, leftExtension, rightExtension, measured } = window;
+    const extended = leftExtension !== undefined && rightExtension !== undefined;
+    const rod =
+      rodWidth === undefined || openingWidth === undefined || !extended
+        ? rodWidth
+        : exact(openingWidth + leftExtension + rightExtension);
+    const drop =
+      finishedDrop === undefined || measured === undefined ? finishedDrop : this.dropMeasured(measured);
+    if (rod === rodWidth && drop === finishedDrop) return undefined;
+    return { ...window, rodWidth: rod, finishedDrop: drop };
+  }
+
+  /** Guesses change none but the first of the heights measured. */
+  private dropMeasured(measured: Length): Length {
+    const { drops } = this.known;
+    const known = drops.get(measured) ?? this.work.finishedDrop().value;
+    drops.set(measured, known);
+    return known;
+  }
+
+  /** Every yardage that follows from ordered widths and cut. */
+  private orderedYardages(): readonly number[] {
+    const { ordered, window, rules } = this;
+    const widths = ordered.widths ?? this.work.widths();
+    const cutLength = ordered.cutLength as Length | undefined;
+    const finishedDrop = this.drop();
+    const { verticalRepeat, match, quantity } = window;
+    const id = [widths, cutLength, finishedDrop, verticalRepeat, match, quantity].join(' ');
+    let known = this.known.yardages.get(id);
+    if (known === undefined) {
+      const dropped = { finishedDrop, heading: window.heading ?? 'pinch' } as const;
+      known = [...honestYardages({ window, dropped, widths, cutLength }, rules)];
+      this.known.yardages.set(id, known);
+    }
+    return known;
   }
 
   /** The figure from the very figures ordered before it. */
   private *fromOrdered(key: FigureKey): Generator<number> {
     const { ordered, window, rules } = this;
-    if (key === 'yardage' || key === 'cutLength') {
+    if (key === 'cutLength') {
       const dropped = { finishedDrop: this.drop(), heading: window.heading ?? 'pinch' } as const;
-      const widths = (): number => ordered.widths ?? this.work.widths();
-      const cutLength = ordered.cutLength as Length | undefined;
-      if (key === 'cutLength') yield* halfDropCuts({ window, dropped }, rules);
-      else yield* honestYardages({ window, dropped, widths: widths(), cutLength }, rules);
-    }
+      yield* halfDropCuts({ window, dropped }, rules);
+    } else if (key === 'yardage') yield* this.orderedYardages();
     for (const all of orderedFigure(key).alsoStatedFor ?? []) {
       const times = all === 'all panels' ? panelsOf(window.draw ?? 'pair') : (window.quantity ?? 1);
       yield (figureOf(key, this.work) ?? 0) * times;

@@ -3,12 +3,13 @@
  * and the reading that makes most figures agree is the one suggested.
  */
 import { Refusal, type Finding } from '../cell/answer';
-import { Compared, type Comparison, type Wrong } from './compared';
+import { restsOn, type Compared, type Comparison, type Wrong } from './compared';
 import type { Sure } from './finding';
 import { Guesses, type Guess, type Row } from './guesses';
 import type { CellOut } from '../cell/fields';
+import type { ColumnKey } from '../window/columns';
+import type { FigureKey } from '../window/figures';
 import { TooLarge } from '../exact/length';
-import type { Rules } from '../house/rules';
 
 export interface Explained {
   readonly finding: Finding;
@@ -22,16 +23,13 @@ export interface Explained {
 }
 
 /** The slip that makes most of the wrong figures agree and none of the right ones disagree. */
-export function explain(row: Row, rules: Rules, { wrong, right }: Comparison): Explained | undefined {
+export function explain(row: Row, asItStands: Compared, { wrong, right }: Comparison): Explained | undefined {
   let best: { guess: Guess; agreeing: Wrong[]; left: Wrong[]; compared: Compared } | undefined;
-  for (const guess of new Guesses(row, rules, wrong).all()) {
-    const compared = new Compared(
-      { ...row.window, ...guess.window },
-      { ...row.ordered, ...guess.ordered },
-      rules,
-      row.turned,
-    );
-    const now = compared.compare(wrong.map(({ key }) => key)).right;
+  const wrongKeys = wrong.map(({ key }) => key);
+  for (const guess of new Guesses(row, asItStands.rules, wrong).all()) {
+    if (guess.ordered === undefined && !bearsOn(guess, wrongKeys)) continue;
+    const compared = asItStands.readAs(guess.window, guess.ordered);
+    const now = compared.compare(wrongKeys).right;
     const left = wrong.filter(({ key }) => !now.includes(key));
     const agreeing = wrong.filter(({ key }) => now.includes(key));
     if (agreeing.length < (guess.least ?? 1)) continue;
@@ -46,8 +44,7 @@ export function explain(row: Row, rules: Rules, { wrong, right }: Comparison): E
   if (best === undefined) return undefined;
   const { guess, agreeing, left } = best;
   const sure: Sure = left.length > 0 ? 'possible' : agreeing.length > 1 ? 'sure' : 'likely';
-  const corrected =
-    guess.asIf === true ? new Compared(row.window, row.ordered, rules, row.turned) : best.compared;
+  const corrected = guess.asIf === true ? asItStands : best.compared;
   return {
     finding: guess.say(sure, agreeing),
     sure,
@@ -56,6 +53,10 @@ export function explain(row: Row, rules: Rules, { wrong, right }: Comparison): E
     yardage: yardageOf(corrected),
   };
 }
+
+/** Whether any of the figures follows from what the guess changes. */
+const bearsOn = ({ window = {} }: Guess, figures: readonly FigureKey[]): boolean =>
+  Object.keys(window).some((column) => figures.some((key) => restsOn(key, column as ColumnKey)));
 
 /** The yardage a reading of the row takes, where it can be worked out. */
 export function yardageOf(compared: Compared): number | undefined {

@@ -251,13 +251,19 @@ export class WindowWork {
     const { window } = this;
     if (this.coveredKept !== undefined) return this.coveredKept;
     const hung = this.hung();
+    // Each by its name: a spread of objects that differ in shape is slow, and this is asked of every row.
     return (this.coveredKept = {
-      ...hung,
+      rodWidth: hung.rodWidth,
+      heading: hung.heading,
+      draw: hung.draw,
+      return: hung.return,
+      overlap: hung.overlap,
+      widthsEach: hung.widthsEach,
       finishedDrop: this.orderedDrop,
       fabricWidth: this.need('fabricWidth'),
-      fullness: window.fullness,
+      fullness: hung.fullness,
       verticalRepeat: window.verticalRepeat,
-      horizontalRepeat: window.horizontalRepeat,
+      horizontalRepeat: hung.horizontalRepeat,
       match: window.match,
       quantity: this.quantity,
     });

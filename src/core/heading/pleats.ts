@@ -313,7 +313,3 @@ export function pleats(madeUp: MadeUp, rules: Rules): Answer<Pleats> {
   const made = setPleats(madeUp, rules);
   return answer(made.set, () => pleatSteps(madeUp, made, rules), pleatFindings(madeUp, made, rules));
 }
-
-/** Fullness a row of box pleats takes: each unit is a face, a space and two underfolds of double depth. */
-export const boxFullness = (face: Length, space: Length, underfold: Length): number =>
-  (face + space + 4 * underfold) / (face + space);

@@ -6,7 +6,7 @@ import { parseArgs } from 'node:util';
 import { compare } from './compare';
 
 const { values } = parseArgs({ options: { houses: { type: 'string' }, seed: { type: 'string' } } });
-const SIZE = { houses: Number(values.houses ?? 420), times: 1, cloths: 2, seed: Number(values.seed ?? 48) };
+const SIZE = { houses: Number(values.houses ?? 300), times: 1, cloths: 2, seed: Number(values.seed ?? 48) };
 
 const started = performance.now();
 let told = started;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { boxFullness, pleats } from '../../../src/core/heading/pleats';
+import { pleats } from '../../../src/core/heading/pleats';
 import { readHouse } from '../../../src/core/house/house';
 import { inches, UNITS } from '../../../src/core/exact/length';
 import type { Draw, Heading } from '../../../src/core/cell/treatment';
@@ -141,15 +141,6 @@ describe('box pleats', () => {
     expect(wide.value.pleats).toBe(2);
     expect(wide.value.space / UNITS.in).toBe(5);
     expect(() => pleats(box(12, 118), rulesOf(['box face', 6]))).toThrow(/too narrow/);
-  });
-
-  it('have a fullness of 2 with underfolds of half a face (Project Gutenberg #63282)', () => {
-    expect(boxFullness(inches(2), inches(2), inches(1))).toBe(2);
-  });
-
-  it('have a fullness of 3 only where each underfold equals the whole pleat (Project Gutenberg #70586)', () => {
-    expect(boxFullness(inches(2), inches(2), inches(2))).toBe(3);
-    expect(boxFullness(inches(2), inches(2), inches(1.5))).toBe(2.5);
   });
 });
 

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { functionNamed } from '../../functions';
+import { RULE_LINES } from '../../src/core/house/rules';
+import { WINDOW_COLUMNS } from '../../src/core/window/columns';
 import type { CellIn } from '../../src/core/cell/fields';
 
 /** Why there is no answer, or what is worth knowing about it. */
@@ -53,12 +55,64 @@ describe('a word that is no choice', () => {
   });
 });
 
+describe('a word that no house rule with choices has', () => {
+  const lines = RULE_LINES.filter(({ kind }) => kind.choices !== undefined);
+  it.each(lines.map((line) => [line.name, line] as const))('%s', (name, { kind }) => {
+    const words = (kind.choices ?? []).map(({ word }) => word);
+    expect(said('WIDTHS', 104, 'pinch', 54, null, null, null, [[name, 'perhaps']])).toEqual([
+      `#VALUE! house rule “${name}” reads “perhaps”. Use one of: ${words.join(', ')}.`,
+    ]);
+  });
+  it('are all the rules of this work', () => {
+    expect(lines.map(({ name }) => name)).toEqual(
+      expect.arrayContaining([
+        'pattern from',
+        'pattern start',
+        'half drop starts',
+        'half width charged',
+        'pleats by',
+        'interlining cut',
+        'bottom edge',
+        'wands',
+      ]),
+    );
+  });
+});
+
+describe('a word that no choice of a row has', () => {
+  const columns = Object.values(WINDOW_COLUMNS).filter(({ field }) => field.kind.choices !== undefined);
+  it.each(columns.map((one) => [one.heading, one.field.kind.choices ?? []] as const))(
+    '%s',
+    (heading, list) => {
+      const headers = ['rod width', 'finished drop', 'heading', 'fabric width'];
+      const row = [104, 96, 'pinch', 54];
+      const at = headers.indexOf(heading);
+      const own = at < 0 ? [...headers, heading] : headers;
+      const given = at < 0 ? [...row, 'perhaps'] : row.map((one, place) => (place === at ? 'perhaps' : one));
+      const [line] = cells('SCHEDULE', [own], [given], 'yardage') as readonly (readonly string[])[];
+      expect(line?.[0]).toBe(
+        `${heading} reads “perhaps”. Use one of: ${list.map(({ word }) => word).join(', ')}.`,
+      );
+    },
+  );
+});
+
 describe('what cannot be, or is worth a look', () => {
   it.each<[string, readonly CellIn[], string]>([
     [
       'RODWIDTH',
       [Array(12).fill('20').join(' + ')],
       '#VALUE! opening_width holds 12 parts, more than the most taken here, 8. Write one bay, from its left end to its right.',
+    ],
+    [
+      'RODWIDTH',
+      ['30 + 0 + 30'],
+      '#VALUE! opening_width holds a part of 0. Write the straight parts that are there, like 30 + 60 + 30; a formula hands blank cells over as IF(B7:D7="","",B7:D7).',
+    ],
+    [
+      'RODWIDTH',
+      [[[30, 0, 30]]],
+      '#VALUE! opening_width holds a part of 0. Write the straight parts that are there, like 30 + 60 + 30; a formula hands blank cells over as IF(B7:D7="","",B7:D7).',
     ],
     [
       'RODWIDTH',

@@ -22,7 +22,7 @@ export interface Size {
 
 export function compare(
   { houses, times, cloths, seed }: Size,
-  told: (house: number) => void = () => undefined,
+  told: (house: number, soFar: Result) => void = () => undefined,
 ): Result {
   const chance = seeded(seed);
   const tally = new Tally();
@@ -45,7 +45,7 @@ export function compare(
       compareMeasures(ground, window);
       compareMoney(ground);
     }
-    told(at + 1);
+    told(at + 1, tally.result);
   }
   return tally.result;
 }

@@ -8,16 +8,21 @@ import { compare } from './compare';
 const { values } = parseArgs({ options: { houses: { type: 'string' }, seed: { type: 'string' } } });
 const SIZE = { houses: Number(values.houses ?? 300), times: 1, cloths: 2, seed: Number(values.seed ?? 48) };
 
+const totalOf = (counts: Readonly<Record<string, number>>): number =>
+  Object.values(counts).reduce((sum, one) => sum + one, 0);
+const show = (count: number): string => count.toLocaleString('en-US');
+
 const started = performance.now();
 let told = started;
-const { counts, differing, shown, met } = compare(SIZE, (house) => {
+const { counts, differing, shown, met } = compare(SIZE, (house, soFar) => {
   if (performance.now() - told < 10_000) return;
   told = performance.now();
-  process.stderr.write(`  ${house} of ${SIZE.houses} houses\n`);
+  process.stderr.write(
+    `  ${house} of ${SIZE.houses} houses, ${show(totalOf(soFar.counts))} answers, ${show(soFar.differing)} differences\n`,
+  );
 });
 const seconds = (performance.now() - started) / 1000;
-const total = Object.values(counts).reduce((sum, one) => sum + one, 0);
-const show = (count: number): string => count.toLocaleString('en-US');
+const total = totalOf(counts);
 
 for (const line of shown) console.log(line);
 for (const [kind, count] of Object.entries(counts))

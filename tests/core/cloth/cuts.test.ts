@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cutLength, liningCut, plainCut } from '../../../src/core/cloth/cuts';
+import { writeStep } from '../../../src/core/cell/steps';
+import { INCHES } from '../../../src/core/exact/unit';
 import { readHouse } from '../../../src/core/house/house';
 import { inches, toUnit, type Length } from '../../../src/core/exact/length';
 
@@ -22,6 +24,16 @@ describe('a cut', () => {
     const pocket = (heading: 'rod pocket' | 'pinch') =>
       plainCut({ finishedDrop: inches(96), heading }, rulesOf(['pocket take-up', 0.75]));
     expect([shown(pocket('rod pocket')), shown(pocket('pinch'))]).toEqual([110.75, 112]);
+    const given = {
+      finishedDrop: inches(96),
+      heading: 'rod pocket',
+      verticalRepeat: undefined,
+      layer: undefined,
+    } as const;
+    const [said] = cutLength(given, rulesOf(['pocket take-up', 0.75])).steps.map((one) =>
+      writeStep(one, INCHES),
+    );
+    expect(said).toBe('cut length: 96 in drop + 6 in top + 8 in bottom + 3/4 in pocket take-up = 110 3/4 in');
   });
 
   it('of a lining has its own allowances, or so much less than the face', () => {

@@ -145,6 +145,9 @@ describe('yardage', () => {
     const half: Rule = ['widths rounding', 'half per panel'];
     expect(cutsOf(2.5, 3, rulesOf(half))).toBe(9);
     expect(cutsOf(2.5, 3, rulesOf(half, ['share half widths', 'yes']))).toBe(8);
+    // Where each window's cloth is bought by itself there is no other to share with.
+    const byWindow: Rule = ['yardage rounded by', 'window'];
+    expect(cutsOf(2.5, 3, rulesOf(half, ['share half widths', 'yes'], byWindow))).toBe(9);
   });
 
   it('tells where turning the cloth or a slightly narrower rod would save', () => {

@@ -52,6 +52,16 @@ describe('the elevation', () => {
     expect(parts('stationary cover', 'stack')).toEqual([]);
   });
 
+  it('puts the half width of a panel at its return edge', () => {
+    // (52 + 3 1/2) × 2 a panel, 111 and 6 of hems: five widths for the pair, 2 1/2 in 52 in closed each.
+    const given = { 'rod width': 104, 'measured height': 98, heading: 'grommet', 'fabric width': 54 };
+    const seams = drawn(given).lines.flatMap(({ part, from }) =>
+      part === 'seam' ? [Math.round(toUnit(from[0], 'in') * 10) / 10] : [],
+    );
+    // A half is 10.4 in wide: from the left wall to its seam, and from the right one's to the wall.
+    expect(seams.sort((one, other) => one - other)).toEqual([10.4, 31.2, 72.8, 93.6]);
+  });
+
   it('stands on the sill where the drop is measured from it, and passes it over an apron', () => {
     const {
       dimensions: over,

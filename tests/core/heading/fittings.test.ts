@@ -106,6 +106,12 @@ describe('the price of hardware', () => {
     ]);
   });
 
+  it('takes the piece before the metre, and the metre before the foot', () => {
+    const metre: Rule = ['price per rod metre', 15];
+    expect(priced('pinch', metre, ['price per rod piece', 38])).toEqual(['rods 2 pieces at 38.00']);
+    expect(priced('pinch', metre, ['price per rod foot', 4])).toEqual(['rods 3.048 m at 15.00']);
+  });
+
   it('counts only what the heading has', () => {
     const all: readonly Rule[] = [
       ['price per ring', 1],

@@ -241,7 +241,8 @@ export interface Mark {
 }
 
 /** What a host may be too old or too plain for. */
-export type Ability = 'tables' | 'validation' | 'comments' | 'charts' | 'print' | 'undo' | 'settings';
+export type Ability =
+  'tables' | 'validation' | 'comments' | 'charts' | 'drawings' | 'print' | 'undo' | 'settings';
 
 export type Stop = () => void;
 

@@ -16,6 +16,10 @@ export interface ExcelHere {
 /** Without these nothing here works: row properties, page layout, selected areas. */
 const NEEDED = '1.9';
 
+/** The figures of a drawing stand in words beside it as well. */
+const NO_DRAWINGS =
+  'This Excel takes no drawings from an add-in: the papers are written without them, and what they show is said in words.';
+
 const SENTENCES: readonly (readonly [Ability, string, string])[] = [
   [
     'tables',
@@ -27,6 +31,7 @@ const SENTENCES: readonly (readonly [Ability, string, string])[] = [
     '1.10',
     'This Excel cannot take remarks from an add-in: findings are coloured, and their sentences stand in the pane.',
   ],
+  ['drawings', '1.10', NO_DRAWINGS],
   [
     'undo',
     '1.20',
@@ -48,7 +53,7 @@ export class ExcelBook implements Book {
   private constructor(
     private readonly here: ExcelHere,
     readonly title: string,
-    readonly lacks: ReadonlyMap<Ability, string>,
+    readonly lacks: Map<Ability, string>,
     /** How long an answer may take before the connection counts as lost, in milliseconds. */
     private readonly patience: number,
     readonly owner: string,
@@ -266,7 +271,11 @@ export class ExcelBook implements Book {
       return await this.here.Excel.run((context) => {
         const sync = context.sync.bind(context);
         context.sync = (value) => this.inTime(sync(value));
-        return work({ context, lacks: this.lacks });
+        return work({
+          context,
+          lacks: this.lacks,
+          without: (ability) => this.lacks.set(ability, NO_DRAWINGS),
+        });
       });
     } catch (failure) {
       throw await this.told(failure, asked);

@@ -7,7 +7,7 @@ const EDGES = ['EdgeTop', 'EdgeBottom', 'EdgeLeft', 'EdgeRight'] as const;
 const WEIGHTS = { hair: 'Hairline', thin: 'Thin', medium: 'Medium' } as const;
 
 /** Puts a role's look on; `rows` and `columns` say which inner lines there are. */
-export function dressUp(range: Excel.Range, role: Role, rows: number, columns: number): void {
+export function dressUp(range: Pick<Excel.Range, 'format'>, role: Role, rows: number, columns: number): void {
   const look = LOOKS[role];
   const { format } = range;
   if (look.bold !== undefined) format.font.bold = look.bold;

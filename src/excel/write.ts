@@ -1,7 +1,19 @@
 /** Writes changes into the workbook: everything of one part in one request. */
 import { areaText, letters, placeText, type Area } from '../book/address';
-import type { Ability, Changes, Dress, Layout, NewChart, Note, Put, Validation } from '../book/book';
+import type {
+  Ability,
+  Changes,
+  Dress,
+  Layout,
+  NewChart,
+  NewDrawing,
+  Note,
+  Put,
+  Validation,
+} from '../book/book';
 import { countedFrom } from '../book/formula';
+import { addressesOf, downward, dressAlike, rowsAlike } from './alike';
+import { addDrawings } from './drawings';
 import { entered } from './entry';
 import { dressUp, pointsOf } from './role-formats';
 import { rangeOf } from './read';
@@ -12,6 +24,8 @@ export const settingOf = (key: string): string => `Hemledger.${key}`;
 export interface Desk {
   readonly context: Excel.RequestContext;
   readonly lacks: ReadonlyMap<Ability, string>;
+  /** Told where Excel refused what its version should know. */
+  readonly without: (ability: 'drawings') => void;
 }
 
 const sheetOf = ({ context }: Desk, name: string): Excel.Worksheet =>
@@ -73,7 +87,7 @@ function layOut(desk: Desk, layout: Layout): void {
   const { sheet: name, frozenRows = 0, frozenColumns = 0, widths, heights, print } = layout;
   const sheet = sheetOf(desk, name);
   if (layout.plain === true) sheet.showGridlines = false;
-  for (const area of layout.merged ?? []) rangeOf(desk.context, area).merge();
+  for (const area of downward(layout.merged ?? [])) rangeOf(desk.context, area).merge(true);
   if (frozenRows > 0 && frozenColumns > 0) {
     sheet.freezePanes.freezeAt(sheet.getRangeByIndexes(0, 0, frozenRows, frozenColumns));
   } else if (frozenRows > 0) sheet.freezePanes.freezeRows(frozenRows);
@@ -81,9 +95,8 @@ function layOut(desk: Desk, layout: Layout): void {
   for (const [column, characters] of Object.entries(widths ?? {})) {
     sheet.getRangeByIndexes(0, Number(column), 1, 1).format.columnWidth = pointsOf(characters);
   }
-  for (const [row, points] of Object.entries(heights ?? {})) {
-    sheet.getRangeByIndexes(Number(row), 0, 1, 1).format.rowHeight = points;
-  }
+  for (const { points, areas } of rowsAlike(name, heights ?? {}))
+    for (const address of addressesOf(areas)) sheet.getRanges(address).format.rowHeight = points;
   if (print === undefined) return;
   sheet.pageLayout.orientation = print.landscape ? 'Landscape' : 'Portrait';
   sheet.pageLayout.paperSize = print.paper === 'a4' ? 'A4' : 'Letter';
@@ -100,8 +113,38 @@ function layOut(desk: Desk, layout: Layout): void {
 }
 
 const ALIGNED = { left: 'Left', right: 'Right', center: 'Center' } as const;
-function alignTo(range: Excel.Range, align: Dress['align']): void {
+function alignTo(range: Pick<Excel.Range, 'format'>, align: Dress['align']): void {
   if (align !== undefined) range.format.horizontalAlignment = ALIGNED[align];
+}
+
+function dressOne(desk: Desk, { area, role, format, align }: Dress): void {
+  const range = rangeOf(desk.context, area);
+  alignTo(range, align);
+  if (role !== undefined) dressUp(range, role, area.rows, area.columns);
+  if (format !== undefined) range.numberFormat = format as unknown as string[][];
+}
+
+/** The cells of a paper never overlap, so that those of one look can be dressed together. */
+function dressPaper(desk: Desk, sheet: string, dress: readonly Dress[]): void {
+  for (const { role, align, areas } of dressAlike(dress)) {
+    const [{ rows, columns } = { rows: 1, columns: 1 }] = areas;
+    for (const address of addressesOf(areas)) {
+      const ranges = sheetOf(desk, sheet).getRanges(address);
+      alignTo(ranges, align);
+      if (role !== undefined) dressUp(ranges, role, rows, columns);
+    }
+  }
+  // Several areas take no number format together.
+  for (const { area, format } of dress) if (format !== undefined) dressOne(desk, { area, format });
+}
+
+function dressAll(desk: Desk, { dress = [], layouts = [] }: Changes): void {
+  const papers = new Set(layouts.flatMap(({ sheet, plain }) => (plain === true ? [sheet] : [])));
+  for (const one of dress) if (!papers.has(one.area.sheet)) dressOne(desk, one);
+  for (const sheet of papers) {
+    const own = dress.filter(({ area }) => area.sheet === sheet);
+    dressPaper(desk, sheet, own);
+  }
 }
 
 const CHARTS = { bar: 'BarClustered', column: 'ColumnClustered', line: 'Line' } as const;
@@ -186,12 +229,7 @@ export async function carryOut(desk: Desk, changes: Changes): Promise<void> {
   }
   for (const { name, area, says } of changes.newNames ?? [])
     workbook.names.add(name, rangeOf(context, area), says);
-  for (const { area, role, format, align } of changes.dress ?? []) {
-    const range = rangeOf(context, area);
-    alignTo(range, align);
-    if (role !== undefined) dressUp(range, role, area.rows, area.columns);
-    if (format !== undefined) range.numberFormat = format as unknown as string[][];
-  }
+  dressAll(desk, changes);
   for (const one of changes.validations ?? []) validate(desk, one);
   for (const one of changes.layouts ?? []) layOut(desk, one);
   for (const one of changes.newCharts ?? []) draw(desk, one);
@@ -202,4 +240,11 @@ export async function carryOut(desk: Desk, changes: Changes): Promise<void> {
   for (const one of removed) one.delete();
   if (forget !== undefined) workbook.settings.getItem(settingOf(forget)).delete();
   await context.sync();
+  await drawAll(desk, changes.newDrawings ?? []);
+}
+
+/** What stands in a drawing stands in words beside it: a sheet without one is whole. */
+async function drawAll({ context, lacks, without }: Desk, drawings: readonly NewDrawing[]): Promise<void> {
+  if (drawings.length === 0 || lacks.has('drawings')) return;
+  if (!(await addDrawings(context, drawings))) without('drawings');
 }

@@ -1,15 +1,17 @@
 /** npm run hem -- papers: what leaves the workroom, as sheets of the job's workbook, ready to print. */
 import { extname } from 'node:path';
 import { columnOf } from '../book/address';
+import { noWindowsIn } from '../book/no-windows';
 import { readPapersJob } from '../book/papers/read';
-import { standingPaper, type Standing } from '../book/papers/again';
+import { papersIn, type Standing } from '../book/papers/again';
 import { firstUseDraft } from '../book/papers/first-use';
 import { papersDraft } from '../book/papers/write';
+import { today } from '../book/today';
 import { together } from '../book/sheets/draft';
 import { PAPER_KINDS, type Paper, type PaperKind, type PaperSize } from '../core/papers/paper';
 import type { PapersJob } from '../core/papers/job';
 import { papersOf, type PapersMade } from '../core/papers/papers';
-import { DATE, serial } from '../core/cell/day';
+import { DATE } from '../core/cell/day';
 import { INCHES } from '../core/exact/unit';
 import { readWords, type Command, type Io } from './command';
 import { readCorrections } from './corrections';
@@ -92,12 +94,6 @@ function columnAsked(text: string | undefined): number | undefined {
   throw new Problem(`--price reads “${text}”. Write the letters of a column, like V.`, USAGE);
 }
 
-/** Today as spreadsheets count days, by this machine's own calendar. */
-export function today(): number {
-  const now = new Date();
-  return serial(now.getFullYear(), now.getMonth() + 1, now.getDate()) ?? 0;
-}
-
 const dayAsked = (text: string | undefined): number =>
   text === undefined
     ? today()
@@ -121,35 +117,22 @@ export async function jobIn(
 ): Promise<PapersJob> {
   const sheets = sheetsIn(file).filter(({ name }) => !papers.includes(name));
   const contents = await readingOf(file).contents();
-  const read = (size: PaperSize): PapersJob | undefined =>
-    readPapersJob({
-      contents,
-      sheets,
-      size,
-      today: wish.today,
-      said: readCorrections(wish.columns),
-      priceColumn: wish.price,
-    });
-  const job = read(wish.size ?? 'letter');
-  if (job === undefined)
-    throw new Problem(
-      `“${path}” holds no table of windows. Its headings should say things like opening, measured height, heading and fabric width.`,
-    );
-  return wish.size === undefined && job.unit.small === 'cm' ? (read('a4') ?? job) : job;
-}
-
-/** The papers that stand in the workbook already. */
-async function standingIn(file: WorkbookFile): Promise<readonly Standing[]> {
-  const book = readingOf(file);
-  const { sheets } = await book.contents();
-  const used = sheets.flatMap((sheet) => sheet.used ?? []);
-  const blocks = await book.read(used, 'contents');
-  return blocks.flatMap((block) => standingPaper(block.area.sheet, block) ?? []);
+  const job = readPapersJob({
+    contents,
+    sheets,
+    size: wish.size,
+    today: wish.today,
+    said: readCorrections(wish.columns),
+    priceColumn: wish.price,
+  });
+  if (job === undefined) throw new Problem(noWindowsIn(path));
+  return job;
 }
 
 /** Papers that nobody touched go: of the kinds asked for, they are made anew. */
 async function withoutOld(file: WorkbookFile, only: readonly PaperKind[]) {
-  const standing = await standingIn(file);
+  const book = readingOf(file);
+  const standing = await papersIn(book, await book.contents());
   const old = standing.filter(({ kind, edited }) => !edited && only.includes(kind));
   const left =
     old.length === 0

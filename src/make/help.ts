@@ -1,13 +1,12 @@
 /** The help page, which Excel opens for a function, from the catalogue: every function with its parameters and worked examples. */
+import { escaped } from '../book/markup';
 import type { CellFunction, Example, Parameter } from '../../functions/declare';
 import type { CellOut } from '../core/cell/fields';
 import { byChapter, signature } from './words';
 
-const SIGNS: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
-const text = (plain: string): string => plain.replace(/[&<>"]/g, (sign) => SIGNS[sign] ?? sign);
 
 const shown = (cell: CellOut): string =>
-  typeof cell === 'boolean' ? String(cell).toUpperCase() : text(String(cell));
+  typeof cell === 'boolean' ? String(cell).toUpperCase() : escaped(String(cell));
 
 function gives(answer: Example['gives']): string {
   if (typeof answer !== 'object') return `<output>${shown(answer)}</output>`;
@@ -17,30 +16,30 @@ function gives(answer: Example['gives']): string {
 
 const example = (example: Example): string => `
   <li>
-    <code>=${text(example.formula)}</code>
+    <code>=${escaped(example.formula)}</code>
     ${gives(example.gives)}
-    <p>${text(example.because)}</p>
+    <p>${escaped(example.because)}</p>
   </li>`;
 
 function parameter({ name, says, optional, repeats, kind }: Parameter): string {
   const marks = [optional && 'optional', repeats && 'may be repeated', kind.shape === 'range' && 'range'];
   const marked = marks.filter((mark): mark is string => mark !== false).join(', ');
-  const choices = (kind.choices ?? []).map((one) => `<li><b>${text(one.word)}</b> ${text(one.says)}</li>`);
+  const choices = (kind.choices ?? []).map((one) => `<li><b>${escaped(one.word)}</b> ${escaped(one.says)}</li>`);
   return `
-  <dt><code>${text(name)}</code>${marked === '' ? '' : ` <small>${marked}</small>`}</dt>
-  <dd>${text(says)}${choices.length === 0 ? '' : `<ul>${choices.join('')}</ul>`}</dd>`;
+  <dt><code>${escaped(name)}</code>${marked === '' ? '' : ` <small>${marked}</small>`}</dt>
+  <dd>${escaped(says)}${choices.length === 0 ? '' : `<ul>${choices.join('')}</ul>`}</dd>`;
 }
 
 const article = (cellFunction: CellFunction): string => `
 <article id="${cellFunction.name}">
   <h3>${cellFunction.name}</h3>
-  <p>${text(cellFunction.says)}</p>
-  <p class="signature"><code>=${text(signature(cellFunction))}</code></p>
+  <p>${escaped(cellFunction.says)}</p>
+  <p class="signature"><code>=${escaped(signature(cellFunction))}</code></p>
   <details>
     <summary>What it takes</summary>
     <dl>${cellFunction.parameters.map(parameter).join('')}</dl>
-    <p class="result">Gives ${text(cellFunction.gives.noun)}${
-      cellFunction.gives.columns === undefined ? '' : `: ${text(cellFunction.gives.columns.join(', '))}`
+    <p class="result">Gives ${escaped(cellFunction.gives.noun)}${
+      cellFunction.gives.columns === undefined ? '' : `: ${escaped(cellFunction.gives.columns.join(', '))}`
     }.</p>
   </details>
   <ul class="examples">${cellFunction.examples.map(example).join('')}</ul>
@@ -49,7 +48,7 @@ const article = (cellFunction: CellFunction): string => `
 export function helpPage(catalogue: readonly CellFunction[], version: string): string {
   const chapters = [...byChapter(catalogue)].map(
     ([chapter, functions]) =>
-      `<section><h2>${text(chapter)}</h2>${functions.map(article).join('')}</section>`,
+      `<section><h2>${escaped(chapter)}</h2>${functions.map(article).join('')}</section>`,
   );
   return `<!doctype html>
 <!-- Written by npm run make from the catalogue. -->
@@ -63,7 +62,7 @@ export function helpPage(catalogue: readonly CellFunction[], version: string): s
 <body>
   <header>
     <h1>Hemledger</h1>
-    <p>Type a function in a cell, after an equals sign. This is version ${text(version)}.</p>
+    <p>Type a function in a cell, after an equals sign. This is version ${escaped(version)}.</p>
     <label for="search">Find a function</label>
     <input id="search" type="search" placeholder="drop, yardage, grommet …" autocomplete="off" />
     <p id="found" role="status"></p>

@@ -1,4 +1,5 @@
 /** A plain .xlsx made from rows, and what LibreOffice computes of it; undefined where it is not installed. */
+import { escaped } from '../book/markup';
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -9,8 +10,6 @@ import { strToU8, zipSync } from 'fflate';
 /** Text that begins with “=” is a formula. */
 export type SheetCell = number | string | null;
 
-const NAMES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
-const plain = (text: string): string => text.replace(/[&<>"]/g, (sign) => NAMES[sign] ?? sign);
 
 /** A, B … Z, AA … of a column counted from 0. */
 export function columnName(at: number): string {
@@ -21,8 +20,8 @@ export function columnName(at: number): string {
 function cellXml(cell: SheetCell, place: string): string {
   if (cell === null) return '';
   if (typeof cell === 'number') return `<c r="${place}"><v>${cell}</v></c>`;
-  if (cell.startsWith('=')) return `<c r="${place}"><f>${plain(cell.slice(1))}</f></c>`;
-  return `<c r="${place}" t="inlineStr"><is><t>${plain(cell)}</t></is></c>`;
+  if (cell.startsWith('=')) return `<c r="${place}"><f>${escaped(cell.slice(1))}</f></c>`;
+  return `<c r="${place}" t="inlineStr"><is><t>${escaped(cell)}</t></is></c>`;
 }
 
 const XML = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>';

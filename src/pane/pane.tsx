@@ -3,21 +3,29 @@ import { Themed, makeStyles, Tab, TabList, tokens } from './kit';
 import { StrictMode, useState } from 'react';
 import { createRoot } from 'react-dom/client';
 import type { Book } from '../book/book';
-import { AuditSection } from './audit/audit';
 import { ExplainSection } from './explain';
-import { FloorSection } from './floor/floor';
 import { FunctionsSection } from './functions';
 import { JobSection } from './job';
+import { later } from './later';
 import { RulesSection } from './house-rules';
 import type { ThemeName } from './theme';
 import { HalfDone } from './half-done';
 import { WorkbookSection } from './workbook';
+
+interface SectionProps {
+  readonly book: Book;
+  readonly shown: boolean;
+}
+const FloorSection = later<SectionProps>(async () => (await import('./floor/floor')).FloorSection);
+const PapersSection = later<SectionProps>(async () => (await import('./papers/papers')).PapersSection);
+const AuditSection = later<SectionProps>(async () => (await import('./audit/audit')).AuditSection);
 
 /** `follows`: what it shows is of the selected cell, read anew whenever it is turned to. */
 const SECTIONS = {
   job: { tab: 'New job', Of: JobSection, follows: false },
   workbook: { tab: 'Workbook', Of: WorkbookSection, follows: false },
   floor: { tab: 'Floor', Of: FloorSection, follows: false },
+  papers: { tab: 'Papers', Of: PapersSection, follows: false },
   audit: { tab: 'Audit', Of: AuditSection, follows: false },
   rules: { tab: 'Rules', Of: RulesSection, follows: false },
   explain: { tab: 'Explain', Of: ExplainSection, follows: true },

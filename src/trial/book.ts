@@ -42,7 +42,11 @@ const breath = (): Promise<void> => new Promise((resolve) => setTimeout(resolve)
 export class TrialBook implements Book {
   readonly lacks: ReadonlyMap<Ability, string> = new Map<Ability, string>([
     ['charts', 'The trial workbook draws no charts; they stand in the file it saves.'],
-    ['print', 'The trial workbook does not print; its print set-up is kept for the saved file.'],
+    [
+      'drawings',
+      'The grid of the trial workbook shows no drawings; they stand in the print view and in the file it saves.',
+    ],
+    ['print', 'The grid of the trial workbook does not print; its print set-up is kept for the saved file.'],
   ]);
   /** Between two parts the page can be used, and the fill be stopped. */
   readonly fills = 20_000;

@@ -48,6 +48,12 @@ const PATH = { root: 1, made: 2, method: 3, property: 4, indexer: 5, reference: 
 
 const pascal = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1);
 
+/** What the client reads under one name and sets under another. Source: office.js 1.1.110, `Worksheet_ShowGridlines_Set`. */
+const SET_AS: Readonly<Record<string, string>> = {
+  'Worksheet.Gridlines': 'ShowGridlines',
+  'Worksheet.Headings': 'ShowHeadings',
+};
+
 export class Interpreter {
   constructor(readonly world: World) {}
 
@@ -205,7 +211,8 @@ export class Interpreter {
   }
 
   private set(target: Thing, name: string, value: unknown): void {
-    const scalar = target.kind.scalars[pascal(name)];
+    const property = SET_AS[`${target.kind.name}.${name}`] ?? pascal(name);
+    const scalar = target.kind.scalars[property];
     if (scalar?.set === undefined) throw new NotInStandIn(`setting ${target.kind.name}.${name}`);
     scalar.set(target.self, value, this.world);
   }

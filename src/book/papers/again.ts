@@ -3,7 +3,7 @@
  * and the new one stands beside it. A paper carries a mark of what it was made with, outside what is printed.
  */
 import { PAPER_KINDS, type PaperKind } from '../../core/papers/paper';
-import type { Block, CellPut, CellValue } from '../book';
+import type { Block, BookRead, CellPut, CellValue, Contents } from '../book';
 
 /** A paper that stands in the workbook. */
 export interface Standing {
@@ -31,8 +31,16 @@ function numberOf(held: readonly Held[]): string {
   return hash.toString(16).padStart(8, '0');
 }
 
-const textOf = (put: CellPut | CellValue): string =>
-  typeof put === 'object' && put !== null ? put.formula : String(put ?? '');
+const POINTS_AT_A_CELL = /^=IF\(LEN\((.+)\)=0,"",\1\)$/;
+
+/** What a paper's cell shows where it points at a cell of the job, as a formula. */
+export const pointingAt = (cell: string): string => `=IF(LEN(${cell})=0,"",${cell})`;
+
+/** Where a formula points is Excel's to follow: a row inserted above or a sheet renamed is no edit. */
+const textOf = (put: CellPut | CellValue): string => {
+  const text = typeof put === 'object' && put !== null ? put.formula : String(put ?? '');
+  return POINTS_AT_A_CELL.test(text) ? '=' : text;
+};
 
 const MARK = /^Made from the job; made anew unless you change it · (\w+) ([0-9a-f]{8})$/;
 
@@ -55,10 +63,17 @@ export function standingPaper(sheet: string, { area, values, formulas }: Block):
       if (formula === null && (value === null || value === '')) continue;
       const found = typeof value === 'string' ? MARK.exec(value) : null;
       if (found !== null) mark = found;
-      else held.push({ row: area.row + down, column: area.column + right, text: formula ?? textOf(value) });
+      else held.push({ row: area.row + down, column: area.column + right, text: textOf(formula ?? value) });
     }
   const kind = PAPER_KINDS.find((one) => one === mark?.[1]);
   return mark === undefined || kind === undefined
     ? undefined
     : { sheet, kind, edited: mark[2] !== numberOf(held) };
+}
+
+/** The papers that stand in a workbook already. */
+export async function papersIn(book: BookRead, contents: Contents): Promise<readonly Standing[]> {
+  const used = contents.sheets.flatMap((sheet) => sheet.used ?? []);
+  const blocks = await book.read(used, 'contents');
+  return blocks.flatMap((block) => standingPaper(block.area.sheet, block) ?? []);
 }

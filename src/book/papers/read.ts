@@ -13,7 +13,8 @@ import type { Contents } from '../book';
 export interface JobAsked {
   readonly contents: Contents;
   readonly sheets: readonly NamedSheet[];
-  readonly size: PaperSize;
+  /** As the house measures where it is left out: Letter in inches, A4 in centimetres. */
+  readonly size?: PaperSize | undefined;
   readonly today: number;
   /** The user's word for columns of the table. */
   readonly said?: Corrections | undefined;
@@ -88,12 +89,13 @@ export function readPapersJob(asked: JobAsked): PapersJob | undefined {
   const found = readWindows(cells, house, asked.said, asked.priceColumn);
   if (found === undefined) return undefined;
   const facts = factsOf(cells, found.job);
+  const size = asked.size ?? (house.unit.small === 'cm' ? 'a4' : 'letter');
   return {
     unit: house.unit,
     rules: house.rules,
-    size: asked.size,
+    size,
     today: asked.today,
-    house: houseWords(houseTyped(cells), asked.size),
+    house: houseWords(houseTyped(cells), size),
     client: facts.client,
     place: facts.place,
     reference: facts.reference,

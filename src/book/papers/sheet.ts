@@ -3,11 +3,11 @@ import { entryText, type Entry, type EntryKind, type Page, type Paper } from '..
 import { areaAt } from '../address';
 import type { CellPut } from '../book';
 import { together, type Draft } from '../sheets/draft';
-import { markOf } from './again';
+import { markOf, pointingAt } from './again';
 import { bandsOf, LETTERS, type Band } from './bands';
 
 const POINTS = 72;
-const INCHES: Readonly<Record<Page['size'], readonly [wide: number, high: number]>> = {
+export const INCHES: Readonly<Record<Page['size'], readonly [wide: number, high: number]>> = {
   letter: [8.5, 11],
   a4: [8.27, 11.69],
 };
@@ -51,7 +51,7 @@ export interface SheetWish {
 }
 
 function putOf({ as, value, at }: Entry, values: boolean): CellPut {
-  if (at !== undefined && !values) return { formula: `=IF(LEN(${at})=0,"",${at})` };
+  if (at !== undefined && !values) return { formula: pointingAt(at) };
   // A day that is only said is text, or the sheet's own format would be the reader's guess.
   return as === 'day' && at === undefined ? entryText({ as, value }) : value;
 }
@@ -86,14 +86,33 @@ function putsOf({ kind, page }: Paper, bands: readonly Band[], sheet: string, va
     ),
   );
   const mark = areaAt(sheet, 0, page.columns + 1);
+  const grid = Array.from({ length: bands.length }, () => Array<CellPut>(page.columns).fill(undefined));
+  for (const { row, column, put } of puts) (grid[row] as CellPut[])[column] = put;
   return together(
-    {
-      puts: puts.map(({ row, column, put }) => ({ area: areaAt(sheet, row, column), cells: [[put]] })),
-    },
+    { puts: [{ area: areaAt(sheet, 0, 0, bands.length, page.columns), cells: grid }] },
     values
       ? {}
       : { puts: [{ area: mark, cells: [[markOf(kind, puts)]] }], dress: [{ area: mark, role: 'note' }] },
   );
+}
+
+/** A paper laid out: its columns in points, its rows, where pages begin, and the row that every page repeats. */
+export interface Laid {
+  readonly across: readonly number[];
+  readonly bands: readonly Band[];
+  readonly breaks: readonly number[];
+  /** Below 0 where none is repeated. */
+  readonly header: number;
+}
+
+export function layPaper(paper: Paper): Laid {
+  const { page } = paper;
+  const { wide, high } = roomOn(page);
+  const each = (wide / page.columns) * SAFE;
+  const across = page.widths ?? Array.from({ length: page.columns }, () => each);
+  const bands = bandsOf(paper, each);
+  const breaks = breaksOf(bands, high);
+  return { across, bands, breaks, header: headerOf(bands, breaks) };
 }
 
 export function paperDraft(
@@ -102,12 +121,7 @@ export function paperDraft(
   { sign = '', values = false }: SheetWish = {},
 ): Draft {
   const { page } = paper;
-  const { wide, high } = roomOn(page);
-  const each = (wide / page.columns) * SAFE;
-  const across = page.widths ?? Array.from({ length: page.columns }, () => each);
-  const bands = bandsOf(paper, each);
-  const breaks = breaksOf(bands, high);
-  const header = headerOf(bands, breaks);
+  const { across, bands, breaks, header } = layPaper(paper);
   const money = sign === '' ? FORMATS.money : `"${sign.replace(/"/g, '')}"${FORMATS.money}`;
   const merged = bands.flatMap(({ cells }, row) =>
     cells.filter(({ span }) => span > 1).map(({ from, span }) => areaAt(sheet, row, from, 1, span)),

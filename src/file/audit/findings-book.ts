@@ -5,7 +5,8 @@ import { zipped, type Parts } from '../xlsx/archive';
 import { addCharts, type DrawnChart } from '../xlsx/chart';
 import { HEAD, MAIN, OFFICE, relationships, TYPES } from '../xlsx/package-part';
 import { bytesOfText } from '../xlsx/text';
-import { escaped, escapedControls } from '../xlsx/xml';
+import { escaped } from '../../book/markup';
+import { escapedControls } from '../xlsx/xml';
 import { areaAt, letters } from '../../book/address';
 
 const PACKAGE = 'http://schemas.openxmlformats.org/package/2006';

@@ -9,6 +9,7 @@ import { WindowWork } from '../../core/window/job';
 import type { Money } from '../../core/exact/money';
 import { readHouse, type House } from '../../core/house/house';
 import { readAddress } from '../../book/address';
+import { noWindowsIn } from '../../book/no-windows';
 import { PLACE_HEADINGS, placeOf, type FloorWindow } from '../../book/floor/floor';
 import type { CellValue } from '../../engine/workbook';
 import { Problem } from '../problem';
@@ -107,7 +108,5 @@ export function readWindows(
     const read = readTable(sheet, { unit: house.unit, ...(said === undefined ? {} : { said }) });
     if ('columns' in read && read.none === undefined) return windowsOf(sheet, read, house);
   }
-  throw new Problem(
-    `“${path}” holds no table of windows. Its headings should say things like opening, measured height, heading and fabric width.`,
-  );
+  throw new Problem(noWindowsIn(path));
 }

@@ -11,7 +11,8 @@ import { freshPart, OFFICE, relationships, TYPES } from './package-part';
 import { Problem } from '../problem';
 import { bytesOfText } from './text';
 import { partText, relationshipsOf, relationshipsPart, type WorkbookFile } from './workbook';
-import { beforeEnd, edited, escaped, tagsNamed, walk, type Edit } from './xml';
+import { escaped } from '../../book/markup';
+import { beforeEnd, edited, tagsNamed, walk, type Edit } from './xml';
 
 const KIND = 'application/vnd.openxmlformats-officedocument.spreadsheetml';
 

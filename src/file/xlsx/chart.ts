@@ -6,7 +6,8 @@ import { freshPart, HEAD, OFFICE, relationships, TYPES } from './package-part';
 import { idsOf, shapesXml, type DrawnShapes } from './shapes';
 import { bytesOfText } from './text';
 import { partText, relationshipsPart } from './workbook';
-import { beforeEnd, escaped, escapedControls, tagsNamed } from './xml';
+import { escaped } from '../../book/markup';
+import { beforeEnd, escapedControls, tagsNamed } from './xml';
 
 const CHART = 'http://schemas.openxmlformats.org/drawingml/2006/chart';
 const DRAWING = 'http://schemas.openxmlformats.org/drawingml/2006/main';

@@ -1,14 +1,11 @@
 /** Which styles of a workbook show a number as a date. */
+import { showsDate } from '../../book/number-format';
 import type { WorkbookFile } from './workbook';
 import { partText } from './workbook';
 import { walk } from './xml';
 
 /** ECMA-376 part 1, 18.8.30: the formats without a code of their own that show a date. */
 const BUILT_IN = new Set([14, 15, 16, 17, 22, 27, 28, 29, 30, 31, 36, 50, 51, 52, 53, 54, 57, 58]);
-
-/** A format's code without its literals, colours and conditions. */
-const bareCode = (code: string): string => code.replace(/"[^"]*"|\\.|\[[^\]]*\]|_.|\*./g, '');
-const showsDate = (code: string): boolean => /[dy]|m{3,}/i.test(bareCode(code)) && !/general/i.test(code);
 
 /** Style numbers, as cells carry them, that show a date. */
 export function dateStyles({ parts }: WorkbookFile): ReadonlySet<string> {

@@ -5,7 +5,8 @@ import { storedForm } from '../recalculate/formula';
 import { TYPES } from './package-part';
 import { bytesOfText } from './text';
 import { partText, relationshipsOf, relationshipsPart, type WorkbookFile } from './workbook';
-import { beforeEnd, edited, escaped, tagsNamed, walk, type Edit } from './xml';
+import { escaped } from '../../book/markup';
+import { beforeEnd, edited, tagsNamed, walk, type Edit } from './xml';
 
 const CONTENT = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml';
 const RELATIONSHIP = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships/sheetMetadata';

@@ -6,7 +6,8 @@ import type { Draft } from '../../book/sheets/draft';
 import { storedForm } from '../recalculate/formula';
 import type { Dressed, Looks } from './role-styles';
 import { HEAD, MAIN, OFFICE } from './package-part';
-import { escaped, escapedControls } from './xml';
+import { escaped } from '../../book/markup';
+import { escapedControls } from './xml';
 
 interface CellDraft {
   put?: CellPut;

@@ -4,7 +4,8 @@ import { errorOf } from '../../core/cell/fields';
 import type { CellValue } from '../../engine/workbook';
 import { Problem } from '../problem';
 import type { CellSeen, RowSeen, SheetSeen } from './sheet';
-import { edited, escaped, escapedControls, type Edit } from './xml';
+import { escaped } from '../../book/markup';
+import { edited, escapedControls, type Edit } from './xml';
 
 export interface CellWrite {
   readonly row: number;

@@ -1,7 +1,8 @@
 /** How a role looks in a file: appended to the styles the workbook has, which stay as they are. */
 import type { Dress, Role } from '../../book/book';
 import { EDGE, LOOKS, type Look } from '../../book/roles';
-import { edited, tagsNamed, walk, escaped, type Edit } from './xml';
+import { escaped } from '../../book/markup';
+import { edited, tagsNamed, walk, type Edit } from './xml';
 
 /** The pieces of the styles part that make a look. */
 const fontOf = ({ bold, italic, size = 11, ink = '000000' }: Look): string =>

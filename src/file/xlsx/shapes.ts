@@ -1,6 +1,8 @@
 /** A drawing as shapes of a sheet: DrawingML, black on white, one shape for all marks of one look. */
+import { alikeFill, BLACK, INKS, isPattern, type Ink, type Pattern } from '../../core/drawing/ink';
 import type { LaidOut, Look, PaintedWords } from '../../core/drawing/laid-out';
-import { escaped, escapedControls } from './xml';
+import { escaped } from '../../book/markup';
+import { escapedControls } from './xml';
 
 /** Where on its sheet, by row and column from 0 and points from their corner. */
 export interface DrawnShapes {
@@ -16,51 +18,21 @@ const EMU = 12_700;
 const emu = (points: number): number => Math.round(points * EMU);
 const text = (raw: string): string => escaped(escapedControls(raw));
 
-interface Style {
-  /** In points; none without an outline. */
-  readonly line?: number;
-  readonly dash?: 'dash' | 'sysDot' | 'sysDash' | 'dashDot';
-  readonly ink?: string;
-  /** A grey, or the name of a pattern. */
-  readonly fill?: string;
-}
-
-const BLACK = '000000';
-const STYLES: Readonly<Record<Look, Style>> = {
-  opening: { line: 0.75, dash: 'dash', ink: '606060' },
-  rod: { line: 1, fill: '404040' },
-  bracket: { fill: BLACK },
-  cloth: { line: 1 },
-  overlap: { line: 0.5, dash: 'sysDot', fill: 'pct10' },
-  seam: { line: 0.75, dash: 'dashDot' },
-  stack: { line: 0.5, fill: 'E4E4E4' },
-  floor: { line: 1.5 },
-  wall: { line: 1.5 },
-  return: { line: 1.25 },
-  pleat: { line: 0.75, fill: 'E4E4E4' },
-  mark: { line: 1 },
-  arrow: { line: 1.25 },
-  cut: { line: 0.75 },
-  spare: { line: 0.5, fill: 'ltUpDiag' },
-  start: { line: 0.5, fill: 'ltDnDiag' },
-  flaw: { fill: BLACK },
-  dimension: { line: 0.4, ink: '505050' },
-};
-/** Cut lengths are told apart by these greys, light enough to write on; the first is plain. */
-const ALIKE = ['FFFFFF', 'E6E6E6', 'CECECE', 'F4F4F4', 'DADADA', 'C2C2C2'];
+const DASHES = { dashed: 'dash', dotted: 'sysDot', 'dash and dot': 'dashDot' } as const;
+const PRESETS: Readonly<Record<Pattern, string>> = { rising: 'ltUpDiag', falling: 'ltDnDiag', dots: 'pct10' };
 
 const solid = (ink: string): string => `<a:solidFill><a:srgbClr val="${ink}"/></a:solidFill>`;
 
 function fillXml(fill: string | undefined): string {
   if (fill === undefined || fill === '') return '<a:noFill/>';
-  if (/^[0-9A-F]{6}$/.test(fill)) return solid(fill);
-  return `<a:pattFill prst="${fill}"><a:fgClr><a:srgbClr val="707070"/></a:fgClr><a:bgClr><a:srgbClr val="FFFFFF"/></a:bgClr></a:pattFill>`;
+  if (!isPattern(fill)) return solid(fill);
+  return `<a:pattFill prst="${PRESETS[fill]}"><a:fgClr><a:srgbClr val="707070"/></a:fgClr><a:bgClr><a:srgbClr val="FFFFFF"/></a:bgClr></a:pattFill>`;
 }
 
-const lineXml = ({ line, dash, ink = BLACK }: Style): string =>
+const lineXml = ({ line, dash, ink = BLACK }: Ink): string =>
   line === undefined
     ? '<a:ln><a:noFill/></a:ln>'
-    : `<a:ln w="${emu(line)}">${solid(ink)}${dash === undefined ? '' : `<a:prstDash val="${dash}"/>`}</a:ln>`;
+    : `<a:ln w="${emu(line)}">${solid(ink)}${dash === undefined ? '' : `<a:prstDash val="${DASHES[dash]}"/>`}</a:ln>`;
 
 const point = (x: number, y: number): string => `<a:pt x="${emu(x)}" y="${emu(y)}"/>`;
 const move = (x: number, y: number): string => `<a:moveTo>${point(x, y)}</a:moveTo>`;
@@ -68,7 +40,7 @@ const to = (x: number, y: number): string => `<a:lnTo>${point(x, y)}</a:lnTo>`;
 
 /** All marks of one look as one path over the whole drawing, in the order they are drawn. */
 interface Traced {
-  readonly style: Style;
+  readonly style: Ink;
   path: string;
 }
 
@@ -76,8 +48,8 @@ function traced({ boxes, lines, rounds }: LaidOut): readonly Traced[] {
   const found = new Map<string, Traced>();
   const tracedAs = (look: Look, kind: string, alike?: number): Traced => {
     const key = `${look} ${kind} ${alike ?? ''}`;
-    const own = STYLES[look];
-    const fill = alike === undefined ? own.fill : ALIKE[alike % ALIKE.length];
+    const own = INKS[look];
+    const fill = alike === undefined ? own.fill : alikeFill(alike);
     // An open line is never filled.
     const style =
       kind === 'line' ? { ...own, line: own.line ?? 0.75, fill: '' } : { ...own, fill: fill ?? '' };

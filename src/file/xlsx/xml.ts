@@ -78,9 +78,6 @@ export function attribute(tag: Tag, name: string): string | undefined {
   return key === undefined ? undefined : tag.attributes[key];
 }
 
-const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
-export const escaped = (text: string): string => text.replace(/[&<>"]/g, (sign) => ESCAPES[sign] ?? sign);
-
 /** Spreadsheet files write what XML cannot hold as _x000D_. */
 export const unescapedControls = (text: string): string =>
   text.includes('_x')

@@ -23,6 +23,29 @@ export const FREEZE_PANES: Kind<Sheet> = kind<Sheet>('WorksheetFreezePanes', {
   },
 });
 
+interface Break {
+  readonly sheet: Sheet;
+  readonly row: number;
+}
+const PAGE_BREAK = kind<Break>('PageBreak', {
+  scalars: { ColumnIndex: { get: () => 0 }, RowIndex: { get: ({ row }) => row } },
+});
+const breaksOn = (sheet: Sheet): number[] => (sheet.page['breaks'] ??= []) as number[];
+export const PAGE_BREAKS: Kind<Sheet> = kind<Sheet>('PageBreakCollection', {
+  items: (sheet) => breaksOn(sheet).map((row) => thing(PAGE_BREAK, { sheet, row })),
+  methods: {
+    /** A break stands above the first row of a range. */
+    Add(sheet, [range], world) {
+      const { row } = resolve(world, sheet, range).area;
+      breaksOn(sheet).push(row);
+      return thing(PAGE_BREAK, { sheet, row });
+    },
+    RemovePageBreaks(sheet) {
+      breaksOn(sheet).length = 0;
+    },
+  },
+});
+
 const page = (sheet: Sheet): Record<string, unknown> => sheet.page;
 const printed = (sheet: Sheet, what: string) => rangeOf(sheet, found(sheet.page[what] as Area | undefined));
 

@@ -100,6 +100,10 @@ function surrounding(sheet: Sheet, start: Area): Area {
   }
 }
 
+/** Points that stand before a row or column. */
+const before = (sizes: ReadonlyMap<number, number>, count: number, usual: number): number =>
+  [...sizes].reduce((sum, [at, size]) => sum + (at < count ? size - usual : 0), count * usual);
+
 export const RANGE: Kind<RangeModel> = kind<RangeModel>('Range', {
   referenced: true,
   scalars: {
@@ -109,6 +113,8 @@ export const RANGE: Kind<RangeModel> = kind<RangeModel>('Range', {
     ColumnIndex: { get: ({ area }) => area.column },
     RowCount: { get: ({ area }) => area.rows },
     ColumnCount: { get: ({ area }) => area.columns },
+    Left: { get: ({ sheet, area }) => before(sheet.columnWidths, area.column, 48) },
+    Top: { get: ({ sheet, area }) => before(sheet.rowHeights, area.row, 15) },
     CellCount: { get: ({ area }) => area.rows * area.columns },
     IsEntireColumn: { get: ({ area }) => area.rows === MAX_ROWS },
     IsEntireRow: { get: ({ area }) => area.columns === MAX_COLUMNS },

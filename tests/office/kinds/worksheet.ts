@@ -5,10 +5,11 @@ import { usedArea, type Sheet } from '../model';
 import { AUTO_FILTER } from './autoFilter';
 import { CHARTS, SHAPES } from './drawings';
 import { COMMENTS } from './comments';
-import { FREEZE_PANES, PAGE_LAYOUT } from './furniture';
+import { FREEZE_PANES, PAGE_BREAKS, PAGE_LAYOUT } from './furniture';
 import { NAMES } from './names';
 import { SHEET_PROTECTION } from './protection';
 import { rangeOf, resolve } from './range';
+import { RANGE_AREAS } from './rangeAreas';
 import { CUSTOM_PROPERTIES } from './settings';
 import { SHEET_TABLES } from './tables';
 import { checkSheetName } from './worksheets';
@@ -57,6 +58,7 @@ export const WORKSHEET: Kind<Sheet> = kind<Sheet>('Worksheet', {
     Protection: (sheet) => thing(SHEET_PROTECTION, sheet),
     FreezePanes: (sheet) => thing(FREEZE_PANES, sheet),
     PageLayout: (sheet) => thing(PAGE_LAYOUT, sheet),
+    HorizontalPageBreaks: (sheet) => thing(PAGE_BREAKS, sheet),
     AutoFilter: (sheet) => thing(AUTO_FILTER, sheet),
     CustomProperties: (sheet) => thing(CUSTOM_PROPERTIES, sheet),
   },
@@ -86,6 +88,14 @@ export const WORKSHEET: Kind<Sheet> = kind<Sheet>('Worksheet', {
     GetRange(sheet, [address], world) {
       const range = resolve(world, sheet, address);
       return rangeOf(range.sheet, range.area);
+    },
+    GetRanges(sheet, [addresses], world) {
+      // Source: Microsoft's page of Worksheet.getRanges.
+      if (String(addresses).length > 8_192) throw invalidArgument();
+      const areas = String(addresses)
+        .split(',')
+        .map((address) => resolve(world, sheet, address.trim()).area);
+      return thing(RANGE_AREAS, { sheet, areas });
     },
     GetCell: (sheet, [row, column]) =>
       rangeOf(sheet, { row: Number(row), column: Number(column), rows: 1, columns: 1 }),

@@ -1,0 +1,45 @@
+import { expect, it } from 'vitest';
+import { shownEntry, viewOf } from '../../../src/book/papers/page-view';
+import { amount, count, words } from '../../../src/core/papers/paper';
+import { isMade, quotePaper } from '../../../src/core/papers/quote';
+import { jobWith, READING_ROOM, windowAs } from '../../core/papers/invented';
+
+const quote = (windows: number) => {
+  const paper = quotePaper(
+    jobWith(
+      Array.from({ length: windows }, (_, at) => windowAs({ ...READING_ROOM, room: `Room ${at}` }, at + 1)),
+    ),
+  );
+  if (!isMade(paper)) throw new Error('not made');
+  return viewOf(paper);
+};
+
+it('each page bears its number of how many, and the headings stand on each that goes on with the lines', () => {
+  const { pages, wide, high } = quote(40);
+  expect([wide, high]).toEqual([8.5, 11]);
+  expect(pages.length).toBeGreaterThan(2);
+  expect(pages.map(({ number }) => number)).toEqual(
+    pages.map((_, at) => `page ${at + 1} of ${pages.length}`),
+  );
+  const headed = pages.map(({ bands }) => bands.filter(({ repeated }) => repeated === true).length);
+  expect(headed[0]).toBe(1);
+  expect(headed[1]).toBe(1);
+  expect(Math.max(...headed)).toBe(1);
+});
+
+it('no page is fuller than its sheet', () => {
+  const { pages, high, paper } = quote(40);
+  const [, top, , bottom] = paper.page.margins;
+  for (const { bands } of pages)
+    expect(bands.reduce((sum, { height }) => sum + height, 0)).toBeLessThanOrEqual(
+      (high - top - bottom) * 72,
+    );
+});
+
+it.each([
+  [amount(1240.5), '$1,240.50'],
+  [count(3), '3'],
+  [words('Library'), 'Library'],
+])('%j is shown as %s', (entry, shown) => {
+  expect(shownEntry(entry, '$')).toBe(shown);
+});

@@ -12,7 +12,7 @@ import type {
   Validation,
 } from '../book/book';
 import { countedFrom } from '../book/formula';
-import { addressesOf, downward, dressAlike, rowsAlike } from './alike';
+import { addressesOf, downward, dressAlike, rowsAlike } from '../book/alike';
 import { addDrawings } from './drawings';
 import { entered } from './entry';
 import { dressUp, pointsOf } from './role-formats';

@@ -19,6 +19,7 @@ import { asUsage } from './floor/options';
 import { counted, FINE, NOT_COMPUTED, Problem, USAGE } from './problem';
 import { progressOf } from './progress';
 import { refill } from './recalculate/refill';
+import { reportOf, type Report } from './recalculate/report';
 import { sheetsIn } from './sheets';
 import { writePdfs } from './papers/pdf';
 import { workbookOf } from './papers/values-only';
@@ -48,7 +49,7 @@ letterhead, terms and lead times there once.
   --only KINDS       some of the papers: ${PAPER_KINDS.join(', ')}
   --values           a workbook of papers alone, to send: values without formulas, nothing of the job
                      behind them; the quote, unless --only says others
-  --pdf              each kind of paper as PDF beside the file, by the office suite (soffice)
+  --pdf              each paper as PDF beside the file, by the office suite (soffice)
   --paper SIZE       letter or a4; else as the house measures: letter in inches, a4 in centimetres
   --date DAY         the day the papers bear, like 2026-03-09; else today
   --columns WORDS    your word for columns of the table: "K=vertical repeat; M="
@@ -158,21 +159,25 @@ export function withPapers(file: WorkbookFile, job: PapersJob, papers: readonly 
 const valuesAlone = (job: PapersJob, papers: readonly Paper[]): Parts =>
   workbookOf(papersDraft(papers, job, { sheets: [], values: true }));
 
-/** out.xlsx and quote: out-quote.pdf. */
-const pdfPath = (to: string, kind: PaperKind): string =>
-  `${to.slice(0, to.length - extname(to).length)}-${kind}.pdf`;
+/** out.xlsx and the sheet “Order Quill & Sedge”: out-order-quill-sedge.pdf. */
+const pdfPath = (to: string, { sheet }: Paper): string => {
+  const named = sheet
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-|-$/g, '');
+  return `${to.slice(0, to.length - extname(to).length)}-${named}.pdf`;
+};
 
+/** Each paper by itself, for whom it is and with pages numbered of its own. */
 async function writePdf(job: PapersJob, papers: readonly Paper[], to: string, io: Io): Promise<void> {
-  const kinds = [...new Set(papers.map(({ kind }) => kind))];
-  const books = kinds.map((kind) => ({
-    bytes: zipped(
-      valuesAlone(
-        job,
-        papers.filter((one) => one.kind === kind),
-      ),
-    ),
-    to: pdfPath(to, kind),
-  }));
+  const taken = new Set<string>();
+  const books = papers.map((paper) => {
+    let path = pdfPath(to, paper);
+    for (let number = 2; taken.has(path); number++)
+      path = pdfPath(to, { ...paper, sheet: `${paper.sheet} ${number}` });
+    taken.add(path);
+    return { bytes: zipped(valuesAlone(job, [paper])), to: path };
+  });
   if (await writePdfs(books)) for (const book of books) io.out(book.to);
   else
     io.err(
@@ -206,6 +211,15 @@ function tell({ job, made, kept, to }: Told, io: Io): void {
   }
 }
 
+/** What could not be computed leaves its cells, and so the papers, without a value. */
+function tellLeft({ left }: Report, io: Io): void {
+  const [first] = left;
+  if (first === undefined) return;
+  io.err(
+    `${counted(left.length, 'formula')} of the job could not be computed, so what they say is missing on the papers. The first: ${first.sentence}`,
+  );
+}
+
 /** The two files asked for. */
 function filesAsked(positionals: readonly string[], to: string | undefined): readonly [string, string] {
   const [from, ...others] = positionals;
@@ -233,7 +247,8 @@ export const command: Command = {
     };
     const archive = await openArchive(from);
     await checkWritable(to);
-    const { parts } = refill(readWorkbook(archive), { progress: progressOf(io) });
+    const { parts, done } = refill(readWorkbook(archive), { progress: progressOf(io) });
+    tellLeft(reportOf(done), io);
     const { file, kept } = await withoutOld(readWorkbook(parts), wish.only);
     const job = await jobIn(
       file,

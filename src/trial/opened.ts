@@ -1,6 +1,14 @@
 /** An .xlsx file into the grid: cells, looks, tables, names, choices, protection, and what was remembered. */
 import { Workbook as FileBook, type Cell, type Worksheet } from '@cj-tech-master/excelts';
-import { CellValueType, type ICellData, type IStyleData, type IWorksheetData } from '@univerjs/core';
+import {
+  BorderStyleTypes,
+  CellValueType,
+  HorizontalAlign,
+  type IBorderData,
+  type ICellData,
+  type IStyleData,
+  type IWorksheetData,
+} from '@univerjs/core';
 import type { FWorkbook } from '@univerjs/preset-sheets-core';
 import { strFromU8, unzipSync } from 'fflate';
 import { readAddress } from '../book/address';
@@ -9,12 +17,38 @@ import { typed } from '../file/recalculate/formula';
 import { cellOf, rangeOf } from './cells';
 import type { Grid } from './grid';
 import { PIXELS_A_POINT, pixelsFor } from './letters';
-import { BOX } from './role-styles';
 import { KEPT } from './saved';
 import { Writer } from './write';
 
 /** A file that is no workbook we can open, in a sentence. */
 export class NotAWorkbook extends Error {}
+
+const WEIGHTS: Readonly<Record<string, BorderStyleTypes>> = {
+  hair: BorderStyleTypes.HAIR,
+  medium: BorderStyleTypes.MEDIUM,
+};
+const ALIGNED: Readonly<Record<string, HorizontalAlign>> = {
+  left: HorizontalAlign.LEFT,
+  center: HorizontalAlign.CENTER,
+  right: HorizontalAlign.RIGHT,
+};
+
+function bordersOf({ top, right, bottom, left }: NonNullable<Cell['border']>): IBorderData {
+  const line = (one: typeof top) =>
+    one?.style === undefined
+      ? undefined
+      : {
+          s: WEIGHTS[one.style] ?? BorderStyleTypes.THIN,
+          cl: { rgb: `#${(one.color?.argb ?? '000000').slice(-6)}` },
+        };
+  const sides = { t: line(top), r: line(right), b: line(bottom), l: line(left) };
+  return Object.fromEntries(Object.entries(sides).filter(([, side]) => side !== undefined));
+}
+
+const alignedAs = (alignment: Partial<Cell>['alignment']): IStyleData => ({
+  ...(alignment?.wrapText === true && { tb: 3 }),
+  ...(alignment?.horizontal !== undefined && { ht: ALIGNED[alignment.horizontal] ?? 0 }),
+});
 
 function styleOf({ font, fill, numFmt, alignment, border }: Cell): IStyleData {
   const colour = (argb: string | undefined) =>
@@ -28,8 +62,8 @@ function styleOf({ font, fill, numFmt, alignment, border }: Cell): IStyleData {
     ...(font?.size !== undefined && { fs: font.size }),
     ...(ink !== undefined && { cl: ink }),
     ...(ground !== undefined && { bg: ground }),
-    ...(alignment?.wrapText === true && { tb: 3 }),
-    ...(border?.bottom?.style !== undefined && { bd: BOX }),
+    ...alignedAs(alignment),
+    ...(border !== undefined && { bd: bordersOf(border) }),
     ...(typeof numFmt === 'string' && numFmt !== 'General' && { n: { pattern: numFmt } }),
   };
 }

@@ -5,7 +5,7 @@ import type { Role } from '../book/book';
 
 const line = { s: BorderStyleTypes.THIN, cl: { rgb: `#${EDGE}` } };
 /** Lines all round. */
-export const BOX = { t: line, r: line, b: line, l: line };
+const BOX = { t: line, r: line, b: line, l: line };
 
 const WEIGHTS = {
   hair: BorderStyleTypes.HAIR,

@@ -7,17 +7,17 @@ import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import { areaText, cellText, letters, placeText, sameSheet, type Area } from '../book/address';
 import type { Book, Layout } from '../book/book';
 import type { Parts } from '../file/xlsx/archive';
-import { addCharts } from '../file/xlsx/chart';
-import { EDGE } from '../book/roles';
+import { addCharts, addShapes } from '../file/xlsx/chart';
+import { shapesOn } from '../file/xlsx/shapes';
 import { LINE, linesOf, USUAL } from '../book/sheets/draft';
 import { storedForm } from '../file/recalculate/formula';
 import { refill } from '../file/recalculate/refill';
 import { readWorkbook } from '../file/xlsx/workbook';
 import { areaOf } from './cells';
 import type { Grid } from './grid';
-import { charactersIn } from './letters';
+import { charactersIn, PIXELS_A_POINT } from './letters';
 import { longForm } from './this-row';
-import { keptCharts } from './write';
+import { keptDrawn } from './write';
 
 export const KEPT = 'customXml/item1.xml';
 const KEPT_KIND = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships/customXml';
@@ -37,12 +37,56 @@ function dress(cell: Cell, style: core.IStyleData): void {
     ...(ink !== undefined && { color: { argb: ink } }),
   };
   if (ground !== undefined) cell.fill = { type: 'pattern', pattern: 'solid', fgColor: { argb: ground } };
-  if (style.tb === core.WrapStrategy.WRAP) cell.alignment = { wrapText: true, vertical: 'top' };
+  const wraps = style.tb === core.WrapStrategy.WRAP;
+  const horizontal = ALIGNED.get(style.ht ?? core.HorizontalAlign.UNSPECIFIED);
+  if (wraps || horizontal !== undefined)
+    cell.alignment = {
+      ...(wraps && { wrapText: true, vertical: 'top' as const }),
+      ...(horizontal !== undefined && { horizontal }),
+    };
   if (style.n) cell.numFmt = style.n.pattern;
-  if (style.bd) {
-    const line = { style: 'thin', color: { argb: `FF${EDGE}` } } as const;
-    cell.border = { top: line, left: line, bottom: line, right: line };
+  if (style.bd) cell.border = bordersIn(style.bd);
+}
+
+const ALIGNED = new Map<core.HorizontalAlign, 'left' | 'center' | 'right'>([
+  [core.HorizontalAlign.LEFT, 'left'],
+  [core.HorizontalAlign.CENTER, 'center'],
+  [core.HorizontalAlign.RIGHT, 'right'],
+]);
+
+const WEIGHTS = new Map<core.BorderStyleTypes, 'hair' | 'thin' | 'medium'>([
+  [core.BorderStyleTypes.HAIR, 'hair'],
+  [core.BorderStyleTypes.MEDIUM, 'medium'],
+]);
+
+function bordersIn({ t, r, b, l }: core.IBorderData): Cell['border'] {
+  const line = (one: core.Nullable<core.IBorderStyleData>) =>
+    one && {
+      style: WEIGHTS.get(one.s) ?? ('thin' as const),
+      color: { argb: argb(one.cl.rgb) ?? 'FF000000' },
+    };
+  const sides = { top: line(t), right: line(r), bottom: line(b), left: line(l) };
+  return Object.fromEntries(Object.entries(sides).filter(([, side]) => Boolean(side))) as Cell['border'];
+}
+
+/** A paper's own page: what of it is printed, its margins, where pages begin, its foot, and every row's height. */
+function pageOf(
+  sheet: FWorksheet,
+  into: Worksheet,
+  { area, margins, breaks = [], foot }: NonNullable<Layout['print']>,
+): void {
+  if (margins !== undefined) {
+    const [left, top, right, bottom] = margins;
+    into.pageSetup.margins = { left, top, right, bottom, header: 0.3, footer: 0.3 };
   }
+  if (foot !== undefined) into.headerFooter.oddFooter = `&L&8${foot.replace(/&/g, '&&')}&R&8page &P of &N`;
+  if (area === undefined) return;
+  // The writer of files puts the first dollar of each corner.
+  into.pageSetup.printArea = placeText(area).replace(/\d+/g, '$$$&');
+  into.views = [{ showGridLines: false }];
+  for (let row = 0; row < area.rows; row++)
+    into.getRow(row + 1).height = sheet.getRowHeight(row) / PIXELS_A_POINT;
+  for (const row of breaks) into.getRow(row).addPageBreak();
 }
 
 function layOut(sheet: FWorksheet, into: Worksheet, columns: number): void {
@@ -61,6 +105,7 @@ function layOut(sheet: FWorksheet, into: Worksheet, columns: number): void {
     into.pageSetup.printTitlesRow = `${print.repeatRows[0] + 1}:${print.repeatRows[1] + 1}`;
   if (print.repeatColumns !== undefined)
     into.pageSetup.printTitlesColumn = print.repeatColumns.map(letters).join(':');
+  pageOf(sheet, into, print);
 }
 
 function validate(sheet: FWorksheet, into: Worksheet): void {
@@ -113,6 +158,11 @@ async function fillSheet(grid: Grid, book: Book, sheet: FWorksheet, into: Worksh
   if (sheet.getWorksheetPermission().isProtected()) await into.protect('', {});
 }
 
+/** Not every program makes room for wrapped headings; a paper's rows have their own heights. */
+function makeRoom(into: Worksheet, at: number, lines: number): void {
+  if (lines > 1) into.getRow(at + 1).height ??= lines * LINE;
+}
+
 async function fillCells(book: Book, sheet: FWorksheet, used: Area, into: Worksheet): Promise<void> {
   const matrix = sheet.getSheet();
   const [block] = await book.read([used], 'contents');
@@ -133,8 +183,7 @@ async function fillCells(book: Book, sheet: FWorksheet, used: Area, into: Worksh
       if (style?.tb === core.WrapStrategy.WRAP && typeof value === 'string')
         lines = Math.max(lines, linesOf(value, (into.getColumn(column + 1).width ?? USUAL) - 2));
     }
-    // Not every program makes room for wrapped headings.
-    if (lines > 1) into.getRow(used.row + i + 1).height = lines * LINE;
+    makeRoom(into, used.row + i, lines);
     if (block?.hiddenRows.includes(used.row + i) === true) into.getRow(used.row + i + 1).hidden = true;
   }
 }
@@ -147,8 +196,15 @@ function withKept(parts: Map<string, Uint8Array>, kept: unknown): void {
   parts.set(KEPT, strToU8(`<kept>${encodeURIComponent(JSON.stringify(kept))}</kept>`));
 }
 
+/** Drawings are the file's alone: the grid shows none. */
+function addDrawings(workbook: FWorkbook, all: Parts): void {
+  const drawings = keptDrawn(workbook, 'drawings');
+  for (const { name, part } of readWorkbook(all).sheets)
+    if (part !== undefined) addShapes(all, part, shapesOn(name, drawings));
+}
+
 async function drawCharts(workbook: FWorkbook, book: Book, all: Parts): Promise<void> {
-  const charts = keptCharts(workbook);
+  const charts = keptDrawn(workbook, 'charts');
   const blocks = await book.read(
     charts.map(({ block }) => block),
     'contents',
@@ -175,7 +231,8 @@ export async function saveFile(grid: Grid, workbook: FWorkbook, book: Book): Pro
   const computed = refill(readWorkbook(parts));
   const all = new Map(computed.parts);
   await drawCharts(workbook, book, all);
-  const kept = workbook.getCustomMetadata();
-  if (kept && Object.keys(kept).length > 0) withKept(all, kept);
+  addDrawings(workbook, all);
+  const { drawings: _inTheFile, ...kept } = workbook.getCustomMetadata() ?? {};
+  if (Object.keys(kept).length > 0) withKept(all, kept);
   return zipSync(Object.fromEntries(all));
 }

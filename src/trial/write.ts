@@ -25,18 +25,25 @@ import {
 } from '@univerjs/preset-sheets-core';
 import { AddSheetTableMutation, DeleteSheetTableMutation } from '@univerjs/preset-sheets-table';
 import type { Area } from '../book/address';
+import { rowsAlike } from '../book/alike';
 import { areaText, readAddress, sameSheet } from '../book/address';
-import type { Changes, Dress, Layout, NewChart, NewName, Put, Validation } from '../book/book';
+import type { Changes, Dress, Layout, NewChart, NewDrawing, NewName, Put, Validation } from '../book/book';
 import { shifted } from '../book/formula';
 import { trouble } from '../book/trouble';
 import { cellOf, rangeOf, valueOf } from './cells';
 import { PIXELS_A_POINT, pixelsFor } from './letters';
 import { styleOf } from './role-styles';
 
-/** Charts that were written and whose sheets are still there. */
-export function keptCharts(workbook: FWorkbook): readonly NewChart[] {
+/** What the grid shows none of and the saved file has. */
+interface Drawn {
+  readonly charts: NewChart;
+  readonly drawings: NewDrawing;
+}
+
+/** Those that were written and whose sheets are still there. */
+export function keptDrawn<Kind extends keyof Drawn>(workbook: FWorkbook, kind: Kind): readonly Drawn[Kind][] {
   const sheets = workbook.getSheets().map((one) => one.getSheetName());
-  const kept = (workbook.getCustomMetadata()?.['charts'] ?? []) as readonly NewChart[];
+  const kept = (workbook.getCustomMetadata()?.[kind] ?? []) as readonly Drawn[Kind][];
   return kept.filter(({ at }) => sheets.some((name) => sameSheet(name, at.sheet)));
 }
 
@@ -47,6 +54,12 @@ const ALIGNED = {
   right: HorizontalAlign.RIGHT,
 } as const;
 const alignedTo = (align: Dress['align']): IStyleData => (align === undefined ? {} : { ht: ALIGNED[align] });
+
+/** What is dressed twice keeps of the first look what the second leaves alone. */
+const together = (had: ICellData['s'], more: IStyleData): IStyleData =>
+  typeof had === 'object' && had !== null
+    ? { ...had, ...more, ...(had.bd && more.bd && { bd: { ...had.bd, ...more.bd } }) }
+    : more;
 
 export class Writer {
   private readonly undo: IUndoRedoService;
@@ -75,17 +88,10 @@ export class Writer {
     this.put(changes.puts ?? []);
     for (const { name, area } of changes.newTables ?? []) this.addTable(name, area);
     for (const one of changes.newNames ?? []) this.addName(one);
-    for (const { area, role, format, align } of changes.dress ?? []) {
-      const style = {
-        ...alignedTo(align),
-        ...(role === undefined ? {} : styleOf(role)),
-        ...(format === undefined ? {} : { n: { pattern: format } }),
-      };
-      this.style(area, style);
-    }
+    this.dress(changes.dress ?? []);
     for (const one of changes.validations ?? []) await this.validate(one);
-    for (const one of changes.layouts ?? []) this.layOut(one);
-    this.keepCharts(changes.newCharts ?? []);
+    for (const one of changes.layouts ?? []) await this.layOut(one);
+    this.keepAllDrawn(changes);
     for (const { area, text } of changes.notes ?? []) this.note(area, text);
     for (const name of changes.remove?.sheets ?? []) await this.removeSheet(name);
     for (const name of changes.remove?.names ?? []) this.removeName(name);
@@ -109,16 +115,37 @@ export class Writer {
     this.command('sheet.command.set-range-values', sheet, { range: rangeOf(area), value });
   }
 
-  /** By its mutation, told to be about style: the engine would forget formulas of cells set without one. */
+  /** All looks of one sheet in one step: a paper has thousands of them. */
+  private dress(all: readonly Dress[]): void {
+    const bySheet = new Map<string, { area: Area; style: IStyleData }[]>();
+    for (const { area, role, format, align } of all) {
+      const list = bySheet.get(area.sheet) ?? [];
+      const style = {
+        ...alignedTo(align),
+        ...(role === undefined ? {} : styleOf(role)),
+        ...(format === undefined ? {} : { n: { pattern: format } }),
+      };
+      bySheet.set(area.sheet, [...list, { area, style }]);
+    }
+    for (const [sheet, list] of bySheet) this.styles(sheet, list);
+  }
+
   style(area: Area, style: IStyleData): void {
+    this.styles(area.sheet, [{ area, style }]);
+  }
+
+  /** By its mutation, told to be about style: the engine would forget formulas of cells set without one. */
+  private styles(sheet: string, all: readonly { readonly area: Area; readonly style: IStyleData }[]): void {
     const unitId = this.workbook.getId();
     const cellValue: Cells = {};
-    for (let i = 0; i < area.rows; i++) {
-      const row: Record<number, ICellData> = (cellValue[area.row + i] = {});
-      for (let j = 0; j < area.columns; j++) row[area.column + j] = { s: style };
-    }
+    for (const { area, style } of all)
+      for (let row = area.row; row < area.row + area.rows; row++) {
+        const line = (cellValue[row] ??= {});
+        for (let column = area.column; column < area.column + area.columns; column++)
+          line[column] = { s: together(line[column]?.s, style) };
+      }
     const trigger = SetStyleCommand.id;
-    const params = { unitId, subUnitId: this.sheet(area.sheet).getSheetId(), cellValue, trigger };
+    const params = { unitId, subUnitId: this.sheet(sheet).getSheetId(), cellValue, trigger };
     const back = { ...SetRangeValuesUndoMutationFactory(this.injector, params), trigger };
     this.api.syncExecuteCommand(SetRangeValuesMutation.id, params);
     this.undo.pushUndoRedo({
@@ -262,11 +289,23 @@ export class Writer {
     return area === undefined ? at : areaText(area, true);
   }
 
-  private layOut({ sheet: name, frozenRows = 0, frozenColumns = 0, widths = {}, ...more }: Layout): void {
+  private async layOut({
+    sheet: name,
+    frozenRows = 0,
+    frozenColumns = 0,
+    widths = {},
+    ...more
+  }: Layout): Promise<void> {
     const sheet = this.sheet(name);
     const { print, heights = {}, merged = [], plain } = more;
     if (plain === true) sheet.setHiddenGridlines(true);
-    for (const { row, column, rows, columns } of merged) sheet.getRange(row, column, rows, columns).merge();
+    if (merged.length > 0)
+      await this.api.executeCommand('sheet.command.add-worksheet-merge', {
+        unitId: this.workbook.getId(),
+        subUnitId: sheet.getSheetId(),
+        selections: merged.map(rangeOf),
+        defaultMerge: true,
+      });
     if (frozenRows + frozenColumns > 0) {
       sheet.setFreeze({
         xSplit: frozenColumns,
@@ -278,18 +317,27 @@ export class Writer {
     for (const [column, characters] of Object.entries(widths)) {
       sheet.setColumnWidth(Number(column), pixelsFor(characters));
     }
-    for (const [row, points] of Object.entries(heights))
-      sheet.setRowHeightsForced(Number(row), 1, Math.ceil(points * PIXELS_A_POINT));
+    for (const { points, areas } of rowsAlike(name, heights))
+      this.command('sheet.command.set-row-height', sheet, {
+        ranges: areas.map(rangeOf),
+        value: Math.ceil(points * PIXELS_A_POINT),
+      });
     // There is no printing here: what was asked goes on into the file.
     if (print !== undefined) sheet.setCustomMetadata({ ...sheet.getCustomMetadata(), print });
   }
 
-  /** Nothing is drawn here: a chart goes on into the file. */
-  private keepCharts(charts: readonly NewChart[]): void {
-    if (charts.length === 0) return;
-    const named = new Set(charts.map(({ name }) => name));
-    const others = keptCharts(this.workbook).filter(({ name }) => !named.has(name));
-    this.workbook.setCustomMetadata({ ...this.workbook.getCustomMetadata(), charts: [...others, ...charts] });
+  private keepAllDrawn({ newCharts = [], newDrawings = [] }: Changes): void {
+    this.keepDrawn('charts', newCharts);
+    this.keepDrawn('drawings', newDrawings);
+  }
+
+  /** Nothing is drawn here: it goes on into the file. */
+  private keepDrawn<Kind extends keyof Drawn>(kind: Kind, drawn: readonly Drawn[Kind][]): void {
+    if (drawn.length === 0) return;
+    const same = (one: Drawn[Kind]): boolean =>
+      drawn.some(({ name, at }) => name === one.name && sameSheet(at.sheet, one.at.sheet));
+    const others = keptDrawn(this.workbook, kind).filter((one) => !same(one));
+    this.workbook.setCustomMetadata({ ...this.workbook.getCustomMetadata(), [kind]: [...others, ...drawn] });
   }
 
   note(area: Area, text: string): void {

@@ -223,7 +223,7 @@ describe.skipIf(!suite)('as PDF, by LibreOffice', () => {
       size,
     );
     expect(exit).toBe(0);
-    const pdf = to.replace('.xlsx', '-quote.pdf');
+    const pdf = to.replace('.xlsx', '-client-quote.pdf');
     const [pages, text] = [pagesOf(pdf), textIn(pdf)];
     expect(execFileSync('pdfinfo', [pdf], { encoding: 'utf8' })).toContain(points);
     // 80 lines with their specifications take at least 4 pages, and one page across.

@@ -78,8 +78,9 @@ class Bands {
     this.add([{ from: 0, span: this.columns, role, entry }], more);
   }
 
-  gap(): void {
-    if (this.all.length > 0) this.all.push(GAP);
+  /** Between blocks; it keeps what it stands between where the block above is to stay with the next. */
+  gap(keep: boolean): void {
+    if (this.all.length > 0) this.all.push(keep ? { ...GAP, keep } : GAP);
   }
 
   title(text: string | undefined): void {
@@ -202,11 +203,13 @@ class Bands {
     }
   }
 
-  notes({ title, lines, small }: Extract<Block, { is: 'notes' }>): void {
+  notes({ title, lines, small, keep: withNext }: Extract<Block, { is: 'notes' }>): void {
     this.title(title);
     const few = lines.length <= MOST_KEPT;
     for (const [at, line] of lines.entries())
-      this.whole(line, small === true ? 'small' : 'words', { keep: few && at < lines.length - 1 });
+      this.whole(line, small === true ? 'small' : 'words', {
+        keep: at < lines.length - 1 ? few : withNext === true,
+      });
   }
 
   /** A drawing, as high as it came to be. */
@@ -275,12 +278,14 @@ function valueOf(
 export function bandsOf({ page, blocks, unit }: Paper, columnPoints: number): readonly Band[] {
   const bands = new Bands(page.columns, columnPoints);
   let newPage = false;
+  let kept = false;
   for (const block of blocks) {
     if (block.is === 'page') {
       newPage = bands.all.length > 0;
       continue;
     }
-    if (!newPage) bands.gap();
+    if (!newPage) bands.gap(kept);
+    kept = block.is === 'notes' && block.keep === true;
     const from = bands.all.length;
     switch (block.is) {
       case 'letterhead':

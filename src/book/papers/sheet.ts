@@ -115,6 +115,14 @@ export function layPaper(paper: Paper): Laid {
   return { across, bands, breaks, header: headerOf(bands, breaks) };
 }
 
+const quoted = (text: string): string => `"${text.replace(/"/g, '')}"`;
+
+/** The number format of an entry; the unit of a yardage is in it, so that its cell stays a figure. */
+function formatOf({ as, unit }: Entry, money: string): string {
+  if (as === 'money') return money;
+  return as === 'yardage' && unit !== undefined ? `${FORMATS[as]} ${quoted(unit)}` : FORMATS[as];
+}
+
 export function paperDraft(
   paper: Paper,
   sheet: string,
@@ -122,7 +130,7 @@ export function paperDraft(
 ): Draft {
   const { page } = paper;
   const { across, bands, breaks, header } = layPaper(paper);
-  const money = sign === '' ? FORMATS.money : `"${sign.replace(/"/g, '')}"${FORMATS.money}`;
+  const money = sign === '' ? FORMATS.money : `${quoted(sign)}${FORMATS.money}`;
   const merged = bands.flatMap(({ cells }, row) =>
     cells.filter(({ span }) => span > 1).map(({ from, span }) => areaAt(sheet, row, from, 1, span)),
   );
@@ -133,8 +141,7 @@ export function paperDraft(
       dress: cells.map(({ from, span, role, entry, align }) => ({
         area: areaAt(sheet, row, from, 1, span),
         role,
-        ...(entry !== undefined &&
-          entry.as !== 'words' && { format: entry.as === 'money' ? money : FORMATS[entry.as] }),
+        ...(entry !== undefined && entry.as !== 'words' && { format: formatOf(entry, money) }),
         ...(align !== undefined && { align }),
       })),
     })),

@@ -87,8 +87,10 @@ function weightPairs({ work }: JobWindow): readonly Pair[] {
   const hangs = orNone(() => work.hangs());
   const missing = work.layersUnweighed;
   const { weight } = unitOf(work.rules);
-  const cloth = hangs === undefined ? '______' : `${(Math.ceil(hangs * 10) / 10).toFixed(1)} ${weight}`;
-  const without = hangs !== undefined && missing.length > 0 ? ` without ${missing.join(' and ')}` : '';
+  // Nothing weighed is no weight of nothing.
+  const known = hangs !== undefined && hangs > 0;
+  const cloth = known ? `${(Math.ceil(hangs * 10) / 10).toFixed(1)} ${weight}` : '______';
+  const without = known && missing.length > 0 ? ` without ${missing.join(' and ')}` : '';
   return pair('Total weight', `cloth as cut ${cloth}${without}, rod and trim ______, in all ______`);
 }
 

@@ -109,20 +109,15 @@ function patternPairs({ unit, windows }: PapersJob, { cloth, facts }: Ordered): 
   ];
 }
 
-function quantityPairs({ unit }: PapersJob, { quantity }: Ordered): readonly Pair[] {
-  if (typeof quantity.value !== 'number') return [{ label: 'Quantity', entry: quantity }];
-  const counted = words(unit.large === 'yd' ? 'yards' : 'metres');
-  return [
-    { label: 'Quantity', entry: { ...quantity, as: 'yardage' } },
-    { label: 'counted in', entry: counted },
-  ];
-}
+/** A figure with the yard or metre it counts in. */
+const counted = (entry: Entry, unit: string): Entry =>
+  typeof entry.value === 'number' ? { ...entry, as: 'yardage', unit } : entry;
 
 function clothPairs(job: PapersJob, ordered: Ordered): readonly Pair[] {
   const { facts } = ordered;
   const { small, large } = job.unit;
   return [
-    ...quantityPairs(job, ordered),
+    { label: 'Quantity', entry: counted(ordered.quantity, large) },
     { label: 'Colour', entry: facts?.colour },
     { label: 'Width', entry: withUnit(facts?.width, small) },
     ...patternPairs(job, ordered),
@@ -201,7 +196,7 @@ function orderPaper(
         ],
       },
       ...list.flatMap((one) => clothBlocks(job, one)),
-      { is: 'notes', title: 'With every order', lines: terms(job).map((one) => words(one)) },
+      { is: 'notes', title: 'With every order', keep: true, lines: terms(job).map((one) => words(one)) },
       { is: 'signatures', lines: ['Ordered by, date', 'Confirmed by the supplier, date'] },
     ],
   };

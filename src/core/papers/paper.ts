@@ -20,6 +20,8 @@ export interface Entry {
   readonly value: string | number;
   /** The cell of the job that holds this very value, as a formula names it: Windows!D5. */
   readonly at?: string | undefined;
+  /** In what a yardage counts. */
+  readonly unit?: string;
 }
 
 export const words = (value: string, at?: string): Entry => ({ as: 'words', value, at });
@@ -86,6 +88,8 @@ export type Block =
       readonly title?: string;
       readonly lines: readonly Entry[];
       readonly small?: true;
+      /** Whether what follows stands on the same page. */
+      readonly keep?: true;
     }
   | { readonly is: 'signatures'; readonly lines: readonly string[] }
   /** To scale, as wide as the page, at most so many points high; what it shows is said in words beside it too. */
@@ -146,7 +150,7 @@ const grouped = (figure: number): string =>
   figure.toLocaleString('en-US', { minimumFractionDigits: 2, maximumFractionDigits: 2 });
 
 /** An entry as a page shows it, before any sign of a currency. */
-export function entryText({ as, value }: Entry): string {
+export function entryText({ as, value, unit }: Entry): string {
   if (typeof value === 'string') return value;
   switch (as) {
     case 'money':
@@ -155,9 +159,10 @@ export function entryText({ as, value }: Entry): string {
       return `${digits(value * 100)}%`;
     case 'day':
       return dayInWords(value);
+    case 'yardage':
+      return unit === undefined ? digits(value) : `${digits(value)} ${unit}`;
     case 'words':
     case 'count':
-    case 'yardage':
       return digits(value);
   }
 }

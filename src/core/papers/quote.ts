@@ -102,11 +102,16 @@ function times(job: PapersJob): readonly Pair[] {
 const validUntil = ({ validUntil: own, today, house }: PapersJob): Entry | undefined =>
   own ?? (typeof house.validDays?.value === 'number' ? day(today + house.validDays.value) : undefined);
 
-const listOf = (title: string, lines: readonly Entry[]): readonly Block[] =>
-  lines.length === 0 ? [] : [{ is: 'notes', title, lines, small: true }];
+const listOf = (title: string, lines: readonly Entry[], keep = false): readonly Block[] =>
+  lines.length === 0 ? [] : [{ is: 'notes', title, lines, small: true, ...(keep && { keep: true }) }];
 
 /** What is said of every job, where it matters. */
-const caution = (sentence: string): Block => ({ is: 'notes', small: true, lines: [words(sentence)] });
+const caution = (sentence: string): Block => ({
+  is: 'notes',
+  small: true,
+  keep: true,
+  lines: [words(sentence)],
+});
 
 function head(job: PapersJob): readonly Block[] {
   const valid = validUntil(job);
@@ -137,7 +142,8 @@ function conditions(job: PapersJob): readonly Block[] {
   return [
     { is: 'pairs', across: 1, title: 'Time', pairs: times(job) },
     ...listOf('Not included', linesOf(house, 'exclusion1', 'exclusion2', 'exclusion3', 'exclusion4')),
-    ...listOf('Terms', linesOf(house, 'term1', 'term2', 'term3', 'term4')),
+    // What is signed stands above the signatures.
+    ...listOf('Terms', linesOf(house, 'term1', 'term2', 'term3', 'term4'), true),
     ...(children ? [caution(CORDS)] : []),
     {
       is: 'signatures',

@@ -303,7 +303,7 @@ function rowBlocks(job: PapersJob, one: JobWindow, begins: FurtherOn | undefined
         { heading: 'To make', span: 6 },
         { heading: 'Windows', span: 2, align: 'right' },
       ],
-      rows: [{ is: 'line', cells: [room, words(clientWords(work, false)), quantity] }],
+      rows: [{ is: 'line', cells: [room, words(upperFirst(clientWords(work, false))), quantity] }],
     },
     {
       is: 'pairs',

@@ -17,7 +17,7 @@ import {
   toTruth,
   unproven,
   VALUE,
-  compared,
+  equal,
   type Scalar,
   type Value,
 } from './values';
@@ -128,7 +128,7 @@ const switchForm: Form = (compiler, given) => {
       const one = test(world);
       if (one instanceof Grid) return unproven('chooses for a whole range in SWITCH');
       if (one instanceof Fault) return one;
-      if (compared(value, one) === 0) return run(world);
+      if (equal(value, one)) return run(world);
     }
     return otherwise === undefined ? NA : otherwise(world);
   };

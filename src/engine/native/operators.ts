@@ -1,5 +1,5 @@
 /** The operators between values. */
-import { compared, DIV0, Fault, held, NUM, toNumber, toText, unproven, type Scalar } from './values';
+import { compared, DIV0, equal, Fault, held, NUM, toNumber, toText, unproven, type Scalar } from './values';
 
 type Work = (one: Scalar, other: Scalar) => Scalar;
 
@@ -33,10 +33,13 @@ export function power(base: number, exponent: number): number | Fault {
   return held(base ** exponent);
 }
 
-const comparison =
-  (test: (order: number) => boolean): Work =>
+const sameAs =
+  (test: (left: Scalar, right: Scalar) => boolean): Work =>
   (left, right) =>
-    left instanceof Fault ? left : right instanceof Fault ? right : test(compared(left, right));
+    left instanceof Fault ? left : right instanceof Fault ? right : test(left, right);
+
+const comparison = (test: (order: number) => boolean): Work =>
+  sameAs((left, right) => test(compared(left, right)));
 
 export function operator(sign: string, last: boolean): Work {
   switch (sign) {
@@ -58,9 +61,9 @@ export function operator(sign: string, last: boolean): Work {
         return other instanceof Fault ? other : one + other;
       };
     case '=':
-      return comparison((order) => order === 0);
+      return sameAs(equal);
     case '<>':
-      return comparison((order) => order !== 0);
+      return sameAs((left, right) => !equal(left, right));
     case '<':
       return comparison((order) => order < 0);
     case '>':

@@ -208,6 +208,15 @@ export function compared(left: Scalar, right: Scalar): number {
   if (typeof one === 'string' && typeof other === 'string') return orderOfText(one, other);
   return Number(one) - Number(other);
 }
+/** Whether they are one and the same as “=” says: for that no order need be sure. */
+export function equal(left: Scalar, right: Scalar): boolean {
+  const one = left === null ? blankLike(right) : left;
+  const other = right === null ? blankLike(one) : right;
+  return typeof one === 'string' && typeof other === 'string'
+    ? sameText(one, other)
+    : compared(one, other) === 0;
+}
+
 const blankLike = (other: Scalar): Scalar =>
   typeof other === 'string' ? '' : typeof other === 'boolean' ? false : 0;
 

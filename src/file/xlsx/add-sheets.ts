@@ -4,7 +4,7 @@ import type { Taken } from '../../book/free-names';
 import type { Draft } from '../../book/sheets/draft';
 import type { Parts } from './archive';
 import { addShapes } from './chart';
-import type { DrawnShapes } from './shapes';
+import { shapesOn } from './shapes';
 import { Looks } from './role-styles';
 import { sheetXml, tablesOf, tableXml } from './new-sheet';
 import { freshPart, OFFICE, relationships, TYPES } from './package-part';
@@ -66,14 +66,8 @@ class Joining {
     else this.parts.set(styles, bytesOfText(looks.written()));
     this.link(workbook, joined, known === undefined ? styles : undefined);
     this.parts.set(TYPES, bytesOfText(beforeEnd(this.textIn(TYPES), TYPES, this.types)));
-    for (const { name, part } of joined) addShapes(this.parts, part, this.drawnOn(name));
+    for (const { name, part } of joined) addShapes(this.parts, part, shapesOn(name, draft.newDrawings ?? []));
     return this.parts;
-  }
-
-  private drawnOn(sheet: string): readonly DrawnShapes[] {
-    return (this.draft.newDrawings ?? [])
-      .filter(({ at }) => at.sheet === sheet)
-      .map(({ at: { row, column }, ...drawn }) => ({ row, column, right: 2, ...drawn }));
   }
 
   private sheet(name: string, looks: Looks): Joined {

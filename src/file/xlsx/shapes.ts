@@ -1,4 +1,6 @@
 /** A drawing as shapes of a sheet: DrawingML, black on white, one shape for all marks of one look. */
+import { sameSheet } from '../../book/address';
+import type { NewDrawing } from '../../book/book';
 import { alikeFill, BLACK, INKS, isPattern, type Ink, type Pattern } from '../../core/drawing/ink';
 import type { LaidOut, Look, PaintedWords } from '../../core/drawing/laid-out';
 import { escaped } from '../../book/markup';
@@ -113,3 +115,9 @@ export function shapesXml({ row, column, right, name, drawing, letters }: DrawnS
 
 /** Numbers that one drawing takes for its shapes. */
 export const idsOf = ({ drawing }: DrawnShapes): number => 1 + traced(drawing).length + drawing.words.length;
+
+/** The drawings of one sheet as its file has them. */
+export const shapesOn = (sheet: string, drawings: readonly NewDrawing[]): readonly DrawnShapes[] =>
+  drawings
+    .filter(({ at }) => sameSheet(at.sheet, sheet))
+    .map(({ at: { row, column }, ...drawn }) => ({ row, column, right: 2, ...drawn }));

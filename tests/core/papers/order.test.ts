@@ -44,7 +44,7 @@ describe('the fabric order', () => {
   it('orders what the job’s own table says, at its cell', () => {
     const [paper] = ordersOf({ toOrder: { as: 'yardage', value: 112, at: 'Fabrics!P5' } });
     expect(JSON.stringify(paper?.blocks)).toContain('"at":"Fabrics!P5"');
-    expect(textOf(paper!)).toContain('Quantity: 112\ncounted in: yards');
+    expect(textOf(paper!)).toContain('Quantity: 112 yd');
   });
 
   // By hand: drop 96 + 8 + 8 = 112 in a cut. 60 yd ÷ 112 in = 19 cuts, 19 × 112 = 2,128 in = 59 yd 4 in;

@@ -1,6 +1,6 @@
 /** Cells that are to look alike, told to Excel in few words: a paper has thousands of them. */
-import { placeText, type Area } from '../book/address';
-import type { Dress } from '../book/book';
+import { placeText, type Area } from './address';
+import type { Dress } from './book';
 
 /** In characters; `getRanges` takes 8,192. */
 const LONGEST_ADDRESS = 2_000;

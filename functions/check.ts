@@ -67,7 +67,7 @@ export const CHECK = cellFunction({
       formula:
         'HEM.CHECK({"rod width","drop","heading","fabric width","vertical repeat","widths","yardage"},{94,96,"pinch",54,25.25,5,15.625})',
       gives:
-        'Likely: the repeat of 25 1/4 in is ignored. yardage reads 15 5/8 yd, the plain cut; with the repeat it is 17 5/8 yd. Order the difference.',
+        'Likely: the repeat of 25 1/4 in is ignored. yardage reads 15 5/8 yd, the plain cut; with the repeat it is 17 5/8 yd. Order the difference where it is not cut yet.',
       because:
         '5 cuts of 112 in are 15 5⁄9 yd, up to 15⅝; 112 goes up to 5 repeats, 126¼ in: 17.53, up to 17⅝ yd.',
     },
@@ -80,7 +80,20 @@ export const CHECK = cellFunction({
   },
 });
 
-const COLUMNS = ['row', 'weight', 'column', 'found', 'expected', 'difference', 'in money', 'sentence'];
+/** New ones join at the end: workbooks count on these. */
+const COLUMNS = [
+  'row',
+  'weight',
+  'column',
+  'found',
+  'expected',
+  'difference',
+  'in money',
+  'sentence',
+  'order',
+  'customer',
+  'room',
+];
 
 export const AUDIT = cellFunction({
   name: 'AUDIT',
@@ -93,7 +106,7 @@ export const AUDIT = cellFunction({
   joined: { prices },
   gives: spill<readonly OrderFinding[]>('the findings, a row for each', COLUMNS, (found) =>
     found.length === 0
-      ? [['', '', '', '', '', '', '', 'All is well.']]
+      ? [['', '', '', '', '', '', '', 'All is well.', '', '', '']]
       : found.map((one) => [
           one.row === 0 ? '' : one.row,
           one.weight,
@@ -103,6 +116,9 @@ export const AUDIT = cellFunction({
           one.difference,
           one.money,
           one.sentence,
+          one.order,
+          one.customer,
+          one.room,
         ]),
   ),
   examples: [
@@ -119,6 +135,9 @@ export const AUDIT = cellFunction({
           3,
           60,
           'yardage reads 18 5/8 yd; worked out from the row it is 15 5/8 yd, 3 yd more. Correct the order, or the figure it comes from.',
+          '',
+          '',
+          '',
         ],
       ],
       because: '5 cuts of 112 in are 15 5⁄9 yd, up to 15⅝: 3 yd too many at 20.00 are 60.00.',
@@ -136,6 +155,9 @@ export const AUDIT = cellFunction({
           -1,
           '',
           'grommets reads 17, an odd count: one edge would turn into the room. Use 18.',
+          '',
+          '',
+          '',
         ],
         [
           2,
@@ -146,6 +168,9 @@ export const AUDIT = cellFunction({
           '',
           '',
           'It is drawn by cord where a child can reach it: a strangulation hazard (ANSI/WCMA A100.1-2022; 16 CFR 1120.3 for stock products). Change to a wand, hand or motor; local codes and licensed practice decide.',
+          '',
+          '',
+          '',
         ],
       ],
       because:

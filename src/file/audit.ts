@@ -1,7 +1,8 @@
 /** npm run hem -- audit: past orders worked out again, from a workbook or a CSV of any size. */
 import type { Weight } from '../core/cell/answer';
 import { Auditor } from '../core/audit/audit';
-import { kindOf, type OrderFinding } from '../core/audit/finding';
+import { kindOf, whoseText, type OrderFinding } from '../core/audit/finding';
+import { addMoney, moneyText } from '../core/audit/over-under';
 import type { CellOut } from '../core/cell/fields';
 import { checkWritable, replaceFile } from './xlsx/archive';
 import { readWords, type Command, type Io } from './command';
@@ -12,6 +13,7 @@ import { HeldLines } from './audit/held-lines';
 import { Workers } from './audit/workers';
 import { learnFrom } from './learn';
 import { openOrders, type OrdersFile } from './audit/orders';
+import { settledIn } from './audit/settled';
 import { counted, FINE, NOT_COMPUTED, Problem, USAGE } from './problem';
 
 const HELP = `npm run hem -- audit ORDERS.xlsx|ORDERS.csv [options]
@@ -26,7 +28,8 @@ prices, cautions. Columns are found by their headings; a CSV may be of any size.
   --rules [DAY=]FILE  house rules (.xlsx or .csv); with a day, from that day on. May be repeated.
                       One file may hold several sets, each with its day in the rule “in force from”
   --prices FILE       price list: fabric, price and, where it changed, the day it began
-  -o FILE             write the findings and a summary to a new workbook (.xlsx)
+  -o FILE             write the findings and a summary to a workbook (.xlsx); what you wrote in its
+                      column “settled” stays beside the same findings when it is written anew
   --columns WORDS     your word for columns: "K=vertical repeat; M=" (M is none of ours)
   --json              the findings and a summary as one JSON object
   --csv               the findings as CSV
@@ -53,7 +56,7 @@ const WEIGHTS: readonly Weight[] = ['stop', 'check', 'note'];
 
 /** Counts by kind, for any number of findings. */
 class Tally {
-  private readonly kinds = new Map<string, SummaryLine & { findings: number; money: number }>();
+  private readonly kinds = new Map<string, SummaryLine>();
   readonly weights: Record<Weight, number> = { stop: 0, check: 0, note: 0 };
 
   add(one: OrderFinding): void {
@@ -63,13 +66,10 @@ class Tally {
       weight: one.weight,
       kind: kindOf(one),
       findings: 0,
-      money: 0,
+      over: 0,
+      under: 0,
     };
-    this.kinds.set(id, {
-      ...line,
-      findings: line.findings + 1,
-      money: Number((line.money + (typeof one.money === 'number' ? one.money : 0)).toFixed(2)),
-    });
+    this.kinds.set(id, { ...line, findings: line.findings + 1, ...addMoney(line, one.money) });
   }
 
   lines(): SummaryLine[] {
@@ -85,8 +85,11 @@ interface Teller {
   end(tally: Tally, orders: number, notes: readonly string[]): void;
 }
 
-const where = ({ row, column }: OrderFinding): string =>
-  `${row === 0 ? 'headings' : `row ${row}`}, ${column}`;
+/** Whose order it is leads; then where it stands. */
+const where = (one: OrderFinding): string =>
+  [whoseText(one), one.row === 0 ? 'headings' : `row ${one.row}`, one.column]
+    .filter((text) => text !== '')
+    .join(', ');
 
 function plainly(io: Io): Teller {
   return {
@@ -98,9 +101,11 @@ function plainly(io: Io): Teller {
     },
     end(tally, orders, notes) {
       for (const note of notes) io.out(note);
-      for (const { weight, kind, findings, money } of tally.lines())
+      for (const { weight, kind, findings, ...money } of tally.lines())
         io.out(
-          `${String(findings).padStart(8)}  ${weight.padEnd(6)} ${kind}${money === 0 ? '' : `, ${money.toFixed(2)} in money`}`,
+          [`${String(findings).padStart(8)}  ${weight.padEnd(6)} ${kind}`, moneyText(money)]
+            .filter((text) => text !== '')
+            .join(', '),
         );
       const { stop, check, note } = tally.weights;
       io.out(
@@ -240,6 +245,7 @@ async function report(
   io: Io,
 ): Promise<number> {
   const { out } = values;
+  const settled = out === undefined ? undefined : await settledIn(out);
   const teller = tellerOf(values, io);
   const tally = new Tally();
   const kept: OrderFinding[] = [];
@@ -259,7 +265,7 @@ async function report(
         `${out} lists the first ${counted(kept.length, 'finding')} of ${all.toLocaleString('en-US')}.`,
       );
     const about: CellOut[][] = [['orders audited', auditor.orders], ...notes.map((note) => [note])];
-    await replaceFile(out, findingsBook(kept, tally.lines(), about));
+    await replaceFile(out, findingsBook(kept, tally.lines(), about, settled));
   }
   teller.end(tally, auditor.orders, notes);
   return tally.weights.stop + tally.weights.check > 0 ? NOT_COMPUTED : FINE;

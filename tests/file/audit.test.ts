@@ -63,8 +63,8 @@ describe('npm run hem -- audit', () => {
       summary: { orders: 2, stop: 0, check: 1 },
     });
     const lines = (await audit(path, '--csv')).out.split('\n');
-    expect(lines[0]).toContain('row,weight,kind,column');
-    expect(lines[1]).toMatch(/^3,check,figure differs,yardage,18.625,15.625,3,60,/);
+    expect(lines[0]).toContain('order,customer,room,row,weight,kind,column');
+    expect(lines[1]).toMatch(/^,Ames,,3,check,figure differs,yardage,18.625,15.625,3,60,/);
   });
 
   it('reads titles above, other partings, totals, blank lines, and headings in the middle', async () => {
@@ -125,6 +125,9 @@ describe('npm run hem -- audit', () => {
         [
           {
             row: 2,
+            order: '',
+            customer: '',
+            room: '',
             code: 'unreadable',
             weight: 'stop',
             sure: 'sure',
@@ -153,7 +156,10 @@ describe('npm run hem -- audit', () => {
     expect(first.exit).toBe(1);
     const { sheets } = readWorkbook(await openArchive(out));
     expect(sheets.map(({ name }) => name)).toEqual(['Findings', 'Summary']);
-    expect(sheetRows(sheets[0] as (typeof sheets)[0])[1]?.[1].slice(0, 8)).toEqual([
+    expect(sheetRows(sheets[0] as (typeof sheets)[0])[1]?.[1].slice(0, 11)).toEqual([
+      null,
+      'Ames',
+      null,
       3,
       'check',
       'figure differs',

@@ -23,7 +23,9 @@ describe('CHECK and AUDIT in a sheet', () => {
       ['Second floor', '', '', '', '', ''],
       ['Total', '', '', '', '', 15.625],
     ];
-    expect(cells(AUDIT.call([HEADERS, rows]))).toEqual([['', '', '', '', '', '', '', 'All is well.']]);
+    expect(cells(AUDIT.call([HEADERS, rows]))).toEqual([
+      ['', '', '', '', '', '', '', 'All is well.', '', '', ''],
+    ]);
     expect(cells(CHECK.call([HEADERS, rows.slice(0, 1)]))).toBe('');
   });
 
@@ -42,7 +44,7 @@ describe('CHECK and AUDIT in a sheet', () => {
     ];
     expect(cells(CHECK.call([headers, rows.slice(0, 1), rules]))).toBe('');
     expect(cells(AUDIT.call([headers, rows, rules]))).toMatchObject([
-      [2, 'check', 'cut length', 112, 114, -2, '', expect.stringContaining('it is 114 in')],
+      [2, 'check', 'cut length', 112, 114, -2, '', expect.stringContaining('it is 114 in'), '', '', ''],
     ]);
   });
 
@@ -62,7 +64,7 @@ describe('CHECK and AUDIT in a sheet', () => {
   it('rounds nothing and keeps figures as numbers', () => {
     const rows = [[94, 96, 'pinch', 54, 7.5, 15.625]];
     expect(cells(AUDIT.call([HEADERS, rows]))).toMatchObject([
-      [1, 'check', 'widths', 7.5, 5, 2.5, '', expect.any(String)],
+      [1, 'check', 'widths', 7.5, 5, 2.5, '', expect.any(String), '', '', ''],
     ]);
   });
 

@@ -1,5 +1,6 @@
 /** What an audit found, as a new sheet: counts and money by kind with a chart, then every finding. */
 import { kindOf } from '../../core/audit/finding';
+import { addMoney, type OverUnder } from '../../core/audit/over-under';
 import type { Unit } from '../../core/exact/unit';
 import { areaAt, placeText, sheetText } from '../address';
 import { apply, type Watch } from '../apply';
@@ -22,16 +23,15 @@ interface Kind {
   readonly kind: string;
   readonly weight: string;
   readonly count: number;
-  readonly money: number;
+  readonly money: OverUnder;
 }
 
 function kindsOf(findings: readonly Placed[]): readonly Kind[] {
   const kinds = new Map<string, Kind>();
   for (const { finding } of findings) {
     const kind = kindOf(finding);
-    const there = kinds.get(kind) ?? { kind, weight: finding.weight, count: 0, money: 0 };
-    const money = typeof finding.money === 'number' ? finding.money : 0;
-    kinds.set(kind, { ...there, count: there.count + 1, money: Number((there.money + money).toFixed(2)) });
+    const there = kinds.get(kind) ?? { kind, weight: finding.weight, count: 0, money: { over: 0, under: 0 } };
+    kinds.set(kind, { ...there, count: there.count + 1, money: addMoney(there.money, finding.money) });
   }
   return [...kinds.values()].sort((a, b) => b.count - a.count);
 }
@@ -49,13 +49,73 @@ const KINDS_AT = 8;
 /** Rows the chart covers at least, beside the table of kinds. */
 const CHART_ROWS = 12;
 
+/** The findings as columns, whose order they are first. */
+function findingColumns(listed: readonly Placed[]): ColumnDraft[] {
+  const each = (cellOf: (one: Placed) => CellPut): CellPut[] => listed.map(cellOf);
+  return [
+    ...(['order', 'customer', 'room'] as const).map((key) =>
+      column(
+        key,
+        key,
+        each(({ finding }) => (finding[key] === '' ? null : finding[key])),
+      ),
+    ),
+    column(
+      'kind',
+      'kind',
+      each(({ finding }) => kindOf(finding)),
+    ),
+    column(
+      'row',
+      'row',
+      each(({ finding }) => (finding.row === 0 ? null : finding.row)),
+    ),
+    column(
+      'weight',
+      'weight',
+      each(({ finding }) => finding.weight),
+    ),
+    column(
+      'money',
+      'in money',
+      each(({ finding }) => finding.money),
+      { format: MONEY_FORMAT },
+    ),
+    column(
+      'cell',
+      'cell',
+      each(({ area }) => `${sheetText(area.sheet)}!${placeText(area)}`),
+    ),
+    column(
+      'found',
+      'found',
+      each(({ finding }) => finding.found),
+    ),
+    column(
+      'expected',
+      'expected',
+      each(({ finding }) => finding.expected),
+    ),
+    column(
+      'sentence',
+      'sentence',
+      each(({ finding }) => finding.sentence),
+    ),
+    column(
+      'settled',
+      'settled',
+      each(() => null),
+      { role: 'input' },
+    ),
+  ];
+}
+
 /** Counts and money by kind, a chart of them, and the findings themselves. */
 function auditDraft(job: Job, audited: Audited): Draft & Pick<Changes, 'newCharts'> {
   const sheet = job.sheet('Audit');
   const kinds = kindsOf(audited.findings);
   const listed = [...audited.findings].sort(ORDERS_OF_FINDINGS.weight).slice(0, MOST_LISTED);
   const listAt = KINDS_AT + Math.max(kinds.length + 1, CHART_ROWS) + 2;
-  const each = (cellOf: (one: Placed) => CellPut): CellPut[] => listed.map(cellOf);
   const rest = audited.findings.length - listed.length;
   const draft = together(
     titled(
@@ -95,11 +155,13 @@ function auditDraft(job: Job, audited: Audited): Draft & Pick<Changes, 'newChart
           'weight',
           kinds.map((one) => one.weight),
         ),
-        column(
-          'money',
-          'in money',
-          kinds.map((one) => (one.money === 0 ? null : one.money)),
-          { format: MONEY_FORMAT, role: 'output' },
+        ...(['over', 'under'] as const).map((side) =>
+          column(
+            side,
+            side,
+            kinds.map(({ money }) => (money[side] === 0 ? null : money[side])),
+            { format: MONEY_FORMAT, role: 'output' },
+          ),
         ),
       ],
     }),
@@ -108,51 +170,13 @@ function auditDraft(job: Job, audited: Audited): Draft & Pick<Changes, 'newChart
       name: 'Audit_findings',
       row: listAt,
       rows: Math.max(1, listed.length),
-      columns: [
-        column(
-          'kind',
-          'kind',
-          each(({ finding }) => kindOf(finding)),
-        ),
-        column(
-          'row',
-          'row',
-          each(({ finding }) => (finding.row === 0 ? null : finding.row)),
-        ),
-        column(
-          'weight',
-          'weight',
-          each(({ finding }) => finding.weight),
-        ),
-        column(
-          'money',
-          'in money',
-          each(({ finding }) => finding.money),
-          { format: MONEY_FORMAT },
-        ),
-        column(
-          'cell',
-          'cell',
-          each(({ area }) => `${sheetText(area.sheet)}!${placeText(area)}`),
-        ),
-        column(
-          'found',
-          'found',
-          each(({ finding }) => finding.found),
-        ),
-        column(
-          'expected',
-          'expected',
-          each(({ finding }) => finding.expected),
-        ),
-        column(
-          'sentence',
-          'sentence',
-          each(({ finding }) => finding.sentence),
-        ),
-      ],
+      columns: findingColumns(listed),
     }),
-    laidOut(job, sheet, { header: listAt, widths: [30, 10, 10, 12, 22, 18, 18, 120], landscape: true }),
+    laidOut(job, sheet, {
+      header: listAt,
+      widths: [30, 18, 18, 26, 10, 12, 22, 18, 18, 18, 90, 20],
+      landscape: true,
+    }),
   );
   const chart = {
     name: job.name('Audit_chart'),

@@ -73,6 +73,8 @@ export class Auditor {
     }
     for (const [missing, figures] of lacking)
       found.push(finding('columnMissing', missing, missing, figures.map(name).join(', ')));
+    if (has('labor') && !this.alone.pricesMaking())
+      found.push(finding('laborUnchecked', name('labor'), name('labor')));
     return found.map((one) => told(0, one));
   }
 

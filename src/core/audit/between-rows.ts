@@ -1,6 +1,7 @@
 /** What only shows between rows: a window ordered twice, a figure unlike all others of its job. */
 import { finding } from '../cell/answer';
-import { told, type OrderFinding } from './finding';
+import { told, whoseOf, type OrderFinding, type Whose } from './finding';
+import { meant } from './meant';
 import { showNear } from './show';
 import { toUnit, UNITS } from '../exact/length';
 import type { OrderKey } from '../window/meanings';
@@ -95,12 +96,20 @@ interface Peer {
 
 /** An order as the checks between rows see it: plain data, whichever thread it comes from. */
 export interface Seen {
+  readonly whose: Whose;
+  /** What the row itself says of being unlike others. */
+  readonly note: string | undefined;
   readonly twin: Twin | undefined;
   readonly peers: readonly Peer[];
 }
 
 /** `explained`: a mistake of its sizes is already named; `listed`: a price list has judged its price. */
-export const seenBetween = (order: Order, explained: boolean, listed: boolean): Seen => ({
+export const seenBetween = (
+  order: Order,
+  { explained, listed, note }: { explained: boolean; listed: boolean; note?: string | undefined },
+): Seen => ({
+  whose: whoseOf(order),
+  note,
   twin: twinOf(order),
   peers: peersOf(order, explained, listed),
 });
@@ -148,6 +157,8 @@ interface Member {
   readonly value: number;
   /** Whether another finding has named its mistake. */
   readonly explained: boolean;
+  readonly whose: Whose;
+  readonly note: string | undefined;
 }
 interface Group {
   readonly key: Peer['key'];
@@ -171,9 +182,10 @@ export class Jobs {
   ) {}
 
   /** Takes one order in; gives what it shows at once. */
-  take(row: number, { twin, peers }: Seen): OrderFinding[] {
-    const found = twin === undefined ? [] : this.twice(row, twin);
-    for (const peer of peers) found.push(...this.join(row, peer));
+  take(row: number, seen: Seen): OrderFinding[] {
+    const { twin, peers } = seen;
+    const found = twin === undefined ? [] : this.twice(row, twin, seen);
+    for (const peer of peers) found.push(...this.join(row, peer, seen));
     return found;
   }
 
@@ -183,20 +195,21 @@ export class Jobs {
     return found;
   }
 
-  private twice(row: number, { print, key, what, shown }: Twin): OrderFinding[] {
+  private twice(row: number, { print, key, what, shown }: Twin, { whose, note }: Seen): OrderFinding[] {
     const before = this.first.seen(print, row);
     if (before === undefined) return [];
     const about = finding('duplicateOrder', this.name(key), before, what);
-    return [told(row, about, { found: shown, sure: 'likely' })];
+    return [meant(told(row, about, { found: shown, sure: 'likely', whose }), note)];
   }
 
-  private join(row: number, { id, key, called, value, explained }: Peer): OrderFinding[] {
+  private join(row: number, peer: Peer, { whose, note }: Seen): OrderFinding[] {
+    const { id, key, called, value, explained } = peer;
     let group = this.groups.get(id);
     if (group === undefined) {
       group = { key, called, members: [] };
       this.groups.set(id, group);
     }
-    group.members.push({ row, value, explained });
+    group.members.push({ row, value, explained, whose, note });
     if (group.members.length < MOST_MEMBERS && this.groups.size <= MOST_GROUPS) return [];
     const oldest = this.groups.entries().next().value ?? [id, group];
     const [oldId, old] = group.members.length >= MOST_MEMBERS ? [id, group] : oldest;
@@ -223,7 +236,7 @@ export class Jobs {
       members.filter((one) => Math.abs(one.value - value) <= value * 0.02).length === 1;
     return members
       .filter(({ value, explained }) => !explained && apart(value) > far && alone(value))
-      .map(({ row, value }) => {
+      .map(({ row, value, whose, note }) => {
         const about = finding(
           'unlikeItsJob',
           column,
@@ -234,7 +247,10 @@ export class Jobs {
           show(middle),
           as === 'length' ? guess(value / middle, this.unit) : 'Check it against the list or the quote.',
         );
-        return told(row, about, { found: cell(value), expected: cell(middle), sure: 'possible' });
+        return meant(
+          told(row, about, { found: cell(value), expected: cell(middle), sure: 'possible', whose }),
+          note,
+        );
       });
   }
 }

@@ -38,6 +38,8 @@ export interface RowGiven {
 export interface Check {
   /** Whether it judges the sizes that figures follow from, so that a finding names the row's mistake. */
   readonly ofSizes?: true;
+  /** Whether a row may be meant so: then its own note softens what is found. */
+  readonly mayBeMeant?: true;
   /** The ordered figures that are not compared where this check finds something. */
   explains?(row: RowGiven): readonly FigureKey[];
   find(row: RowChecked): readonly OrderFinding[];

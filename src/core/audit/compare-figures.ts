@@ -22,6 +22,7 @@ const UPRIGHT: ReadonlySet<FigureKey> = new Set<FigureKey>(['cutLength', 'widths
 
 export const compareFigures: Check = {
   ofSizes: true,
+  mayBeMeant: true,
   find(row: RowChecked) {
     const { given } = row;
     const { at, order, rules } = given;

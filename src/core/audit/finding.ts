@@ -2,11 +2,30 @@
 import type { Finding, Weight } from '../cell/answer';
 import type { CellOut } from '../cell/fields';
 import type { FindingCode } from '../findings/table';
+import type { Order } from '../window/order';
 
 /** How sure it is that this is the mistake. */
 export type Sure = 'sure' | 'likely' | 'possible';
 
-export interface OrderFinding {
+/** Which order it is, and whose: blank where the row does not say. */
+export interface Whose {
+  readonly order: string;
+  readonly customer: string;
+  readonly room: string;
+}
+const NOBODYS: Whose = { order: '', customer: '', room: '' };
+
+export const whoseOf = ({ window, facts }: Order): Whose => ({
+  order: facts.order ?? '',
+  customer: facts.customer ?? facts.job ?? '',
+  room: window.room ?? '',
+});
+
+/** “K1042, Ames, Den”: what of it is said. */
+export const whoseText = ({ order, customer, room }: Whose): string =>
+  [order, customer, room].filter((text) => text !== '').join(', ');
+
+export interface OrderFinding extends Whose {
   /** As the caller counts its rows; 0 is the header. */
   readonly row: number;
   readonly code: FindingCode;
@@ -27,12 +46,14 @@ export interface Told {
   readonly expected?: CellOut;
   readonly money?: number | undefined;
   readonly sure?: Sure;
+  readonly whose?: Whose;
 }
 
 export function told(row: number, finding: Finding, more: Told = {}): OrderFinding {
-  const { found = '', expected = '', money } = more;
+  const { found = '', expected = '', money, whose = NOBODYS } = more;
   return {
     row,
+    ...whose,
     code: finding.code,
     weight: finding.weight,
     sure: more.sure ?? 'sure',

@@ -34,6 +34,8 @@ export interface Guess {
   readonly shows?: readonly FigureKey[];
   /** Whether the row is right and its figures are as if it were otherwise. */
   readonly asIf?: boolean;
+  /** Whether something is left out: that makes no figure larger. */
+  readonly less?: boolean;
   say(sure: Sure, agreeing: readonly Wrong[]): Finding;
   cells(agreeing: readonly Wrong[]): { found: CellOut; expected: CellOut };
 }
@@ -267,6 +269,7 @@ export class Guesses {
     return {
       window,
       asIf: true,
+      less: !('verticalRepeat' in window && window.verticalRepeat !== undefined),
       ...(shows === undefined ? {} : { shows }),
       say: (sure, agreeing) => say(sure, agreeing[0] as Wrong),
       cells: ([first]) => {

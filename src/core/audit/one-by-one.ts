@@ -12,7 +12,8 @@ import { namedBy } from '../window/sheet-words';
 import { seenBetween, type Seen } from './between-rows';
 import { RowChecked, type RowGiven } from './check';
 import { CHECKS } from './checks';
-import type { OrderFinding } from './finding';
+import { whoseOf, type OrderFinding } from './finding';
+import { meant, noteIn } from './meant';
 import type { PriceList } from './price-list';
 import { isListed } from './price-off-list';
 import { Totals, type Figures } from './totals';
@@ -90,14 +91,28 @@ export class OneByOne {
       naming: this.naming,
     };
     const row = new RowChecked(given, CHECKS);
-    const found = CHECKS.flatMap((check) => row.foundBy(check));
+    const whose = whoseOf(order);
+    const note = noteIn(cells, this.columns.plan.slots);
+    const found = CHECKS.flatMap((check) =>
+      row
+        .foundBy(check)
+        .map((one) => ({ ...one, ...whose }))
+        .map((one) => (check.mayBeMeant === true ? meant(one, note) : one)),
+    );
     const named = CHECKS.some((check) => check.ofSizes === true && row.foundBy(check).length > 0);
     return {
       at,
       found,
       figures: this.totals.figuresOf(cells),
-      seen: seenBetween(order, named, isListed(given)),
+      seen: seenBetween(order, { explained: named, listed: isListed(given), note }),
     };
+  }
+
+  /** Whether any of the rules say what making costs. */
+  pricesMaking(): boolean {
+    return this.periods.some(({ house }) =>
+      Object.values(house.rules.labor).some((charge) => charge !== undefined),
+    );
   }
 
   private rulesOn(day: number | undefined): Rules {

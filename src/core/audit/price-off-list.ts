@@ -42,4 +42,4 @@ function findPriceOffList(row: RowGiven): OrderFinding[] {
   ];
 }
 
-export const priceOffList: Check = { find: ({ given }) => findPriceOffList(given) };
+export const priceOffList: Check = { mayBeMeant: true, find: ({ given }) => findPriceOffList(given) };

@@ -53,6 +53,7 @@ function findOutOfRange({ at, order, rules, name }: RowGiven): OrderFinding[] {
 
 export const outOfRange: Check = {
   ofSizes: true,
+  mayBeMeant: true,
   // A slip that figures show is named by them.
   find: (row) =>
     row.foundBy(compareFigures).length === 0 && row.given.order.unread.length === 0

@@ -22,6 +22,23 @@ export interface Explained {
   readonly yardage: number | undefined;
 }
 
+const MEASURED_OUT: ReadonlySet<FigureKey> = new Set<FigureKey>([
+  'finishedWidth',
+  'widths',
+  'cutLength',
+  'yardage',
+  'liningYardage',
+]);
+
+/** Whether a guess accounts for figures such a slip shows in, and in the direction it has. */
+function mayExplain({ least = 1, less, shows }: Guess, agreeing: readonly Wrong[]): boolean {
+  if (agreeing.length < least) return false;
+  // What is left out makes nothing larger that is measured out.
+  const grew = agreeing.some(({ key, found, expected }) => MEASURED_OUT.has(key) && found > expected);
+  if (less === true && grew) return false;
+  return shows === undefined || agreeing.some(({ key }) => shows.includes(key));
+}
+
 /** The slip that makes most of the wrong figures agree and none of the right ones disagree. */
 export function explain(row: Row, asItStands: Compared, { wrong, right }: Comparison): Explained | undefined {
   let best: { guess: Guess; agreeing: Wrong[]; left: Wrong[]; compared: Compared } | undefined;
@@ -32,9 +49,7 @@ export function explain(row: Row, asItStands: Compared, { wrong, right }: Compar
     const now = compared.compare(wrongKeys).right;
     const left = wrong.filter(({ key }) => !now.includes(key));
     const agreeing = wrong.filter(({ key }) => now.includes(key));
-    if (agreeing.length < (guess.least ?? 1)) continue;
-    const { shows } = guess;
-    if (shows !== undefined && !agreeing.some(({ key }) => shows.includes(key))) continue;
+    if (!mayExplain(guess, agreeing)) continue;
     if (best !== undefined && left.length >= best.left.length) continue;
     // A figure that was reckoned from the very slip may agree with it either way.
     if (guess.asIf !== true && compared.compare(right).wrong.length > 0) continue;

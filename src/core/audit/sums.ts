@@ -125,6 +125,7 @@ function panelWidths({ at, order, name }: RowGiven): OrderFinding[] {
 }
 
 export const sums: Check = {
+  mayBeMeant: true,
   find(row) {
     // Comparing the figures tells the yardage the row should have had.
     row.foundBy(compareFigures);

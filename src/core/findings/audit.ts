@@ -56,6 +56,15 @@ export const AUDIT_FINDINGS = table({
     says: (heading: string, example: string) =>
       `${heading} holds dates written as text, like ${example}. They are read by their figures; 2026-03-09 leaves no doubt.`,
   },
+  rowSays: {
+    weight: 'note',
+    says: (note: string, what: string) => `The row says “${note}”. ${what}`,
+  },
+  laborUnchecked: {
+    weight: 'note',
+    says: (heading: string) =>
+      `“${heading}” stays unchecked: no house rule says what making costs. Enter “labor pinch” and its kin, the price of a width by heading.`,
+  },
   dateDoubtful: {
     weight: 'check',
     says: (heading: string, one: string, other: string) =>
@@ -112,17 +121,17 @@ export const AUDIT_FINDINGS = table({
   returnLeftOut: {
     weight: 'stop',
     says: (sure: string, which: string, figure: string, found: string, expected: string) =>
-      `${sure}: ${which} left out. ${figure} reads ${found}, as if without; with it, it is ${expected}. Add it before you cut.`,
+      `${sure}: ${which} left out. ${figure} reads ${found}, as if without; with it, it is ${expected}. Add it where it is not cut yet.`,
   },
   overlapLeftOut: {
     weight: 'stop',
     says: (sure: string, figure: string, found: string, expected: string) =>
-      `${sure}: the overlap is left out. ${figure} reads ${found}, as if without; with it, it is ${expected}. Add it before you cut.`,
+      `${sure}: the overlap is left out. ${figure} reads ${found}, as if without; with it, it is ${expected}. Add it where it is not cut yet.`,
   },
   repeatIgnored: {
     weight: 'stop',
     says: (sure: string, repeat: string, figure: string, found: string, expected: string) =>
-      `${sure}: the repeat of ${repeat} is ignored. ${figure} reads ${found}, the plain cut; with the repeat it is ${expected}. Order the difference.`,
+      `${sure}: the repeat of ${repeat} is ignored. ${figure} reads ${found}, the plain cut; with the repeat it is ${expected}. Order the difference where it is not cut yet.`,
   },
   repeatTurned: {
     weight: 'stop',

@@ -15,6 +15,11 @@ export const READING_FINDINGS = table({
     says: (column: string, heading: string, meanings: string) =>
       `${headed(column, heading)} could be ${meanings}, and nothing in the table tells which. It is left unread: say what it is.`,
   },
+  columnsAlike: {
+    weight: 'check',
+    says: (heading: string, count: number, meaning: string) =>
+      `${count} columns are headed “${heading}”, and nothing tells which of them is the ${meaning}: none of them is read. Rename those that mean something else.`,
+  },
   columnNotTold: {
     weight: 'stop',
     says: (column: string, heading: string, meanings: string, rows: number) =>

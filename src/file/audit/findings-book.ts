@@ -8,6 +8,7 @@ import { bytesOfText } from '../xlsx/text';
 import { escaped } from '../../book/markup';
 import { escapedControls } from '../xlsx/xml';
 import { areaAt, letters } from '../../book/address';
+import { SETTLED, settledKey, type Settled } from './settled';
 
 const PACKAGE = 'http://schemas.openxmlformats.org/package/2006';
 
@@ -15,9 +16,9 @@ interface Sheet {
   readonly name: string;
   readonly chart?: DrawnChart;
   readonly widths: readonly number[];
-  /** Columns of figures, headed on their right; one of them is money. */
+  /** Columns of figures, headed on their right; some of them are money. */
   readonly figures: readonly number[];
-  readonly money: number;
+  readonly money: readonly number[];
   /** The first row is the heading. */
   readonly rows: readonly (readonly CellOut[])[];
 }
@@ -52,7 +53,7 @@ function rowXml({ widths, figures, money }: Sheet, row: readonly CellOut[], at: 
     const wide = (widths[column] ?? 10) * LETTERS_A_WIDTH;
     if (text) lines = Math.max(lines, Math.ceil(value.length / wide));
     const head = figures.includes(column) ? HEADING_OF_FIGURES : HEADING;
-    const style = at === 0 ? head : text ? TEXT : column === money ? MONEY : FIGURE;
+    const style = at === 0 ? head : text ? TEXT : money.includes(column) ? MONEY : FIGURE;
     return cellXml(value, `${letters(column)}${at + 1}`, style);
   });
   const high = lines === 1 ? '' : ` ht="${lines * LINE_POINTS}" customHeight="1"`;
@@ -131,6 +132,9 @@ function bookOf(sheets: readonly Sheet[]): Uint8Array {
 }
 
 export const FINDING_HEADINGS = [
+  'order',
+  'customer',
+  'room',
   'row',
   'weight',
   'kind',
@@ -144,6 +148,9 @@ export const FINDING_HEADINGS = [
 ] as const;
 
 export const findingCells = (one: OrderFinding): CellOut[] => [
+  one.order,
+  one.customer,
+  one.room,
   one.row === 0 ? '' : one.row,
   one.weight,
   kindOf(one),
@@ -160,7 +167,8 @@ export interface SummaryLine {
   readonly weight: string;
   readonly kind: string;
   readonly findings: number;
-  readonly money: number;
+  readonly over: number;
+  readonly under: number;
 }
 
 /** Rows of a sheet that the chart covers at least. */
@@ -172,7 +180,7 @@ const chartOf = (sheet: string, summary: readonly SummaryLine[]): DrawnChart => 
   title: 'Findings by kind',
   kind: 'bar',
   block: areaAt(sheet, 0, 0, summary.length + 1, 2),
-  at: areaAt(sheet, 0, 5, Math.max(CHART_ROWS, summary.length + 3), 8),
+  at: areaAt(sheet, 0, 6, Math.max(CHART_ROWS, summary.length + 3), 8),
   cells: [['kind', 'findings'], ...summary.map(({ kind, findings }) => [kind, findings])],
 });
 
@@ -180,23 +188,33 @@ export function findingsBook(
   findings: readonly OrderFinding[],
   summary: readonly SummaryLine[],
   about: readonly (readonly CellOut[])[],
+  settled: Settled = new Map(),
 ): Uint8Array {
   return bookOf([
     {
       name: 'Findings',
-      widths: [8, 9, 22, 20, 14, 14, 12, 12, 10, 90],
-      figures: [0, 4, 5, 6, 7],
-      money: 7,
-      rows: [[...FINDING_HEADINGS], ...findings.map(findingCells)],
+      widths: [12, 18, 18, 8, 9, 22, 20, 14, 14, 12, 12, 10, 90, 20],
+      figures: [3, 7, 8, 9, 10],
+      money: [10],
+      rows: [
+        [...FINDING_HEADINGS, SETTLED],
+        ...findings.map((one) => [...findingCells(one), settled.get(settledKey(findingCells(one))) ?? '']),
+      ],
     },
     {
       name: 'Summary',
-      widths: [60, 12, 12, 14],
-      figures: [1, 3],
-      money: 3,
+      widths: [60, 12, 12, 14, 14],
+      figures: [1, 3, 4],
+      money: [3, 4],
       rows: [
-        ['kind', 'findings', 'weight', 'in money'],
-        ...summary.map(({ weight, kind, findings: count, money }) => [kind, count, weight, money]),
+        ['kind', 'findings', 'weight', 'over', 'under'],
+        ...summary.map(({ weight, kind, findings: count, over, under }) => [
+          kind,
+          count,
+          weight,
+          over,
+          under,
+        ]),
         [],
         ...about,
       ],

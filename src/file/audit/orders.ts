@@ -6,6 +6,7 @@ import type { OrderTable } from '../../core/window/reader/order-rows';
 import { findOrders, type OrdersFound, type OrdersLook } from '../../core/window/reader/orders';
 import type { Trouble } from '../../core/window/reader/understand';
 import { sheetsIn } from '../sheets';
+import { isFindings } from './settled';
 import { openArchive } from '../xlsx/archive';
 import { csvBatches, csvBlocks, isInPieces, openCsv, type Csv } from '../csv/csv';
 import { encodingOf } from '../csv/encoding';
@@ -142,6 +143,7 @@ function* parted<T>(rows: readonly T[]): Generator<readonly T[]> {
 
 function sheetOrders(file: WorkbookFile, path: string, { unit, said }: OrdersLook): OrdersFile {
   const tables = sheetsIn(file).flatMap((sheet) => {
+    if (isFindings(sheet.rows)) return [];
     const found = findOrders(sheet.rows, {
       unit,
       merged: sheet.merged ?? [],

@@ -13,7 +13,8 @@ import {
 import { writeAudit } from '../../book/audit/sheets';
 import type { Book } from '../../book/book';
 import type { Weight } from '../../core/cell/answer';
-import { kindOf } from '../../core/audit/finding';
+import { kindOf, whoseText } from '../../core/audit/finding';
+import { addMoney, moneyText } from '../../core/audit/over-under';
 import type { Unit } from '../../core/exact/unit';
 import { messageOf, TaskLine, useTask } from '../task';
 
@@ -160,7 +161,7 @@ export function AuditFindings({ book, audited, unit }: Props) {
                 <Badge size="small" appearance="tint" color={COLOURS[one.finding.weight]}>
                   {one.finding.weight}
                 </Badge>
-                <Caption1>{placeText(one.area)}</Caption1>
+                <Caption1>{whereOf(one)}</Caption1>
                 {typeof one.finding.money === 'number' && (
                   <Badge size="small" appearance="outline">
                     {one.finding.money.toFixed(2)}
@@ -187,15 +188,18 @@ export function AuditFindings({ book, audited, unit }: Props) {
   );
 }
 
+/** Whose order it is, then the cell. */
+const whereOf = ({ finding, area }: Placed): string =>
+  [whoseText(finding), placeText(area)].filter((text) => text !== '').join(' · ');
+
 function summaryOf({ orders, findings }: Audited): string {
   if (orders === 0) return 'No order stands below the headings, so nothing was audited.';
   const counted = `${orders} ${orders === 1 ? 'order' : 'orders'} audited`;
   if (findings.length === 0) return `${counted}: all is well.`;
   const by = (weight: Weight): number => findings.filter(({ finding }) => finding.weight === weight).length;
-  const money = findings.reduce(
-    (sum, { finding }) => sum + (typeof finding.money === 'number' ? Math.abs(finding.money) : 0),
-    0,
+  const money = moneyText(
+    findings.reduce((sum, { finding }) => addMoney(sum, finding.money), { over: 0, under: 0 }),
   );
-  const worth = money === 0 ? '' : `, ${money.toFixed(2)} in all`;
+  const worth = money === '' ? '' : `; ${money}`;
   return `${counted}: ${by('stop')} to stop at, ${by('check')} to check, ${by('note')} to note${worth}.`;
 }

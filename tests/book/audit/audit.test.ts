@@ -128,6 +128,9 @@ describe('auditing orders in a workbook', () => {
   it('gives a cell with two findings one mark, as heavy as the heavier', () => {
     const finding = {
       row: 5,
+      order: '',
+      customer: '',
+      room: '',
       column: 'Yds',
       sure: 'sure',
       found: 1,

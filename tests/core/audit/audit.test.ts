@@ -1,28 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Auditor } from '../../../src/core/audit/audit';
-import { readPrices } from '../../../src/core/audit/price-list';
 import { DATE } from '../../../src/core/cell/day';
-import type { CellIn } from '../../../src/core/cell/fields';
 import { tableUnder } from '../window/ordered';
 import { readHouse } from '../../../src/core/house/house';
 import { INCHES } from '../../../src/core/exact/unit';
 import { auditRows, measureAudit } from '../../../src/make/bench-audit';
 import { chanceFrom, houseOf, someRules, trueOrders } from '../../../src/make/orders';
+import { auditAll as audited } from './audited';
 import slips from './slips.json';
-
-type Rows = readonly (readonly CellIn[])[];
-
-function audited(headers: readonly CellIn[], rows: Rows, rules: Rows = [], prices?: Rows) {
-  const house = readHouse(rules.length === 0 ? null : rules);
-  const auditor = new Auditor(tableUnder(headers, rows, house.unit), {
-    periods: [{ from: undefined, house }],
-    prices: readPrices(prices),
-  });
-  const found = auditor.header();
-  for (const [at, row] of rows.entries()) found.push(...auditor.row(at + 1, row));
-  return [...found, ...auditor.end()];
-}
 
 describe('the audit', () => {
   for (const { title, source, headers, rows, rules, prices, finds } of slips) {

@@ -14,6 +14,9 @@ import { scratch } from '../book';
 
 const FOUND: OrderFinding = {
   row: 3,
+  order: '',
+  customer: '',
+  room: '',
   code: 'figureDiffers',
   weight: 'check',
   sure: 'sure',
@@ -25,8 +28,8 @@ const FOUND: OrderFinding = {
   sentence: 'yardage reads 21 3/4 yd; worked out from the row it is 18 3/4 yd.',
 };
 const SUMMARY = [
-  { kind: 'figure differs & “<others>”', weight: 'check', findings: 12, money: 60 },
-  { kind: 'swapped', weight: 'stop', findings: 3, money: 0 },
+  { kind: 'figure differs & “<others>”', weight: 'check', findings: 12, over: 60, under: 0 },
+  { kind: 'swapped', weight: 'stop', findings: 3, over: 0, under: 0 },
 ];
 
 async function written(): Promise<{ path: string; parts: Parts }> {

@@ -11,6 +11,7 @@ import { FIGURE_KEYS, MEANINGS, type Meaning, type OrderKey } from '../meanings'
 import { Written, type Order, type OrderColumn, type OrderColumns } from '../order';
 import { letters } from '../../cell/letters';
 import { Above } from './above';
+import { aboutAlike, headedAlike } from './alike';
 import { BOUNDED, windowOf } from './as-window';
 import { cellOf, type Cell } from './cells';
 import { headingOf } from './meanings';
@@ -31,15 +32,18 @@ const inUnit = (unit: Unit, own: string | undefined): Unit =>
 
 /** What is said of a table of orders before any row: columns taken, asked, and in another unit. */
 function aboutColumns({ columns }: Understanding, unit: Unit): Finding[] {
-  return columns.flatMap(({ at, heading, means, sure, unit: own, couldBe, says }): Finding[] => {
+  const alike = headedAlike(columns);
+  const each = columns.flatMap(({ at, heading, means, sure, unit: own, couldBe, says }): Finding[] => {
     const [key] = means;
     const name = heading === '' ? letters(at) : heading;
     const first =
-      says === undefined || means.length > 0 ? undefined : columns.find((one) => one.means.includes(says));
+      says === undefined || means.length > 0 || alike.has(heading.toLowerCase())
+        ? undefined
+        : columns.find((one) => one.means.includes(says));
     if (first !== undefined && says !== undefined)
       return [finding('secondColumn', name, name, headingOf(says), first.heading)];
     if (key === undefined)
-      return sure === 'asked' && couldBe.length > 1
+      return sure === 'asked' && !alike.has(heading.toLowerCase())
         ? [
             finding(
               'columnAsked',
@@ -56,6 +60,7 @@ function aboutColumns({ columns }: Understanding, unit: Unit): Finding[] {
       ? [finding('columnInOtherUnit', name, name, own, unit.name)]
       : [];
   });
+  return [...aboutAlike(columns), ...each];
 }
 
 /** The columns of a table of orders as the audit takes them. */

@@ -8,6 +8,7 @@ import type { CellIn } from '../../cell/fields';
 import { letters } from '../../cell/letters';
 import type { Unit } from '../../exact/unit';
 import type { OrderKey } from '../meanings';
+import { aboutAlike, headedAlike } from './alike';
 import { cellOf, type Cell, type Row } from './cells';
 import { fractionOfDay } from './evidence';
 import type { Merged } from './header';
@@ -179,16 +180,13 @@ function assumedIn(windows: readonly RowRead[], columns: readonly ColumnRead[]):
   ].filter(({ key, rows }) => rows > 0 && !asked.has(key));
 }
 
-function findingsOf(
-  on: Understanding,
-  windows: readonly RowRead[],
-  assumed: readonly Assumed[],
-  rows: readonly Row[],
-  unit: Unit,
-): Finding[] {
-  const found: Finding[] = [];
-  for (const { at, heading, means, other, sure, couldBe, per, perTold } of on.columns) {
+/** What was asked, left out or taken for something, by column. */
+function aboutColumns(columns: readonly ColumnRead[]): Finding[] {
+  const alike = headedAlike(columns);
+  const found: Finding[] = aboutAlike(columns);
+  for (const { at, heading, means, other, sure, couldBe, per, perTold } of columns) {
     const column = letters(at);
+    if (alike.has(heading.toLowerCase()) && sure === 'asked') continue;
     if (sure === 'asked' && means.length === 0)
       found.push(finding('columnAsked', heading, column, heading, listed(couldBe.map(nameOf), 'or')));
     else if (means.length === 0 && other !== 'panels' && other !== 'layer')
@@ -198,6 +196,17 @@ function findingsOf(
     if (perTold && per !== undefined && means[0] !== undefined)
       found.push(finding('perTold', heading, column, headingOf(means[0]), per));
   }
+  return found;
+}
+
+function findingsOf(
+  on: Understanding,
+  windows: readonly RowRead[],
+  assumed: readonly Assumed[],
+  rows: readonly Row[],
+  unit: Unit,
+): Finding[] {
+  const found = aboutColumns(on.columns);
   if (on.units.guessed) found.push(finding('unitTaken', 'unit', on.units.small, unit.name));
   else if (on.units.note !== undefined && on.units.small !== unit.small)
     found.push(finding('unitOfNote', 'unit', on.units.small, on.units.note));

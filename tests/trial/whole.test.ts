@@ -122,7 +122,7 @@ describe.runIf(thereIsABrowser)('the trial workbook', () => {
           await at.pane.getByRole('region', { name: 'Preview of the first rows' }).waitFor();
         }
         if (section === 'Explain' && theme === 'light') {
-          await at.goTo(areaAt('Windows', 4, 24));
+          await at.goTo(areaAt('Windows', 4, 25));
           await at.pane.getByRole('img').waitFor();
         }
         expect([section, ...(await at.seriousFaults())]).toEqual([section]);

@@ -151,8 +151,10 @@ export function laidOut(
     frozenColumns?: number;
     widths: readonly number[];
     landscape?: boolean;
-    /** Several where one page would be too small to read; the frozen columns stand on each. */
+    /** Several where one page would be too small to read. */
     pagesWide?: number;
+    /** So many of the first columns stand on each page. */
+    repeatedColumns?: number;
   },
 ): Draft {
   return {
@@ -168,8 +170,9 @@ export function laidOut(
           paper: job.paper,
           repeatRows: [given.header, given.header],
           ...(given.pagesWide !== undefined && { pagesWide: given.pagesWide }),
-          ...(given.pagesWide !== undefined &&
-            given.frozenColumns !== undefined && { repeatColumns: [0, given.frozenColumns - 1] as const }),
+          ...(given.repeatedColumns !== undefined && {
+            repeatColumns: [0, given.repeatedColumns - 1] as const,
+          }),
         },
       },
     ],

@@ -23,8 +23,6 @@ import {
 
 const HEADER = 3;
 
-/** The same row's cell of a column. */
-
 const CHOICES: Partial<Record<ColumnKey, Choice>> = {
   quantity: atLeast(1, 'How many windows are exactly alike: a whole number; blank is 1.', { whole: true }),
   heading: wordsOf(HEADINGS.list, 'the heading'),
@@ -284,20 +282,23 @@ export function windowsSheet(job: Job): Draft {
       note: 'of all the windows of the row; set the prices on the sheet of prices',
       formula: (cell) => guarded(cell, ofAll(cell, asked(cell, handed, 'hardware cost'))),
     },
-    ...(functionNamed('CHECK') === undefined
+  ];
+  /** Beside the room and as frozen, so that it is in sight wherever the row is typed. */
+  const findings: readonly ColumnDraft[] =
+    functionNamed('CHECK') === undefined
       ? []
       : [
           {
             key: 'findings',
             heading: 'findings',
-            role: 'check' as const,
-            // So wide that printing on two pages breaks after what was entered.
-            wide: 54,
-            formula: (cell: CellOfRow) => guarded(cell, `HEM.CHECK(${rowOf(cell, handed)},${rules})`),
+            role: 'check',
+            wide: 30,
+            note: 'what is wrong with the row, worked out again from what was measured; blank where all is well',
+            formula: (cell) => guarded(cell, `HEM.CHECK(${rowOf(cell, handed)},${rules})`),
           },
-        ]),
-  ];
-  const columns = [...inputs, ...worked];
+        ];
+  const [room, ...others] = inputs;
+  const columns = [...(room === undefined ? [] : [room]), ...findings, ...others, ...worked];
   return together(
     titled(
       sheet,
@@ -311,7 +312,8 @@ export function windowsSheet(job: Job): Draft {
     tableDraft(job, { sheet, name: 'Windows', row: HEADER, rows: job.windows, columns }),
     laidOut(job, sheet, {
       header: HEADER,
-      frozenColumns: 1,
+      frozenColumns: 1 + findings.length,
+      repeatedColumns: 1,
       landscape: true,
       pagesWide: 2,
       widths: columns.map((column) => column.wide ?? 10.5),

@@ -14,6 +14,7 @@ import { CATALOGUE, NAMESPACE } from '../../functions/index';
 import { ourFunctions, type Empties } from '../engine/functions';
 import { guardReading } from '../engine/services';
 import { guard, repair } from '../engine/repairs';
+import { fillInsertedRows } from './inserted-rows';
 import { judgeOnlyWhatIsThere, leaveBeforeRemoval } from './in-sight';
 import { readThisRow } from './this-row';
 import '@univerjs/preset-sheets-core/lib/index.css';
@@ -67,6 +68,7 @@ export function openGrid(container: HTMLElement, dark: boolean): Grid {
   readThisRow(univer);
   leaveBeforeRemoval(univer);
   judgeOnlyWhatIsThere(univer);
+  fillInsertedRows(univer);
   describe(univer);
   api.disposeUnit(first.getId());
   const handOver = (as: Empties): void => {

@@ -95,6 +95,21 @@ const NAMED: Partial<Record<string, string>> = {
   lining: 'Window_linings',
 };
 
+/** Beside the room and as frozen, so that it is in sight wherever the row is typed. */
+const findingsColumn = (formula: (cell: CellOfRow) => string): readonly ColumnDraft[] =>
+  functionNamed('CHECK') === undefined
+    ? []
+    : [
+        {
+          key: 'findings',
+          heading: 'findings',
+          role: 'check',
+          wide: 30,
+          note: 'what is wrong with the row, worked out again from what was measured; blank where all is well',
+          formula,
+        },
+      ];
+
 export function windowsSheet(job: Job): Draft {
   const sheet = job.sheet('Windows');
   const { unit } = job;
@@ -283,20 +298,7 @@ export function windowsSheet(job: Job): Draft {
       formula: (cell) => guarded(cell, ofAll(cell, asked(cell, handed, 'hardware cost'))),
     },
   ];
-  /** Beside the room and as frozen, so that it is in sight wherever the row is typed. */
-  const findings: readonly ColumnDraft[] =
-    functionNamed('CHECK') === undefined
-      ? []
-      : [
-          {
-            key: 'findings',
-            heading: 'findings',
-            role: 'check',
-            wide: 30,
-            note: 'what is wrong with the row, worked out again from what was measured; blank where all is well',
-            formula: (cell) => guarded(cell, `HEM.CHECK(${rowOf(cell, handed)},${rules})`),
-          },
-        ];
+  const findings = findingsColumn((cell) => guarded(cell, `HEM.CHECK(${rowOf(cell, handed)},${rules})`));
   const [room, ...others] = inputs;
   const columns = [...(room === undefined ? [] : [room]), ...findings, ...others, ...worked];
   return together(

@@ -2,6 +2,7 @@
 import type { Weight } from '../core/cell/answer';
 import { Auditor } from '../core/audit/audit';
 import { kindOf, whoseText, type OrderFinding } from '../core/audit/finding';
+import { byRulesSeen } from '../core/audit/other-rules';
 import { addMoney, moneyText } from '../core/audit/over-under';
 import type { CellOut } from '../core/cell/fields';
 import { checkWritable, replaceFile } from './xlsx/archive';
@@ -215,7 +216,7 @@ async function run(words: readonly string[], io: Io): Promise<number> {
   const { by, look, notes: aboutRules } = await auditBy(wanted);
   const file = await openOrders(path, look);
   if (values.learn === true) return learnFrom(file, by.periods, io, values.json === true);
-  const auditor = new Auditor(file.columns, by);
+  const auditor = new Auditor(file.columns, byRulesSeen(file.columns, by, file.firstRows));
   const { first } = file;
   const workers =
     jobs > 1 && first !== undefined && first.pieces.length > 1 ? new Workers(first, wanted, jobs) : undefined;

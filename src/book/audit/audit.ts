@@ -3,6 +3,7 @@
  * and its findings as marks at their cells.
  */
 import { Auditor, type AuditBy } from '../../core/audit/audit';
+import { byRulesSeen } from '../../core/audit/other-rules';
 import type { OrderFinding } from '../../core/audit/finding';
 import { optional, type Field } from '../../core/cell/fields';
 import { MEANINGS } from '../../core/window/meanings';
@@ -60,7 +61,8 @@ export async function auditOrders(read: ColumnsRead, by: AuditBy, running: Runni
   const unit = by.periods[0]?.house.unit;
   if (unit === undefined) throw new Error('an audit needs house rules');
   const order = orderTable(read.table.understanding, unit);
-  const auditor = new Auditor(order, by);
+  const rows = read.lines.map(({ row }) => [row + 1, block.values[row - block.area.row] ?? []] as const);
+  const auditor = new Auditor(order, byRulesSeen(order, by, rows));
   const at = new Map(order.found.map((one) => [one.heading, block.area.column + one.at]));
   const headerRow = block.area.row + header.row + header.rows - 1;
   const second = (heading: string): number | undefined => {
@@ -77,13 +79,13 @@ export async function auditOrders(read: ColumnsRead, by: AuditBy, running: Runni
     ),
   });
   const found = auditor.header();
-  for (const [done, { row }] of read.lines.entries()) {
+  for (const [done, [at, cells]] of rows.entries()) {
     if (done % AT_A_TIME === 0) {
       if (running.signal?.aborted === true) throw trouble('cancelled');
       running.progress?.(done, read.lines.length);
       await aTurn();
     }
-    found.push(...auditor.row(row + 1, block.values[row - block.area.row] ?? []));
+    found.push(...auditor.row(at, cells));
   }
   if (running.signal?.aborted === true) throw trouble('cancelled');
   found.push(...auditor.end());

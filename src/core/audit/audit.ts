@@ -12,6 +12,7 @@ import type { OrderColumn } from '../window/order';
 import { OrderRows, type OrderTable } from '../window/reader/order-rows';
 import { Jobs } from './between-rows';
 import { told, type OrderFinding } from './finding';
+import { inOrders } from './other-rules';
 import { OneByOne, type AuditBy, type Audited } from './one-by-one';
 import { Totals } from './totals';
 
@@ -36,17 +37,20 @@ export type Marks = readonly (readonly [number, ReadonlyMap<string, string>])[];
 export const marksOf = ({ table, written }: OrderRows): Marks =>
   [...written.marks].map(([column, marks]) => [table.found.indexOf(column), marks]);
 
+const ofOtherRules = (orders: number): Finding => finding('ofOtherRules', 'house rules', inOrders(orders));
+
 export class Auditor {
   private readonly rows: OrderRows;
   private readonly alone: OneByOne;
   private readonly jobs: Jobs;
   private readonly totals: Totals;
+  private byOtherRules = 0;
   /** Order rows audited so far. */
   orders = 0;
 
   constructor(
     readonly columns: OrderTable,
-    by: AuditBy,
+    private readonly by: AuditBy,
   ) {
     this.rows = new OrderRows(columns);
     this.alone = new OneByOne(columns, by);
@@ -75,7 +79,7 @@ export class Auditor {
       found.push(finding('columnMissing', missing, missing, figures.map(name).join(', ')));
     if (has('labor') && !this.alone.pricesMaking())
       found.push(finding('laborUnchecked', name('labor'), name('labor')));
-    return found.map((one) => told(0, one));
+    return [...found, ...(this.by.doubts ?? [])].map((one) => told(0, one));
   }
 
   /** One row below the header, counted as the caller counts. */
@@ -89,6 +93,7 @@ export class Auditor {
     const { at, figures, found, seen } = row;
     if (seen === undefined) return this.totals.compare(at, figures);
     this.orders++;
+    if (row.byOtherRules && found.length === 0) this.byOtherRules++;
     this.totals.add(figures);
     return [...found, ...this.jobs.take(at, seen)];
   }
@@ -102,7 +107,8 @@ export class Auditor {
   /** What only shows once every row was seen. */
   end(): OrderFinding[] {
     const last = this.rows.end().flatMap((line) => this.take(this.alone.audited(line)));
-    return [...last, ...this.jobs.end(), ...this.written().map((one) => told(0, one))];
+    const more = this.byOtherRules === 0 ? [] : [ofOtherRules(this.byOtherRules)];
+    return [...last, ...this.jobs.end(), ...[...this.written(), ...more].map((one) => told(0, one))];
   }
 
   /** How units, currencies and dates were written down the columns. */

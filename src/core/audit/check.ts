@@ -19,6 +19,8 @@ export interface RowGiven {
   readonly at: number;
   readonly order: Order;
   readonly rules: Rules;
+  /** Rules that most orders seem to go by instead. */
+  readonly instead: Rules | undefined;
   readonly unit: Unit;
   /** The whole row as it stands, and the header row above it. */
   readonly cells: readonly CellIn[];
@@ -50,6 +52,8 @@ export class RowChecked {
   private readonly known = new Map<Check, readonly OrderFinding[]>();
   /** The yardage the row should have had, once its figures are compared. */
   expectedYardage: number | undefined;
+  /** Whether some of its figures are as the other rules give them. */
+  byOtherRules = false;
 
   constructor(
     readonly given: RowGiven,

@@ -31,7 +31,7 @@ export const compareFigures: Check = {
     const explained = row.explained();
     const toCompare = given.ordered.filter((key) => !explained.has(key) && !(turned && UPRIGHT.has(key)));
     const compared = new Compared(window, ordered, rules, turned);
-    const first = compared.compare(toCompare);
+    const first = withoutOtherRules(row, compared, compared.compare(toCompare));
     const slip =
       first.wrong.length === 0
         ? undefined
@@ -51,6 +51,20 @@ export const compareFigures: Check = {
     ];
   },
 };
+
+/** What is left once the figures are passed over that are as the other rules give them, which is said of all orders. */
+function withoutOtherRules(
+  row: RowChecked,
+  { window, ordered, turned }: Compared,
+  found: Comparison,
+): Comparison {
+  const { instead } = row.given;
+  if (instead === undefined || found.wrong.length === 0) return found;
+  const wrongKeys = found.wrong.map(({ key }) => key);
+  const right = new Set(new Compared(window, ordered, instead, turned).compare(wrongKeys).right);
+  row.byOtherRules = right.size > 0;
+  return { ...found, wrong: found.wrong.filter(({ key }) => !right.has(key)) };
+}
 
 /** Said once of a row, for all the figures that could not be worked out from it. */
 function notWorkedOut({ at, name, naming }: RowGiven, { refusals }: Comparison): OrderFinding[] {

@@ -359,7 +359,14 @@ function bestTogether(all: readonly Question[], orders: readonly Order[], rules:
 }
 
 /** Proposes the rules that explain most of these orders; give it good ones. */
-export function learnRules(orders: readonly Order[], standing: Rules): Learned {
+export const learnRules = (orders: readonly Order[], standing: Rules): Learned =>
+  learnWith(orders, standing).learned;
+
+/** The same, and the rules in force with all the proposals in them. */
+export function learnWith(
+  orders: readonly Order[],
+  standing: Rules,
+): { readonly learned: Learned; readonly rules: Rules } {
   const few = orders.slice(0, MOST_ORDERS);
   const asked = questions(few, standing);
   const start = strict(standing);
@@ -411,11 +418,12 @@ export function learnRules(orders: readonly Order[], standing: Rules): Learned {
     lengthTolerance: standing.lengthTolerance,
     yardageTolerance: standing.yardageTolerance,
   });
-  return {
+  const learned = {
     proposals,
     borneOut,
     fitStanding: counted(whole, undefined, standing),
     fitProposed: counted(whole, undefined, lenient(rules)),
     outOf: whole.length,
   };
+  return { learned, rules: lenient(rules) };
 }

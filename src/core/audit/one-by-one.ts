@@ -22,18 +22,24 @@ import { Totals, type Figures } from './totals';
 export interface Period {
   readonly from: number | undefined;
   readonly house: House;
+  /** Rules that most orders of its days seem to go by instead (other-rules.ts). */
+  readonly instead?: Rules;
 }
 
 export interface AuditBy {
   /** Any order; all in one unit. */
   readonly periods: readonly Period[];
   readonly prices?: PriceList | undefined;
+  /** What is doubtful about the rules. */
+  readonly doubts?: readonly Finding[];
 }
 
 /** A row audited by itself: plain data, whichever thread it comes from. */
 export interface Audited {
   readonly at: number;
   readonly found: readonly OrderFinding[];
+  /** Whether some of its figures are as other rules give them, which is said once of all orders. */
+  readonly byOtherRules: boolean;
   /** What it gives to the sums, or a totals row says of them. */
   readonly figures: Figures;
   /** Undefined for a totals row. */
@@ -61,7 +67,7 @@ export class OneByOne {
       ...this.periods.map(({ from }) => from),
       ...[...(by.prices?.values() ?? [])].flat().map(({ from }) => from),
     ].filter((day): day is number => day !== undefined);
-    this.unit = unitOf(this.rulesOn(undefined));
+    this.unit = unitOf(this.periodOn(undefined).house.rules);
     this.totals = new Totals(columns);
   }
 
@@ -73,13 +79,15 @@ export class OneByOne {
 
   /** Undefined for a row that is neither an order nor a total. */
   audited({ at, is, cells, order }: OrderLine): Audited | undefined {
-    if (is === 'total') return { at, found: [], figures: this.totals.figuresOf(cells), seen: undefined };
+    if (is === 'total')
+      return { at, found: [], byOtherRules: false, figures: this.totals.figuresOf(cells), seen: undefined };
     if (order === undefined) return undefined;
-    const { rules, doubts } = this.rulesFor(order);
+    const { period, doubts } = this.rulesFor(order);
     const given: RowGiven = {
       at,
       order,
-      rules,
+      rules: period.house.rules,
+      instead: period.instead,
       unit: this.unit,
       cells,
       headings: this.columns.headings,
@@ -103,6 +111,7 @@ export class OneByOne {
     return {
       at,
       found,
+      byOtherRules: row.byOtherRules,
       figures: this.totals.figuresOf(cells),
       seen: seenBetween(order, { explained: named, listed: isListed(given), note }),
     };
@@ -115,21 +124,26 @@ export class OneByOne {
     );
   }
 
-  private rulesOn(day: number | undefined): Rules {
+  private periodOn(day: number | undefined): Period {
     const { periods } = this;
     let at = periods.length - 1;
     while (at > 0 && day !== undefined && (periods[at]?.from ?? -1) > day) at--;
-    return (periods[at] as Period).house.rules;
+    return periods[at] as Period;
   }
 
-  private rulesFor({ facts }: Order): { rules: Rules; doubts: readonly Finding[] } {
-    const { date } = facts;
-    if (date === undefined) return { rules: this.rulesOn(undefined), doubts: [] };
-    const rules = this.rulesOn(date.early);
-    if (!this.turningDays.some((day) => date.early < day && day <= date.late)) return { rules, doubts: [] };
+  /** The rules that an order is checked against. */
+  periodOf({ facts }: Order): Period {
+    return this.periodOn(facts.date?.early);
+  }
+
+  private rulesFor(order: Order): { period: Period; doubts: readonly Finding[] } {
+    const { date } = order.facts;
+    const period = this.periodOf(order);
+    if (date === undefined || !this.turningDays.some((day) => date.early < day && day <= date.late))
+      return { period, doubts: [] };
     const heading = this.name('date');
     return {
-      rules,
+      period,
       doubts: [finding('dateDoubtful', heading, heading, showDay(date.early), showDay(date.late))],
     };
   }

@@ -210,6 +210,22 @@ export const AUDIT_FINDINGS = table({
       `${heading} reads ${read}; the list in force has ${fabric} at ${listed}${since}. Check the price.`,
   },
 
+  // Orders that go by other rules than those they are checked against
+  otherRules: {
+    weight: 'check',
+    says: (heading: string, differ: number, outOf: string, rules: string, fit: number) =>
+      `${differ} of the first ${outOf} differ in ${heading} from the rules they are checked against; ${fit} of these agree with ${rules}. Are these the rules of their day? What differs by that alone is said here once, and not row by row.`,
+  },
+  otherRulesUnknown: {
+    weight: 'check',
+    says: (heading: string, differ: number, outOf: string) =>
+      `${differ} of the first ${outOf} differ in ${heading} from the rules they are checked against. Are these the rules of their day?`,
+  },
+  ofOtherRules: {
+    weight: 'note',
+    says: (orders: string) => `${orders} differ by the other rules alone and are not listed.`,
+  },
+
   // Learning the house's rules from past orders
   learned: {
     weight: 'note',

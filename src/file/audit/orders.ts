@@ -9,6 +9,7 @@ import { sheetsIn } from '../sheets';
 import { isFindings } from './settled';
 import { openArchive } from '../xlsx/archive';
 import { csvBatches, csvBlocks, isInPieces, openCsv, type Csv } from '../csv/csv';
+import { FIRST_ORDERS } from '../../core/audit/other-rules';
 import { encodingOf } from '../csv/encoding';
 import { counted, Problem } from '../problem';
 import { Pieces, type Piece } from './pieces';
@@ -24,6 +25,8 @@ export interface OrdersFile {
   readonly notes: readonly string[];
   /** Rows below the header with their numbers, in batches. */
   readonly batches: AsyncIterable<readonly (readonly [number, Row])[]>;
+  /** The first rows below the header. */
+  readonly firstRows: readonly (readonly [number, Row])[];
   /** Of a text file only. */
   readonly first?: FirstLook;
 }
@@ -76,6 +79,9 @@ class Evidence {
   }
 }
 
+/** Whether an audit goes by the right rules is told from the orders among so many rows at the top. */
+const FIRST_ROWS = FIRST_ORDERS + TOP;
+
 /** Figures of a text file are figures; what begins with 0 is a name. */
 const PLAIN = /^-?(?:0|[1-9]\d{0,14})(?:\.\d{1,10})?$/;
 
@@ -83,6 +89,8 @@ const PLAIN = /^-?(?:0|[1-9]\d{0,14})(?:\.\d{1,10})?$/;
 export interface FirstLook {
   readonly csv: Csv;
   readonly evidence: readonly (readonly string[])[];
+  /** The first rows of the file. */
+  readonly firstRows: readonly (readonly string[])[];
   readonly pieces: readonly Piece[];
 }
 
@@ -90,11 +98,15 @@ async function lookAt(path: string): Promise<FirstLook> {
   const csv = await openCsv(path, await encodingOf(path));
   const evidence = new Evidence();
   const pieces = new Pieces();
+  const firstRows: string[][] = [];
   for await (const block of csvBlocks(csv)) {
-    for (let at = 0; at < block.count; at++) evidence.see(() => block.row(at));
+    for (let at = 0; at < block.count; at++) {
+      evidence.see(() => block.row(at));
+      if (firstRows.length < FIRST_ROWS) firstRows.push(block.row(at));
+    }
     pieces.see(block);
   }
-  return { csv, evidence: evidence.rows, pieces: isInPieces(csv) ? pieces.all : [] };
+  return { csv, evidence: evidence.rows, firstRows, pieces: isInPieces(csv) ? pieces.all : [] };
 }
 
 export function ordersIn({ evidence, csv }: FirstLook, { unit, said }: OrdersLook): OrdersFound {
@@ -103,6 +115,10 @@ export function ordersIn({ evidence, csv }: FirstLook, { unit, said }: OrdersLoo
   if (!enough(found)) throw noOrders(csv.path);
   return found;
 }
+
+/** Rows below a row, with their numbers. */
+export const rowsBelow = (rows: readonly Row[], below: number): (readonly [number, Row])[] =>
+  rows.slice(below).map((row, at) => [below + at + 1, row] as const);
 
 async function csvOrders(path: string, look: OrdersLook): Promise<OrdersFile> {
   const first = await lookAt(path);
@@ -124,6 +140,7 @@ async function csvOrders(path: string, look: OrdersLook): Promise<OrdersFile> {
     headerRow: found.below,
     notes: [...(says === undefined ? [] : [says]), ...aboutHeader(found)],
     batches: rest(found.below),
+    firstRows: rowsBelow(first.firstRows, found.below),
     first,
   };
 }
@@ -169,6 +186,7 @@ function sheetOrders(file: WorkbookFile, path: string, { unit, said }: OrdersLoo
     headerRow: found.below,
     notes: [...notes, ...aboutHeader(found)],
     batches: batches(),
+    firstRows: rows.slice(0, FIRST_ROWS),
   };
 }
 

@@ -1,9 +1,10 @@
 /** One of the audit's worker threads: understands the file as the main thread does, then audits the pieces it is sent. */
 import { parentPort, workerData } from 'node:worker_threads';
 import { OneByOne } from '../../core/audit/one-by-one';
+import { byRulesSeen } from '../../core/audit/other-rules';
 import { Problem } from '../problem';
 import { auditBy, type AuditWanted } from './audit-by';
-import { ordersIn, type FirstLook } from './orders';
+import { ordersIn, rowsBelow, type FirstLook } from './orders';
 import { auditPiece, type Piece, type PieceAudited, type PieceWork, type Start } from './pieces';
 
 export interface WorkerGiven {
@@ -27,10 +28,11 @@ export type PieceBack = { readonly at: number } & (
 async function prepared({ wanted, first }: WorkerGiven): Promise<PieceWork> {
   const { by, look } = await auditBy(wanted);
   const found = ordersIn({ ...first, pieces: [] }, look);
+  const seen = byRulesSeen(found.table, by, rowsBelow(first.firstRows, found.below));
   return {
     csv: first.csv,
     table: found.table,
-    alone: new OneByOne(found.table, by),
+    alone: new OneByOne(found.table, seen),
     below: found.below,
   };
 }

@@ -28,6 +28,7 @@ export function checked(
     {
       at: 1,
       order,
+      instead: undefined,
       rules: house.rules,
       unit: house.unit,
       cells,

@@ -1,0 +1,125 @@
+/**
+ * Whether the first orders of a file go by other house rules than those they are checked against: an audit
+ * that doubts nearly every order for the same reason says it once.
+ */
+import { finding, type Finding } from '../cell/answer';
+import type { CellIn } from '../cell/fields';
+import type { FigureKey } from '../window/figures';
+import { FIGURE_KEYS } from '../window/meanings';
+import type { Order } from '../window/order';
+import { OrderRows, type OrderTable } from '../window/reader/order-rows';
+import { Compared } from './compared';
+import { learnWith, type Proposal } from './learn';
+import { OneByOne, type AuditBy, type Period } from './one-by-one';
+
+/** So many orders are looked at. */
+export const FIRST_ORDERS = 1_000;
+/** Fewer tell nothing of all the others. */
+const LEAST_ORDERS = 50;
+/** Of those that can be compared, so many must differ in one figure. */
+const DIFFER = 0.5;
+/** And of these, so many must agree with the rules learned. */
+const AGREE = 0.8;
+/** Where no rules are learned that they agree with, so many must differ. */
+const NEARLY_ALL = 0.8;
+/** Rules are learned from so many, which takes a second at most. */
+const LEARNED_FROM = 150;
+
+export const inOrders = (count: number): string => `${String(count)} order${count === 1 ? '' : 's'}`;
+
+type Row = readonly CellIn[];
+
+/** What the audit goes by, once the first rows below the header were looked at. */
+export function byRulesSeen(table: OrderTable, by: AuditBy, rows: Iterable<readonly [number, Row]>): AuditBy {
+  const alone = new OneByOne(table, by);
+  const orders = new Map<Period, Order[]>();
+  for (const order of firstOrders(table, rows)) {
+    const period = alone.periodOf(order);
+    const those = orders.get(period);
+    if (those === undefined) orders.set(period, [order]);
+    else those.push(order);
+  }
+  const doubts: Finding[] = [];
+  const periods = by.periods.map((period) => {
+    const seen = seenOf(orders.get(period) ?? [], period, alone);
+    if (seen === undefined) return period;
+    doubts.push(seen.doubt);
+    return seen.instead === undefined ? period : { ...period, instead: seen.instead };
+  });
+  return { ...by, periods, doubts: [...(by.doubts ?? []), ...doubts] };
+}
+
+function firstOrders(table: OrderTable, rows: Iterable<readonly [number, Row]>): Order[] {
+  const reader = new OrderRows(table);
+  const orders: Order[] = [];
+  for (const [at, cells] of rows) {
+    for (const { order } of reader.push(at, cells)) if (order !== undefined) orders.push(order);
+    if (orders.length >= FIRST_ORDERS) break;
+  }
+  return orders;
+}
+
+interface Differing {
+  readonly key: FigureKey;
+  readonly orders: readonly Order[];
+  /** In so many it can be compared. */
+  readonly outOf: number;
+}
+
+/** The figures that most orders have otherwise than by these rules, most first. */
+function differing(orders: readonly Order[], { house }: Period): Differing[] {
+  const compared = new Map<FigureKey, number>();
+  const differ = new Map<FigureKey, Order[]>();
+  for (const order of orders) {
+    if (order.facts.railroaded === 'yes') continue;
+    const { wrong, right } = new Compared(order.window, order.ordered, house.rules).compare(FIGURE_KEYS);
+    for (const key of [...wrong.map((one) => one.key), ...right])
+      compared.set(key, (compared.get(key) ?? 0) + 1);
+    for (const { key } of wrong) {
+      const those = differ.get(key);
+      if (those === undefined) differ.set(key, [order]);
+      else those.push(order);
+    }
+  }
+  return [...differ]
+    .map(([key, those]) => ({ key, orders: those, outOf: compared.get(key) ?? 0 }))
+    .filter((one) => one.outOf >= LEAST_ORDERS && one.orders.length >= one.outOf * DIFFER)
+    .sort((one, other) => other.orders.length - one.orders.length);
+}
+
+const said = ({ rule, value, standing }: Proposal): string =>
+  `“${rule}” ${String(value)} in the place of ${String(standing)}`;
+
+function seenOf(
+  orders: readonly Order[],
+  period: Period,
+  { name }: OneByOne,
+): { readonly doubt: Finding; readonly instead?: Period['instead'] } | undefined {
+  if (orders.length < LEAST_ORDERS) return undefined;
+  const differ = differing(orders, period);
+  const [first] = differ;
+  if (first === undefined) return undefined;
+  const { key, orders: those, outOf } = first;
+  const headings = differ.map((one) => name(one.key)).join(' and ');
+  const { learned, rules } = learnWith(orders.slice(0, LEARNED_FROM), period.house.rules);
+  const agreeing = those.filter(
+    ({ window, ordered }) => new Compared(window, ordered, rules).compare([key]).right.length > 0,
+  );
+  if (learned.proposals.length > 0 && agreeing.length >= those.length * AGREE) {
+    const proposed = learned.proposals.map(said).join(', ');
+    return {
+      doubt: finding(
+        'otherRules',
+        name(key),
+        headings,
+        those.length,
+        inOrders(outOf),
+        proposed,
+        agreeing.length,
+      ),
+      instead: rules,
+    };
+  }
+  if (those.length < outOf * NEARLY_ALL) return undefined;
+  return { doubt: finding('otherRulesUnknown', name(key), headings, those.length, inOrders(outOf)) };
+}

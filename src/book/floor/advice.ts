@@ -1,10 +1,11 @@
 /** What would save cloth over a floor, in sentences. */
 import type { ClothPrice } from '../../core/floor/cloth-price';
-import { savings, turnedSaves } from '../../core/floor/floor';
+import { savings, turnedSaves, type Saving } from '../../core/floor/floor';
 import { shorterCutInWords } from '../../core/cloth/advice';
 import type { WindowWork } from '../../core/window/job';
 import { exact, inches, NO_LENGTH, toUnit, UNITS, upToStep, type Length } from '../../core/exact/length';
 import { money, NOTHING, type Money } from '../../core/exact/money';
+import { toFigure } from '../../core/exact/ratio';
 import { fabricOf, tally } from '../../core/floor/tally';
 import { digits, showLength, showYardage, type Unit } from '../../core/exact/unit';
 import type { Floor } from './floor';
@@ -32,6 +33,15 @@ const reachedPrice = (price: ClothPrice | undefined, quantity: number): Money | 
   price?.breaks[0]?.price ??
   price?.wholeRoll?.price;
 
+/** “Ostrel linen: 1/4 in less extension on the rods of 77 in, or a fullness of 2.24, saves” */
+function lessOf({ work, narrower, fullness }: Saving, unit: Unit): string {
+  const rods = `on the rods of ${showLength(work.rod, unit)}`;
+  const full = fullness === undefined ? '' : `a fullness of ${digits(toFigure(fullness))}`;
+  if (narrower === undefined) return `${fabricOf(work)}: ${full} ${rods} saves`;
+  const extension = `${showLength(onTape(narrower, unit), unit)} less extension ${rods}`;
+  return `${fabricOf(work)}: ${extension}${full === '' ? '' : `, or ${full},`} saves`;
+}
+
 /** Alike windows on one line, the most cloth first. */
 export function adviceOf(
   { windows, house }: Pick<Floor, 'windows' | 'house'>,
@@ -49,11 +59,10 @@ export function adviceOf(
   );
   const each = (fabric: string): Money | undefined => reached.get(fabric);
   const alike = new Map<string, { windows: number; widths: number; yardage: Length; worth: Money }>();
-  for (const { work, narrower, widthsSaved, yardageSaved, worth } of savings(works, MOST_NARROWER, (work) =>
-    each(fabricOf(work)),
-  )) {
+  for (const saving of savings(works, MOST_NARROWER, (work) => each(fabricOf(work)))) {
+    const { work, widthsSaved, yardageSaved, worth } = saving;
     if (yardageSaved === NO_LENGTH) continue;
-    const key = `${fabricOf(work)}: ${showLength(onTape(narrower, unit), unit)} less extension on the rods of ${showLength(work.rod, unit)} saves`;
+    const key = lessOf(saving, unit);
     const sum = alike.get(key) ?? { windows: 0, widths: 0, yardage: NO_LENGTH, worth: NOTHING };
     alike.set(key, {
       windows: sum.windows + work.quantity,

@@ -6,6 +6,7 @@ import { oddGrommets, stackOverGlass, tooNarrowToTurn } from './hardware';
 import { priceOffList } from './price-off-list';
 import { outOfRange } from './range';
 import { doubtfulDate, rowTooLong, unreadCells } from './reading';
+import { liningOfASheer } from './sheers';
 import { sums } from './sums';
 
 export const CHECKS: readonly Check[] = [
@@ -13,6 +14,7 @@ export const CHECKS: readonly Check[] = [
   unreadCells,
   doubtfulDate,
   compareFigures,
+  liningOfASheer,
   oddGrommets,
   tooNarrowToTurn,
   outOfRange,

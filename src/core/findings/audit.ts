@@ -175,6 +175,11 @@ export const AUDIT_FINDINGS = table({
     says: (stack: string, extension: string, over: string, rod: string) =>
       `Drawn back it stacks ${stack} a side and has ${extension} beside the opening: ${over} lies over the glass. A rod of ${rod} would clear it.`,
   },
+  liningOfASheer: {
+    weight: 'stop',
+    says: (name: string, read: string) =>
+      `${name} reads ${read}, and the row is a sheer, which is never lined. Take it off the order, or give the drapery a row of its own.`,
+  },
   orderTooNarrowToTurn: {
     weight: 'stop',
     says: (why: string) => `It is ordered railroaded. ${why}`,

@@ -9,7 +9,7 @@ import { exact, NO_LENGTH, toUnit, type Length } from '../exact/length';
 import { money, NOTHING, type Money } from '../exact/money';
 import { buyCloth, wholeRolls, type ClothPrice, type ClothWanted } from './cloth-price';
 import { clothFor, facesWanted, type Wanted } from './cloth-wanted';
-import type { Ratio } from '../exact/ratio';
+import { ONE, type Ratio } from '../exact/ratio';
 import type { RepeatRule } from '../cell/ways';
 import type { Rules } from '../house/rules';
 import { unitOf } from '../house/rules';
@@ -103,15 +103,20 @@ export function whatIf(
 
 export interface Saving {
   readonly work: WindowWork;
-  /** How much narrower each rod must be. */
-  readonly narrower: Length;
+  /** How much narrower each rod must be; undefined where that is too much. */
+  readonly narrower: Length | undefined;
+  /** The fullness that saves as much; undefined where it would be seen. */
+  readonly fullness: Ratio | undefined;
   readonly widthsSaved: number;
   /** Over all the windows of the line. */
   readonly yardageSaved: Length;
   readonly worth: Money;
 }
 
-/** Where a slightly narrower rod saves a step of widths at every window, the most cloth first. */
+/** So little less fullness is not seen. */
+const LITTLE_LESS = ONE / 10;
+
+/** Where a slightly narrower rod, or a little less fullness, saves a step of widths at every window, the most cloth first. */
 export function savings(
   windows: readonly WindowWork[],
   most: Length,
@@ -123,14 +128,18 @@ export function savings(
     if (window.heading === undefined || window.fabricWidth === undefined) continue;
     const cloth = work.cloth();
     const narrower = work.toOneLess();
-    if (narrower === undefined || narrower > most) continue;
+    if (narrower === undefined) continue;
+    const less = work.fullnessOfOneLess();
+    const fullness = less !== undefined && less.asked - less.serves <= LITTLE_LESS ? less.serves : undefined;
+    if (narrower > most && fullness === undefined) continue;
     const after = new WindowWork({ ...window, rodWidth: exact(work.rod - narrower) }, rules).cloth();
     const yardageSaved = exact(Math.max(NO_LENGTH, cloth.yardage - after.yardage));
     const each = price(work);
     const worth = each === undefined ? NOTHING : each.times(money(toUnit(yardageSaved, unitOf(rules).large)));
     found.push({
       work,
-      narrower,
+      narrower: narrower > most ? undefined : narrower,
+      fullness,
       widthsSaved: (cloth.work.widths - after.work.widths) * quantity,
       yardageSaved,
       worth,

@@ -28,6 +28,7 @@ import { isPleated, pleats, type PleatsOfWidth } from '../heading/pleats';
 import { rings } from '../heading/rings';
 import { exact, NO_LENGTH, toUnit, type Length } from '../exact/length';
 import type { Money } from '../exact/money';
+import type { Ratio } from '../exact/ratio';
 import { addedAtBottom, drop, rodWidth } from '../measure/measure';
 import { stack } from '../measure/stack';
 import { labor } from '../price/price';
@@ -49,8 +50,9 @@ import {
   type TurnedWork,
   type YardageWork,
 } from '../cloth/yardage';
+import { fullnessOfOneLess } from '../cloth/advice';
 import { lining, workLining, type Lined, type LiningWork } from '../cloth/lining';
-import { coveredByPanel, finishedWidth, overlapOf, returnOf, type Hung } from '../cloth/hung';
+import { coveredByPanel, finishedWidth, fullnessOf, overlapOf, returnOf, type Hung } from '../cloth/hung';
 import { chargedWidths, saveWidth, toOneLess, type Clothed } from '../cloth/widths';
 
 type Given<K extends ColumnKey> = NonNullable<Window[K]>;
@@ -319,6 +321,13 @@ export class WindowWork {
   /** How much narrower the rod must be for a step of widths less; undefined at the fewest. */
   toOneLess(): Length | undefined {
     return toOneLess(this.covered(), this.cloth().work, this.rules);
+  }
+
+  /** The fullness asked for, and the one that a step of widths less serves; undefined at the fewest. */
+  fullnessOfOneLess(): { readonly asked: Ratio; readonly serves: Ratio } | undefined {
+    const covered = this.covered();
+    const serves = fullnessOfOneLess(covered, this.cloth().work, this.rules);
+    return serves && { asked: fullnessOf(covered, this.rules), serves };
   }
 
   /** A little less allowance or drop that saves a repeat. */

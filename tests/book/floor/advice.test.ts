@@ -38,12 +38,30 @@ describe('advice over a floor', () => {
     // A panel of 77 ÷ 2 + 3 1/2 + 3 = 45 in is 101 1/4 in flat, which hems and seams take past 2 widths of 54.
     // Each window saves 2 widths of 112 in, 6 2/9 yd; 23 of them 143 1/9, in eighths as ordered 143 1/8.
     expect(advice?.sentence).toBe(
-      'Ostrel linen: 1/4 in less extension on the rods of 77 in saves 92 widths at 46 windows: 286 1/4 yd, 10877.50.',
+      'Ostrel linen: 1/4 in less extension on the rods of 77 in, or a fullness of 2.24, saves 92 widths at 46 windows: 286 1/4 yd, 10877.50.',
     );
     // The same windows asked anew: a quarter less needs the fewer widths, an eighth less does not.
     const widthsAt = async (rod: number) =>
       (await floorOf([[401, rod, 96, 'pinch', 'Ostrel linen', 54, 2.25, 1]])).windows[0]!.work.widths();
     expect(await Promise.all([77, 76.875, 76.75].map(widthsAt))).toEqual([6, 6, 4]);
+  });
+
+  it('names a fullness a little less where the rod would have to be far narrower', async () => {
+    // A panel of 180 ÷ 2 + 6 1/2 = 96 1/2 in × 2.5 = 241 1/4, which hems and seams take past 4 1/2 widths of 54: 5.
+    // 4 give 54 × 4 − 3 − 6 = 207: 2.14 only. At 2.2, 212.3 + 6 is past 4 by 5 in, a rod 4.8 narrower; 2.14 is 0.06 less.
+    const rows = [[401, 180, 96, 'pinch', 'Ostrel linen', 54, 2.2, 1]];
+    const [advice] = adviceOf(await floorOf(rows), new Map());
+    expect(advice?.sentence).toMatch(
+      /^Ostrel linen: a fullness of 2\.14 on the rods of 180 in saves 2 widths at 1 window: 6 [\d/]+ yd\.$/,
+    );
+    const less = (await floorOf([[401, 180, 96, 'pinch', 'Ostrel linen', 54, 2.14, 1]])).windows[0]!.work;
+    expect([less.widths(), (await floorOf(rows)).windows[0]!.work.widths()]).toEqual([8, 10]);
+    // A tenth and more would be seen.
+    expect(
+      adviceOf(await floorOf([[401, 180, 96, 'pinch', 'Ostrel linen', 54, 2.5, 1]]), new Map())
+        .map(({ sentence }) => sentence)
+        .join(),
+    ).not.toContain('a fullness of');
   });
 
   it('has nothing to say of rods far from a step, and says what turning the cloth saves', async () => {

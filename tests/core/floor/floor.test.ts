@@ -39,9 +39,18 @@ describe('what a narrower rod saves over a floor', () => {
     expect(saving?.worth.toFixed(2)).toBe('2862.50');
   });
 
-  it('nothing is offered beyond what the house would take off', () => {
+  it('no rod is offered narrower than the house would have it, but a fullness that is not seen', () => {
     const work = new WindowWork(windowOf(46, 110, 96, 'pinch', 'one-way left', 2.5, 54, null), BARE);
-    expect(savings([work], inches(1), () => undefined)).toEqual([]);
+    // 5 widths of 54 over 110 in are 2.4545.
+    expect(savings([work], inches(1), () => undefined)).toMatchObject([
+      { narrower: undefined, fullness: 24_500, widthsSaved: 46 },
+    ]);
+  });
+
+  it('nothing is offered where neither is a little', () => {
+    // 3 widths over 60 in at 2.4 are 2 short of it by 20 %: 108 ÷ 60 is 1.8.
+    const work = new WindowWork(windowOf(1, 60, 96, 'pinch', 'one-way left', 2.4, 54, null), BARE);
+    expect(savings([work], inches(4), () => undefined)).toEqual([]);
   });
 });
 

@@ -92,7 +92,7 @@ export const CLOTH_RULES = {
     choiceKind('a basis', FULLNESS_BASES),
     'finished width' as FullnessBasis,
     'what the fullness multiplies',
-    UFGS,
+    `${HOUSE}; ${UFGS} multiplies the rod width and adds overlaps and returns`,
   ),
   widthsRounding: rule(
     choiceKind('a rounding', WIDTHS_ROUNDINGS),

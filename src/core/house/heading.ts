@@ -116,7 +116,7 @@ export const HEADING_RULES = {
       'tab top': ratio(0.4),
     }),
     'stack to rod covered, unlined',
-    HOUSE,
+    (heading) => (heading === 'pinch' ? 'a drapery school’s stacking guide: a third of the rod' : HOUSE),
   ),
   stackLined: rule(PROPORTION, ratio(1.1), 'a lined stack to an unlined one', HOUSE),
   stackInterlined: rule(PROPORTION, ratio(1.25), 'an interlined stack to an unlined one', HOUSE),

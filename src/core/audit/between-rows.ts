@@ -101,6 +101,8 @@ export interface Seen {
   readonly note: string | undefined;
   readonly twin: Twin | undefined;
   readonly peers: readonly Peer[];
+  /** Of a lined window, whether its lining's yardage is given; undefined of any other. */
+  readonly liningGiven: boolean | undefined;
 }
 
 /** `explained`: a mistake of its sizes is already named; `listed`: a price list has judged its price. */
@@ -112,7 +114,14 @@ export const seenBetween = (
   note,
   twin: twinOf(order),
   peers: peersOf(order, explained, listed),
+  liningGiven: isLined(order) ? (order.ordered.liningYardage ?? 0) > 0 : undefined,
 });
+
+/** A lining that takes cloth, and was read. */
+const isLined = ({ window: { lining }, unread }: Order): boolean =>
+  lining !== undefined &&
+  lining !== 'unlined' &&
+  !unread.some(({ column }) => column.key === 'liningYardage');
 
 function twinOf({ window, facts }: Order): Twin | undefined {
   const { room, openingWidth, measured, rodWidth, finishedDrop } = window;
@@ -143,11 +152,9 @@ function peersOf({ window, facts, ordered }: Order, explained: boolean, listed: 
     peers.push({ id, key, called: whose, value: drop, explained });
   }
   const price = facts.unitPrice?.toNumber();
-  const buyer = facts.customer ?? facts.job;
-  if (!listed && buyer !== undefined && price !== undefined && price > 0 && window.fabric !== undefined) {
-    const id = `price\u0000${buyer}\u0000${window.fabric.toLowerCase()}`;
-    const called = `${buyer}, ${window.fabric}`;
-    peers.push({ id, key: 'unitPrice', called, value: price, explained: false });
+  if (!listed && price !== undefined && price > 0 && window.fabric !== undefined) {
+    const id = `price\u0000${window.fabric.toLowerCase()}`;
+    peers.push({ id, key: 'unitPrice', called: window.fabric, value: price, explained: false });
   }
   return peers;
 }
@@ -172,8 +179,14 @@ const MOST_GROUPS = 4_000;
 /** Fewer say nothing about what is usual. */
 const LEAST_MEMBERS = 5;
 
+/** Lined windows without a lining's yardage are named where nearly all others have one. */
+const MOST_WITHOUT = 0.25;
+const MOST_HELD = 500;
+
 export class Jobs {
   private readonly first = new FirstSeen();
+  private linings = 0;
+  private readonly without: { row: number; seen: Seen }[] = [];
   private readonly groups = new Map<string, Group>();
 
   constructor(
@@ -183,7 +196,9 @@ export class Jobs {
 
   /** Takes one order in; gives what it shows at once. */
   take(row: number, seen: Seen): OrderFinding[] {
-    const { twin, peers } = seen;
+    const { twin, peers, liningGiven } = seen;
+    if (liningGiven === true) this.linings++;
+    else if (liningGiven === false && this.without.length < MOST_HELD) this.without.push({ row, seen });
     const found = twin === undefined ? [] : this.twice(row, twin, seen);
     for (const peer of peers) found.push(...this.join(row, peer, seen));
     return found;
@@ -192,7 +207,18 @@ export class Jobs {
   end(): OrderFinding[] {
     const found = [...this.groups.values()].flatMap((group) => this.weigh(group));
     this.groups.clear();
-    return found;
+    return [...found, ...this.forgotten()];
+  }
+
+  /** Linings that were forgotten: nearly every other lined window has its yardage. */
+  private forgotten(): OrderFinding[] {
+    const { without, linings } = this;
+    if (without.length >= MOST_HELD || without.length > linings * MOST_WITHOUT) return [];
+    const column = this.name('liningYardage');
+    const about = finding('liningForgotten', column, column);
+    return without.map(({ row, seen: { whose, note } }) =>
+      meant(told(row, about, { sure: 'likely', whose }), note),
+    );
   }
 
   private twice(row: number, { print, key, what, shown }: Twin, { whose, note }: Seen): OrderFinding[] {

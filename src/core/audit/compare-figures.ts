@@ -42,12 +42,14 @@ export const compareFigures: Check = {
     if (slip !== undefined)
       return [
         told(at, slip.finding, { ...slip, money }),
-        ...slip.left.map((one) => differs(given, one, compared, undefined)),
+        ...ofTheirOwn(slip.left, first.wrong).map((one) => differs(given, one, compared, undefined)),
       ];
     return [
       ...notWorkedOut(given, first),
       ...(first.wrong.length === 0 ? own(given, compared) : []),
-      ...first.wrong.map((one, place) => differs(given, one, compared, place === 0 ? money : undefined)),
+      ...ofTheirOwn(first.wrong, first.wrong).map((one, place) =>
+        differs(given, one, compared, place === 0 ? money : undefined),
+      ),
     ];
   },
 };
@@ -64,6 +66,20 @@ function withoutOtherRules(
   const right = new Set(new Compared(window, ordered, instead, turned).compare(wrongKeys).right);
   row.byOtherRules = right.size > 0;
   return { ...found, wrong: found.wrong.filter(({ key }) => !right.has(key)) };
+}
+
+/** What goes the way of the face's own cloth comes of one mistake with it: both are reckoned from one drop. */
+const WITH_THE_FACE: ReadonlySet<FigureKey> = new Set<FigureKey>(['liningYardage', 'labor']);
+const OF_THE_FACE: ReadonlySet<FigureKey> = new Set<FigureKey>(['cutLength', 'yardage', 'widths']);
+
+/** The figures that are mistaken for a reason of their own. */
+function ofTheirOwn(left: readonly Wrong[], wrong: readonly Wrong[]): readonly Wrong[] {
+  const ways = new Set(
+    wrong.filter(({ key }) => OF_THE_FACE.has(key)).map(({ found, expected }) => Math.sign(found - expected)),
+  );
+  return left.filter(
+    ({ key, found, expected }) => !WITH_THE_FACE.has(key) || !ways.has(Math.sign(found - expected)),
+  );
 }
 
 /** Said once of a row, for all the figures that could not be worked out from it. */

@@ -42,8 +42,10 @@ export interface Audited {
   readonly byOtherRules: boolean;
   /** What it gives to the sums, or a totals row says of them. */
   readonly figures: Figures;
-  /** Undefined for a totals row. */
+  /** Undefined for a row that is no order. */
   readonly seen: Seen | undefined;
+  /** Whether it is a row of other goods, which a total may count. */
+  readonly goods?: true;
 }
 
 export class OneByOne {
@@ -79,8 +81,11 @@ export class OneByOne {
 
   /** Undefined for a row that is neither an order nor a total. */
   audited({ at, is, cells, order }: OrderLine): Audited | undefined {
-    if (is === 'total')
-      return { at, found: [], byOtherRules: false, figures: this.totals.figuresOf(cells), seen: undefined };
+    if (is === 'total' || is === 'other goods') {
+      const figures = this.totals.figuresOf(cells);
+      const goods = is === 'other goods' && { goods: true as const };
+      return { at, found: [], byOtherRules: false, figures, seen: undefined, ...goods };
+    }
     if (order === undefined) return undefined;
     const { period, doubts } = this.rulesFor(order);
     const given: RowGiven = {

@@ -32,6 +32,9 @@ interface Running {
   readonly column: OrderColumn;
   sinceLast: number;
   inAll: number;
+  /** The same of other goods, poles and cushions, which a total may count or not. */
+  goodsSinceLast: number;
+  goodsInAll: number;
   /** A cell could not be read: nothing can be said of the sum. */
   unread: boolean;
 }
@@ -42,12 +45,29 @@ export class Totals {
   constructor({ found }: OrderColumns) {
     this.running = found
       .filter(({ key }) => ADDED.has(key))
-      .map((column) => ({ column, sinceLast: 0, inAll: 0, unread: false }));
+      .map((column) => ({
+        column,
+        sinceLast: 0,
+        inAll: 0,
+        goodsSinceLast: 0,
+        goodsInAll: 0,
+        unread: false,
+      }));
   }
 
   /** What a row gives to each sum. */
   figuresOf(cells: readonly CellIn[]): Figures {
     return this.running.map(({ column }) => plain(cells[column.at]));
+  }
+
+  /** The figures of a row of other goods. */
+  addGoods(figures: Figures): void {
+    for (const [place, one] of this.running.entries()) {
+      const figure = figures[place];
+      if (figure === undefined || Number.isNaN(figure)) continue;
+      one.goodsSinceLast += figure;
+      one.goodsInAll += figure;
+    }
   }
 
   add(figures: Figures): void {
@@ -66,14 +86,16 @@ export class Totals {
   compare(at: number, figures: Figures): OrderFinding[] {
     const found: OrderFinding[] = [];
     for (const [place, one] of this.running.entries()) {
-      const { column, sinceLast, inAll, unread } = one;
-      one.sinceLast = 0;
+      const { column, sinceLast, inAll, goodsSinceLast, goodsInAll, unread } = one;
+      one.sinceLast = one.goodsSinceLast = 0;
       const figure = figures[place];
       if (figure === undefined || Number.isNaN(figure) || unread) continue;
-      const [apartLast, apartAll] = [Math.abs(sinceLast - figure), Math.abs(inAll - figure)];
-      if (Math.min(apartLast, apartAll) <= FINE / 200) continue;
-      const expected = (apartAll < apartLast ? inAll : sinceLast) / FINE;
-      const read = figure / FINE;
+      const sums = [sinceLast, inAll, sinceLast + goodsSinceLast, inAll + goodsInAll];
+      const nearest = sums.reduce((best, sum) =>
+        Math.abs(sum - figure) < Math.abs(best - figure) ? sum : best,
+      );
+      if (Math.abs(nearest - figure) <= FINE / 200) continue;
+      const [expected, read] = [nearest / FINE, figure / FINE];
       const { heading } = column;
       const about = finding('totalRowDiffers', heading, heading, digits(read), digits(expected));
       found.push(told(at, about, { found: read, expected }));

@@ -199,6 +199,11 @@ export const AUDIT_FINDINGS = table({
     says: (read: string) =>
       `It is drawn by ${read} where a child can reach it: a strangulation hazard (ANSI/WCMA A100.1-2022; 16 CFR 1120.3 for stock products). Change to a wand, hand or motor; local codes and licensed practice decide.`,
   },
+  liningForgotten: {
+    weight: 'check',
+    says: (heading: string) =>
+      `The window is lined, and ${heading} is blank. Nearly every other lined window has its lining's yardage: add it, or say that it is unlined.`,
+  },
   duplicateOrder: {
     weight: 'check',
     says: (row: number, what: string) =>

@@ -25,3 +25,14 @@ it('a total is what stands above it, since the last one or in all; lengths are n
 it('says nothing of a column with a figure that could not be added', () => {
   expect(compared(added(['101', 94, 'ask', 375]), 2, ['total', '', 99, 375])).toEqual([]);
 });
+
+it('a total may count the other goods between the windows, or not', () => {
+  const withGoods = (): Totals => {
+    const totals = added(['101', 94, 18.75, 375]);
+    totals.addGoods(totals.figuresOf(['pole', null, null, 45]));
+    return totals;
+  };
+  expect(compared(withGoods(), 3, ['total', null, 18.75, 420])).toEqual([]);
+  expect(compared(withGoods(), 3, ['total', null, 18.75, 375])).toEqual([]);
+  expect(compared(withGoods(), 3, ['total', null, 18.75, 421])).toMatchObject([{ expected: 420 }]);
+});

@@ -36,6 +36,8 @@ const EACH_BESIDE_ALL = -0.8;
 /** Without a price beside it nothing is extended. */
 const OF_NO_PRICE = -0.4;
 const BEHIND_ROOM = -0.3;
+/** A width “each” is a panel’s, not the window’s. */
+const OF_SEVERAL = -0.2;
 
 const saysAll = ({ heading, said, filled }: Evidence): boolean =>
   heading.per === undefined &&
@@ -57,14 +59,17 @@ const SPEAKS: Partial<Record<MeaningKey, Speaks>> = {
   liningWidth: (place) => (!isBareWidth(place) ? 0 : bestSaid(place.before) === 'lining' ? 0.3 : OF_NO_CLOTH),
   openingWidth: (place) => {
     if (!isBareWidth(place)) return 0;
+    if (place.own.heading.per !== undefined) return OF_SEVERAL;
     if (anywhere(place, 'measured') || anywhere(place, 'leftExtension')) return 0.14;
     return anywhere(place, 'rodWidth') ? 0.1 : 0;
   },
   rodWidth: (place) => (isBareWidth(place) && anywhere(place, 'openingWidth', 0.85) ? 0.12 : 0),
   finishedWidth: (place) =>
-    isBareWidth(place) && anywhere(place, 'rodWidth', 0.85) && anywhere(place, 'openingWidth', 0.85)
-      ? 0.12
-      : 0,
+    isBareWidth(place) && place.own.heading.per !== undefined
+      ? -OF_SEVERAL
+      : isBareWidth(place) && anywhere(place, 'rodWidth', 0.85) && anywhere(place, 'openingWidth', 0.85)
+        ? 0.12
+        : 0,
   // Of a panel’s beside all of them all are meant; those of a window are what widths are.
   widths: ({ own, all }) =>
     own.heading.per === 'panel' && all.some((one) => one !== own && saysAll(one)) ? EACH_BESIDE_ALL : 0,

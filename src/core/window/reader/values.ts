@@ -35,7 +35,7 @@ const NONE_IS_ZERO: ReadonlySet<OrderKey> = new Set<OrderKey>([
 /** No window, cut or bolt is longer: 1,968 in, about 50 m. */
 const LONGEST = 1_968 * UNITS.in;
 const UNKNOWN =
-  /^(?:tbc|tba|tbd|\?+|n\/k|see notes?|poa|incl\.?|included|n\/c|com|various|as is|to follow|by others|ask|later|pending)$/i;
+  /^(?:tbc|tba|tbd|\?+|n\/k|see notes?|poa|incl\.?|included|n\/c|com|various|as is|to follow|by others|ask|later|pending|varies|(?:see|as|per|as per|by|from|on) (?:the )?[a-z]+)$/i;
 const DASH = /^[-–—.]+$/;
 
 const YES = /^(?:y|yes|x|true|✓|✔|1|turned|railroaded|rr|railroad|ja|oui|across|horizontal)$/i;

@@ -199,7 +199,7 @@ export class Compared {
 
   /** The figure from the very figures ordered before it. */
   private *fromOrdered(key: FigureKey): Generator<number> {
-    const { ordered, window, rules } = this;
+    const { window, rules } = this;
     if (key === 'cutLength') {
       const dropped = { finishedDrop: this.drop(), heading: window.heading ?? 'pinch' } as const;
       yield* halfDropCuts({ window, dropped }, rules);
@@ -208,8 +208,16 @@ export class Compared {
       const times = all === 'all panels' ? panelsOf(window.draw ?? 'pair') : (window.quantity ?? 1);
       yield (figureOf(key, this.work) ?? 0) * times;
     }
-    if (key === 'labor' && ordered.widths !== undefined)
-      yield figureOf(key, new AsOrdered(window, rules, ordered.widths)) ?? 0;
+    if (key === 'labor') yield* this.labors();
+  }
+
+  /** The making charge of the widths ordered, and of turned cloth by its flat width. */
+  private *labors(): Generator<number> {
+    const { ordered, window, rules } = this;
+    const turned = this.turned ? this.work.laborTurned() : undefined;
+    if (turned !== undefined) yield turned.value.times(window.quantity ?? 1).toNumber();
+    if (ordered.widths !== undefined)
+      yield figureOf('labor', new AsOrdered(window, rules, ordered.widths)) ?? 0;
   }
 
   /** Where the sheet does not say the extensions, any usual one may have been chosen. */

@@ -212,6 +212,25 @@ export function widthsSteps(gathered: Gathered, work: WidthsWork, rules: Rules):
 export const chargedWidths = (widths: number, panels: 1 | 2, rules: Rules): number =>
   rules.halfWidthCharged === 'as a whole' ? panels * Math.ceil(widths / panels) : widths;
 
+/** Cloth half as wide again as the house's billable width is wide goods. */
+const isWide = (fabricWidth: Length, billable: Length): boolean => 2 * fabricWidth >= 3 * billable;
+
+/** Widths charged, of wide goods by so much flat cloth where the house does so: two of 118 are five of 54. */
+export function billedWidths(
+  charged: number,
+  fabricWidth: Length,
+  { billableWidth }: Pick<Rules, 'billableWidth'>,
+): number {
+  if (billableWidth === undefined || !isWide(fabricWidth, billableWidth)) return charged;
+  return Math.ceil((charged * fabricWidth) / billableWidth);
+}
+
+/** Turned cloth has no widths: so much of it along the bolt, or undefined where the house does not charge so. */
+export const billedTurned = (
+  along: Length,
+  { billableWidth }: Pick<Rules, 'billableWidth'>,
+): number | undefined => (billableWidth === undefined ? undefined : Math.ceil(along / billableWidth));
+
 /** Findings on the widths themselves. */
 export function widthsFindings(gathered: Gathered, work: WidthsWork, rules: Rules): Finding[] {
   const findings = [...work.usable.findings, ...sidePanelsMeet(gathered, rules)];

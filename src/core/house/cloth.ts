@@ -261,4 +261,9 @@ export const CLOTH_RULES = {
     'how the making charge counts the half width of a panel',
     HOUSE,
   ),
+  billableWidth: own(
+    SIZE,
+    'the making charge counts wide and turned cloth by so much of its flat width, up, like 54 in; blank counts it by its widths',
+    `${COMMON}: 54 in, by which two widths of 118 are five`,
+  ),
 };

@@ -7,6 +7,7 @@ import {
   answer,
   finding,
   lengthFigure,
+  numberFigure,
   Refusal,
   refuse,
   renamed,
@@ -53,7 +54,14 @@ import {
 import { fullnessOfOneLess } from '../cloth/advice';
 import { lining, workLining, type Lined, type LiningWork } from '../cloth/lining';
 import { coveredByPanel, finishedWidth, fullnessOf, overlapOf, returnOf, type Hung } from '../cloth/hung';
-import { chargedWidths, saveWidth, toOneLess, type Clothed } from '../cloth/widths';
+import {
+  billedTurned,
+  billedWidths,
+  chargedWidths,
+  saveWidth,
+  toOneLess,
+  type Clothed,
+} from '../cloth/widths';
 
 type Given<K extends ColumnKey> = NonNullable<Window[K]>;
 
@@ -572,17 +580,42 @@ export class WindowWork {
   }
 
   /** Making charge of one window. */
-  labor() {
-    return this.keep('labor', () =>
-      labor(
-        {
-          widths: chargedWidths(this.widths(), panelsOf(this.window.draw ?? 'pair'), this.rules),
-          heading: this.need('heading'),
-          finishedDrop: this.orderedDrop,
-          lining: this.window.lining,
-        },
-        this.rules,
-      ),
+  labor(): Answer<Money> {
+    return this.keep('labor', () => {
+      const fabricWidth = this.need('fabricWidth');
+      const charged = chargedWidths(this.widths(), panelsOf(this.window.draw ?? 'pair'), this.rules);
+      const billed = billedWidths(charged, fabricWidth, this.rules);
+      const made = this.laborOf(billed);
+      if (billed === charged) return made;
+      return answer(
+        made.value,
+        () => [
+          step(
+            'widths charged',
+            '{} of {} by the house’s billable width, up',
+            [numberFigure(charged), lengthFigure(fabricWidth)],
+            numberFigure(billed),
+          ),
+          ...made.steps,
+        ],
+        made.findings,
+      );
+    });
+  }
+
+  /** The same with the cloth turned; undefined where it cannot be, or the house does not charge it by flat cloth. */
+  laborTurned(): Answer<Money> | undefined {
+    const turned = this.turned();
+    const along = turned && exact(turned.cutting.cut * panelsOf(this.window.draw ?? 'pair'));
+    const billed = along && billedTurned(along, this.rules);
+    return billed === undefined ? undefined : this.laborOf(billed);
+  }
+
+  private laborOf(widths: number): Answer<Money> {
+    const { lining } = this.window;
+    return labor(
+      { widths, heading: this.need('heading'), finishedDrop: this.orderedDrop, lining },
+      this.rules,
     );
   }
 

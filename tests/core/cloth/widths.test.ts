@@ -3,7 +3,14 @@ import { readHouse } from '../../../src/core/house/house';
 import { inches, toUnit, type Length } from '../../../src/core/exact/length';
 import { ratio } from '../../../src/core/exact/ratio';
 import type { Draw } from '../../../src/core/cell/treatment';
-import { fullness, panels, saveWidth, widths } from '../../../src/core/cloth/widths';
+import {
+  billedTurned,
+  billedWidths,
+  fullness,
+  panels,
+  saveWidth,
+  widths,
+} from '../../../src/core/cloth/widths';
 
 type Rule = readonly [string, string | number];
 const BARE: readonly Rule[] = [
@@ -198,5 +205,27 @@ describe('saving a width', () => {
 
   it('has no answer at the fewest widths there are', () => {
     expect(() => saveWidth(given({ rod: 6 }), rulesOf())).toThrow(/the fewest widths/);
+  });
+});
+
+describe('the widths of wide goods, charged', () => {
+  const by54 = rulesOf(['billable width', 54]);
+  it('are by flat cloth where the house says so: two widths of 118 are five of 54, as published', () => {
+    expect(billedWidths(2, inches(118), by54)).toBe(5);
+    expect(billedWidths(2, inches(118), rulesOf())).toBe(2);
+    // 5 × 108 is exactly 10.
+    expect(billedWidths(5, inches(108), by54)).toBe(10);
+  });
+
+  it('are those of the bolt where it is no wide one', () => {
+    for (const fabric of [48, 54, 60, 72])
+      expect(billedWidths(3, inches(fabric), by54), String(fabric)).toBe(3);
+    expect(billedWidths(3, inches(81), by54)).toBe(5);
+  });
+
+  it('are of turned cloth what it is along the bolt', () => {
+    expect(billedTurned(inches(270), by54)).toBe(5);
+    expect(billedTurned(inches(271), by54)).toBe(6);
+    expect(billedTurned(inches(270), rulesOf())).toBeUndefined();
   });
 });

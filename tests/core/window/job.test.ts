@@ -6,6 +6,8 @@ import { readHouse } from '../../../src/core/house/house';
 import { WindowWork } from '../../../src/core/window/job';
 import { inches, toUnit } from '../../../src/core/exact/length';
 import { ratio } from '../../../src/core/exact/ratio';
+import { INCHES } from '../../../src/core/exact/unit';
+import { writeStep } from '../../../src/core/cell/steps';
 
 const HOUSE = [
   ['labor pinch', 32.5],
@@ -180,5 +182,35 @@ describe('a sheer', () => {
       [6, 18.75, 17.25],
       [3, 9.5, 0],
     ]);
+  });
+});
+
+describe('the making charge of wide and turned cloth', () => {
+  const by54 = readHouse([...HOUSE, ['billable width', 54]]).rules;
+  // Rod 94: (47 + 3 1/2) × 2.5 × 2 = 252 1/2 and 12 of hems: three widths of 118, 354 in.
+  const wide: Window = { ...WINDOW, fabricWidth: inches(118), verticalRepeat: undefined, lining: undefined };
+
+  it('is by its flat width where the house says so: 354 ÷ 54 is seven', () => {
+    expect(new WindowWork(wide, rules).labor().value.toNumber()).toBe(3 * 32.5);
+    const made = new WindowWork(wide, by54).labor();
+    expect(made.value.toNumber()).toBe(7 * 32.5);
+    expect(made.steps.map((one) => writeStep(one, INCHES))[0]).toBe(
+      'widths charged: 3 of 118 in by the house’s billable width, up = 7',
+    );
+  });
+
+  it('is by what each panel takes along the bolt where it is turned', () => {
+    // 126 1/4 and 6 of hems a panel, 264 1/2 for the pair: five.
+    expect(new WindowWork(wide, by54).laborTurned()?.value.toNumber()).toBe(5 * 32.5);
+    expect(new WindowWork(wide, rules).laborTurned()).toBeUndefined();
+  });
+
+  it('is the same in a row of a table, and an audit of turned cloth takes it', () => {
+    const headers = ['rod width', 'finished drop', 'heading', 'fabric width', 'railroaded', 'labor'];
+    const range = [...HOUSE, ['billable width', 54]];
+    const row = [94, 96, 'pinch', 118];
+    expect(cell('SCHEDULE', [headers.slice(0, 4)], [row], 'labor', range)).toEqual([[7 * 32.5]]);
+    expect(cell('CHECK', [headers], [[...row, 'yes', 5 * 32.5]], range)).toBe('');
+    expect(cell('CHECK', [headers], [[...row, 'yes', 4 * 32.5]], range)).toMatch(/^labor reads 130/);
   });
 });

@@ -3,6 +3,7 @@ import { EsbuildPlugin } from 'esbuild-loader';
 import HtmlPlugin from 'html-webpack-plugin';
 import CssPlugin from 'mini-css-extract-plugin';
 import { fileURLToPath } from 'node:url';
+import { catalogue } from './src/make/catalogue.mjs';
 import { Licences } from './src/make/licences.mjs';
 import { place, servedAt } from './src/make/served.mjs';
 
@@ -61,6 +62,32 @@ const functions = (where) => ({
     }),
   ],
 });
+
+/** For any JavaScript engine: one file that says `hemledger`, without imports, and what it knows in JSON. */
+const bare = {
+  ...everywhere,
+  name: 'bare',
+  target: 'es2018',
+  output: {
+    ...everywhere.output,
+    path: `${everywhere.output.path}/bare`,
+    chunkFormat: false,
+    library: { name: 'hemledger', type: 'var' },
+  },
+  entry: { hemledger: './functions/bare.ts' },
+  optimization: { minimizer: [new EsbuildPlugin({ target: 'es2018', legalComments: 'none' })] },
+  performance: { hints: false },
+  module: { rules: [typescript('es2018'), decimals] },
+  plugins: [
+    new Licences(),
+    new CopyPlugin({
+      patterns: [
+        { from: 'functions/functions.json', to: 'catalogue.json', transform: catalogue },
+        { from: 'LICENSE', to: 'LICENSE.txt', toType: 'file' },
+      ],
+    }),
+  ],
+};
 
 const pane = {
   ...everywhere,
@@ -142,4 +169,4 @@ const trial = {
 export const addin = (where) => [functions(where), pane, help];
 
 /** Where the add-in will be served: HEMLEDGER_ORIGIN=https://… npm run build */
-export default [...addin(place(process.env.HEMLEDGER_ORIGIN)), trial];
+export default [...addin(place(process.env.HEMLEDGER_ORIGIN)), trial, bare];

@@ -62,6 +62,7 @@ const ROOMS: Readonly<Record<string, Room>> = {
       'prettier',
       'playwright-core',
       'fraction.js',
+      '@duckdb/node-api',
       'esbuild',
       'tsx/esm/api',
       'typescript',

@@ -1,5 +1,6 @@
 /** How many planted mistakes the audit finds, how many true orders it doubts, and how fast it is. */
 import { spawn } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import { once } from 'node:events';
 import { createWriteStream } from 'node:fs';
 import { mkdtemp, readFile, rm, stat } from 'node:fs/promises';
@@ -147,7 +148,7 @@ export function benchAudit(rows = 400, sets = 4, seed = 11): string[] {
 }
 
 const BASE = 20_000;
-const PLAIN_ORDERS = [
+export const PLAIN_ORDERS = [
   'customer',
   'job',
   'room',
@@ -176,7 +177,7 @@ const PLAIN_ORDERS = [
 ];
 
 /** A CSV of so many true orders with the yardage of every hundredth typed wrongly. */
-async function writeOrders(path: string, count: number): Promise<number> {
+export async function writeOrders(path: string, count: number): Promise<number> {
   const made = trueOrders(Math.min(BASE, count), houseOf([['unit', 'inches']]), chanceFrom(5));
   const file = createWriteStream(path);
   let wrong = 0;
@@ -198,35 +199,59 @@ async function writeOrders(path: string, count: number): Promise<number> {
   return wrong;
 }
 
-/** The command over a CSV of a million rows: its time, its memory, and what it found. */
+interface Audited {
+  readonly seconds: number;
+  readonly megabytes: number;
+  readonly found: number;
+  /** Of all that it told. */
+  readonly hash: string;
+}
+
+async function auditedBy(path: string, jobs: number): Promise<Audited> {
+  const began = performance.now();
+  const words = ['src/make/hem.mjs', 'audit', path, '--csv', '--jobs', String(jobs)];
+  const child = spawn(process.execPath, words, { stdio: ['ignore', 'pipe', 'ignore'] });
+  let found = -1;
+  let most = 0;
+  const hash = createHash('sha256');
+  child.stdout.on('data', (chunk: Buffer) => {
+    hash.update(chunk);
+    for (const byte of chunk) if (byte === 10) found++;
+  });
+  // Only Linux tells a process's peak while it runs.
+  const watch = setInterval(() => {
+    readFile(`/proc/${String(child.pid)}/status`, 'utf8').then(
+      (status) => (most = Math.max(most, Number(/VmHWM:\s*(\d+)/.exec(status)?.[1] ?? 0))),
+      () => undefined,
+    );
+  }, 500);
+  await once(child, 'close');
+  clearInterval(watch);
+  return {
+    seconds: (performance.now() - began) / 1000,
+    megabytes: most / 1024,
+    found,
+    hash: hash.digest('hex'),
+  };
+}
+
+const JOBS = 2;
+
+/** The command over a CSV of a million rows, on one thread and on two: its time, its memory, and what it found. */
 export async function benchAuditFile(count = 1_000_000): Promise<string[]> {
   const folder = await mkdtemp(join(tmpdir(), 'hem-bench-'));
   try {
     const path = join(folder, 'orders.csv');
     const wrong = await writeOrders(path, count);
     const { size } = await stat(path);
-    const began = performance.now();
-    const child = spawn(process.execPath, ['src/make/hem.mjs', 'audit', path, '--csv'], {
-      stdio: ['ignore', 'pipe', 'ignore'],
-    });
-    let found = -1;
-    let most = 0;
-    child.stdout.on('data', (chunk: Buffer) => {
-      for (const byte of chunk) if (byte === 10) found++;
-    });
-    // Only Linux tells a process's peak while it runs.
-    const watch = setInterval(() => {
-      readFile(`/proc/${String(child.pid)}/status`, 'utf8').then(
-        (status) => (most = Math.max(most, Number(/VmHWM:\s*(\d+)/.exec(status)?.[1] ?? 0))),
-        () => undefined,
-      );
-    }, 500);
-    await once(child, 'close');
-    clearInterval(watch);
-    const seconds = (performance.now() - began) / 1000;
+    const one = await auditedBy(path, 1);
+    const two = await auditedBy(path, JOBS);
+    const told = ({ seconds, megabytes }: Audited): string =>
+      `${seconds.toFixed(0)} s${megabytes > 0 ? `, ${megabytes.toFixed(0)} MB at most` : ''}`;
     return [
-      `${count.toLocaleString('en-US')} CSV rows (${(size / 1e6).toFixed(0)} MB): ${seconds.toFixed(0)} s${most > 0 ? `, ${(most / 1024).toFixed(0)} MB at most` : ''}; aim 30 s, 300 MB.`,
-      `${found.toLocaleString('en-US')} findings where ${wrong.toLocaleString('en-US')} yardages were typed wrongly.`,
+      `${count.toLocaleString('en-US')} CSV rows (${(size / 1e6).toFixed(0)} MB): ${told(one)}; aim 30 s, 300 MB.`,
+      `--jobs ${JOBS}: ${told(two)}, ${((100 * two.seconds) / one.seconds).toFixed(0)} % of that time; aim 65 %, 400 MB. ${two.hash === one.hash ? 'It told the same.' : 'It did NOT tell the same.'}`,
+      `${one.found.toLocaleString('en-US')} findings where ${wrong.toLocaleString('en-US')} yardages were typed wrongly.`,
     ];
   } finally {
     await rm(folder, { recursive: true, force: true });

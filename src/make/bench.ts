@@ -1,7 +1,8 @@
-/** `npm run bench`: how fast and how near the best. `npm run bench -- chain` (or rolls, audit, bundle) runs one part. */
+/** `npm run bench`: how fast and how near the best. `npm run bench -- chain` (or rolls, audit, bundle, duckdb) runs one part. */
 import { benchAudit, benchAuditFile } from './bench-audit';
 import { benchBundle } from './bench-bundle';
 import { benchChain, type Timed } from './bench-chain';
+import { benchDuckdb } from './bench-duckdb';
 import { benchRolls } from './bench-rolls';
 
 const WINDOWS = 10_000;
@@ -56,7 +57,12 @@ async function bundle(): Promise<void> {
   for (const line of await benchBundle()) console.log(`  ${line}`);
 }
 
-const PARTS: Readonly<Record<string, () => Promise<void>>> = { chain, rolls, audit, bundle };
+async function duckdb(): Promise<void> {
+  console.log('The bare bundle in a database:');
+  for (const line of await benchDuckdb()) console.log(`  ${line}`);
+}
+
+const PARTS: Readonly<Record<string, () => Promise<void>>> = { chain, rolls, audit, bundle, duckdb };
 
 const asked = process.argv.slice(2);
 const unknown = asked.find((name) => PARTS[name] === undefined);

@@ -22,6 +22,7 @@ import { namedBy, type Naming } from '../core/window/sheet-words';
 import { writeStep } from '../core/cell/steps';
 import { digits, showLength, showYardage } from '../core/exact/unit';
 import { cellAsked, type Asked, type AskedInput, type CellAsked } from '../book/asked/asked';
+import type { AskedPart } from '../book/asked/parts';
 import { Drawing } from './drawing';
 import { Section } from './section';
 import { useSelection } from './selection';
@@ -165,7 +166,7 @@ function OneCell({
 }) {
   const styles = useStyles();
   const [first, ...others] = asked.calls;
-  const { shown: value } = asked;
+  const { shown: value, parts = [] } = asked;
   const shown = value === null ? 'blank' : typeof value === 'string' ? value : readBack(value);
   return (
     <>
@@ -194,9 +195,14 @@ function OneCell({
       )}
       {first === undefined && asked.unfollowed === undefined && (
         <Text className={styles.quiet}>
-          {asked.formula === null ? 'No formula stands here.' : 'None of our functions is in this formula.'}
+          {asked.formula === null
+            ? 'No formula stands here.'
+            : parts.length === 0
+              ? 'None of our functions is in this formula.'
+              : 'It is worked out from these cells:'}
         </Text>
       )}
+      {parts.length > 0 && <Parts parts={parts} cell={asked.cell} book={book} />}
       {first !== undefined && <OneCall call={first} naming={namingOf(first, seen)} />}
       {drawing !== undefined && seen !== undefined && (
         <>
@@ -215,6 +221,42 @@ function OneCell({
         <OneCall key={one.written} call={one} naming={namingOf(one, seen)} />
       ))}
     </>
+  );
+}
+
+/** A figure as a sum of money shows it, beside what else a cell may hold. */
+const partShown = ({ value, figures }: AskedPart): string => {
+  const shown = value === null ? 'blank' : typeof value === 'string' ? value : readBack(value);
+  return figures === undefined ? shown : `${shown} (${figures} figures)`;
+};
+
+interface PartsProps {
+  readonly parts: readonly AskedPart[];
+  readonly cell: Area;
+  readonly book: Book;
+}
+
+/** What a total is made of, each part with the way to its cell. */
+function Parts({ parts, cell, book }: PartsProps) {
+  const styles = useStyles();
+  return (
+    <table className={styles.inputs} aria-label="Parts">
+      <tbody>
+        {parts.map((part) => (
+          <tr key={areaText(part.from)}>
+            <th scope="row" className={styles.cell}>
+              {part.label}
+            </th>
+            <td className={styles.cell}>{partShown(part)}</td>
+            <td className={`${styles.cell} ${styles.short}`}>
+              <CellLink at={part.from} book={book}>
+                {sameSheet(part.from.sheet, cell.sheet) ? placeText(part.from) : areaText(part.from)}
+              </CellLink>
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }
 
@@ -246,17 +288,25 @@ function Facts({ seen }: { readonly seen: WindowSeen }) {
   );
 }
 
+/** The one figure that a row is asked for: it is what the cell is about, not the function that asks. */
+function figureAsked({ cellFunction, inputs }: Asked): string | undefined {
+  if (cellFunction.name !== 'SCHEDULE') return undefined;
+  const outputs = firstOf(inputs.find(({ name }) => name === 'outputs')?.value ?? null);
+  return typeof outputs === 'string' && outputs.trim() !== '' && !/[,;]/.test(outputs) ? outputs : undefined;
+}
+
 function OneCall({ call, naming }: { readonly call: Asked; readonly naming: Naming }) {
   const styles = useStyles();
   const { outcome } = call;
+  const figure = figureAsked(call);
   const findings = ('error' in outcome ? [outcome.finding] : outcome.findings).map((one) =>
     renamed(one, naming),
   );
   return (
     <div className={styles.part}>
-      <Subtitle2 as="h3">{call.cellFunction.name}</Subtitle2>
+      <Subtitle2 as="h3">{figure ?? call.cellFunction.name}</Subtitle2>
       <Text size={200} className={styles.quiet}>
-        {call.cellFunction.says}
+        {figure === undefined ? call.cellFunction.says : `Asked of the whole row, by ${NAMESPACE}.SCHEDULE.`}
       </Text>
       {findings.map((one) => (
         <MessageBar key={one.sentence} intent={INTENT[one.weight]}>

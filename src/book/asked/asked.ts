@@ -6,6 +6,7 @@ import type { Block, Book, CellValue } from '../book';
 import { errorOf, isBlank, type CellIn } from '../../core/cell/fields';
 import { fromUnit, toUnit, UNITS, type LengthUnit } from '../../core/exact/length';
 import { areasIn, readFormula, Unfollowed, type Part } from './formula-read';
+import { partsOf, type AskedPart } from './parts';
 
 export interface AskedInput {
   /** opening_width */
@@ -30,6 +31,8 @@ export interface CellAsked {
   readonly formula: string | null;
   readonly shown: CellValue;
   readonly calls: readonly Asked[];
+  /** What a formula without functions of ours is worked out from. */
+  readonly parts?: readonly AskedPart[];
   /** The part of the formula the pane could not follow. */
   readonly unfollowed?: string;
 }
@@ -92,7 +95,9 @@ async function formulaAsked(book: Book, cell: Area): Promise<CellAsked> {
   const [block] = await book.read([cell], 'cells');
   const formula = block?.formulas[0]?.[0] ?? null;
   const shown = block?.values[0]?.[0] ?? null;
-  if (formula === null || !/HEM[._]/i.test(formula)) return { cell, formula, shown, calls: [] };
+  if (formula === null) return { cell, formula, shown, calls: [] };
+  if (!/HEM[._]/i.test(formula))
+    return { cell, formula, shown, calls: [], parts: await partsOf(book, formula, cell) };
   try {
     const whole = readFormula(formula, cell, await book.contents());
     const areas = areasIn(whole);

@@ -30,7 +30,10 @@ export interface Costed {
   /** Whole rolls of the given length; undefined without one. */
   readonly rolls: number | undefined;
   readonly price: Money | undefined;
+  /** Of the choices with a price the least; none where no price is known. */
   readonly cheapest: boolean;
+  /** The least yardage where no price is known. */
+  readonly leastCloth: boolean;
 }
 
 /** The face cloth of all the windows under one choice, spares and attic stock in it, as it would be bought. */
@@ -61,8 +64,8 @@ function allOf<T>(
 }
 
 /**
- * The what-if table: every choice with its yardage, rolls and price, the cheapest marked
- * (by price where a price is known, else by yardage).
+ * The what-if table: every choice with its yardage, rolls and price. The cheapest is marked by price alone:
+ * cloths of several widths cost differently a yard, so without a price only the least cloth can be told.
  */
 export function whatIf(
   windows: readonly Window[],
@@ -71,7 +74,7 @@ export function whatIf(
   rules: Rules,
 ): readonly Costed[] {
   const { price, rollLength } = given;
-  const costed = choices.map((choice): Omit<Costed, 'cheapest'> => {
+  const costed = choices.map((choice): Omit<Costed, 'cheapest' | 'leastCloth'> => {
     try {
       const cloths = wantedUnder(windows, choice, rules).map((wanted) =>
         clothFor(wanted, rollLength !== undefined || price?.wholeRoll !== undefined),
@@ -95,10 +98,14 @@ export function whatIf(
       return { choice, yardage: undefined, why: thrown.finding.sentence, rolls: undefined, price: undefined };
     }
   });
-  const made = costed.filter(({ yardage }) => yardage !== undefined);
-  const worth = (one: Omit<Costed, 'cheapest'>): number => (one.price ?? money(one.yardage ?? 0)).toNumber();
-  const least = Math.min(...made.map(worth));
-  return costed.map((one) => ({ ...one, cheapest: one.yardage !== undefined && worth(one) === least }));
+  const priced = costed.flatMap(({ price: one }) => one ?? []);
+  const least = priced.reduce((low, one) => (one.lt(low) ? one : low), priced[0] ?? NOTHING);
+  const shortest = Math.min(...costed.map(({ yardage }) => yardage ?? Infinity));
+  return costed.map((one) => ({
+    ...one,
+    cheapest: one.price?.eq(least) === true,
+    leastCloth: priced.length === 0 && one.yardage === shortest,
+  }));
 }
 
 export interface Saving {

@@ -59,7 +59,7 @@ const choiceInWords = ({ fullness, fabricWidth, direction, repeatRule }: Choice,
     .join(', ');
 
 export function choiceLines(table: readonly Costed[], unit: Unit): string[] {
-  const lines = table.map(({ choice, yardage, price, rolls, why, cheapest }) => {
+  const lines = table.map(({ choice, yardage, price, rolls, why, cheapest, leastCloth }) => {
     const figures =
       yardage === undefined
         ? (why ?? '')
@@ -70,13 +70,17 @@ export function choiceLines(table: readonly Costed[], unit: Unit): string[] {
           ]
             .filter((one) => one !== '')
             .join(', ');
-    return `  ${cheapest ? '*' : ' '} ${choiceInWords(choice, unit)}: ${figures}`;
+    return `  ${cheapest || leastCloth ? '*' : ' '} ${choiceInWords(choice, unit)}: ${figures}`;
   });
-  return [...lines, '  * the cheapest'];
+  const byCloth = table.some(({ leastCloth }) => leastCloth);
+  return [
+    ...lines,
+    byCloth ? '  * the least cloth; with --price also the cheapest is told' : '  * the cheapest',
+  ];
 }
 
 export const choicesAsData = (table: readonly Costed[], { small, large }: Unit) =>
-  table.map(({ choice, yardage, rolls, price, why, cheapest }) => ({
+  table.map(({ choice, yardage, rolls, price, why, cheapest, leastCloth }) => ({
     fullness: choice.fullness === undefined ? undefined : toFigure(choice.fullness),
     fabricWidth: choice.fabricWidth === undefined ? undefined : toUnit(choice.fabricWidth, small),
     direction: choice.direction,
@@ -86,4 +90,5 @@ export const choicesAsData = (table: readonly Costed[], { small, large }: Unit) 
     price: price?.toNumber(),
     why,
     cheapest,
+    leastCloth,
   }));

@@ -1,4 +1,4 @@
-/** What if: fullness by cloth width by direction by repeat rule, the cheapest marked. */
+/** What if: fullness by cloth width by direction by repeat rule, the cheapest marked, or the least cloth. */
 import { Badge, Caption1, Checkbox, Field, Input, makeStyles, Select, tokens } from '../kit';
 import { useMemo, useState } from 'react';
 import { GROUPS, type Floor } from '../../book/floor/floor';
@@ -158,7 +158,7 @@ export function FloorChoices({ floor, fabrics, prices }: Props) {
   );
 }
 
-function rowOf({ choice, yardage, rolls, price, cheapest }: Costed, unit: Unit): FigureRow {
+function rowOf({ choice, yardage, rolls, price, cheapest, leastCloth }: Costed, unit: Unit): FigureRow {
   const words = [
     choice.fullness === undefined ? '' : `fullness ${digits(toFigure(choice.fullness))}`,
     choice.fabricWidth === undefined ? '' : showLength(choice.fabricWidth, unit),
@@ -166,13 +166,13 @@ function rowOf({ choice, yardage, rolls, price, cheapest }: Costed, unit: Unit):
     choice.repeatRule ?? '',
   ].filter((one) => one !== '');
   return {
-    chosen: cheapest,
+    chosen: cheapest || leastCloth,
     name: (
       <>
         {words.join(', ')}{' '}
-        {cheapest && (
+        {(cheapest || leastCloth) && (
           <Badge size="small" appearance="tint">
-            cheapest
+            {cheapest ? 'cheapest' : 'least cloth'}
           </Badge>
         )}
       </>

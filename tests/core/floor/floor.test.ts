@@ -77,5 +77,18 @@ describe('the what-if table', () => {
     expect(table.map((one) => one.rolls)).toEqual([4, 3, undefined, 2]);
     expect(table[3]?.price?.toFixed(2)).toBe('805.00');
     expect(table[2]?.why).toContain('too narrow to railroad');
+    expect(table.some(({ leastCloth }) => leastCloth)).toBe(false);
+  });
+
+  it('calls nothing cheapest without a price, since a wider cloth costs more a yard: the least cloth is marked', () => {
+    const choices = [
+      { direction: 'up the roll' },
+      { direction: 'railroaded', fabricWidth: wide as Length },
+    ] as const;
+    const table = whatIf(windows, choices, {}, DEFAULT_RULES);
+    expect(table.map(({ cheapest, leastCloth }) => [cheapest, leastCloth])).toEqual([
+      [false, false],
+      [false, true],
+    ]);
   });
 });

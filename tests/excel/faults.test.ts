@@ -78,6 +78,14 @@ const floorOf = async (book: ExcelBook) => {
   return readFloor(read, { rows: [] });
 };
 
+/** The same windows every time: planned once. */
+let planned: ReturnType<typeof plansOf> | undefined;
+const plansOf = (floor: Awaited<ReturnType<typeof floorOf>>) =>
+  clothsOf(floor.windows.map(({ work }) => work)).map((cloth) => ({
+    cloth,
+    plan: cutPlan(clothJob(cloth, { ordered: fromUnit(60, 'yd') }, INCHES), floor.house.rules).value,
+  }));
+
 async function audited(book: ExcelBook) {
   const { read } = await surveyOrders(book, INCHES, areaAt('Windows', 1, 0));
   return auditOrders(read, { periods: [{ from: undefined, house: readHouse(undefined) }] });
@@ -118,11 +126,7 @@ const CHANGES: Readonly<Record<string, Change>> = {
     ready: () => openedIn(LIST),
     change: async (book) => {
       const floor = await floorOf(book);
-      const plans = clothsOf(floor.windows.map(({ work }) => work)).map((cloth) => ({
-        cloth,
-        plan: cutPlan(clothJob(cloth, { ordered: fromUnit(60, 'yd') }, INCHES), floor.house.rules).value,
-      }));
-      await writeFloor(book, floor, plans);
+      await writeFloor(book, floor, (planned ??= plansOf(floor)));
     },
   },
   'a price': {

@@ -103,6 +103,8 @@ export class MemoryBook implements Book {
   private readonly listeners = new Set<(area: Area) => void>();
   private readonly watchers = new Set<(area: Area) => void>();
   private selected: Area = areaAt('Sheet1', 0, 0);
+  /** None since it was last written into: calculating waits until somebody reads. */
+  private calculated: Promise<void> | undefined = Promise.resolve();
 
   constructor(
     sheets: Readonly<Record<string, SheetGiven>> = {},
@@ -181,7 +183,8 @@ export class MemoryBook implements Book {
     });
   }
 
-  read(areas: readonly Area[], detail: Detail = 'whole'): Promise<readonly Block[]> {
+  async read(areas: readonly Area[], detail: Detail = 'whole'): Promise<readonly Block[]> {
+    await (this.calculated ??= this.recalculate());
     return this.trip(() => areas.map((area) => this.block(area, detail)));
   }
 
@@ -194,7 +197,7 @@ export class MemoryBook implements Book {
       await this.trip(() => this.change(changes));
       const touched = [...(changes.puts ?? []), ...(changes.clear ?? [])].map(({ area }) => area);
       for (const tell of this.watchers) for (const area of touched) tell(area);
-      await this.recalculate();
+      this.calculated = undefined;
     });
     this.past.push({ says, state: before });
   }

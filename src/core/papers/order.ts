@@ -2,7 +2,7 @@
 import { showLength, showRemnant, showYardage } from '../exact/unit';
 import { exact, fromUnit, type Length } from '../exact/length';
 import { clothJob, clothsOf, type Cloth } from '../floor/floor-cuts';
-import { tally, type Tally } from '../floor/tally';
+import { fabricOf, tally, type Tally } from '../floor/tally';
 import { cutLengthOf } from '../rolls/cutting';
 import { quickLayout, toPlan, type CutPlan } from '../rolls/plan';
 import { footOf } from './foot';
@@ -131,14 +131,31 @@ function clothPairs(job: PapersJob, ordered: Ordered): readonly Pair[] {
   ];
 }
 
-function startLine({ unit }: PapersJob, { cloth }: Ordered): readonly Entry[] {
-  return cloth.toStart > 0
-    ? [
+/** The tallest repeat of the windows that hang this cloth; 0 where it has none. */
+const repeatOf = (windows: PapersJob['windows'], cloth: Cloth): number =>
+  cloth.layer === 'face'
+    ? Math.max(
+        0,
+        ...windows.map(({ work }) => (fabricOf(work) === cloth.name ? (work.window.verticalRepeat ?? 0) : 0)),
+      )
+    : 0;
+
+/** What is in the lengths for the pattern's start, or that nothing is. */
+function startLine({ unit, windows }: PapersJob, { cloth }: Ordered): readonly Entry[] {
+  if (cloth.toStart > 0)
+    return [
+      words(
+        `${showLength(cloth.toStart, unit)} of each piece is for the pattern’s start and is in the lengths above.`,
+      ),
+    ];
+  const repeat = repeatOf(windows, cloth);
+  return repeat === 0
+    ? []
+    : [
         words(
-          `${showLength(cloth.toStart, unit)} of each piece is for the pattern’s start and is in the lengths above.`,
+          `Nothing is ordered to reach the pattern’s start. Cut each piece to begin at the motif, or tell us before it is cut: up to ${showLength(exact(repeat), unit)} more is needed.`,
         ),
-      ]
-    : [];
+      ];
 }
 
 function clothBlocks(job: PapersJob, ordered: Ordered): readonly Block[] {

@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { orderPapers } from '../../../src/core/papers/order';
 import { count, entryText, words, type Paper } from '../../../src/core/papers/paper';
 import type { JobCloth } from '../../../src/core/papers/job';
-import { jobWith, READING_ROOM, windowAs } from './invented';
+import { readHouse } from '../../../src/core/house/house';
+import { WindowWork } from '../../../src/core/window/job';
+import { inches, jobWith, READING_ROOM, windowAs } from './invented';
 
 /** All that is printed, block after block. */
 const textOf = ({ blocks }: Paper): string =>
@@ -53,6 +55,21 @@ describe('the fabric order', () => {
     const [paper] = ordersOf({ wholeRoll: count(60) });
     expect(textOf(paper!)).toContain('1 roll | no shorter than 59 yd 4 in | 19 cuts in each');
     expect(textOf(paper!)).toContain('1 roll | no shorter than 52 yd 32 in | 17 cuts in each');
+  });
+
+  it('says that nothing is ordered to reach the pattern’s start, or how much of each piece is', () => {
+    const patterned = { ...READING_ROOM, verticalRepeat: inches(25) };
+    const said = (start: string): string => {
+      const { rules } = readHouse([['pattern start', start]]);
+      const one = windowAs(patterned, 1, { work: new WindowWork(patterned, rules) });
+      return textOf(orderPapers(jobWith([one], { cloths: [GARDEN], rules }))[0]!);
+    };
+    expect(said('nothing')).toContain(
+      'Nothing is ordered to reach the pattern’s start. Cut each piece to begin at the motif, or tell us before it is cut: up to 25 in more is needed.',
+    );
+    expect(said('one repeat')).toContain('25 in of each piece is for the pattern’s start');
+    expect(said('one repeat')).not.toContain('Nothing is ordered');
+    expect(textOf(ordersOf({})[0]!)).not.toContain('pattern’s start');
   });
 
   it('asks for one piece only where a put-up is long enough', () => {

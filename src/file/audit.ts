@@ -32,6 +32,7 @@ prices, cautions. Columns are found by their headings; a CSV may be of any size.
   -o FILE             write the findings and a summary to a workbook (.xlsx); what you wrote in its
                       column “settled” stays beside the same findings when it is written anew
   --columns WORDS     your word for columns: "K=vertical repeat; M=" (M is none of ours)
+  --words BOOK        the words of your house: its sheet “Words of this house”
   --json              the findings and a summary as one JSON object
   --csv               the findings as CSV
   --jobs N            audit a CSV on so many threads; the answer is the same, and is told at the end
@@ -43,6 +44,7 @@ Exit code: 0 all is well (notes aside) · 1 there are findings · 2 not used so 
 const OPTIONS = {
   rules: { type: 'string', multiple: true },
   columns: { type: 'string' },
+  words: { type: 'string' },
   prices: { type: 'string' },
   out: { type: 'string', short: 'o' },
   json: { type: 'boolean' },
@@ -212,7 +214,12 @@ async function run(words: readonly string[], io: Io): Promise<number> {
     throw new Problem(`-o names “${out}”. Name a workbook, like findings.xlsx.`, USAGE);
   if (out !== undefined) await checkWritable(out);
   const jobs = jobsOf(values.jobs);
-  const wanted = { rules: values.rules ?? [], prices: values.prices, columns: values.columns };
+  const wanted = {
+    rules: values.rules ?? [],
+    prices: values.prices,
+    columns: values.columns,
+    words: values.words,
+  };
   const { by, look, notes: aboutRules } = await auditBy(wanted);
   const file = await openOrders(path, look);
   if (values.learn === true) return learnFrom(file, by.periods, io, values.json === true);

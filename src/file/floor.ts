@@ -8,6 +8,7 @@ import { tally } from '../core/floor/tally';
 import type { Unit } from '../core/exact/unit';
 import { checkWritable, openArchive } from './xlsx/archive';
 import { readCorrections } from './corrections';
+import { readWordsBook } from './house-words';
 import { readWords, type Command, type Io } from './command';
 import { writeFloorSheets } from './floor/book';
 import { choiceLines, choicesAsData, choicesTable } from './floor/choices';
@@ -57,6 +58,7 @@ House rules are taken from a defined name that ends in “rules”.
                       prices of what lies behind the face, the same way; blackout lining without a
                       price of its own takes the lining's
   --columns WORDS     your word for columns of the table: "K=vertical repeat; M="
+  --words BOOK        the words of your house: its sheet “Words of this house”
   --seconds N         how long to look for a better plan (10); Ctrl-C stops and keeps the best so far
   -o FILE             write the workbook with the cutter's list, the totals and, where prices are
                       known, the price on new sheets
@@ -166,8 +168,9 @@ export const command: Command = {
     if (out !== undefined) await checkWritable(out);
     const { parts } = refill(readWorkbook(await openArchive(path)), { progress: progressOf(io) });
     const file = readWorkbook(parts);
+    const house = await readWordsBook(values.words);
     const read = windowsAsked(
-      readWindows(file, path, readCorrections(values.columns), sparesAsked(values)),
+      readWindows(file, path, { said: readCorrections(values.columns), words: house }, sparesAsked(values)),
       values,
       path,
     );

@@ -1,12 +1,12 @@
 /** npm run hem -- read: how a table of windows or past orders is read, for people and for scripts. */
 import { letters } from '../core/cell/letters';
-import type { Unit } from '../core/exact/unit';
 import { readingAsData } from '../core/window/reader/data';
 import { headingOf, nameOf } from '../core/window/reader/meanings';
-import { readTable, type NoTable, type TableRead } from '../core/window/reader/read';
-import type { ColumnRead, Corrections } from '../core/window/reader/understand';
+import { readTable, type NoTable, type ReadOptions, type TableRead } from '../core/window/reader/read';
+import type { ColumnRead } from '../core/window/reader/understand';
 import { readWords, type Command, type Io } from './command';
 import { readCorrections } from './corrections';
+import { readWordsBook, wordsAmong } from './house-words';
 import { FINE, NOT_COMPUTED, Problem, USAGE } from './problem';
 import { readPeriods } from './rules-file';
 import type { NamedSheet } from './sheets';
@@ -20,6 +20,8 @@ means and how sure that is, what every row is, and what is assumed or asked.
   --sheet NAME        this sheet of a workbook; else the first that holds a table of windows
   --rules BOOK        the house rules, for the unit of the house
   --columns WORDS     your word for columns: "K=vertical repeat; M=" (M is none of ours)
+  --words BOOK        the words of your house: a sheet “Words of this house” with two columns,
+                      heading and means; else that sheet of FILE itself
   --header ROWS       the row or rows of the headings, like 4 or 4-5
   --json              everything as one JSON object
   --help              this
@@ -30,6 +32,7 @@ const OPTIONS = {
   sheet: { type: 'string' },
   rules: { type: 'string', multiple: true },
   columns: { type: 'string' },
+  words: { type: 'string' },
   header: { type: 'string' },
   json: { type: 'boolean' },
 } as const;
@@ -40,19 +43,10 @@ interface Read {
 }
 
 /** The first sheet with windows; else the first in which a table was found; else the first. */
-function readFirst(
-  sheets: readonly NamedSheet[],
-  unit: Unit,
-  said: Corrections | undefined,
-  header: readonly number[] | undefined,
-): Read | undefined {
+function readFirst(sheets: readonly NamedSheet[], options: ReadOptions): Read | undefined {
   let best: Read | undefined;
   for (const sheet of sheets) {
-    const read = readTable(sheet, {
-      unit,
-      ...(said === undefined ? {} : { said }),
-      ...(header === undefined ? {} : { header }),
-    });
+    const read = readTable(sheet, options);
     if (!('columns' in read)) best ??= { sheet, read };
     else if (read.none === undefined) return { sheet, read };
     else if (best === undefined || !('columns' in best.read)) best = { sheet, read };
@@ -113,7 +107,14 @@ export const command: Command = {
     const [said, header] = [readCorrections(values.columns), headerRows(values.header)];
     const { periods } = await readPeriods(values.rules ?? []);
     const unit = (periods[0] as (typeof periods)[0]).house.unit;
-    const found = readFirst(await openSheets(path, values.sheet), unit, said, header);
+    const sheets = await openSheets(path, values.sheet);
+    const house = (await readWordsBook(values.words)) ?? wordsAmong(await openSheets(path, undefined), path);
+    const found = readFirst(sheets, {
+      unit,
+      ...(said !== undefined && { said }),
+      ...(house !== undefined && { words: house }),
+      ...(header !== undefined && { header }),
+    });
     if (found === undefined) throw new Problem(`“${path}” holds no sheet.`);
     if (values.json === true) io.out(JSON.stringify(readingAsData(found.read, found.sheet.name, unit)));
     else tell(found, io);

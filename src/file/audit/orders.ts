@@ -5,6 +5,7 @@ import type { CellIn } from '../../core/cell/fields';
 import type { OrderTable } from '../../core/window/reader/order-rows';
 import { findOrders, type OrdersFound, type OrdersLook } from '../../core/window/reader/orders';
 import type { Trouble } from '../../core/window/reader/understand';
+import { wordsAmong } from '../house-words';
 import { sheetsIn } from '../sheets';
 import { isFindings } from './settled';
 import { openArchive } from '../xlsx/archive';
@@ -109,9 +110,9 @@ async function lookAt(path: string): Promise<FirstLook> {
   return { csv, evidence: evidence.rows, firstRows, pieces: isInPieces(csv) ? pieces.all : [] };
 }
 
-export function ordersIn({ evidence, csv }: FirstLook, { unit, said }: OrdersLook): OrdersFound {
+export function ordersIn({ evidence, csv }: FirstLook, look: OrdersLook): OrdersFound {
   const rows = evidence.map((row) => row.map((text) => (PLAIN.test(text) ? Number(text) : text)));
-  const found = findOrders(rows, { unit, ...(said === undefined ? {} : { said }) });
+  const found = findOrders(rows, look);
   if (!enough(found)) throw noOrders(csv.path);
   return found;
 }
@@ -158,13 +159,15 @@ function* parted<T>(rows: readonly T[]): Generator<readonly T[]> {
   for (let at = 0; at < rows.length; at += 512) yield rows.slice(at, at + 512);
 }
 
-function sheetOrders(file: WorkbookFile, path: string, { unit, said }: OrdersLook): OrdersFile {
-  const tables = sheetsIn(file).flatMap((sheet) => {
+function sheetOrders(file: WorkbookFile, path: string, look: OrdersLook): OrdersFile {
+  const sheets = sheetsIn(file);
+  const words = look.words ?? wordsAmong(sheets, path);
+  const tables = sheets.flatMap((sheet) => {
     if (isFindings(sheet.rows)) return [];
     const found = findOrders(sheet.rows, {
-      unit,
+      ...look,
       merged: sheet.merged ?? [],
-      ...(said === undefined ? {} : { said }),
+      ...(words !== undefined && { words }),
     });
     return enough(found) ? [{ sheet, found }] : [];
   });

@@ -21,6 +21,7 @@ export const OPTIONS = {
   widths: { type: 'string' },
   repeats: { type: 'string' },
   columns: { type: 'string' },
+  words: { type: 'string' },
   price: { type: 'string' },
   least: { type: 'string' },
   'whole-roll': { type: 'string' },

@@ -4,6 +4,7 @@ import type { Finding } from '../../core/cell/answer';
 import { headingsByKey, windowOfRow } from '../../core/window/reader/as-window';
 import { cellOf } from '../../core/window/reader/cells';
 import { readTable, type TableRead } from '../../core/window/reader/read';
+import type { HouseWords } from '../../core/window/reader/house-words';
 import type { Corrections } from '../../core/window/reader/understand';
 import { WindowWork } from '../../core/window/job';
 import type { Money } from '../../core/exact/money';
@@ -13,6 +14,7 @@ import { noWindowsIn } from '../../book/no-windows';
 import { PLACE_HEADINGS, placeOf, type FloorWindow } from '../../book/floor/floor';
 import type { CellValue } from '../../engine/workbook';
 import { Problem } from '../problem';
+import { wordsAmong } from '../house-words';
 import { sheetsIn, type NamedSheet } from '../sheets';
 import type { WorkbookFile, WorksheetFile } from '../xlsx/workbook';
 
@@ -99,13 +101,19 @@ function windowsOf(sheet: NamedSheet, read: TableRead, house: House): WindowsRea
 export function readWindows(
   file: WorkbookFile,
   path: string,
-  said?: Corrections,
+  { said, words }: { readonly said?: Corrections | undefined; readonly words?: HouseWords | undefined } = {},
   spares?: Money,
 ): WindowsRead {
   const own = readHouse(namedRange(file, /rules$/i));
   const house = spares === undefined ? own : { ...own, rules: { ...own.rules, spareWindows: spares } };
-  for (const sheet of sheetsIn(file)) {
-    const read = readTable(sheet, { unit: house.unit, ...(said === undefined ? {} : { said }) });
+  const sheets = sheetsIn(file);
+  const known = words ?? wordsAmong(sheets, path);
+  for (const sheet of sheets) {
+    const read = readTable(sheet, {
+      unit: house.unit,
+      ...(said !== undefined && { said }),
+      ...(known !== undefined && { words: known }),
+    });
     if ('columns' in read && read.none === undefined) return windowsOf(sheet, read, house);
   }
   throw new Problem(noWindowsIn(path));

@@ -65,7 +65,7 @@ describe('the audit on worker threads', () => {
     const thread = join(folder, 'thread.mjs');
     await writeFile(thread, script);
     if (first === undefined) throw new Error('a text file has a first look');
-    const wanted = { rules: [], prices: undefined, columns: undefined };
+    const wanted = { rules: [], prices: undefined, columns: undefined, words: undefined };
     const workers = new Workers(first, wanted, 2, pathToFileURL(thread));
     await expect(workers.all().next()).rejects.toThrow(
       `A worker thread died (${why}), and nothing of the audit is reported.`,

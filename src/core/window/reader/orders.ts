@@ -4,6 +4,7 @@ import type { Unit } from '../../exact/unit';
 import { cellOf } from './cells';
 import { understandGiven } from './given';
 import type { Merged } from './header';
+import type { HouseWords } from './house-words';
 import { orderTable, type OrderTable } from './order-rows';
 import { understand, type Corrections, type Trouble } from './understand';
 
@@ -18,18 +19,20 @@ export interface OrdersLook {
   readonly unit: Unit;
   readonly merged?: readonly Merged[];
   readonly said?: Corrections;
+  readonly words?: HouseWords;
   /** How many rows at the top are the headings; else they are looked for. */
   readonly headerRows?: number;
 }
 
 /** The columns of past orders, by all that the rows shown tell. */
 export function findOrders(rows: readonly (readonly CellIn[])[], look: OrdersLook): OrdersFound | Trouble {
-  const { unit, merged = [], said, headerRows } = look;
+  const { unit, merged = [], said, words, headerRows } = look;
   const found = understand(
     { rows: rows.map((row) => row.map(cellOf)), merged },
     {
       unit,
       ...(said === undefined ? {} : { said }),
+      ...(words === undefined ? {} : { words }),
       ...(headerRows === undefined ? {} : { header: Array.from({ length: headerRows }, (_, at) => at) }),
     },
   );

@@ -12,6 +12,7 @@ import { aboutAlike, headedAlike } from './alike';
 import { cellOf, type Cell, type Row } from './cells';
 import { fractionOfDay } from './evidence';
 import type { Merged } from './header';
+import type { HouseWords } from './house-words';
 import { headingOf, nameOf, type MeaningKey } from './meanings';
 import { isWindowFact, RowReader, type RowRead } from './rows';
 import { understand, type ColumnRead, type Corrections, type Understanding } from './understand';
@@ -27,6 +28,8 @@ export interface ReadOptions {
   /** Rows somebody says the headings stand in, from 0. */
   readonly header?: readonly number[];
   readonly said?: Corrections;
+  /** What the house's own words for headings mean. */
+  readonly words?: HouseWords;
   /** Past orders: rooms and prices alone are a table of them. */
   readonly orders?: boolean;
 }

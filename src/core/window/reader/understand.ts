@@ -11,6 +11,7 @@ import { DayOrders, type DayOrder } from './dates';
 import { gather, type Evidence } from './evidence';
 import { findHeader, headingScore, type Header, type Merged } from './header';
 import type { HeadingRead, Per } from './heading';
+import { saidByWords, type HouseWords } from './house-words';
 import { isLengthKey, isOurs, isYardageKey, type MeaningKey, type OtherKey } from './meanings';
 import { EACH_SIDE, isWindowFact, type Plan, type Slot } from './rows';
 import {
@@ -429,6 +430,8 @@ export interface Look {
   /** Rows somebody says the headings stand in, from 0. */
   readonly header?: readonly number[];
   readonly said?: Corrections;
+  /** What the house's own words for headings mean. */
+  readonly words?: HouseWords;
   /** Columns of one figure a cell, whatever stands in them. */
   readonly single?: ReadonlySet<number>;
 }
@@ -489,7 +492,11 @@ export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
     unitOf: ({ unit }) => unit ?? units.small,
     single: look.single,
   });
-  const candidates = corrected(candidatesOf(evidence), evidence, look.said);
+  const candidates = corrected(
+    candidatesOf(evidence),
+    evidence,
+    saidByWords(header.texts, look.words, look.said),
+  );
   const { panels, drawn } = panelsBy(evidence, candidates);
   const arithmetic = new Arithmetic(evidence, panels, look.unit.small !== 'in', countsIn(evidence), drawn);
   const assignment = assign(candidates, arithmetic, headedAlike(evidence));

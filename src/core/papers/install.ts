@@ -54,7 +54,8 @@ function hardwarePairs({ work }: JobWindow): readonly Pair[] {
   const { rings, finials, endStops, wands } = work.fittings();
   const counted = [
     [rings, on === 'track' ? 'carriers' : 'rings'],
-    [finials, 'finials'],
+    // Nothing measured says how near the side walls are; a finial wants its own length there.
+    [finials, 'finials, side walls left ____, right ____ off'],
     [endStops, 'end stops'],
     [wands, 'wands'],
   ] as const;

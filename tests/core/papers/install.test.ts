@@ -27,7 +27,7 @@ describe('the install sheet', () => {
     expect(said['Above the floor']).toBe('middle of the rod 98 in; means of access chosen on site');
     expect(said['Drop']).toBe('96 in');
     expect(said['Clear of the floor']).toBe('1/2 in');
-    expect(said['With']).toBe(`${work.rings().value} rings, 2 finials`);
+    expect(said['With']).toBe(`${work.rings().value} rings, 2 finials, side walls left ____, right ____ off`);
     expect(said['Substrate']).toBe('');
     expect(said['Anchor']).toBe('');
   });

@@ -102,6 +102,12 @@ export const CLOTH_RULES = {
   ),
   sideHem: rule(ALLOWANCE, inches(3), 'cloth taken by the hem of each side of a panel', COMMON),
   seam: rule(ALLOWANCE, inches(1), 'cloth taken by each seam between two widths', HOUSE),
+  trimTurning: rule(
+    ALLOWANCE,
+    inches(1.5),
+    'trim or band turned under at each end of the edge it follows',
+    COMMON,
+  ),
   selvage: rule(
     ALLOWANCE,
     inches(0),

@@ -21,6 +21,7 @@ import { WINDOW_COLUMNS, type ColumnKey } from './columns';
 import type { WindowFigure } from './figure';
 import type { WindowWork } from './job';
 import { bendsInWords } from '../measure/measure';
+import { trimAlong } from './trims';
 
 /** A plain number, shown and compared as its quantity. */
 const plain = (quantity: Quantity): Kind<number> => ({ ...QUANTITY, quantity });
@@ -370,6 +371,34 @@ const DECLARED = [
     onlyFrom: 'SCHEDULE',
     needs: [ROD, DROP, ['heading']],
     work: (window) => yardageFigure(window.interliningYardage().value),
+  },
+  {
+    key: 'leadingTrim',
+    group: 'Cloth',
+    heading: 'trim of leading edges',
+    also: ['leading edge trim', 'leading edge banding'],
+    says: 'trim or band along the leading edges of all the windows of the row, turned under at both ends',
+    kind: YARDS,
+    format: '0.00#',
+    from: 'SCHEDULE',
+    onlyFrom: 'SCHEDULE',
+    needs: [DROP],
+    addsUp: true,
+    work: (window) => yardageFigure(trimAlong(window, 'leading edges')),
+  },
+  {
+    key: 'bottomTrim',
+    group: 'Cloth',
+    heading: 'trim of bottom edges',
+    also: ['bottom trim', 'bottom banding'],
+    says: 'trim or band along the bottom edges of all the windows of the row, turned under at both ends',
+    kind: YARDS,
+    format: '0.00#',
+    from: 'SCHEDULE',
+    onlyFrom: 'SCHEDULE',
+    needs: CLOTH,
+    addsUp: true,
+    work: (window) => yardageFigure(trimAlong(window, 'bottom edges')),
   },
 ] as const satisfies readonly WindowFigure[];
 

@@ -5,6 +5,7 @@ import type { Book, Changes, Contents } from './book';
 import { underFreeNames } from './free-names';
 import { checksSheet } from './sheets/checks';
 import { costsSheet } from './sheets/costs';
+import { extrasSheet } from './sheets/extras';
 import { roomy, together, type Draft, type Job } from './sheets/draft';
 import { fabricsSheet, rollsSheet } from './sheets/fabrics';
 import { housePapersSheet } from './sheets/house-papers';
@@ -31,6 +32,7 @@ const draftOf = (job: Job): Draft =>
       jobSheet(job),
       fabricsSheet(job),
       windowsSheet(job),
+      extrasSheet(job),
       rollsSheet(job),
       pricesSheet(job),
       houseRulesSheet(job),

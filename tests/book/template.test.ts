@@ -59,6 +59,7 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
         'Job',
         'Fabrics',
         'Windows',
+        'Extras',
         'Rolls',
         'Prices',
         'House rules',
@@ -251,7 +252,7 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
         9,
       );
       const checks = await table(book, 'Checks');
-      expect(checks.block.values.slice(1).map((row) => row[2])).toEqual(Array(8).fill('ok'));
+      expect(checks.block.values.slice(1).map((row) => row[2])).toEqual(Array(9).fill('ok'));
       expect(await valueOf(book, 'Checks_all')).toBe('all checks are well');
     });
     it('notices what does not add up', async () => {

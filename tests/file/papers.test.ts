@@ -98,6 +98,43 @@ describe('the papers of a job of ours', () => {
   });
 });
 
+describe('further lines', () => {
+  it('are counted along their edges, costed, priced, and stand on quote, order and work order', async () => {
+    const { to, exit, io } = await papers(
+      jobFile({
+        windows: [WINDOW],
+        extras: [
+          { 'for line': 1, what: 'trim', along: 'leading edges', 'counted in': 'yd', supplier: 'Fen Row Mill', 'what one': 12, making: 20 },
+          { what: 'travel', 'your price': 45 },
+        ],
+      }),
+    ); // prettier-ignore
+    expect([exit, io.complained]).toEqual([0, []]);
+    const cells = shown(await opened(to));
+    // Two leading edges of 96 in with 1½ in turned under at both ends: 198 in are 5½ yd.
+    expect(cells.get('Extras!G5')).toBe(5.5);
+    // 5½ × 12 + 20 = 86, sold at half more.
+    expect(cells.get('Extras!M5')).toBe(129);
+    const text = await sheetText(to, 'Client quote');
+    const after = (label: string): number => Number(text[text.indexOf(label) + 1]);
+    expect(after('Extras, as listed')).toBe(174);
+    expect(after('Total')).toBeCloseTo(after('Draperies') + 174 + after('Installation'), 8);
+    expect(text).toContain('For the whole job');
+    expect(await sheetText(to, 'Order Fen Row Mill')).toContain('Further goods');
+    expect(await sheetText(to, 'Work order')).toContain('leading edges');
+  });
+
+  it('without a price leave no quote', async () => {
+    const { exit, io } = await papers(
+      jobFile({ windows: [WINDOW], extras: [{ 'for line': 1, what: 'valance' }] }),
+      '--only',
+      'quote',
+    );
+    expect(exit).toBe(1);
+    expect(io.complained.join()).toContain('The extra “valance” has no price');
+  });
+});
+
 describe('made again', () => {
   it('a paper nobody touched is made anew, one that was changed is kept beside the new one', async () => {
     const first = await papers(jobFile({ windows: [WINDOW] }));

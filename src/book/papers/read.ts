@@ -6,6 +6,7 @@ import type { Entry, PaperSize } from '../../core/papers/paper';
 import type { Corrections } from '../../core/window/reader/understand';
 import { Cells, place, type NamedSheet } from './cells';
 import { clothsIn, suppliersIn } from './cloths';
+import { extrasIn } from './extras';
 import { ownPrices, sumsOf } from './sums';
 import { readWindows, type WindowsSeen } from './windows';
 import type { Contents } from '../book';
@@ -107,6 +108,7 @@ export function readPapersJob(asked: JobAsked): PapersJob | undefined {
     windows: pricedWindows(cells, found),
     cloths: clothsIn(cells),
     suppliers: suppliersIn(cells),
+    extras: extrasIn(cells, found.job),
     sums: sumsOf(cells, found),
     unread: found.unread,
     noWindows: found.noWindows,

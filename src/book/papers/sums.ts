@@ -7,7 +7,7 @@ import type { WindowsSeen } from './windows';
 /** Our own quote's rows, by the word beside each. */
 const OWN: readonly (readonly [word: string, label: string, is: Sum['is']])[] = [
   ['subtotal', 'Subtotal', 'subtotal'],
-  ['extra lines', 'Further lines', 'part'],
+  ['extra lines', 'Extras, as listed', 'part'],
   ['attic stock', 'Cloth kept for repairs', 'part'],
   ['installation', 'Installation', 'part'],
   ['freight', 'Freight', 'part'],

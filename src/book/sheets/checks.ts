@@ -57,6 +57,11 @@ function checksOf(job: Job): readonly Check[] {
       todo: 'fill the quote’s table down as far as the windows go',
     },
     {
+      what: 'extras without a price',
+      wrong: `=SUMPRODUCT((${name('Extra_whats')}<>"")*NOT(ISNUMBER(${name('Extra_prices')})))`,
+      todo: 'say on the sheet of extras what they cost or sell for; 0 as your price where nothing is charged',
+    },
+    {
       what: 'fabric needed against fabric of the windows',
       wrong: `=IFERROR(ROUND(SUM(${name('Fabric_needed')})-SUM(${name('Window_yardage')}),6),1)`,
       todo: 'see that every fabric stands once on the sheet of fabrics',
@@ -68,7 +73,7 @@ function checksOf(job: Job): readonly Check[] {
     },
     {
       what: 'quote’s total against its parts',
-      wrong: `=IFERROR(ROUND(${name('Quote_total')}-SUM(${name('Quote_prices')})-${name('Quote_tax')}-SUM(${name('Quote_extras')}),2),1)`,
+      wrong: `=IFERROR(ROUND(${name('Quote_total')},2)-ROUND(SUM(${name('Quote_prices')})+${name('Quote_tax')}+SUM(${name('Quote_extras')}),2),1)`,
       todo: {
         formula: `=IF(ISNUMBER(${name('Quote_total')}),"a total was typed over: put its formula back","it cannot be added yet: mend the lines above first")`,
       },

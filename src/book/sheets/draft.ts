@@ -141,7 +141,7 @@ export function pairs(job: Job, sheet: string, row: number, list: readonly Pair[
   );
 }
 
-const MOST_FROZEN = 16;
+const MOST_FROZEN = 17;
 
 export function laidOut(
   job: Job,

@@ -15,7 +15,15 @@ import {
 import { partOf } from './price-terms';
 
 const TOTALS = 3;
-const HEADER = 15;
+const HEADER = 16;
+
+/** Before and with the tax: subtotal, further lines, what stands beside them, tax. */
+const addedUp = (total: (at: number) => string): string =>
+  `${total(1)}+${total(2)}+SUM(${total(3)}:${total(5)})+${total(6)}`;
+
+/** All the further lines of the sheet of extras, where each has a price. */
+const furtherLines = (job: Job): string =>
+  `=IF(SUMPRODUCT((${job.name('Extra_whats')}<>"")*NOT(ISNUMBER(${job.name('Extra_prices')})))>0,"${NOT_YET}",SUM(${job.name('Extra_prices')}))`;
 
 export function quoteSheet(job: Job): Draft {
   const sheet = job.sheet('Quote');
@@ -26,8 +34,7 @@ export function quoteSheet(job: Job): Draft {
   // Beside the windows' lines: to the cent, the discount off them as off the lines.
   const extra = { role: 'output', format: MONEY_FORMAT } as const;
   const kept = (amount: string): string => `=ROUND(${amount}*(1-${partOf(job, 'Sell_discount')}),2)`;
-  const goods = `${total(2)}*${partOf(job, 'Tax_goods')}`;
-  const work = `${total(3)}*${partOf(job, 'Tax_work')}`;
+  const [goods, work] = [`${total(3)}*${partOf(job, 'Tax_goods')}`, `${total(4)}*${partOf(job, 'Tax_work')}`];
   return together(
     titled(sheet, 'Quote', 'One line for each row of the windows. Prices hold while the cloth is in stock.'),
     pairs(job, sheet, TOTALS, [
@@ -39,6 +46,7 @@ export function quoteSheet(job: Job): Draft {
         formula: `=IF(SUMPRODUCT((${name('Quote_rooms')}<>"")*NOT(ISNUMBER(${name('Quote_prices')})))>0,"${NOT_YET}",SUM(${name('Quote_prices')}))`,
         name: 'Quote_subtotal',
       },
+      { label: 'extra lines', ...extra, formula: furtherLines(job) },
       { label: 'attic stock', ...extra, formula: kept(soldAt(job, `SUM(${name('Fabric_attic_costs')})`)) },
       { label: 'installation', ...extra, formula: kept(`SUM(${name('Cost_installations')})`) },
       { label: 'freight', ...extra, formula: kept(name('Freight_charge')) },
@@ -47,26 +55,26 @@ export function quoteSheet(job: Job): Draft {
         role: 'output',
         format: MONEY_FORMAT,
         name: 'Quote_tax',
-        formula: `=${ifKnown(total(1), `IFERROR(IF(${name('Tax_basis')}="invoice",ROUND(SUM(${name('Cost_exact_tax')})+${goods}+${work},2),SUM(${name('Quote_taxes')})+ROUND(${goods},2)+ROUND(${work},2)),"${NOT_YET}")`)}`,
+        formula: `=${ifKnown(total(1), `IFERROR(IF(${name('Tax_basis')}="invoice",ROUND(SUM(${name('Cost_exact_tax')})+SUM(${name('Extra_taxes')})+${goods}+${work},2),SUM(${name('Quote_taxes')})+ROUND(SUM(${name('Extra_taxes')}),2)+ROUND(${goods},2)+ROUND(${work},2)),"${NOT_YET}")`)}`,
       },
       {
         label: 'total',
         role: 'output',
         format: MONEY_FORMAT,
         name: 'Quote_total',
-        formula: `=${ifKnown(`${total(1)}+SUM(${total(2)}:${total(4)})+${total(5)}`, `${total(1)}+SUM(${total(2)}:${total(4)})+${total(5)}`)}`,
+        formula: `=${ifKnown(addedUp(total), addedUp(total))}`,
       },
       {
         label: 'deposit',
         role: 'output',
         format: MONEY_FORMAT,
-        formula: `=${ifKnown(total(6), `ROUND(${total(6)}*${partOf(job, 'Deposit_in_force')},2)`)}`,
+        formula: `=${ifKnown(total(7), `ROUND(${total(7)}*${partOf(job, 'Deposit_in_force')},2)`)}`,
       },
       {
         label: 'balance',
         role: 'output',
         format: MONEY_FORMAT,
-        formula: `=${ifKnown(total(6), `${total(6)}-${total(7)}`)}`,
+        formula: `=${ifKnown(total(7), `${total(7)}-${total(8)}`)}`,
       },
       {
         label: 'caution',
@@ -79,7 +87,7 @@ export function quoteSheet(job: Job): Draft {
         formula: `=${name('Checks_all')}&IF(${name('Cost_note')}="","",": see the note on the sheet of costs")`,
       },
     ]),
-    { newNames: [{ name: name('Quote_extras'), area: areaAt(sheet, TOTALS + 2, 1, 3, 1) }] },
+    { newNames: [{ name: name('Quote_extras'), area: areaAt(sheet, TOTALS + 2, 1, 4, 1) }] },
     tableDraft(job, {
       sheet,
       name: 'Quote',

@@ -2,7 +2,7 @@
 import { functionNamed } from '../../../functions/index';
 import { WINDOW_COLUMNS, type ColumnKey } from '../../core/window/columns';
 import { DRAWS, FLOOR_FINISHES, HEADINGS, LININGS, MEASURED_TO } from '../../core/cell/treatment';
-import { areaAt } from '../address';
+import { areaAt, cellText } from '../address';
 import { inOneRow, orBlank, unlessNoWindow } from '../row-formula';
 import {
   atLeast,
@@ -110,10 +110,25 @@ const findingsColumn = (formula: (cell: CellOfRow) => string): readonly ColumnDr
         },
       ];
 
+/** What trims along a row's edges come to; worked out only where an extra line follows them. */
+function trimColumns(job: Job, ask: (cell: CellOfRow, figure: string) => string): readonly ColumnDraft[] {
+  const line = `ROW()-ROW(${cellText(HEADER, 0, { row: true, column: true })})`;
+  const wanted = `COUNTIF(${job.name('Extra_lines')},${line})`;
+  return (['leading', 'bottom'] as const).map((which) => ({
+    key: `${which}Trim`,
+    heading: `trim of ${which} edges (${job.unit.large}, the row)`,
+    role: 'working',
+    format: '0.00#',
+    name: `Window_${which}_trims`,
+    note: 'where the sheet of extras has a line for the row; turned under at both ends',
+    formula: (cell) =>
+      `=IF(OR(${cell('openingWidth')}="",${wanted}=0),"",${ask(cell, `trim of ${which} edges`)})`,
+  }));
+}
+
 export function windowsSheet(job: Job): Draft {
   const sheet = job.sheet('Windows');
-  const { unit } = job;
-  const rules = job.name('House_rules');
+  const [unit, rules] = [job.unit, job.name('House_rules')];
   const inUnit = (key: ColumnKey): string => {
     const { heading, field } = WINDOW_COLUMNS[key];
     return field.kind.quantity === 'length' ? `${heading} (${unit.small})` : heading;
@@ -238,6 +253,7 @@ export function windowsSheet(job: Job): Draft {
       name: 'Window_interlining_yardage',
       formula: (cell) => behind(cell, 'interlining yardage'),
     },
+    ...trimColumns(job, (cell, figure) => ofAll(cell, asked(cell, handed, figure))),
     {
       key: 'toSaveAWidth',
       heading: `to save a width (${unit.small})`,

@@ -8,11 +8,13 @@ import type { DrawnBy } from '../window/facts';
 import { ACCESS, CORDS, EXITS, FLAME, HEATERS, LOAD, MOTORS } from './cautions';
 import { clientWords, drivenBy, hungOn, orNone } from './client-words';
 import { letterheadOf } from './house-lines';
-import { byRoom, type JobWindow, type PapersJob } from './job';
+import { extrasOf } from './extras';
+import { byRoom, type JobExtra, type JobWindow, type PapersJob } from './job';
 import { figure } from './made';
 import {
   count,
   day,
+  entryText,
   pair,
   PORTRAIT,
   words,
@@ -126,7 +128,7 @@ function heightPairs({ work }: JobWindow): readonly Pair[] {
   ];
 }
 
-function windowBlocks(one: JobWindow): readonly Block[] {
+function windowBlocks(one: JobWindow, extras: readonly JobExtra[]): readonly Block[] {
   const { work, quantity } = one;
   const many = Number(quantity.value);
   const drawing = orNone(() => elevation(work));
@@ -146,6 +148,7 @@ function windowBlocks(one: JobWindow): readonly Block[] {
         ...weightPairs(one),
         blank('Substrate'),
         blank('Anchor'),
+        ...pair('With it', extras.length === 0 ? undefined : extras.map(extraInWords).join('; ')),
         ...pair('Notes', one.remarks === undefined ? undefined : String(one.remarks.value)),
       ],
     },
@@ -153,6 +156,9 @@ function windowBlocks(one: JobWindow): readonly Block[] {
     ...bayBlocks(one),
   ];
 }
+
+/** “tiebacks: 2 pair”. */
+const extraInWords = ({ what, quantity }: JobExtra): string => `${what.value}: ${entryText(quantity)}`;
 
 /** The plan of a bay; its angles are not in the job. */
 function bayBlocks({ work }: JobWindow): readonly Block[] {
@@ -237,7 +243,7 @@ function roomBlocks(
       ],
       rows: [{ is: 'line', cells: [room, many] }],
     },
-    ...rows.flatMap(windowBlocks),
+    ...rows.flatMap((one) => windowBlocks(one, extrasOf(job.extras, one))),
     { is: 'table', columns: ON_SITE, rows: siteRows(job, rows) },
     {
       is: 'signatures',

@@ -59,6 +59,23 @@ export interface Supplier {
   readonly shipBy?: Entry | undefined;
 }
 
+/** A further line of the job: a valance, tiebacks, a trim, travel. */
+export interface JobExtra {
+  /** Of which line; of the whole job where it is left out. */
+  readonly line?: number | undefined;
+  readonly what: Entry;
+  /** In the client's words. */
+  readonly words?: Entry | undefined;
+  readonly quantity: Entry;
+  /** Of a trim: the edges it follows. */
+  readonly along?: Entry | undefined;
+  readonly supplier?: Entry | undefined;
+  /** What one costs the house. */
+  readonly each?: Entry | undefined;
+  /** What the client pays for the line. */
+  readonly price?: Entry | undefined;
+}
+
 /** What stands under the lines: installation, freight, tax, total … */
 export interface Sum {
   readonly label: string;
@@ -84,6 +101,7 @@ export interface PapersJob {
   readonly windows: readonly JobWindow[];
   readonly cloths: readonly JobCloth[];
   readonly suppliers: readonly Supplier[];
+  readonly extras: readonly JobExtra[];
   readonly sums: readonly Sum[];
   /** Rows that cannot be worked out, each in a sentence. */
   readonly unread: readonly string[];

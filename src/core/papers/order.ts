@@ -7,7 +7,7 @@ import { cutLengthOf } from '../rolls/cutting';
 import { quickLayout, toPlan, type CutPlan } from '../rolls/plan';
 import { footOf } from './foot';
 import { letterheadOf } from './house-lines';
-import { isClients, namedAs, type JobCloth, type PapersJob, type Supplier } from './job';
+import { isClients, namedAs, type JobCloth, type JobExtra, type PapersJob, type Supplier } from './job';
 import { day, PORTRAIT, words, type Block, type Entry, type Pair, type Paper, type TableRow } from './paper';
 
 /** A cloth of the order with what the job says of it. */
@@ -175,12 +175,33 @@ const terms = ({ unit }: PapersJob): readonly string[] => [
   'Ship rolled, with the sidemark on every roll.',
 ];
 
-function orderPaper(
-  job: PapersJob,
-  supplier: string,
-  house: Supplier | undefined,
-  list: readonly Ordered[],
-): Paper {
+/** What is ordered of one supplier. */
+interface FromSupplier {
+  readonly cloths: readonly Ordered[];
+  readonly extras: readonly JobExtra[];
+}
+
+/** Trims, tiebacks and the like that the supplier is to send. */
+function goodsBlock(extras: readonly JobExtra[]): readonly Block[] {
+  if (extras.length === 0) return [];
+  return [
+    {
+      is: 'table',
+      columns: [
+        { heading: 'Further goods', span: 7 },
+        { heading: 'Quantity', span: 2, align: 'center' },
+        { heading: 'Price of one', span: 3, align: 'right' },
+      ],
+      rows: extras.map(({ what, words: said, quantity, each }): TableRow => ({
+        is: 'line',
+        cells: [said === undefined ? what : words(`${what.value}: ${said.value}`), quantity, each],
+      })),
+    },
+  ];
+}
+
+function orderPaper(job: PapersJob, supplier: string, { cloths: list, extras }: FromSupplier): Paper {
+  const house: Supplier | undefined = namedAs(job.suppliers, supplier);
   const title = supplier === '' ? 'Fabric order' : `Fabric order, ${supplier}`;
   const sidemark = [job.client?.value, job.reference?.value].filter((one) => one !== undefined).join(' / ');
   return {
@@ -213,6 +234,7 @@ function orderPaper(
         ],
       },
       ...list.flatMap((one) => clothBlocks(job, one)),
+      ...goodsBlock(extras),
       { is: 'notes', title: 'With every order', keep: true, lines: terms(job).map((one) => words(one)) },
       { is: 'signatures', lines: ['Ordered by, date', 'Confirmed by the supplier, date'] },
     ],
@@ -223,20 +245,23 @@ function orderPaper(
 export function orderPapers(job: PapersJob): readonly Paper[] {
   const works = job.windows.map(({ work }) => work);
   const total = tally(works, job.rules);
-  const bySupplier = new Map<string, Ordered[]>();
+  const bySupplier = new Map<string, { cloths: Ordered[]; extras: JobExtra[] }>();
+  const from = (supplier: string): { cloths: Ordered[]; extras: JobExtra[] } => {
+    const known = bySupplier.get(supplier) ?? { cloths: [], extras: [] };
+    bySupplier.set(supplier, known);
+    return known;
+  };
   for (const cloth of clothsOf(works)) {
     const facts = namedAs(job.cloths, cloth.name);
     if (isClients(facts)) continue;
-    const supplier = String(facts?.supplier?.value ?? '');
-    const ordered = {
+    from(String(facts?.supplier?.value ?? '')).cloths.push({
       cloth,
       facts,
       quantity: quantityOf(job, cloth, facts, total),
       plan: planOf(job, cloth, facts),
-    };
-    bySupplier.set(supplier, [...(bySupplier.get(supplier) ?? []), ordered]);
+    });
   }
-  return [...bySupplier].map(([supplier, list]) =>
-    orderPaper(job, supplier, namedAs(job.suppliers, supplier), list),
-  );
+  for (const extra of job.extras)
+    if (extra.supplier !== undefined) from(String(extra.supplier.value)).extras.push(extra);
+  return [...bySupplier].map(([supplier, list]) => orderPaper(job, supplier, list));
 }

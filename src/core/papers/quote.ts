@@ -1,9 +1,10 @@
 /** The client's quote: lines in the client's words, the sums after them, what is and is not included. */
 import { CORDS } from './cautions';
 import { clientWords, specification } from './client-words';
+import { extrasOf, forTheJob } from './extras';
 import { footOf } from './foot';
 import { letterheadOf, linesOf } from './house-lines';
-import { byRoom, isClients, namedAs, type JobWindow, type PapersJob, type Sum } from './job';
+import { byRoom, isClients, namedAs, type JobExtra, type JobWindow, type PapersJob, type Sum } from './job';
 import {
   day,
   PORTRAIT,
@@ -24,7 +25,7 @@ export type Made = Paper | Missing;
 export const isMade = (made: Made): made is Paper => !('missing' in made);
 
 /** Why no price can be told to a client; nothing is made up in its place. */
-function missingOf({ windows, sums, unread }: PapersJob): readonly string[] {
+function missingOf({ windows, sums, unread, extras }: PapersJob): readonly string[] {
   const unpriced = windows.filter(({ price }) => price === undefined);
   const total = sums.find(({ is }) => is === 'total');
   const missing = [...unread];
@@ -36,6 +37,11 @@ function missingOf({ windows, sums, unread }: PapersJob): readonly string[] {
   else
     for (const { room, line } of unpriced)
       missing.push(`${room.value} (line ${line}) has no price: its cell says why, or is blank.`);
+  for (const { what, price } of extras)
+    if (price === undefined)
+      missing.push(
+        `The extra “${what.value}” has no price: say on the sheet of extras what it costs or sells for.`,
+      );
   if (unpriced.length === 0 && total === undefined)
     missing.push(
       'The job has no total. Set what is missing on the sheet of checks, or put a total under the prices.',
@@ -59,16 +65,32 @@ function windowRows(job: PapersJob, one: JobWindow, room: string, installed: boo
   ];
 }
 
-/** Windows of one room stand together; a room of several layers has its name above them. */
+const extraRow = ({ what, words: said, quantity, price }: JobExtra): TableRow => ({
+  is: 'line',
+  cells: [words(upperFirst(String((said ?? what).value))), quantity, price],
+});
+
+/** Windows of one room stand together; a room of several layers or further lines has its name above them. */
 function lines(job: PapersJob): readonly TableRow[] {
   const installed = job.sums.some(
     ({ label, entry }) => /install|hanging|fitting/i.test(label) && entry.value !== 0,
   );
-  return byRoom(job.windows).flatMap(({ room, windows }): readonly TableRow[] => {
-    if (windows.length === 1)
+  const rooms = byRoom(job.windows).flatMap(({ room, windows }): readonly TableRow[] => {
+    const extras = windows.flatMap((one) => extrasOf(job.extras, one));
+    if (windows.length === 1 && extras.length === 0)
       return windows.flatMap((one) => windowRows(job, one, String(room.value), installed));
-    return [{ is: 'group', cells: [room] }, ...windows.flatMap((one) => windowRows(job, one, '', installed))];
+    return [
+      { is: 'group', cells: [room] },
+      ...windows.flatMap((one) => [
+        ...windowRows(job, one, '', installed),
+        ...extrasOf(job.extras, one).map(extraRow),
+      ]),
+    ];
   });
+  const rest = forTheJob(job.extras, job.windows);
+  return rest.length === 0
+    ? rooms
+    : [...rooms, { is: 'group', cells: [words('For the whole job')] }, ...rest.map(extraRow)];
 }
 
 /** Nothing of zero but the total itself. */
@@ -180,7 +202,8 @@ export function quotePaper(job: PapersJob): Made {
       {
         is: 'totals',
         pairs: printed(job.sums).map(({ label, is, entry }): Pair => ({
-          label,
+          // Where more than draperies is listed, this is of them alone.
+          label: is === 'subtotal' && job.extras.length > 0 ? 'Draperies' : label,
           entry,
           ...(is === 'total' && { strong: true as const }),
         })),

@@ -35,6 +35,7 @@ import {
   type Paper,
   type TableRow,
 } from './paper';
+import { extrasOf, madeWith } from './extras';
 import { footOf } from './foot';
 
 /** Of finished width and length, UFGS 12 22 00: a quarter of an inch. */
@@ -325,6 +326,7 @@ function rowBlocks(job: PapersJob, one: JobWindow, begins: FurtherOn | undefined
       high: 110,
     })),
     ...(several ? [panelTable(one, made)] : []),
+    ...madeWith(extrasOf(job.extras, one)),
     {
       is: 'pairs',
       across: 1,

@@ -46,6 +46,7 @@ export const jobWith = (windows: readonly JobWindow[], more: Partial<PapersJob> 
   windows,
   cloths: [],
   suppliers: [],
+  extras: [],
   sums: [
     { label: 'Subtotal', is: 'subtotal', entry: amount(1240.5, 'Quote!B5') },
     { label: 'Freight', is: 'part', entry: amount(0, 'Quote!B8') },

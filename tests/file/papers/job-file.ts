@@ -13,6 +13,7 @@ export interface JobTyped {
   readonly job?: Partial<NewJob>;
   readonly windows: readonly Row[];
   readonly fabrics?: readonly Row[];
+  readonly extras?: readonly Row[];
   /** By the cell's name: Price_rod. */
   readonly cells?: Row;
   /** Making charges by name: labor pinch. */
@@ -95,6 +96,7 @@ export function writeJob(path: string, job: JobTyped): void {
     ...(draft.puts ?? []),
     ...typed(draft, 'Windows', job.windows),
     ...typed(draft, 'Fabrics', job.fabrics ?? [FABRIC]),
+    ...typed(draft, 'Extras', job.extras ?? []),
     ...named(draft, job.cells ?? CELLS),
     ...beside(draft, 'Prices', job.charges ?? CHARGES),
     ...beside(draft, 'House', {

@@ -120,7 +120,9 @@ const quoted = (text: string): string => `"${text.replace(/"/g, '')}"`;
 /** The number format of an entry; the unit of a yardage is in it, so that its cell stays a figure. */
 function formatOf({ as, unit }: Entry, money: string): string {
   if (as === 'money') return money;
-  return as === 'yardage' && unit !== undefined ? `${FORMATS[as]} ${quoted(unit)}` : FORMATS[as];
+  if (as !== 'yardage' || unit === undefined) return FORMATS[as];
+  // Cloth is told to the eighth; a pair or an hour as it is.
+  return `${unit === 'yd' || unit === 'm' ? FORMATS[as] : FORMATS.count} ${quoted(unit)}`;
 }
 
 export function paperDraft(

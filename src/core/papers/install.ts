@@ -17,6 +17,7 @@ import {
   entryText,
   pair,
   PORTRAIT,
+  upperFirst,
   words,
   type Block,
   type Column,
@@ -136,7 +137,7 @@ function windowBlocks(one: JobWindow, extras: readonly JobExtra[]): readonly Blo
     {
       is: 'notes',
       title: `Line ${one.line}${many > 1 ? `, ${digits(many)} windows alike` : ''}`,
-      lines: [words(clientWords(work, false))],
+      lines: [words(upperFirst(clientWords(work, false)))],
     },
     {
       is: 'pairs',

@@ -6,11 +6,15 @@ import type { OrderTable } from '../../core/window/reader/order-rows';
 import { findOrders, type OrdersFound, type OrdersLook } from '../../core/window/reader/orders';
 import type { Trouble } from '../../core/window/reader/understand';
 import { wordsAmong } from '../house-words';
-import { sheetsIn } from '../sheets';
+import { sheetsIn, type NamedSheet } from '../sheets';
 import { isFindings } from './settled';
-import { openArchive } from '../xlsx/archive';
+import { doesNotUnpack, openArchive, openPartly } from '../xlsx/archive';
+import { NotInRows } from '../xlsx/row-stream';
+import { bytesOfText } from '../xlsx/text';
+import { BrokenZip } from '../xlsx/zip';
+import { Evidence, FIRST_ROWS } from './evidence';
+import { LargeSheet } from './large-sheet';
 import { csvBatches, csvBlocks, isInPieces, openCsv, type Csv } from '../csv/csv';
-import { FIRST_ORDERS } from '../../core/audit/other-rules';
 import { encodingOf } from '../csv/encoding';
 import { counted, Problem } from '../problem';
 import { Pieces, type Piece } from './pieces';
@@ -36,10 +40,6 @@ const NO_ORDERS_SAY =
   'Its headings should say things like inside width, rod width, heading, fabric width, widths and yardage.';
 /** Fewer known headings are no table of orders. */
 const LEAST_COLUMNS = 3;
-/** So many rows at the top are looked through for the headings, and kept whole. */
-const TOP = 400;
-/** So many more, spread over the whole file, are the evidence of what its columns mean. */
-const EVIDENCE = 1_600;
 
 function aboutHeader({ below, headerRows }: OrdersFound): string[] {
   const notes: string[] = [];
@@ -57,32 +57,6 @@ const noOrders = (path: string): Problem =>
 const enough = (found: OrdersFound | Trouble): found is OrdersFound =>
   !('none' in found) && found.table.found.length >= LEAST_COLUMNS;
 
-/** The first look at a long file: its top, and rows spread evenly over all of it. */
-class Evidence {
-  private readonly top: (readonly string[])[] = [];
-  private spread: (readonly string[])[] = [];
-  private step = 1;
-  private seen = 0;
-
-  /** Only the rows that are kept are read. */
-  see(row: () => readonly string[]): void {
-    if (this.top.length < TOP) this.top.push(row());
-    else if (this.seen++ % this.step === 0) {
-      this.spread.push(row());
-      if (this.spread.length < EVIDENCE) return;
-      this.spread = this.spread.filter((_, at) => at % 2 === 0);
-      this.step *= 2;
-    }
-  }
-
-  get rows(): readonly (readonly string[])[] {
-    return [...this.top, ...this.spread];
-  }
-}
-
-/** Whether an audit goes by the right rules is told from the orders among so many rows at the top. */
-const FIRST_ROWS = FIRST_ORDERS + TOP;
-
 /** Figures of a text file are figures; what begins with 0 is a name. */
 const PLAIN = /^-?(?:0|[1-9]\d{0,14})(?:\.\d{1,10})?$/;
 
@@ -97,7 +71,7 @@ export interface FirstLook {
 
 async function lookAt(path: string): Promise<FirstLook> {
   const csv = await openCsv(path, await encodingOf(path));
-  const evidence = new Evidence();
+  const evidence = new Evidence<readonly string[]>();
   const pieces = new Pieces();
   const firstRows: string[][] = [];
   for await (const block of csvBlocks(csv)) {
@@ -159,8 +133,20 @@ function* parted<T>(rows: readonly T[]): Generator<readonly T[]> {
   for (let at = 0; at < rows.length; at += 512) yield rows.slice(at, at + 512);
 }
 
-function sheetOrders(file: WorkbookFile, path: string, look: OrdersLook): OrdersFile {
-  const sheets = sheetsIn(file);
+/** A sheet as it is looked at, and how its rows come. */
+interface OrdersSheet extends NamedSheet {
+  readonly from?: LargeSheet;
+}
+
+function sheetOrders(
+  file: WorkbookFile,
+  large: readonly OrdersSheet[],
+  path: string,
+  look: OrdersLook,
+): OrdersFile {
+  const sheets = sheetsIn(file).map(
+    (sheet): OrdersSheet => large.find(({ name }) => name === sheet.name) ?? sheet,
+  );
   const words = look.words ?? wordsAmong(sheets, path);
   const tables = sheets.flatMap((sheet) => {
     if (isFindings(sheet.rows)) return [];
@@ -188,17 +174,43 @@ function sheetOrders(file: WorkbookFile, path: string, look: OrdersLook): Orders
     columns: found.table,
     headerRow: found.below,
     notes: [...notes, ...aboutHeader(found)],
-    batches: batches(),
+    batches: sheet.from?.rows(found.below) ?? batches(),
     firstRows: rows.slice(0, FIRST_ROWS),
   };
+}
+
+/** A larger sheet is read in pieces, twice: once to understand it, once for its rows. */
+const LARGE = 8 * 1_048_576;
+const SHEET = /^xl\/worksheets\/[^/]+\.xml$/i;
+const NOTHING = bytesOfText('<worksheet><sheetData/></worksheet>');
+
+async function largeOrders(path: string, look: OrdersLook, most: number): Promise<OrdersFile> {
+  const { parts, packed } = await openPartly(path, ({ name, size }) => size > most && SHEET.test(name));
+  for (const name of packed.keys()) parts.set(name, NOTHING);
+  const file = readWorkbook(parts);
+  const large: OrdersSheet[] = [];
+  for (const { name, part } of file.sheets) {
+    const entry = part === undefined ? undefined : packed.get(part);
+    if (entry === undefined) continue;
+    const from = new LargeSheet(entry, file);
+    large.push({ name, from, ...(await from.looked()) });
+  }
+  return sheetOrders(file, large, path, look);
 }
 
 const TEXT_FILES: ReadonlySet<string> = new Set(['.csv', '.txt', '.tsv']);
 export const isTextFile = (path: string): boolean => TEXT_FILES.has(extname(path).toLowerCase());
 
-export async function openOrders(path: string, look: OrdersLook): Promise<OrdersFile> {
+/** `large`: sheets of more bytes are read in pieces. */
+export async function openOrders(path: string, look: OrdersLook, large = LARGE): Promise<OrdersFile> {
   if (isTextFile(path)) return csvOrders(path, look);
-  return sheetOrders(readWorkbook(await openArchive(path)), path, look);
+  try {
+    return await largeOrders(path, look, large);
+  } catch (thrown) {
+    if (thrown instanceof BrokenZip) throw doesNotUnpack(path);
+    if (!(thrown instanceof NotInRows)) throw thrown;
+    return sheetOrders(readWorkbook(await openArchive(path)), [], path, look);
+  }
 }
 
 /** All the rows of a small file, sheet by sheet: house rules, a price list. */

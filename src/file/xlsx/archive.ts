@@ -2,7 +2,7 @@
 import { randomBytes } from 'node:crypto';
 import { access, constants, open, readFile, realpath, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, extname, join } from 'node:path';
-import { entriesOf, isSound, unpacked, zip } from './zip';
+import { entriesOf, isSound, unpacked, zip, type Entry } from './zip';
 import { Problem } from '../problem';
 
 export type Parts = Map<string, Uint8Array>;
@@ -91,13 +91,19 @@ function strange(path: string, bytes: Uint8Array): Problem {
   );
 }
 
-function unzip(path: string, bytes: Uint8Array): Parts {
+/** `isKept`: which parts stay packed. */
+function unzip(path: string, bytes: Uint8Array, isKept: (entry: Entry) => boolean): Opened {
   let whole = 0;
   try {
     const parts: Parts = new Map();
+    const packed = new Map<string, Entry>();
     let damaged: string | undefined;
     for (const entry of entriesOf(bytes)) {
       const { name, size } = entry;
+      if (isKept(entry)) {
+        packed.set(name, entry);
+        continue;
+      }
       whole += size;
       if (size > MOST_PART) throw tooLarge(`${path}: ${name}`, size, MOST_PART);
       if (whole > MOST_WHOLE) throw tooLarge(path, whole, MOST_WHOLE);
@@ -109,25 +115,37 @@ function unzip(path: string, bytes: Uint8Array): Parts {
       throw new Problem(
         `“${path}” is damaged: its part ${damaged} is not what was saved. Find a whole copy of it, or restore it from a backup.`,
       );
-    return parts;
+    return { parts, packed };
   } catch (thrown) {
     if (thrown instanceof Problem) throw thrown;
-    throw new Problem(
-      `“${path}” is cut short or damaged: it does not unpack. Find a whole copy of it, or restore it from a backup.`,
-    );
+    throw doesNotUnpack(path);
   }
 }
 
-export async function openArchive(path: string): Promise<Parts> {
+export const doesNotUnpack = (path: string): Problem =>
+  new Problem(
+    `“${path}” is cut short or damaged: it does not unpack. Find a whole copy of it, or restore it from a backup.`,
+  );
+
+export interface Opened {
+  readonly parts: Parts;
+  readonly packed: ReadonlyMap<string, Entry>;
+}
+
+export const openArchive = async (path: string): Promise<Parts> =>
+  (await openPartly(path, () => false)).parts;
+
+/** The same, with some parts left as they are packed. */
+export async function openPartly(path: string, isKept: (entry: Entry) => boolean): Promise<Opened> {
   const bytes = await bytesOf(path);
   if (!startsWith(bytes, 0x50, 0x4b)) throw strange(path, bytes);
-  const parts = unzip(path, bytes);
+  const { parts, packed } = unzip(path, bytes, isKept);
   if (parts.has('xl/workbook.bin'))
     throw new Problem(
       `“${path}” is a binary workbook (.xlsb). Open it in a spreadsheet program, save it as .xlsx and try again.`,
     );
   if (!parts.has('[Content_Types].xml')) throw strange(path, bytes);
-  return parts;
+  return { parts, packed };
 }
 
 /** What the parts weigh zipped again. Folders and order stay as they were. */

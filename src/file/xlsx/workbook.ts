@@ -40,6 +40,8 @@ export interface WorkbookFile {
   readonly sheets: readonly WorksheetFile[];
   readonly names: readonly NameFile[];
   readonly tables: readonly TableFile[];
+  /** The texts that cells point at. */
+  readonly strings: readonly string[];
   readonly dynamic: Dynamic;
   /** Days are counted from 1904, as on the Macintosh of old. */
   readonly from1904: boolean;
@@ -212,6 +214,7 @@ export function readWorkbook(parts: Parts, heard: (sheet: string) => void = () =
     sheets,
     names: readNames(xml, part),
     tables,
+    strings,
     dynamic: readDynamic(parts, relationships.find((one) => one.type === 'sheetMetadata')?.target),
     ...settingsIn(tags),
   };

@@ -7,7 +7,7 @@ import * as zlib from 'node:zlib';
 const END = 0x06054b50;
 const ENTRY = 0x02014b50;
 const LOCAL = 0x04034b50;
-const STORED = 0;
+export const STORED = 0;
 const DEFLATED = 8;
 const UTF8 = 0x0800;
 const ENCRYPTED = 1;
@@ -62,7 +62,7 @@ export function entriesOf(zip: Uint8Array): Entry[] {
 }
 
 /** Node 20 before 20.15 has no crc32; there the parts are not checked. */
-const nodeChecksum = (zlib as { crc32?: typeof zlib.crc32 }).crc32;
+export const nodeChecksum = (zlib as { crc32?: typeof zlib.crc32 }).crc32;
 
 /** A part's own bytes; throws where they are not those that were packed. */
 export function unpacked(entry: Entry): Uint8Array {

@@ -61,9 +61,9 @@ function same(ours: unknown, figure: Figure): boolean {
     case 'cloth':
       return [meant, figure.grained?.valueOf() ?? meant].some((one) => near(ours, one, one * 4e-9));
     case 'ratio':
-      return near(ours, meant, meant * BINARY * 10);
+      return near(ours, meant, Math.abs(meant) * BINARY * 10);
     default:
-      return near(ours, meant, meant * BINARY);
+      return near(ours, meant, Math.abs(meant) * BINARY);
   }
 }
 

@@ -22,6 +22,16 @@ async function type(book: Book, table: string, row: number, cells: Cells): Promi
   );
 }
 
+async function rule(book: Book, name: string, value: CellValue): Promise<void> {
+  const { names } = await book.contents();
+  const { sheet, row, column, rows } = names.find((one) => one.name === 'House_rules')!.area!;
+  const [block] = await book.read([areaAt(sheet, row, column, rows, 1)]);
+  const at = block!.values.findIndex(([one]) => one === name);
+  await book.inOneStep('Type', (write) =>
+    write({ puts: [{ area: areaAt(sheet, row + at, column + 2), cells: [[value]] }] }),
+  );
+}
+
 /** The sheet of checks: each line's result, and what it says to do. */
 async function checks(book: Book): Promise<ReadonlyMap<string, readonly [string, string]>> {
   const { area } = (await book.contents()).tables.find(({ name }) => name === 'Checks')!;
@@ -91,6 +101,20 @@ describe('the sheet of checks', () => {
     expect(await valueOf(book, 'Checks_all')).toBe('all checks are well');
     expect(await valueOf(book, 'Cost_note')).toBe('');
     await type(book, 'Fabrics', 1, { 'price a yd': 20 });
+  });
+
+  it('refuses a share of spares of 5 among the house rules, and says where cents are rounded another way', async () => {
+    await rule(book, 'spare windows', 5);
+    expect((await checks(book)).get(SHARES)).toEqual(['look', expect.stringContaining('write 5% if')]);
+    expect(await valueOf(book, 'Quote_total')).toBe('cannot be added yet');
+    await rule(book, 'spare windows', null);
+    await rule(book, 'cent rounding', 'up');
+    expect((await checks(book)).get(SHARES)?.[0]).toBe('ok');
+    expect(await valueOf(book, 'Cost_note')).toBe(
+      'The task pane’s Price counts these, the sheets do not: the house rule cent rounding. ',
+    );
+    await rule(book, 'cent rounding', null);
+    expect(await valueOf(book, 'Cost_note')).toBe('');
   });
 
   it('refuses a making break of more than all of it', async () => {

@@ -1,8 +1,9 @@
-/** `npm run bench`: how fast and how near the best. `npm run bench -- chain` (or rolls, audit, bundle, duckdb) runs one part. */
+/** `npm run bench`: how fast and how near the best. `npm run bench -- chain` (or rolls, reading, audit, bundle, duckdb) runs one part. */
 import { benchAudit, benchAuditFile } from './bench-audit';
 import { benchBundle } from './bench-bundle';
 import { benchChain, type Timed } from './bench-chain';
 import { benchDuckdb } from './bench-duckdb';
+import { benchReading } from './bench-reading';
 import { benchRolls } from './bench-rolls';
 
 const WINDOWS = 10_000;
@@ -46,6 +47,11 @@ async function rolls(): Promise<void> {
     console.log(`  ${what}: ${found}; aim ${aim}, ${met ? 'met' : 'not met'}.`);
 }
 
+function reading(): void {
+  console.log('The reader of tables:');
+  for (const line of benchReading()) console.log(`  ${line}`);
+}
+
 async function audit(): Promise<void> {
   console.log('The audit of past orders:');
   for (const line of benchAudit()) console.log(`  ${line}`);
@@ -62,7 +68,14 @@ async function duckdb(): Promise<void> {
   for (const line of await benchDuckdb()) console.log(`  ${line}`);
 }
 
-const PARTS: Readonly<Record<string, () => Promise<void>>> = { chain, rolls, audit, bundle, duckdb };
+const PARTS: Readonly<Record<string, () => Promise<void> | void>> = {
+  chain,
+  rolls,
+  reading,
+  audit,
+  bundle,
+  duckdb,
+};
 
 const asked = process.argv.slice(2);
 const unknown = asked.find((name) => PARTS[name] === undefined);

@@ -56,6 +56,7 @@ const MOST_ORDERS = 600;
 /** A proposal explains at least so many of the orders that can tell. */
 const LEAST_SHARE = 0.6;
 const BORNE_OUT = 0.9;
+const CLEAR_SHARE = 0.03;
 
 /** To a sixteenth of an inch or half a millimetre: what people write down. */
 const written = (length: number, rules: Rules): Length => {
@@ -291,7 +292,9 @@ function fits({ window, ordered }: Order, figure: FigureKey | undefined, rules: 
     const { wrong, right, refusals } = new Compared(window, ordered, rules).compare(
       figure === undefined ? FIGURE_KEYS : [figure],
     );
-    return wrong.length + refusals.length === 0 && right.length > 0;
+    // A price that is not set makes no figure wrong.
+    const refused = refusals.filter(({ refusal }) => refusal.error !== '#N/A');
+    return wrong.length + refused.length === 0 && right.length > 0;
   } catch (thrown) {
     if (thrown instanceof Refusal || thrown instanceof TooLarge) return false;
     throw thrown;
@@ -358,6 +361,10 @@ function bestTogether(all: readonly Question[], orders: readonly Order[], rules:
   return found;
 }
 
+/** So many orders more must fit before another rule is proposed. */
+const isClear = ({ fit, fitStanding, outOf }: Proposal): boolean =>
+  fit - fitStanding >= Math.max(2, outOf * CLEAR_SHARE);
+
 /** Proposes the rules that explain most of these orders; give it good ones. */
 export const learnRules = (orders: readonly Order[], standing: Rules): Learned =>
   learnWith(orders, standing).learned;
@@ -402,7 +409,7 @@ export function learnWith(
       fitStanding: counted(able, one.figure, withValue(rules, one, first)),
       asGood: asGood.map(cell),
     };
-    if (value !== first && proposal.fit > proposal.fitStanding) {
+    if (value !== first && isClear(proposal)) {
       proposals.push(proposal);
       seen.add(line);
     } else if (proposal.fit >= proposal.outOf * BORNE_OUT && asGood.length === 0) {

@@ -34,7 +34,16 @@ export class DayOrders {
   }
 }
 
+/** Most cells of other columns are seen at a glance to be no day. */
+const LIKE_A_DAY = /^(?:\d|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)(?=.*\d)/i;
+const FIRST_DAY = 1_000;
+const isLikeDay = (cell: string | number): boolean =>
+  typeof cell === 'number'
+    ? cell >= FIRST_DAY
+    : LIKE_A_DAY.test(cell) && /[-/.,\s]|[a-z]|\d{6}/i.test(cell.slice(1));
+
 function readDay(cell: string | number): Day | undefined {
+  if (!isLikeDay(cell)) return undefined;
   try {
     return DATE.read(cell, { name: 'date', unit: INCHES });
   } catch (thrown) {

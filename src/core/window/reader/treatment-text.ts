@@ -262,8 +262,23 @@ function readTreatment(text: string): TreatmentRead {
 
 /** A number of pleats by itself is a pinch pleat’s. */
 const ALONE = /^(?:triple|tripple|trpl|double|dbl|single)s?\.?$/i;
-export const headingOfText = (text: string): Heading | undefined =>
-  treatmentOf(text).heading ?? HEADINGS.whole(text) ?? (ALONE.test(text.trim()) ? 'pinch' : undefined);
+const MOST_KEPT = 5_000;
+/** Columns say the same few texts again and again. */
+function known<W>(read: (text: string) => W): (text: string) => W {
+  const kept = new Map<string, W>();
+  return (text) => {
+    if (kept.has(text)) return kept.get(text) as W;
+    const found = read(text);
+    if (kept.size >= MOST_KEPT) kept.clear();
+    kept.set(text, found);
+    return found;
+  };
+}
+
+export const headingOfText: (text: string) => Heading | undefined = known(
+  (text) =>
+    treatmentOf(text).heading ?? HEADINGS.whole(text) ?? (ALONE.test(text.trim()) ? 'pinch' : undefined),
+);
 /** Letters that say a draw where nothing stands beside them: centre, and in French left, right, fixed. */
 const LETTERS: Readonly<Record<string, Draw>> = {
   c: 'pair',
@@ -274,9 +289,9 @@ const LETTERS: Readonly<Record<string, Draw>> = {
   ol: 'one-way left',
   or: 'one-way right',
 };
-export function drawOfText(text: string): Draw | undefined {
-  return LETTERS[text.trim().toLowerCase()] ?? DRAWS.whole(text) ?? treatmentOf(text).draw;
-}
+export const drawOfText: (text: string) => Draw | undefined = known(
+  (text) => LETTERS[text.trim().toLowerCase()] ?? DRAWS.whole(text) ?? treatmentOf(text).draw,
+);
 
 /** A phrase anywhere in the text, the longest first. */
 function anywhere<W extends string>(lexicon: Lexicon<W>, text: string): W | undefined {
@@ -297,7 +312,8 @@ const spelledOut = (
   word: string,
 ): readonly Lining[] => (found !== undefined && (word.length > 1 || found.words > 1) ? [found.meant] : []);
 
-export function liningOfText(text: string): Lining | undefined {
+export const liningOfText: (text: string) => Lining | undefined = known(readLining);
+function readLining(text: string): Lining | undefined {
   if (/^[-–—.]+$/.test(text.trim())) return 'unlined';
   const whole = LININGS.whole(text);
   if (whole !== undefined) return whole;

@@ -30,7 +30,11 @@ function quantityOf(job: PapersJob, cloth: Cloth, facts: JobCloth | undefined, t
 }
 
 /** Whole rolls of the length the supplier puts them up in; undefined where the job does not say it. */
-function planOf({ unit }: PapersJob, cloth: Cloth, facts: JobCloth | undefined): CutPlan | undefined {
+export function planOf(
+  { unit }: Pick<PapersJob, 'unit'>,
+  cloth: Cloth,
+  facts: JobCloth | undefined,
+): CutPlan | undefined {
   const roll = facts?.wholeRoll?.value;
   if (typeof roll !== 'number' || cloth.cuts.length === 0) return undefined;
   const ordered = fromUnit(roll, unit.large);

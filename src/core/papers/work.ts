@@ -35,6 +35,7 @@ import {
   type Paper,
   type TableRow,
 } from './paper';
+import { cutSheet } from './cut-sheet';
 import { extrasOf, madeWith } from './extras';
 import { footOf } from './foot';
 
@@ -340,7 +341,7 @@ function rowBlocks(job: PapersJob, one: JobWindow, begins: FurtherOn | undefined
   ];
 }
 
-/** A page for every row of windows. */
+/** A page for every row of windows, and one for the rolls. */
 export function workPaper(job: PapersJob): Paper {
   const begins = new Map(furtherOn(job.windows.map(({ work }) => work)).map((one) => [one.work, one]));
   return {
@@ -350,9 +351,12 @@ export function workPaper(job: PapersJob): Paper {
     page: PORTRAIT(job.size),
     unit: job.unit,
     foot: footOf(job, 'Work order'),
-    blocks: job.windows.flatMap((one): readonly Block[] => [
-      { is: 'page' },
-      ...rowBlocks(job, one, begins.get(one.work)),
-    ]),
+    blocks: [
+      ...job.windows.flatMap((one): readonly Block[] => [
+        { is: 'page' },
+        ...rowBlocks(job, one, begins.get(one.work)),
+      ]),
+      ...cutSheet(job),
+    ],
   };
 }

@@ -104,7 +104,7 @@ const findingsColumn = (formula: (cell: CellOfRow) => string): readonly ColumnDr
           key: 'findings',
           heading: 'findings',
           role: 'check',
-          wide: 24,
+          wide: 16,
           note: 'what is wrong with the row, worked out again from what was measured; blank where all is well',
           formula,
         },

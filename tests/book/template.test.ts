@@ -130,6 +130,14 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
           print: { repeatRows: expect.any(Array) },
         });
     });
+    it('keeps the findings in sight beside the room, and prints the room alone on each page', async () => {
+      const { block } = await table(book, 'Windows');
+      expect(block.values[0]?.slice(0, 2)).toEqual(['room', 'findings']);
+      expect(book.looks.layouts.find((one) => one.sheet === 'Windows')).toMatchObject({
+        frozenColumns: 2,
+        print: { repeatColumns: [0, 0], pagesWide: 2 },
+      });
+    });
     it('breaks no heading of a table within a word', async () => {
       const { tables } = await book.contents();
       for (const { area, columns } of tables)

@@ -81,8 +81,9 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   fabricWidth:
     'fabric width, bolt width, bolt, fabric:.5, fabric bolt width, width:.6, pattern width:.5, fabric bolt',
   verticalRepeat:
-    'vertical repeat, repeat, vertical, pattern repeat, fabric repeat, vertical pattern repeat, fabric vertical repeat, pattern:.66, repeat height:.8, repeat length:.8, pattern match:.6, pattern size',
-  horizontalRepeat: 'horizontal repeat, horizontal:.7, fabric horizontal repeat, repeat width',
+    'vertical repeat, fabric vertical, repeat, vertical, pattern repeat, fabric repeat, vertical pattern repeat, fabric vertical repeat, pattern:.66, repeat height:.8, repeat length:.8, pattern match:.6, pattern size',
+  horizontalRepeat:
+    'horizontal repeat, horizontal:.7, fabric horizontal, fabric horizontal repeat, repeat width',
   match: 'match, pattern match, match kind, repeat match, repeat kind:.8',
   lining:
     'lining, lining kind, lining style, lining fabric:.8, lining name:.8, blackout:.7, lining color:.6, lining item:.8',
@@ -150,7 +151,10 @@ const OTHERS: Readonly<Record<OtherKey, Said>> = {
     'count',
     'number:.62, item:.55, line, line number, item number, window number:.6, line item, code:.6, order:.5',
   ),
-  mark: said('text', 'window:.62, mark, window mark, window letter, number:.4, window number:.7, kind:.4'),
+  mark: said(
+    'text',
+    'window:.62, window code, window order, mark, window mark, window letter, number:.4, window number:.7, kind:.4',
+  ),
   item: said('text', 'item, kind:.62, style:.3'),
   layer: said('text', 'layer, layer kind'),
   remarks: said('text', 'remarks, special remarks, line remarks, remarks instructions'),

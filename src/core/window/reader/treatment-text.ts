@@ -15,7 +15,7 @@ const HEADING_PHRASES: Phrases<Heading> = [
   ['inverted', 'inverted,inv,inverted pleat,inverted box,inv box,inverted box pleat,inv pl,invert,inv bp'],
   [
     'pencil',
-    'pencil,penc,pc,pencil pleat,pencil pl,pcl,gathered tape,pencil tape,gathered,standard tape,std tape',
+    'pencil,penc,pc,bleistift,pencil pleat,pencil pl,pcl,gathered tape,pencil tape,gathered,standard tape,std tape',
   ],
   [
     'rod pocket',
@@ -33,15 +33,15 @@ const HEADING_PHRASES: Phrases<Heading> = [
 const DRAW_PHRASES: Phrases<Draw> = [
   [
     'pair',
-    'pair,pr,prs,pairs,tabs,split,middle,from middle,in middle,meets,meeting,parts,part,parting,opens middle,ctr open,center part,centre part,c o,co,centre,center,ctr,centre open,center open,centre opening,center opening,centre draw,center draw,ctr draw,centre split,center split,two way,2 way,2way,two ways,bi part,bi parting,biparting,both,both ways,l r,lr,l and r,left and right,split draw,pair draw,split pair,2 panels,two panels,meet,meets in centre,centre meet,paired,r l,p',
+    'pair,pr,prs,pairs,tabs,split,middle,from middle,in middle,meets,meeting,parts,part,parting,opens middle,ctr open,center part,centre part,c o,co,centre,center,ctr,centre open,center open,centre opening,center opening,centre draw,center draw,ctr draw,centre split,center split,two way,2 way,2way,two ways,bi part,bi parting,biparting,both,both ways,l r,lr,l and r,left and right,split draw,2 teilig,zweiteilig,pair draw,split pair,2 panels,two panels,meet,meets in centre,centre meet,paired,r l,p',
   ],
   [
     'one-way left',
-    'one way left,one part left,1 part left,one left,left one,single to left,all left,all to left,to l,one l,1 way left,one way l,1 way l,1way l,1w l,1wl,owl,ow l,o w l,left,l,lh,lft,lhs,left stack,stack left,stacks left,stack l,single left,single l,sgl l,left draw,draw left,draws left,l draw,to left,left only,1 left,pull left,l hand,left hand,lt,left side,1 l,owdl,stacks l',
+    'one way left,one part left,1 part left,1 teilig links,links,linker,one left,left one,single to left,all left,all to left,to l,one l,1 way left,one way l,1 way l,1way l,1w l,1wl,owl,ow l,o w l,left,l,lh,lft,lhs,left stack,stack left,stacks left,stack l,single left,single l,sgl l,left draw,draw left,draws left,l draw,to left,left only,1 left,pull left,l hand,left hand,lt,left side,1 l,owdl,stacks l',
   ],
   [
     'one-way right',
-    'one way right,one part right,1 part right,one right,right one,single to right,all right,all to right,to r,one r,1 way right,one way r,1 way r,1way r,1w r,1wr,owr,ow r,o w r,right,r,rh,rgt,rhs,right stack,stack right,stacks right,stack r,single right,single r,sgl r,right draw,draw right,draws right,r draw,to right,right only,1 right,pull right,r hand,right hand,rt,right side,1 r,owdr,stacks r',
+    'one way right,one part right,1 part right,1 teilig rechts,rechts,rechter,one right,right one,single to right,all right,all to right,to r,one r,1 way right,one way r,1 way r,1way r,1w r,1wr,owr,ow r,o w r,right,r,rh,rgt,rhs,right stack,stack right,stacks right,stack r,single right,single r,sgl r,right draw,draw right,draws right,r draw,to right,right only,1 right,pull right,r hand,right hand,rt,right side,1 r,owdr,stacks r',
   ],
   [
     'stationary',

@@ -8,7 +8,7 @@ export type Idea = string;
 
 const IDEAS: Readonly<Record<Idea, string>> = {
   width:
-    'width w wd wdth wid wide wth breadth across largeur ancho breedte breite widht witdh wdht bredth span',
+    'width w wd wdth wid wide wth breadth across largeur ancho breedte breite br widht witdh wdht bredth span',
   widths: 'widths wds wdths wths drops cuts lengths lths strips strip breadths widthes lengs banen bahnen',
   height:
     'height h ht hgt hght high hts tall hauteur alto altura hoogte heights heigth hieght hite hoog hoch haut hohe hoehe',
@@ -31,7 +31,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   return: 'return ret rtn rets r retour',
   overlap: 'overlap olap ol ovl ovlp lap crossover',
   fullness:
-    'fullness full fulness fln gather ratio fll ampleur ampleness gathering gathers gathered fullnes times',
+    'fullness full fulness fln gather ratio fll ampleur ampleness gathering gathers gathered fullnes times faktor factor',
   finished: 'finished fin finish fnsh f fini finis finshd fnd made ready finie klaar fertig',
   cut: 'cut ct cutting coupe corte zuschnitt',
   fabric:
@@ -62,8 +62,8 @@ const IDEAS: Readonly<Record<Idea, string>> = {
     'heading hdg hd head hdng header headings tete cabeza kop tape headg hdgs headin hdngs hdr pleating',
   style: 'style stl treatment tmt trtmt treat trt tx make makes look',
   pleat: 'pleat pl pleats plt pleating pleated plooi plooien falten pli plis',
-  kind: 'type kind typ desc',
-  draw: 'draw dr hang opens drw draws operation oper operates direction dir splits split traverses opn hand op config configuration drawn drawing pull pulls opening action closing closes parting part parts stacking stacks stackside handing hung works runs travel goes sens ouvre trek oop',
+  kind: 'type kind typ art desc',
+  draw: 'draw dr hang opens drw draws operation oper operates direction dir splits split traverses opn hand op config configuration drawn drawing pull pulls opening action closing closes parting part parts stacking stacks stackside handing hung works runs travel goes sens ouvre trek oop zug',
   control: 'control controls ctrl cord cords wand pull operated corded operating wands cording cordside',
   measured: 'measured meas measure msd measd mesure',
   taken: 'taken point to ref from at',
@@ -81,7 +81,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   total: 'total tot ttl totals sum all totaal summe gesamt grand totl altogether',
   line: 'line net row gross nett',
   labor:
-    'labor labour lab making make makeup sewing fabrication workroom sew mano mkg lbr machinist seamstress workmanship',
+    'labor labour lab making make makeup sewing fabrication workroom sew mano mkg lbr machinist seamstress workmanship naherei nahen',
   hardware: 'hardware hdwe hdw hdwr hwd hw hrdwr rods poles tracks fixings fittings ironmongery',
   install: 'install inst installation fitting fit installing fixing fix hang hanging instl hung fitter',
   freight: 'freight shipping ship delivery del carriage cartage frt handling',
@@ -241,7 +241,7 @@ export function shortens(word: string, whole: string): boolean {
 
 /** Words behind which another may stand without a space, and the letters that may end such a word. */
 const LEAST_PART = 3;
-const LAST_PART = new Set(['w', 'h', 'l', 'd', 'ht', 'wd']);
+const LAST_PART = new Set(['br', 'w', 'h', 'l', 'd', 'ht', 'wd']);
 /** Two known words written as one: “rodwidth”, “stofbreedte”. */
 export function partsOfWord(word: string): readonly [string, string] | undefined {
   for (let at = word.length - 1; at >= LEAST_PART; at--) {

@@ -3,6 +3,7 @@ import type { Unit } from '../core/exact/unit';
 import { areaAt, common, sameSheet, type Area } from './address';
 import type { Book, Contents } from './book';
 import { readColumns, type ColumnsRead, type Corrections, type WantedColumn } from './columns';
+import { correctionsFrom, houseWords } from './house-words';
 import { trouble } from './trouble';
 
 /** What is kept in the workbook about one of its tables. */
@@ -97,7 +98,10 @@ export async function survey(
   if (first === undefined) throw trouble('noHeader', selected.sheet);
   const place = block.table?.name ?? selected.sheet;
   const mapping = mappingFor(await mappings(book), place, first);
-  if (mapping === undefined) return { contents, read: first, mapping, place };
-  const read = readColumns(block, wanted, unit, { ...mapping.columns, ...said }, prefer) ?? first;
+  const words = correctionsFrom(first, await houseWords(book, contents));
+  if (mapping === undefined && Object.keys(words).length === 0)
+    return { contents, read: first, mapping, place };
+  const known = { ...words, ...mapping?.columns, ...said };
+  const read = readColumns(block, wanted, unit, known, prefer) ?? first;
   return { contents, read, mapping, place };
 }

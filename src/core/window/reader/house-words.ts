@@ -58,6 +58,10 @@ export function readHouseWords(rows: readonly (readonly CellIn[])[]): WordsRead 
 const isHead = (cell: unknown, word: string): boolean =>
   typeof cell === 'string' && cell.trim().toLowerCase() === word;
 
+/** What the words say of one heading; undefined where they do not name it. */
+export const wordFor = (heading: string, words: HouseWords): readonly OrderKey[] | undefined =>
+  words.get(plain(heading));
+
 /** What a house's words say of the columns of a table; what the user said of a column himself stands. */
 export function saidByWords(
   texts: readonly (readonly string[])[],
@@ -68,7 +72,7 @@ export function saidByWords(
   const all = new Map(said);
   const taken = new Set([...all.values()].flat());
   for (const [at, list] of texts.entries()) {
-    const keys = list.length === 0 ? undefined : words.get(plain(list.join(' | ')));
+    const keys = list.length === 0 ? undefined : wordFor(list.join(' | '), words);
     // One meaning is one column’s: of two headed so the first has it.
     if (keys === undefined || all.has(at) || keys.some((key) => taken.has(key))) continue;
     all.set(at, keys);

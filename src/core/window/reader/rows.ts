@@ -4,6 +4,7 @@ import type { Unit } from '../../exact/unit';
 import type { OrderKey } from '../meanings';
 import { figureOf, isDay, isDitto, moneyOf, type Cell, type Row } from './cells';
 import { Above } from './above';
+import { withPoint } from './decimal-comma';
 import type { DayOrder } from './dates';
 import { fractionOf, isDayNumber, partsOf, splitCell } from './evidence';
 import type { Per } from './heading';
@@ -45,6 +46,8 @@ export interface Plan {
   readonly headings: readonly (readonly string[])[];
   readonly unit: Unit;
   readonly order: DayOrder | undefined;
+  /** Whether figures are written like “3,76”. */
+  readonly decimalComma: boolean;
   /** Measured to, where a line above the headings or a heading says it for every row. */
   readonly measuredTo: string | undefined;
   /** What a line above says for every row, where no column does. */
@@ -131,7 +134,8 @@ export class RowReader {
   }
 
   /** Takes the next row and gives the rows that are certain now: a line of words waits for what follows it. */
-  push(row: number, cells: Row): RowRead[] {
+  push(row: number, given: Row): RowRead[] {
+    const cells = this.plan.decimalComma ? given.map(withPoint) : given;
     const kind = this.kindOf(cells);
     if (kind === 'words') {
       this.waiting.push({ row, cells });

@@ -16,13 +16,20 @@ export interface UnitRead {
 const SAYS_SIZES = /\b(?:all|sizes?|meas\w*|dims?|dimensions?|tape|units?|figures?|in (?:cm|mm|inches))\b/i;
 const CLOTH = /\b(?:cloth|fabric|goods|material)s?\b/i;
 const UNIT =
-  /(?<![\d½¼¾.]\s?)(?:\b(mm|millimet(?:re|er)s?)\b|\b(cms?|centimet(?:re|er)s?)\b|\b(inch(?:es)?|ins)\b)/i;
+  /(?<![\d½¼¾.]\s?)(?:\b(mm|millimet(?:re|er)s?)\b|\b(cms?|centimet(?:re|er)s?)\b|\b(met(?:re|er)s)\b|\b(inch(?:es)?|ins)\b)/i;
 
 const unitIn = (text: string): LengthUnit | undefined => {
   for (const sentence of text.split(/[.;]/)) {
     if (!SAYS_SIZES.test(sentence) || CLOTH.test(sentence)) continue;
     const found = UNIT.exec(sentence);
-    if (found !== null) return found[1] !== undefined ? 'mm' : found[2] !== undefined ? 'cm' : 'in';
+    if (found === null) continue;
+    return found[1] !== undefined
+      ? 'mm'
+      : found[2] !== undefined
+        ? 'cm'
+        : found[3] !== undefined
+          ? 'm'
+          : 'in';
   }
   return undefined;
 };
@@ -40,7 +47,7 @@ export function unitOfNotes(rows: readonly Row[]): { unit: LengthUnit; note: str
 const middleOf = (values: readonly number[]): number =>
   [...values].sort((a, b) => a - b)[values.length >> 1] ?? NaN;
 
-/** The unit the figures themselves speak for: bolts are 54 in, 137 cm or 1370 mm wide. */
+/** The unit the figures themselves speak for: bolts are 54 in, 137 cm, 1370 mm or 1.37 m wide. */
 export function unitOfFigures(
   reads: readonly HeadingRead[],
   rows: readonly Row[],
@@ -72,10 +79,12 @@ export function unitOfFigures(
       if (middle >= 900) votes.push('mm');
       else if (middle >= 133) votes.push('cm');
       else if (middle >= 36 && middle <= 80) votes.push('in');
+      else if (middle >= 1.1 && middle <= 3.3) votes.push('m');
     } else if (says('finishedDrop', 0.8) || says('measured', 0.9)) {
       if (middle >= 900) votes.push('mm');
       else if (middle > 180 && middle < 500) votes.push('cm');
       else if (middle < 124 && middle > 60) votes.push('in');
+      else if (middle >= 1.2 && middle <= 6) votes.push('m');
     } else if ((says('rodWidth', 0.9) || says('openingWidth', 0.9)) && middle >= 900) votes.push('mm');
   }
   const units = new Set(votes);

@@ -25,6 +25,8 @@ export interface RowGiven {
   /** The whole row as it stands, and the header row above it. */
   readonly cells: readonly CellIn[];
   readonly headings: readonly string[];
+  /** Columns of money, by their place, of which nobody knows what it is for. */
+  readonly untold: readonly number[];
   /** The ordered figures that the sheet has. */
   readonly ordered: readonly FigureKey[];
   readonly prices: PriceList | undefined;

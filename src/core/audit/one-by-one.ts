@@ -96,6 +96,7 @@ export class OneByOne {
       unit: this.unit,
       cells,
       headings: this.columns.headings,
+      untold: this.columns.untold,
       ordered: this.ordered,
       prices: this.by.prices,
       doubts,

@@ -4,7 +4,9 @@ import { toUnit } from '../exact/length';
 import { isNear, money, NOTHING, toCent, type Money } from '../exact/money';
 import { digits, type Unit } from '../exact/unit';
 import { unitOf } from '../house/rules';
+import type { CellIn } from '../cell/fields';
 import type { FactKey } from '../window/facts';
+import { cellOf, moneyOf } from '../window/reader/cells';
 import type { OrderKey } from '../window/meanings';
 import type { Order } from '../window/order';
 import type { Check, RowGiven } from './check';
@@ -15,10 +17,14 @@ const shown = (amount: Money): string => amount.toFixed(2);
 
 const PARTS: readonly FactKey[] = ['amount', 'liningAmount', 'hardware', 'installation', 'freight', 'tax'];
 
-/** What a total is the sum of, the discount taken off. */
-function partsOf({ facts, ordered }: Order): { readonly key: OrderKey; readonly amount: Money }[] {
+/** What a total is the sum of, the discount taken off; before tax, or with it. */
+function partsOf(
+  { facts, ordered }: Order,
+  sum: 'net' | 'total',
+): { readonly key: OrderKey; readonly amount: Money }[] {
   const parts: { key: OrderKey; amount: Money }[] = [];
   for (const key of PARTS) {
+    if (sum === 'net' && key === 'tax') continue;
     const amount = facts[key] as Money | undefined;
     if (amount !== undefined) parts.push({ key, amount });
   }
@@ -27,34 +33,55 @@ function partsOf({ facts, ordered }: Order): { readonly key: OrderKey; readonly 
   return parts;
 }
 
+function moneyIn(cell: CellIn): Money | undefined {
+  const figure = moneyOf(cellOf(cell));
+  return figure === undefined ? undefined : money(figure);
+}
+
+/** What the columns of money that nobody knows could add: any of them, or none. */
+function* untoldSums({ cells, untold }: RowGiven): Generator<Money> {
+  const figures = untold.flatMap((at) => moneyIn(cells[at]) ?? []);
+  for (let chosen = 1; chosen < 2 ** figures.length; chosen++)
+    yield figures.reduce((sum, one, place) => ((chosen >> place) & 1 ? sum.plus(one) : sum), NOTHING);
+}
+
 /** `over`: what the row's amount is found to be too much; a total that was added up without it is no second mistake. */
-function totals({ at, order, rules, name, has }: RowGiven, over: Money): OrderFinding[] {
-  const { facts } = order;
-  const { total } = facts;
+function addsUp(row: RowGiven, key: 'net' | 'total', over: Money): OrderFinding[] {
+  const { at, order, rules, name, has } = row;
+  const total = order.facts[key];
   if (total === undefined) return [];
-  const found: OrderFinding[] = [];
   const unread = order.unread.some(
     ({ column }) =>
       column.key === 'labor' || column.key === 'discount' || PARTS.includes(column.key as FactKey),
   );
   const columns = [...PARTS, 'labor' as const].filter(has).length;
-  const parts = columns < 2 || unread ? [] : partsOf(order);
+  const parts = columns < 2 || unread ? [] : partsOf(order, key);
   const sum = parts.reduce((all, one) => all.plus(one.amount), NOTHING);
-  const adds = [sum, sum.minus(over)].some((one) => isNear(total, one, rules.moneyTolerance));
-  if (parts.length > 0 && !adds) {
-    const column = name('total');
-    const said = parts.map(
-      ({ key, amount }) => `${amount.lt(0) ? 'less ' : ''}${name(key)} ${shown(amount.abs())}`,
-    );
-    const about = finding('partsDoNotAdd', column, column, shown(total), said.join(', '), shown(sum));
-    found.push(
-      told(at, about, {
-        found: total.toNumber(),
-        expected: sum.toNumber(),
-        money: total.minus(sum).toNumber(),
-      }),
-    );
-  }
+  const near = (one: Money): boolean => isNear(total, one, rules.moneyTolerance);
+  if (parts.length === 0 || near(sum) || near(sum.minus(over))) return [];
+  for (const more of untoldSums(row)) if (near(sum.plus(more))) return [];
+  const column = name(key);
+  const said = parts.map(
+    ({ key: part, amount }) => `${amount.lt(0) ? 'less ' : ''}${name(part)} ${shown(amount.abs())}`,
+  );
+  const about = finding('partsDoNotAdd', column, column, shown(total), said.join(', '), shown(sum));
+  return [
+    told(at, about, {
+      found: total.toNumber(),
+      expected: sum.toNumber(),
+      money: total.minus(sum).toNumber(),
+    }),
+  ];
+}
+
+function totals(row: RowGiven, over: Money): OrderFinding[] {
+  const { at, order, rules, name } = row;
+  const { facts } = order;
+  const before = addsUp(row, 'net', over);
+  // A total over a wrong sum before tax is no second mistake.
+  const found = before.length > 0 ? before : addsUp(row, 'total', over);
+  const { total } = facts;
+  if (total === undefined) return found;
   const { deposit } = facts;
   if (deposit?.gt(total.plus(rules.moneyTolerance)) === true) {
     const column = name('deposit');

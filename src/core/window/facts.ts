@@ -102,6 +102,7 @@ export const FACTS = {
   freight: fact('freight', ['shipping', 'delivery', 'carriage'], MONEY),
   discount: fact('discount', ['less discount', 'reduction'], MONEY),
   tax: fact('tax', ['sales tax', 'vat'], MONEY),
+  net: fact('net', ['net total', 'subtotal', 'total before tax', 'net amount'], MONEY),
   total: fact('total', ['line total', 'total price', 'order total', 'grand total', 'total amount'], MONEY),
   deposit: fact('deposit', ['deposit paid', 'down payment', 'paid'], MONEY),
 } as const;

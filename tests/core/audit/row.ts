@@ -33,6 +33,7 @@ export function checked(
       unit: house.unit,
       cells,
       headings: columns.headings,
+      untold: columns.untold,
       ordered: FIGURE_KEYS.filter(has),
       prices: readPrices(prices),
       doubts: [],

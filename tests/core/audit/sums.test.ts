@@ -43,3 +43,17 @@ it('an amount that is wrong is one mistake, where the total was added up with th
     'partsDoNotAdd at total',
   ]);
 });
+
+it('a net is the sum before tax, and the total with it', () => {
+  const row = { amount: 400, labor: 200, VAT: 120, 'Net £': 600, 'Gross £': 720 };
+  expect(findsBy(sums, row)).toEqual([]);
+  expect(findsBy(sums, { ...row, 'Gross £': 700 })).toEqual(['partsDoNotAdd at Gross £']);
+  expect(findsBy(sums, { ...row, 'Net £': 500 })).toEqual(['partsDoNotAdd at Net £']);
+});
+
+it('a column of money of which nobody knows what it is for may be a part of the total', () => {
+  const row = { amount: 400, labor: 200, 'Sundry £': 35, total: 635 };
+  expect(findsBy(sums, row)).toEqual([]);
+  expect(findsBy(sums, { ...row, total: 600 })).toEqual([]);
+  expect(findsBy(sums, { ...row, total: 640 })).toEqual(['partsDoNotAdd at total']);
+});

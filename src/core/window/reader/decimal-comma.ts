@@ -27,3 +27,10 @@ export function withPoint(cell: Cell): Cell {
   const [, whole, part] = BY_COMMA.exec(cell) ?? [];
   return whole === undefined || part === undefined ? cell : `${whole.replace(/[. ]/g, '')}.${part}`;
 }
+
+/** Writes a table's decimal commas as points, where it has them; says whether it had. */
+export function putPoints(rows: readonly Cell[][]): boolean {
+  if (!writesCommas(rows)) return false;
+  for (const row of rows) row.forEach((cell, at) => void (row[at] = withPoint(cell)));
+  return true;
+}

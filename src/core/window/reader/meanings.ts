@@ -58,7 +58,7 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   rightExtension:
     'right extension, extension right, right:.86, right side:.8, right window extension, right opening extension, rod right extension, right clear:.7, extension right rod, past right',
   rodWidth:
-    'rod width, rod, rod length, rod face, rods:.6, width:.66, outside width:.7, total width:.7, rod extension width, rod finished width, rod cut:.7, bracket width:.8, rod size, rod number:.4, bracket bracket, bracket:.6, bracket taken bracket, between bracket:.8',
+    'install:.6, install width:.7, rod width, rod, rod length, rod face, rods:.6, width:.66, outside width:.7, total width:.7, rod extension width, rod finished width, rod cut:.7, bracket width:.8, rod size, rod number:.4, bracket bracket, bracket:.6, bracket taken bracket, between bracket:.8',
   measured:
     'height, measured height, measured, floor height, rod height, floor rod, height rod, floor ceiling, height ceiling, ceiling height, floor ring, ring floor, floor rod height, floor ceiling height, ring height, height left, measured left, floor left, window height:.5, opening height:.4, inside height:.4, length:.3, floor:.4, floor top:.6, height floor ring, height floor rod, height floor track, ceiling, rod floor, ring floor height, floor ring height, drop left, length left:.8, left drop height',
   measuredCentre:
@@ -90,7 +90,7 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   liningWidth: 'lining width, lining bolt width, lining fabric width, lining bolt',
   arealWeight: 'fabric weight, weight areal, weight:.5',
   quantity:
-    'quantity, windows, number windows, many windows, many, window quantity, number many, number needed, pair:.55, number pair:.75, needed:.4, piece:.62, number:.6, number piece:.62, number window:.7, many pair:.7, line quantity:.9, each:.5, pair number, number opening, number windows alike, many alike, number sets, window count:.6, number rooms:.5, rooms:.5, windows room:.5',
+    'quantity, rooms, number rooms, windows, number windows, many windows, many, window quantity, number many, number needed, pair:.55, number pair:.75, needed:.4, piece:.62, number:.6, number piece:.62, number window:.7, many pair:.7, line quantity:.9, each:.5, pair number, number opening, number windows alike, many alike, number sets, window count:.6, number rooms:.5, rooms:.5, windows room:.5',
   finishedWidth:
     'finished width, finished panel width, finished width panel, panel width:.86, pair width:.8, width:.6, finished pair width, finished:.45, finished size:.6, panel:.62, finished panel, panel finished, panel length:.3, panel finished width, side panel:.4',
   widths:
@@ -136,8 +136,9 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   freight: 'freight, freight money, freight cost',
   discount: 'discount, discount money, discount amount',
   tax: 'tax, tax money, tax amount, sales tax',
+  net: 'net:.7, net total:.7, net money:.7, net amount:.7, net line:.7, total net:.7, money net:.7',
   total:
-    'total, total money, total amount, line total, total price, order total, total cost, total all, cost:.6, line amount:.5, price:.45, amount:.5, line money:.75, line total money, line:.6, total line, job money:.7, money total, job total, pair money:.5, window money:.5',
+    'total, net:.9, net total:.9, net money:.9, gross, gross total, gross money, gross amount, total gross, total money, total amount, line total, total price, order total, total cost, total all, cost:.6, line amount:.5, price:.45, amount:.5, line money:.75, line total money, line:.6, total line, job money:.7, money total, job total, pair money:.5, window money:.5',
   deposit: 'deposit, deposit money, deposit amount, amount deposit, deposit received',
   hangOn: 'hang, hung, hangs, hanging, rings track, rod track',
   widthsEach: 'widths each, widths each side, widths each side panel',

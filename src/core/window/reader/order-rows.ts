@@ -21,6 +21,8 @@ import type { Understanding } from './understand';
 /** A table of orders as it was understood. */
 export interface OrderTable extends OrderColumns {
   readonly plan: Plan;
+  /** Columns of money, by their place, of which nobody knows what it is for. */
+  readonly untold: readonly number[];
 }
 
 const MEANT = new Map<OrderKey, Meaning>(MEANINGS.map((meaning) => [meaning.key, meaning]));
@@ -63,6 +65,10 @@ function aboutColumns({ columns }: Understanding, unit: Unit): Finding[] {
   return [...aboutAlike(columns), ...each];
 }
 
+const OF_MONEY = /\p{Sc}|\b(?:amount|amt|charge|cost|money|total)\b/iu;
+/** So many columns of money of which nobody knows what they are for are thought of in a sum. */
+const MOST_UNTOLD = 6;
+
 /** The columns of a table of orders as the audit takes them. */
 export function orderTable(understanding: Understanding, unit: Unit): OrderTable {
   const { columns, plan, header } = understanding;
@@ -75,7 +81,16 @@ export function orderTable(understanding: Understanding, unit: Unit): OrderTable
         }),
   );
   const headings = header.texts.map((texts) => texts.join(' '));
-  return { found, headings, findings: aboutColumns(understanding, unit), plan };
+  const untold = columns.filter(
+    ({ means, heading, addsTo }) => means.length === 0 && addsTo === undefined && OF_MONEY.test(heading),
+  );
+  return {
+    found,
+    headings,
+    findings: aboutColumns(understanding, unit),
+    plan,
+    untold: untold.slice(0, MOST_UNTOLD).map(({ at }) => at),
+  };
 }
 
 const PLAIN = /^-?(?:0|[1-9]\d{0,14})(?:\.\d{1,10})?$/;

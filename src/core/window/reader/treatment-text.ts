@@ -7,7 +7,7 @@ type Phrases<W extends string> = readonly (readonly [W, string])[];
 const HEADING_PHRASES: Phrases<Heading> = [
   [
     'pinch',
-    'pinch,pp,p p,p pleat,p pleats,p pl,pinch pleat,pinch pl,pinch pleated,triple pinch,double pinch,french,french pleat,french pinch,3 finger,2 finger,3 f,2 f,three finger,two finger,2 fold,3 fold,euro,euro pleat,tpp,dpp,dutch pleat,pnch,pinched,triple pleat,double pleat,tp,fr pl,pin pl',
+    'pinch,pp,p p,p pleat,p pleats,p pl,pinch pleat,pinch pl,pinch pleated,triple pinch,double pinch,french,french pleat,french pinch,3 finger,2 finger,3 f,2 f,three finger,two finger,2 fold,3 fold,single fold,double fold,triple fold,two fold,three fold,euro,euro pleat,tpp,dpp,dutch pleat,pnch,pinched,triple pleat,double pleat,tp,fr pl,pin pl',
   ],
   ['goblet', 'goblet,gob,goblets,goblet pleat,gblt'],
   ['cartridge', 'cartridge,cart,cartridge pleat,cart pl,cartr,crtg'],
@@ -105,7 +105,7 @@ const FLOOR_PHRASES: Phrases<FloorFinish> = [
 ];
 
 const MATCH_PHRASES: Phrases<Match> = [
-  ['straight', 'straight,str,straight match,set,set match,st,straight across,level'],
+  ['straight', 'straight,s,str,straight match,set,set match,st,straight across,level'],
   ['half-drop', 'half drop,1 2 drop,hd,half drop match,drop,drop match,half,½ drop,half dr'],
 ];
 

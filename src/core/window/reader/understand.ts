@@ -7,7 +7,7 @@ import { Arithmetic } from './arithmetic';
 import { assign, type Assignment, type Choice, type Sureness } from './assign';
 import { candidatesOf, type Candidate } from './candidates';
 import { figureOf, type Cell, type Row } from './cells';
-import { withPoint, writesCommas } from './decimal-comma';
+import { putPoints } from './decimal-comma';
 import { DayOrders, type DayOrder } from './dates';
 import { gather, type Evidence } from './evidence';
 import { findHeader, headingScore, type Header, type Merged } from './header';
@@ -465,12 +465,7 @@ function spread(rows: readonly Cell[][], merged: readonly Merged[], below: numbe
 
 /** Everything about a sheet that its headings and a bounded number of its rows tell. */
 export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
-  const decimalComma = writesCommas(sheet.rows);
-  if (decimalComma)
-    for (const row of sheet.rows)
-      row.forEach((cell, at) => {
-        row[at] = withPoint(cell);
-      });
+  const decimalComma = putPoints(sheet.rows);
   const found = findHeader(sheet.rows, sheet.merged, look.header);
   if (found === undefined) return { none: NO_TABLE };
   const { header, others } = found;

@@ -47,6 +47,22 @@ export function unitOfNotes(rows: readonly Row[]): { unit: LengthUnit; note: str
 const middleOf = (values: readonly number[]): number =>
   [...values].sort((a, b) => a - b)[values.length >> 1] ?? NaN;
 
+/** Where the middle of a column lies that is written in a unit; what lies between two tells nothing. */
+type Bands = readonly (readonly [LengthUnit, low: number, high: number])[];
+const CLOTH_BANDS: Bands = [
+  ['mm', 900, Infinity],
+  ['cm', 133, 900],
+  ['in', 36, 80],
+  ['m', 1.1, 3.3],
+];
+const DROP_BANDS: Bands = [
+  ['mm', 900, Infinity],
+  ['cm', 181, 499],
+  ['in', 61, 123],
+  ['m', 1.2, 6],
+];
+const WIDTH_BANDS: Bands = [['mm', 900, Infinity]];
+
 /** The unit the figures themselves speak for: bolts are 54 in, 137 cm, 1370 mm or 1.37 m wide. */
 export function unitOfFigures(
   reads: readonly HeadingRead[],
@@ -75,17 +91,15 @@ export function unitOfFigures(
     const values = bare(at);
     if (values.length === 0) continue;
     const middle = middleOf(values);
-    if (says('fabricWidth', 0.85)) {
-      if (middle >= 900) votes.push('mm');
-      else if (middle >= 133) votes.push('cm');
-      else if (middle >= 36 && middle <= 80) votes.push('in');
-      else if (middle >= 1.1 && middle <= 3.3) votes.push('m');
-    } else if (says('finishedDrop', 0.8) || says('measured', 0.9)) {
-      if (middle >= 900) votes.push('mm');
-      else if (middle > 180 && middle < 500) votes.push('cm');
-      else if (middle < 124 && middle > 60) votes.push('in');
-      else if (middle >= 1.2 && middle <= 6) votes.push('m');
-    } else if ((says('rodWidth', 0.9) || says('openingWidth', 0.9)) && middle >= 900) votes.push('mm');
+    const bands = says('fabricWidth', 0.85)
+      ? CLOTH_BANDS
+      : says('finishedDrop', 0.8) || says('measured', 0.9)
+        ? DROP_BANDS
+        : says('rodWidth', 0.9) || says('openingWidth', 0.9)
+          ? WIDTH_BANDS
+          : [];
+    const vote = bands.find(([, low, high]) => middle >= low && middle <= high);
+    if (vote !== undefined) votes.push(vote[0]);
   }
   const units = new Set(votes);
   const [only] = votes;

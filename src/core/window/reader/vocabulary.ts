@@ -31,7 +31,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   return: 'return ret rtn rets r retour',
   overlap: 'overlap olap ol ovl ovlp lap crossover',
   fullness:
-    'fullness full fulness fln gather ratio fll ampleur ampleness gathering gathers gathered fullnes times faktor factor',
+    'fullness full fulness fln gather ratio fll ampleur ampleness gathering gathers gathered fullnes times faktor factor ful',
   finished: 'finished fin finish fnsh f fini finis finshd fnd made ready finie klaar fertig',
   cut: 'cut ct cutting coupe corte zuschnitt',
   fabric:
@@ -79,9 +79,11 @@ const IDEAS: Readonly<Record<Idea, string>> = {
     'amount amt ext extd extended extension value montant importe bedrag betrag xtd extn exten extend exted cash',
   cost: 'cost charge charges fee',
   total: 'total tot ttl totals sum all totaal summe gesamt grand totl altogether',
-  line: 'line net row gross nett',
+  line: 'line row',
+  net: 'net nett subtotal exvat exgst extax',
+  gross: 'gross bruto brutto',
   labor:
-    'labor labour lab making make makeup sewing fabrication workroom sew mano mkg lbr machinist seamstress workmanship naherei nahen',
+    'labor labour lab making make makeup sewing fabrication workroom sew mano mkg lbr machinist seamstress workmanship naherei nahen mfg manufacture manufacturing',
   hardware: 'hardware hdwe hdw hdwr hwd hw hrdwr rods poles tracks fixings fittings ironmongery',
   install: 'install inst installation fitting fit installing fixing fix hang hanging instl hung fitter',
   freight: 'freight shipping ship delivery del carriage cartage frt handling',
@@ -92,10 +94,10 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   order:
     'order ord po so orders purchase invoice ref inv ticket docket wo contract quote est estimate proforma sale jobno pono sheet reference',
   customer:
-    'customer client cust acct account sold guest klient kunde cliente buyer whose who sidemark party family owner school theatre household occupant resident tenant lady firm company pour naam',
+    'customer client cust acct account sold guest klient kunde cliente buyer whose who sidemark party family owner school theatre household occupant resident tenant designer decorator lady firm company pour naam',
   job: 'job project site property proj',
-  room: 'room rm location loc area space where kamer cuarto piece habitacion raum zimmer whereabouts lctn lctns rms spot hall bedroom',
-  rooms: 'rooms suites',
+  room: 'room rm location loc area space where kamer cuarto piece habitacion raum zimmer whereabouts lctn lctns spot hall bedroom',
+  rooms: 'rooms suites rms',
   place: 'place suite ste ward apt apartment unit units zone position plot',
   mark: 'mark tag',
   weight: 'weight wt gsm areal',

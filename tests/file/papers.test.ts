@@ -98,6 +98,27 @@ describe('the papers of a job of ours', () => {
   });
 });
 
+it('a fabric order says colour, content, reserve and the day where the sheet of fabrics does', async () => {
+  const { to } = await papers(
+    jobFile({
+      windows: [WINDOW],
+      fabrics: [
+        { ...FABRIC, colour: 'Fog', content: 'linen 100%', 'reserve number': 'R-31', 'needed by': 46_400 },
+      ],
+    }),
+    '--only',
+    'order',
+  );
+  const text = await sheetText(to, 'Order Quill & Sedge');
+  const after = (label: string): string | undefined => text[text.indexOf(label) + 1];
+  expect(['Colour', 'Content', 'Reserve number', 'Needed by'].map(after)).toEqual([
+    'Fog',
+    'linen 100%',
+    'R-31',
+    '46400',
+  ]);
+});
+
 describe('further lines', () => {
   it('are counted along their edges, costed, priced, and stand on quote, order and work order', async () => {
     const { to, exit, io } = await papers(

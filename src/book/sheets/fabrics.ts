@@ -12,6 +12,7 @@ import {
   oneOf,
   priceCell,
   tableDraft,
+  type ColumnDraft,
   titled,
   together,
   YES_OR_NO,
@@ -32,6 +33,15 @@ export function liningWeightCell(job: Job, cloth: Behind): string {
   const row = LININGS_ROW + 1 + BEHIND.indexOf(cloth);
   return `${sheetText(job.sheet('Fabrics'))}!${cellText(row, OWN_WEIGHT, { row: true, column: true })}`;
 }
+
+/** What an order for the cloth says besides. */
+const forTheOrder: readonly ColumnDraft[] = [
+  { key: 'certificate', heading: 'flame certificate', role: 'input', wide: 18, name: 'Fabric_certificates' },
+  { key: 'colour', heading: 'colour', role: 'input', note: 'as its supplier names it' },
+  { key: 'content', heading: 'content', role: 'input', note: 'the fibres, as its supplier states them' },
+  { key: 'reserve', heading: 'reserve number', role: 'input' },
+  { key: 'neededBy', heading: 'needed by', role: 'input', format: 'yyyy-mm-dd' },
+];
 
 export function fabricsSheet(job: Job): Draft {
   const sheet = job.sheet('Fabrics');
@@ -108,13 +118,7 @@ export function fabricsSheet(job: Job): Draft {
           note: 'the task pane’s Price takes whole rolls where they are cheaper; the sheets count the cut price',
           choice: price,
         },
-        {
-          key: 'certificate',
-          heading: 'flame certificate',
-          role: 'input',
-          wide: 18,
-          name: 'Fabric_certificates',
-        },
+        ...forTheOrder,
         {
           key: 'needed',
           heading: `needed (${large})`,
@@ -202,7 +206,9 @@ export function fabricsSheet(job: Job): Draft {
       header: HEADER,
       frozenColumns: 1,
       landscape: true,
-      widths: [22, 18, 10, 9, 10, 10, 9, 9, 9, 10, 9, 10, 18, 10, 9, 10, 10, 11, 10, 11, 10, 10],
+      widths: [
+        22, 18, 10, 9, 10, 10, 9, 9, 9, 10, 9, 10, 18, 14, 18, 14, 12, 10, 9, 10, 10, 11, 10, 11, 10, 10,
+      ],
     }),
   );
 }

@@ -13,18 +13,12 @@ import { gather, type Evidence } from './evidence';
 import { findHeader, headingScore, type Header, type Merged } from './header';
 import type { HeadingRead, Per } from './heading';
 import { saidByWords, type HouseWords } from './house-words';
+import { meansOf } from './means-of';
+import { perOf } from './per-of';
 import { isLengthKey, isOurs, isYardageKey, type MeaningKey, type OtherKey } from './meanings';
-import { EACH_SIDE, isWindowFact, type Plan, type Slot } from './rows';
-import {
-  drawOfText,
-  goodsOf,
-  headingOfText,
-  liningOfText,
-  measuredOfNote,
-  statedInNote,
-  treatmentOf,
-} from './treatment-text';
-import { countsInBrackets, leadingCount, matchBehind, roomAndCount } from './values';
+import { isWindowFact, type Plan, type Slot } from './rows';
+import { drawOfText, goodsOf, measuredOfNote, statedInNote, treatmentOf } from './treatment-text';
+import { countsInBrackets, roomAndCount } from './values';
 import { unitOfFigures, unitOfNotes, type UnitRead } from './units';
 
 export interface ColumnRead {
@@ -143,58 +137,6 @@ const headedAlike =
     return text !== '' && text === evidence[other]?.text.toLowerCase();
   };
 
-const shareOf = (cells: readonly Cell[], test: (text: string) => boolean): number => {
-  const texts = cells.filter((cell): cell is string => typeof cell === 'string');
-  return texts.length === 0 ? 0 : texts.filter(test).length / texts.length;
-};
-
-function withMore(
-  means: readonly OrderKey[],
-  { lined, counted }: { readonly lined: number; readonly counted: number },
-  has: (key: MeaningKey) => boolean,
-): OrderKey[] {
-  const all = [...means];
-  if (all.length > 0 && lined >= 0.3 && !has('lining')) all.push('lining');
-  if (all[0] === 'draw' && counted >= 0.6 && !has('quantity')) all.push('quantity');
-  return all;
-}
-
-const countsWindows = (cells: readonly Cell[]): boolean =>
-  countsInBrackets(cells) || shareOf(cells, (text) => roomAndCount(text).count !== undefined) > 0;
-
-/** All that one column’s cells hold: a treatment’s text has the heading and the draw. */
-function meansOf(choice: Choice, evidence: Evidence, has: (key: MeaningKey) => boolean): OrderKey[] {
-  const { key } = choice;
-  if (key === undefined || choice.sure === 'asked') return [];
-  const { cells } = evidence;
-  const headed = shareOf(cells, (text) => headingOfText(text) !== undefined);
-  const drawn = shareOf(cells, (text) => treatmentOf(text).draw !== undefined || treatmentOf(text).oneWay);
-  const lined = shareOf(cells, (text) => liningOfText(text) !== undefined);
-  const counted = shareOf(cells, (text) => leadingCount(text) !== undefined);
-  if (key === 'heading')
-    return [
-      'heading',
-      ...(drawn > 0 ? (['draw'] as const) : []),
-      ...(lined >= 0.3 && !has('lining') ? (['lining'] as const) : []),
-    ];
-  if (
-    key === 'verticalRepeat' &&
-    !has('match') &&
-    shareOf(cells, (text) => matchBehind(text) !== undefined) >= 0.3
-  )
-    return ['verticalRepeat', 'match'];
-  if (key === 'draw' && headed >= 0.3 && !has('heading')) return ['heading', 'draw'];
-  if (key === 'draw') return counted >= 0.6 && !has('quantity') ? ['draw', 'quantity'] : ['draw'];
-  if (key === 'item' && (drawn > 0 || shareOf(cells, (text) => goodsOf(text) === 'window') > 0)) {
-    const means: OrderKey[] = [];
-    if (headed >= 0.3 && !has('heading')) means.push('heading');
-    if (drawn > 0 && !has('draw')) means.push('draw');
-    return withMore(means, { lined, counted }, has);
-  }
-  if (key === 'room' && !has('quantity') && countsWindows(cells)) return ['room', 'quantity'];
-  return isOurs(key) ? [key] : [];
-}
-
 const LENGTHS = /\b(?:m|mtrs?|mts|metres?|meters?|metros|metrage|meterage)\b/i;
 const YARDS = /\b(?:yds?|yards?|yrds?|yd)\b/i;
 /** Yards or metres, as the heading’s own noun says. */
@@ -204,43 +146,6 @@ const yardageUnit = (heading: string, read: HeadingRead, house: Unit): LengthUni
     : read.unit === 'yd' || YARDS.test(heading)
       ? 'yd'
       : house.large;
-
-/** A panel’s width, not a pair’s. */
-const PANEL = /\b(?:panel|pnl|curtain|drop|side)\b(?!s)/i;
-
-/** For how much one figure of the column stands: said by its heading, or told by the figures. */
-function perOf(
-  key: OrderKey | undefined,
-  evidence: Evidence,
-  told: ReadonlyMap<MeaningKey, Per | 'row'>,
-  inPieces: boolean,
-): { per: Per | undefined; told: boolean } {
-  const said = evidence.heading.per;
-  const shown = key === undefined ? undefined : told.get(key);
-  if (key === 'yardage' || key === 'liningYardage') {
-    if (shown !== undefined)
-      return { per: shown === 'row' ? undefined : shown, told: shown !== 'row' && said === undefined };
-    return { per: said === 'yard' ? undefined : said, told: false };
-  }
-  if (key === 'widths') {
-    if (said === 'panel' || said === 'pair') return { per: said, told: false };
-    // Of pieces counted in a column of their own, “each” is each piece.
-    if (said === 'window' && inPieces) return { per: 'panel', told: false };
-    const byPanel = shown === 'panel' && shareOf(evidence.cells, (text) => EACH_SIDE.test(text)) < 0.5;
-    return { per: byPanel ? 'panel' : undefined, told: byPanel };
-  }
-  if (key === 'finishedWidth' && said === undefined && PANEL.test(evidence.text))
-    return { per: 'panel', told: false };
-  if (key === 'finishedWidth')
-    return said !== undefined
-      ? { per: said, told: false }
-      : { per: shown === 'row' ? undefined : shown, told: shown !== undefined };
-  if (key === 'unitPrice') {
-    const by = said === 'yard' ? undefined : (said ?? (shown === 'row' ? undefined : shown));
-    return { per: by, told: said === undefined && by !== undefined };
-  }
-  return { per: undefined, told: false };
-}
 
 /** What of ours a heading says outright, whether it is taken for it or not. */
 function saysAlone({ said }: Evidence): OrderKey | undefined {

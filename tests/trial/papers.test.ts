@@ -66,6 +66,10 @@ describe.runIf(thereIsABrowser)('papers in the trial workbook', () => {
         cells.filter((one) => one.scrollHeight > one.clientHeight + 2).map(({ textContent }) => textContent),
       );
     expect(cut).toEqual([]);
+    const over = await view
+      .locator('.paper-row')
+      .evaluateAll((rows) => rows.filter((one) => one.scrollHeight > one.clientHeight + 2).length);
+    expect(over).toBe(0);
     const pages = await view.locator('.paper-page').count();
     const pdf = join(folder, 'print.pdf');
     await writeFile(pdf, await at.page.pdf({ preferCSSPageSize: true, printBackground: true }));

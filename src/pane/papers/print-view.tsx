@@ -38,7 +38,8 @@ function Row({
     <div
       className="paper-row"
       style={{
-        height: `${height}pt`,
+        // Words that take a line more than was reckoned push the next row down, never over it.
+        minHeight: `${height}pt`,
         gridTemplateColumns: across.map((points) => `${points.toFixed(2)}pt`).join(' '),
       }}
     >

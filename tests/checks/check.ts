@@ -3,7 +3,7 @@ import { functionNamed } from '../../functions';
 import type { CellFunction, Outcome } from '../../functions/declare';
 import type { CellOut } from '../../src/core/cell/fields';
 import { writeStep } from '../../src/core/cell/steps';
-import { readFormula } from '../functions/formula';
+import { readFormula } from '../../src/make/example';
 
 /** Words of a formula that stand for what was given: a figure, a text, or house rules. */
 export type GivenWords = Readonly<

@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { CATALOGUE } from '../../functions';
 import type { CellFunction } from '../../functions/declare';
 import type { CellIn } from '../../src/core/cell/fields';
-import { readFormula } from '../functions/formula';
+import { readFormula } from '../../src/make/example';
 import { associated, build, CellError, type Associated, type Built } from './bundle';
 
 let bundle: Built;

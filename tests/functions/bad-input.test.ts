@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { CATALOGUE } from '../../functions';
 import type { CellFunction, Outcome, Parameter } from '../../functions/declare';
 import type { CellIn } from '../../src/core/cell/fields';
-import { readFormula } from './formula';
+import { readFormula } from '../../src/make/example';
 
 /** What a cell may hold where something else was meant. */
 const BAD: readonly (readonly [string, CellIn])[] = [

@@ -6,7 +6,7 @@ import { CATALOGUE } from '../../functions/index';
 import { addCheck, addFigure, bareOf, duckdb, type Bare } from '../../src/make/duckdb';
 import { chanceFrom, HEADINGS_OF_ORDERS, houseOf, rowCells, trueOrders } from '../../src/make/orders';
 import { packed } from '../make/pack';
-import { readFormula } from './formula';
+import { readFormula } from '../../src/make/example';
 
 let bare: Bare;
 let text = '';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CATALOGUE, functionNamed } from '../../functions';
-import { readFormula } from './formula';
+import { readFormula } from '../../src/make/example';
 
 describe.each(CATALOGUE.map((cellFunction) => [cellFunction.name, cellFunction] as const))(
   '%s',

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { CATALOGUE } from '../../functions';
 import { cellFigure, writeStep } from '../../src/core/cell/steps';
-import { readFormula } from './formula';
+import { readFormula } from '../../src/make/example';
 
 /** What these say behind the answer, because it follows from it. */
 const FOLLOWING: Readonly<Record<string, readonly string[]>> = {

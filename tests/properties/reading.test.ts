@@ -10,7 +10,7 @@ import { UNITS, type LengthUnit } from '../../src/core/exact/length';
 import { RULE_LINES } from '../../src/core/house/rules';
 import { CENTIMETRES, INCHES, type Unit } from '../../src/core/exact/unit';
 import { readWritten } from '../../src/core/exact/written';
-import { readFormula } from '../functions/formula';
+import { readFormula } from '../../src/make/example';
 import { ask, figure } from './ask';
 import { sixtyFourths } from './given';
 

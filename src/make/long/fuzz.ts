@@ -56,12 +56,16 @@ const DIRECTORY: Directory = {
 };
 
 /** What went wrong, each with its formula. */
-export function fuzzFormulas(count: number, seed: number): string[] {
+export function fuzzFormulas(
+  count: number,
+  seed: number,
+  made: (at: number, next: () => number) => string = (_, next) => formulaOf(next),
+): string[] {
   const next = chances(seed);
   const wrong: string[] = [];
   const world = new World(new BookSheets(BOOK));
   for (let at = 0; at < count; at++) {
-    const formula = formulaOf(next);
+    const formula = made(at, next);
     try {
       const { run } = compiled(formula, { sheet: 0, row: 0, column: 0 }, DIRECTORY, next() < 0.5);
       world.at(0, 0, 0);

@@ -1,6 +1,8 @@
 /** `npm run long`: everything too slow for npm test. Ends with how many passed and failed. `-- SEED` chooses the chances. */
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { readFormula } from '../example';
+import { callOf, formulaOf, fuzzCalls, throughBundle, throughCore } from './calls';
 import { chances, fuzzFormulas, fuzzPackages } from './fuzz';
 import { plantAll, workbooksIn, type Planting } from './planting';
 
@@ -9,6 +11,8 @@ const PACKAGES = 5_000;
 /** Of the formulas that depend on planted cells, so many at least must be computed. */
 const LEAST = 0.8;
 const SHOWN = 20;
+/** Megabytes that calls may leave behind: answers are kept for a while. */
+const MOST_GROWN = 200;
 
 const top = fileURLToPath(new URL('../', import.meta.url));
 const seed = Number(process.argv[2] ?? Date.now() % 1_000_000);
@@ -39,6 +43,19 @@ check(
   wrongFormulas.length === 0,
   wrongFormulas,
 );
+const calls = { core: 1_000_000, bundle: 200_000, engine: 20_000 };
+const before = process.memoryUsage().heapUsed;
+for (const [what, count, caller] of [
+  ['the core', calls.core, throughCore],
+  ['the built bundle', calls.bundle, await throughBundle()],
+] as const) {
+  const wrong = fuzzCalls(count, seed, { examples: readFormula, caller });
+  check(`${count} calls by chance through ${what} give a value or a sentence`, wrong.length === 0, wrong);
+}
+const grown = (process.memoryUsage().heapUsed - before) / 1_048_576;
+check(`they leave no memory behind (${grown.toFixed(0)} MB)`, grown < MOST_GROWN);
+const wrongCells = fuzzFormulas(calls.engine, seed, (at) => formulaOf(callOf(seed, at, readFormula)));
+check(`${calls.engine} of them as formulas through the engine`, wrongCells.length === 0, wrongCells);
 for (const name of ['floor', 'spills']) {
   const wrong = fuzzPackages(
     new Uint8Array(readFileSync(`${top}tests/books/${name}.xlsx`)),

@@ -1,5 +1,5 @@
 /** Reads an example's formula: a function of ours with literals and {…} arrays, nothing nested. */
-import type { CellIn } from '../../src/core/cell/fields';
+import type { CellIn } from '../core/cell/fields';
 
 const LITERAL = /\s*(?:"((?:[^"]|"")*)"|(-?\d+(?:\.\d+)?(?:E-?\d+)?)|(TRUE|FALSE))\s*/iy;
 

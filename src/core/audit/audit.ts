@@ -12,8 +12,8 @@ import type { OrderColumn } from '../window/order';
 import { OrderRows, type OrderTable } from '../window/reader/order-rows';
 import { Jobs } from './between-rows';
 import { told, type OrderFinding } from './finding';
-import { inOrders } from './other-rules';
 import { OneByOne, type AuditBy, type Audited } from './one-by-one';
+import { inOrders } from './show';
 import { Totals } from './totals';
 
 export type { AuditBy, Period } from './one-by-one';

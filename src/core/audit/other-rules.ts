@@ -10,6 +10,7 @@ import type { Order } from '../window/order';
 import { OrderRows, type OrderTable } from '../window/reader/order-rows';
 import { Compared } from './compared';
 import { learnWith, type Proposal } from './learn';
+import { inOrders } from './show';
 import { OneByOne, type AuditBy, type Period } from './one-by-one';
 
 /** So many orders are looked at. */
@@ -24,8 +25,6 @@ const AGREE = 0.8;
 const NEARLY_ALL = 0.8;
 /** Rules are learned from so many, which takes a second at most. */
 const LEARNED_FROM = 150;
-
-export const inOrders = (count: number): string => `${String(count)} order${count === 1 ? '' : 's'}`;
 
 type Row = readonly CellIn[];
 

@@ -47,3 +47,5 @@ export function showNear(figure: number, unit: Unit): string {
 /** “1/8 in more”, “2 less” */
 export const showDifference = (key: FigureKey, found: number, expected: number, unit: Unit): string =>
   `${showOf(key, Math.abs(found - expected), unit)} ${found > expected ? 'more' : 'less'}`;
+
+export const inOrders = (count: number): string => `${String(count)} order${count === 1 ? '' : 's'}`;

@@ -42,15 +42,7 @@ const ROOMS: Readonly<Record<string, Room>> = {
   },
   file: {
     rooms: ['core', 'functions', 'book', 'engine', 'solve'],
-    packages: [
-      'node',
-      'fflate',
-      '@cj-tech-master/excelts',
-      'tsx/esm/api',
-      /^@xmldom\//,
-      /^sax/,
-      /^fast-xml/,
-    ],
+    packages: ['node', 'fflate', '@cj-tech-master/excelts', 'tsx/esm/api', /^@xmldom\//, /^sax/, /^fast-xml/],
     never: [...EXCEL, ...PAGE],
   },
   // It also measures: how fast, how exact, how near the best.

@@ -4,7 +4,6 @@ import type { CellFunction, Example, Parameter } from '../../functions/declare';
 import type { CellOut } from '../core/cell/fields';
 import { byChapter, signature } from './words';
 
-
 const shown = (cell: CellOut): string =>
   typeof cell === 'boolean' ? String(cell).toUpperCase() : escaped(String(cell));
 
@@ -24,7 +23,9 @@ const example = (example: Example): string => `
 function parameter({ name, says, optional, repeats, kind }: Parameter): string {
   const marks = [optional && 'optional', repeats && 'may be repeated', kind.shape === 'range' && 'range'];
   const marked = marks.filter((mark): mark is string => mark !== false).join(', ');
-  const choices = (kind.choices ?? []).map((one) => `<li><b>${escaped(one.word)}</b> ${escaped(one.says)}</li>`);
+  const choices = (kind.choices ?? []).map(
+    (one) => `<li><b>${escaped(one.word)}</b> ${escaped(one.says)}</li>`,
+  );
   return `
   <dt><code>${escaped(name)}</code>${marked === '' ? '' : ` <small>${marked}</small>`}</dt>
   <dd>${escaped(says)}${choices.length === 0 ? '' : `<ul>${choices.join('')}</ul>`}</dd>`;

@@ -10,7 +10,6 @@ import { strToU8, zipSync } from 'fflate';
 /** Text that begins with “=” is a formula. */
 export type SheetCell = number | string | null;
 
-
 /** A, B … Z, AA … of a column counted from 0. */
 export function columnName(at: number): string {
   const last = String.fromCharCode(65 + (at % 26));

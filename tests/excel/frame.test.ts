@@ -101,6 +101,8 @@ describe('the book in the add-in’s own frame, with the genuine office.js', () 
 
   it('an older Excel is told what it needs', async () => {
     const { addin } = await opened('1.8');
-    expect(await addin.frame.textContent('p')).toContain('it needs Microsoft 365, Excel on the web, Excel 2021 or later');
+    expect(await addin.frame.textContent('p')).toContain(
+      'it needs Microsoft 365, Excel on the web, Excel 2021 or later',
+    );
   });
 });

@@ -111,7 +111,8 @@ export function wrongWith(answer: Answered): string | undefined {
         : typeof cell !== 'string' && typeof cell !== 'boolean'
     )
       return `“${String(cell)}” in a cell`;
-    if (typeof cell === 'string' && /\bundefined\b|\bNaN\b|\[object /.test(cell)) return `“${cell}” in a cell`;
+    if (typeof cell === 'string' && /\bundefined\b|\bNaN\b|\[object /.test(cell))
+      return `“${cell}” in a cell`;
   }
   return undefined;
 }

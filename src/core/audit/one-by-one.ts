@@ -11,6 +11,7 @@ import type { OrderLine, OrderTable } from '../window/reader/order-rows';
 import { namedBy } from '../window/sheet-words';
 import { seenBetween, type Seen } from './between-rows';
 import { RowChecked, type RowGiven } from './check';
+import { alike } from './alike';
 import { CHECKS } from './checks';
 import { whoseOf, type OrderFinding } from './finding';
 import { meant, noteIn } from './meant';
@@ -32,6 +33,8 @@ export interface AuditBy {
   readonly prices?: PriceList | undefined;
   /** What is doubtful about the rules. */
   readonly doubts?: readonly Finding[];
+  /** What is said once, and not row by row (`alike`). */
+  readonly once?: ReadonlySet<string>;
 }
 
 /** A row audited by itself: plain data, whichever thread it comes from. */
@@ -113,10 +116,11 @@ export class OneByOne {
         .map((one) => ({ ...one, ...whose }))
         .map((one) => (check.mayBeMeant === true ? meant(one, note) : one)),
     );
+    const { once } = this.by;
     const named = CHECKS.some((check) => check.ofSizes === true && row.foundBy(check).length > 0);
     return {
       at,
-      found,
+      found: once === undefined ? found : found.filter((one) => !once.has(alike(one) ?? '')),
       byOtherRules: row.byOtherRules,
       figures: this.totals.figuresOf(cells),
       seen: seenBetween(order, { explained: named, listed: isListed(given), note }),

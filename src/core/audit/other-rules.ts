@@ -7,11 +7,12 @@ import type { CellIn } from '../cell/fields';
 import type { FigureKey } from '../window/figures';
 import { FIGURE_KEYS } from '../window/meanings';
 import type { Order } from '../window/order';
-import { OrderRows, type OrderTable } from '../window/reader/order-rows';
+import { OrderRows, type OrderLine, type OrderTable } from '../window/reader/order-rows';
 import { Compared } from './compared';
 import { learnWith, type Proposal } from './learn';
 import { inOrders } from './show';
 import { OneByOne, type AuditBy, type Period } from './one-by-one';
+import { saidOnce } from './table-wide';
 
 /** So many orders are looked at. */
 export const FIRST_ORDERS = 1_000;
@@ -32,7 +33,9 @@ type Row = readonly CellIn[];
 export function byRulesSeen(table: OrderTable, by: AuditBy, rows: Iterable<readonly [number, Row]>): AuditBy {
   const alone = new OneByOne(table, by);
   const orders = new Map<Period, Order[]>();
-  for (const order of firstOrders(table, rows)) {
+  const lines = firstLines(table, rows);
+  for (const { order } of lines) {
+    if (order === undefined) continue;
     const period = alone.periodOf(order);
     const those = orders.get(period);
     if (those === undefined) orders.set(period, [order]);
@@ -45,17 +48,21 @@ export function byRulesSeen(table: OrderTable, by: AuditBy, rows: Iterable<reado
     doubts.push(seen.doubt);
     return seen.instead === undefined ? period : { ...period, instead: seen.instead };
   });
-  return { ...by, periods, doubts: [...(by.doubts ?? []), ...doubts] };
+  return saidOnce(table, { ...by, periods, doubts: [...(by.doubts ?? []), ...doubts] }, lines);
 }
 
-function firstOrders(table: OrderTable, rows: Iterable<readonly [number, Row]>): Order[] {
+function firstLines(table: OrderTable, rows: Iterable<readonly [number, Row]>): OrderLine[] {
   const reader = new OrderRows(table);
-  const orders: Order[] = [];
+  const lines: OrderLine[] = [];
+  let orders = 0;
   for (const [at, cells] of rows) {
-    for (const { order } of reader.push(at, cells)) if (order !== undefined) orders.push(order);
-    if (orders.length >= FIRST_ORDERS) break;
+    for (const line of reader.push(at, cells)) {
+      lines.push(line);
+      if (line.order !== undefined) orders++;
+    }
+    if (orders >= FIRST_ORDERS) break;
   }
-  return orders;
+  return lines;
 }
 
 interface Differing {

@@ -231,6 +231,16 @@ export const AUDIT_FINDINGS = table({
     says: (heading: string, differ: number, outOf: string) =>
       `${differ} of the first ${outOf} differ in ${heading} from the rules they are checked against. Are these the rules of their day?`,
   },
+  inMostRows: {
+    weight: 'check',
+    says: (count: number, orders: number, row: number, sentence: string) =>
+      `${count} of the first ${orders} orders have this, row ${row} first: ${sentence} It is taken for a way of this table, or for a column that is not what it seems; it is said here once and not checked row by row.`,
+  },
+  wordInRows: {
+    weight: 'check',
+    says: (count: number, orders: number, row: number, sentence: string) =>
+      `${count} of the first ${orders} orders have this, row ${row} first: ${sentence} It is said here once.`,
+  },
   ofOtherRules: {
     weight: 'note',
     says: (orders: string) => `${orders} differ by the other rules alone and are not listed.`,

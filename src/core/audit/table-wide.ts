@@ -1,0 +1,47 @@
+/**
+ * What is found in most rows of a table is a way of that table, or a column that is not what it seems: it is
+ * said once, and not in every row. So is a word that cannot be read and comes again and again.
+ */
+import { finding, type Finding } from '../cell/answer';
+import type { OrderLine, OrderTable } from '../window/reader/order-rows';
+import { alike, OF_A_WORD } from './alike';
+import type { OrderFinding } from './finding';
+import { OneByOne, type AuditBy } from './one-by-one';
+
+/** Fewer orders tell nothing of all the others. */
+const LEAST_ORDERS = 20;
+/** Of so many orders, what is found alike is the table's. */
+const MOST = 0.5;
+/** So often the same word in the same column is one thing to say. */
+const SAME_WORD = 5;
+
+/** What the audit goes by, and what of its first orders is said once. */
+export function saidOnce(table: OrderTable, by: AuditBy, lines: readonly OrderLine[]): AuditBy {
+  const alone = new OneByOne(table, by);
+  const found = new Map<string, OrderFinding[]>();
+  let orders = 0;
+  for (const line of lines) {
+    const row = alone.audited(line);
+    if (row?.seen === undefined) continue;
+    orders++;
+    for (const one of row.found) {
+      const key = alike(one);
+      if (key === undefined) continue;
+      const those = found.get(key);
+      if (those === undefined) found.set(key, [one]);
+      else those.push(one);
+    }
+  }
+  if (orders < LEAST_ORDERS) return by;
+  const once = new Set<string>();
+  const doubts: Finding[] = [];
+  for (const [key, those] of found) {
+    const [first] = those as [OrderFinding];
+    const word = OF_A_WORD.has(first.code);
+    if (those.length < (word ? SAME_WORD : orders * MOST)) continue;
+    once.add(key);
+    const { column, row, sentence } = first;
+    doubts.push(finding(word ? 'wordInRows' : 'inMostRows', column, those.length, orders, row, sentence));
+  }
+  return { ...by, once, doubts: [...(by.doubts ?? []), ...doubts] };
+}

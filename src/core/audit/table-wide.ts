@@ -3,6 +3,7 @@
  * said once, and not in every row. So is a word that cannot be read and comes again and again.
  */
 import { finding, type Finding } from '../cell/answer';
+import { isBlank, type CellIn } from '../cell/fields';
 import type { OrderLine, OrderTable } from '../window/reader/order-rows';
 import { alike, OF_A_WORD } from './alike';
 import type { OrderFinding } from './finding';
@@ -38,10 +39,19 @@ export function saidOnce(table: OrderTable, by: AuditBy, lines: readonly OrderLi
   for (const [key, those] of found) {
     const [first] = those as [OrderFinding];
     const word = OF_A_WORD.has(first.code);
-    if (those.length < (word ? SAME_WORD : orders * MOST)) continue;
+    const outOf = word ? orders : filled(lines, table, first.column);
+    if (those.length < (word ? SAME_WORD : Math.max(outOf * MOST, LEAST_ORDERS / 2))) continue;
     once.add(key);
     const { column, row, sentence } = first;
-    doubts.push(finding(word ? 'wordInRows' : 'inMostRows', column, those.length, orders, row, sentence));
+    doubts.push(finding(word ? 'wordInRows' : 'inMostRows', column, those.length, outOf, row, sentence));
   }
   return { ...by, once, doubts: [...(by.doubts ?? []), ...doubts] };
+}
+
+/** The orders that have something in a column. */
+function filled(lines: readonly OrderLine[], { found }: OrderTable, column: string): number {
+  const places = found.filter(({ heading }) => heading === column).map(({ at }) => at);
+  const has = (raw: CellIn): boolean => raw !== 0 && !isBlank(raw);
+  return lines.filter(({ order, cells }) => order !== undefined && places.some((at) => has(cells[at])))
+    .length;
 }

@@ -153,7 +153,7 @@ describe('what stands in the way', () => {
 
   it('an older Excel says what it cannot do; one too old says so at once', async () => {
     const { book } = await openedIn(ROWS, { version: '1.9' });
-    expect([...book.lacks.keys()]).toEqual(['tables', 'comments', 'undo']);
+    expect([...book.lacks.keys()]).toEqual(['tables', 'comments', 'drawings', 'undo']);
     expect(await failing(openedIn(ROWS, { version: '1.8' }))).toEqual([
       'tooOld',
       expect.stringContaining('Excel 2021'),

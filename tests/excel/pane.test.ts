@@ -324,7 +324,7 @@ describe('trouble in Excel is a sentence in the pane, and the workbook as it was
     await held;
     pane.host.tripsLeft = 0;
     await release();
-    await pane.says('The connection to the workbook is lost').waitFor();
+    await pane.says('The connection to the workbook is lost').first().waitFor();
   });
 
   it('a cell being edited while the pane opens is waited for with a sentence', async () => {

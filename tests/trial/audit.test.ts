@@ -57,7 +57,7 @@ describe.runIf(thereIsABrowser)('past orders in the pane', () => {
     await at.press('Run the audit');
     await at.pane.getByText('4 orders audited: 1 to stop at, 1 to check').waitFor();
     const [swapped, yards] = await findings(at).allInnerTexts();
-    expect(swapped).toMatch(/stop\s*C3\b[\s\S]*72 in × 98 in would agree with the ordered/);
+    expect(swapped).toMatch(/stop\s*101, Bar · C3\b[\s\S]*72 in × 98 in would agree with the ordered/);
     expect(yards).toMatch(
       /check\s*M4\s*60\.00[\s\S]*reads 18 5\/8 yd; worked out from the row it is 15 5\/8 yd/,
     );

@@ -183,7 +183,7 @@ function auditDraft(job: Job, audited: Audited): Draft & Pick<Changes, 'newChart
     title: 'Findings by kind',
     kind: 'bar' as const,
     block: areaAt(sheet, KINDS_AT, 0, kinds.length + 1, 2),
-    at: areaAt(sheet, KINDS_AT, 4, Math.max(kinds.length + 1, CHART_ROWS), 3),
+    at: areaAt(sheet, KINDS_AT, 5, Math.max(kinds.length + 1, CHART_ROWS), 3),
   };
   return kinds.length > 0 ? { ...draft, newCharts: [chart] } : draft;
 }

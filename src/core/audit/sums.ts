@@ -59,6 +59,8 @@ function addsUp(row: RowGiven, key: 'net' | 'total', over: Money): OrderFinding[
   const sum = parts.reduce((all, one) => all.plus(one.amount), NOTHING);
   const near = (one: Money): boolean => isNear(total, one, rules.moneyTolerance);
   if (parts.length === 0 || near(sum) || near(sum.minus(over))) return [];
+  // Some call net what is left to pay, tax and all.
+  if (key === 'net' && order.facts.tax !== undefined && near(sum.plus(order.facts.tax))) return [];
   for (const more of untoldSums(row)) if (near(sum.plus(more))) return [];
   const column = name(key);
   const said = parts.map(

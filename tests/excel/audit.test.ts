@@ -99,7 +99,7 @@ describe('past orders in Excel', () => {
     await pane.says('4 orders audited: 1 to stop at, 1 to check').waitFor();
     const [swapped, yards] = await findings().allInnerTexts();
     expect(swapped).toMatch(/stop\s*101, Room 101 · D4\b[\s\S]*72 in × 98 in would agree with the ordered/);
-    expect(yards).toMatch(/check\s*N5\s*60\.00[\s\S]*Yards reads 18 5\/8 yd/);
+    expect(yards).toMatch(/check\s*102, Room 102 · N5\s*60\.00[\s\S]*Yards reads 18 5\/8 yd/);
     await findings().nth(1).click();
     await expect.poll(() => pane.host.book.selection).toEqual({ row: 4, column: 13, rows: 1, columns: 1 });
     expect(whole()).toBe(before);

@@ -59,7 +59,7 @@ describe.runIf(thereIsABrowser)('past orders in the pane', () => {
     const [swapped, yards] = await findings(at).allInnerTexts();
     expect(swapped).toMatch(/stop\s*101, Bar · C3\b[\s\S]*72 in × 98 in would agree with the ordered/);
     expect(yards).toMatch(
-      /check\s*M4\s*60\.00[\s\S]*reads 18 5\/8 yd; worked out from the row it is 15 5\/8 yd/,
+      /check\s*102, Snug · M4\s*60\.00[\s\S]*reads 18 5\/8 yd; worked out from the row it is 15 5\/8 yd/,
     );
     await at.pane.getByLabel('Sorted by').selectOption('money');
     expect(await findings(at).first().innerText()).toContain('60.00');

@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openArchive } from '../../src/file/xlsx/archive';
 import { csvLine } from '../../src/file/csv/csv';
 import { findingsBook } from '../../src/file/audit/findings-book';
-import { hem } from '../../src/file/hem';
+import { command } from './command';
 import { sheetRows } from '../../src/file/audit/orders';
 import { readWorkbook } from '../../src/file/xlsx/workbook';
 import { smallBook } from './book';
@@ -22,17 +22,7 @@ async function put(name: string, contents: string | Uint8Array): Promise<string>
   return path;
 }
 
-async function audit(...words: string[]) {
-  const out: string[] = [];
-  const err: string[] = [];
-  const exit = await hem(['audit', ...words], {
-    out: (line) => void out.push(line),
-    err: (line) => void err.push(line),
-    progress: () => undefined,
-    input: () => undefined,
-  });
-  return { exit, out: out.join('\n'), err: err.join('\n') };
-}
+const audit = command('audit');
 
 const HEADINGS = 'customer,rod width,drop,heading,fabric width,widths,yardage,unit price';
 const GOOD = 'Ames,94,96,pinch,54,5,15.625,20';

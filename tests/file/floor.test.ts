@@ -3,22 +3,12 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Workbook } from '@cj-tech-master/excelts';
 import { describe, expect, it } from 'vitest';
-import { hem } from '../../src/file/hem';
+import { command } from './command';
 import { formulaAt, opened, scratch, shown } from './book';
 
 const demo = fileURLToPath(new URL('../../src/file/demo/measures.xlsx', import.meta.url));
 
-async function floor(...words: string[]) {
-  const out: string[] = [];
-  const err: string[] = [];
-  const exit = await hem(['floor', ...words], {
-    out: (line) => void out.push(line),
-    err: (line) => void err.push(line),
-    progress: () => undefined,
-    input: () => undefined,
-  });
-  return { exit, out: out.join('\n'), err: err.join('\n') };
-}
+const floor = command('floor');
 
 describe('npm run hem -- floor', () => {
   it('plans each fabric roll by roll, no roll overfilled and every cut placed', async () => {

@@ -1,18 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { RULE_LINES } from '../../src/core/house/rules';
-import { hem } from '../../src/file/hem';
+import { command } from './command';
 
-async function rules(...words: string[]) {
-  const out: string[] = [];
-  const err: string[] = [];
-  const exit = await hem(['rules', ...words], {
-    out: (line) => void out.push(line),
-    err: (line) => void err.push(line),
-    progress: () => undefined,
-    input: () => undefined,
-  });
-  return { exit, out: out.join('\n'), err: err.join('\n') };
-}
+const rules = command('rules');
 
 describe('npm run hem -- rules', () => {
   it('lists every house rule with its default and its source', async () => {

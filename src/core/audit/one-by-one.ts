@@ -11,12 +11,12 @@ import type { OrderLine, OrderTable } from '../window/reader/order-rows';
 import { namedBy } from '../window/sheet-words';
 import { seenBetween, type Seen } from './between-rows';
 import { RowChecked, type RowGiven } from './check';
-import { alike } from './alike';
 import { CHECKS } from './checks';
 import { whoseOf, type OrderFinding } from './finding';
 import { meant, noteIn } from './meant';
 import type { PriceList } from './price-list';
 import { isListed } from './price-off-list';
+import { repeatKey } from './repeated';
 import { Totals, type Figures } from './totals';
 
 /** House rules and the first day they stood; undefined for those that always did. */
@@ -33,7 +33,7 @@ export interface AuditBy {
   readonly prices?: PriceList | undefined;
   /** What is doubtful about the rules. */
   readonly doubts?: readonly Finding[];
-  /** What is said once, and not row by row (`alike`). */
+  /** What is said once, and not row by row (`repeatKey`). */
   readonly once?: ReadonlySet<string>;
 }
 
@@ -120,7 +120,7 @@ export class OneByOne {
     const named = CHECKS.some((check) => check.ofSizes === true && row.foundBy(check).length > 0);
     return {
       at,
-      found: once === undefined ? found : found.filter((one) => !once.has(alike(one) ?? '')),
+      found: once === undefined ? found : found.filter((one) => !once.has(repeatKey(one) ?? '')),
       byOtherRules: row.byOtherRules,
       figures: this.totals.figuresOf(cells),
       seen: seenBetween(order, { explained: named, listed: isListed(given), note }),

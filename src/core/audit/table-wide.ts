@@ -5,12 +5,12 @@
 import { finding, type Finding } from '../cell/answer';
 import { isBlank, type CellIn } from '../cell/fields';
 import type { OrderLine, OrderTable } from '../window/reader/order-rows';
-import { alike, OF_A_WORD } from './alike';
+import { isOfAWord, repeatKey } from './repeated';
 import type { OrderFinding } from './finding';
 import { OneByOne, type AuditBy } from './one-by-one';
 
 /** Fewer orders tell nothing of all the others. */
-const LEAST_ORDERS = 20;
+const LEAST_ORDERS = 25;
 /** Of so many orders, what is found alike is the table's. */
 const MOST = 0.5;
 /** So often the same word in the same column is one thing to say. */
@@ -26,7 +26,7 @@ export function saidOnce(table: OrderTable, by: AuditBy, lines: readonly OrderLi
     if (row?.seen === undefined) continue;
     orders++;
     for (const one of row.found) {
-      const key = alike(one);
+      const key = repeatKey(one);
       if (key === undefined) continue;
       const those = found.get(key);
       if (those === undefined) found.set(key, [one]);
@@ -38,12 +38,16 @@ export function saidOnce(table: OrderTable, by: AuditBy, lines: readonly OrderLi
   const doubts: Finding[] = [];
   for (const [key, those] of found) {
     const [first] = those as [OrderFinding];
-    const word = OF_A_WORD.has(first.code);
+    const word = isOfAWord(first);
     const outOf = word ? orders : filled(lines, table, first.column);
     if (those.length < (word ? SAME_WORD : Math.max(outOf * MOST, LEAST_ORDERS / 2))) continue;
     once.add(key);
     const { column, row, sentence } = first;
-    doubts.push(finding(word ? 'wordInRows' : 'inMostRows', column, those.length, outOf, row, sentence));
+    doubts.push(
+      word
+        ? finding('wordInRows', column, those.length, outOf, row, sentence)
+        : finding('inMostRows', column, column, those.length, outOf, row, sentence),
+    );
   }
   return { ...by, once, doubts: [...(by.doubts ?? []), ...doubts] };
 }

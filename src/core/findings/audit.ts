@@ -233,8 +233,8 @@ export const AUDIT_FINDINGS = table({
   },
   inMostRows: {
     weight: 'check',
-    says: (count: number, orders: number, row: number, sentence: string) =>
-      `${count} of the first ${orders} orders with something there have this, row ${row} first: ${sentence} It is taken for a way of this table, or for a column that is not what it seems; it is said here once and not checked row by row.`,
+    says: (column: string, count: number, orders: number, row: number, sentence: string) =>
+      `${count} of the first ${orders} orders that fill ${column} have this, row ${row} first: ${sentence} It is taken for a way of this table, or for a column that is not what it seems; it is said here once and not checked row by row.`,
   },
   wordInRows: {
     weight: 'check',

@@ -4,9 +4,9 @@ import { showLength, type Unit } from '../exact/unit';
 import { clothsOf } from '../floor/floor-cuts';
 import type { CutPlan, PlannedRoll } from '../rolls/plan';
 import { letterheadOf } from './house-lines';
-import { namedAs, type PapersJob } from './job';
+import { datedOf, namedAs, referenceOf, type PapersJob } from './job';
 import { planOf } from './order';
-import { day, words, type Block, type TableRow } from './paper';
+import { words, type Block, type TableRow } from './paper';
 
 /** “6 × 126 1/4 in Library”. */
 function cutsInWords({ stretches }: PlannedRoll, unit: Unit): string {
@@ -57,10 +57,7 @@ export function cutSheet(job: PapersJob): readonly Block[] {
       is: 'letterhead',
       house: letterheadOf(job.house).slice(0, 1),
       title: 'Cutting of the rolls',
-      facts: [
-        ...(job.reference === undefined ? [] : [{ label: 'Reference', entry: job.reference }]),
-        { label: 'Date', entry: day(job.today) },
-      ],
+      facts: [...referenceOf(job), datedOf(job)],
     },
     ...planned.flatMap(({ name, plan }) => planBlocks(name, plan, unit)),
     {

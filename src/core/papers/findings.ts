@@ -4,8 +4,8 @@ import { FIGURES } from '../window/figures';
 import type { WindowWork } from '../window/job';
 import { footOf } from './foot';
 import { letterheadOf } from './house-lines';
-import { byRoom, type PapersJob } from './job';
-import { day, PORTRAIT, words, type Paper, type TableRow } from './paper';
+import { byRoom, datedOf, referenceOf, type PapersJob } from './job';
+import { PORTRAIT, words, type Paper, type TableRow } from './paper';
 import { submittals } from './submittals';
 
 const ORDER: readonly Weight[] = ['stop', 'check', 'note'];
@@ -53,8 +53,8 @@ export function findingsPaper(job: PapersJob): Paper {
         house: letterheadOf(job.house),
         title,
         facts: [
-          { label: 'Date', entry: day(job.today) },
-          ...(job.reference === undefined ? [] : [{ label: 'Reference', entry: job.reference }]),
+          datedOf(job),
+          ...referenceOf(job),
           ...(job.client === undefined ? [] : [{ label: 'Client', entry: job.client }]),
         ],
       },

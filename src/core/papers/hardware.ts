@@ -6,8 +6,8 @@ import { LOAD } from './cautions';
 import { hungOn, orNone } from './client-words';
 import { footOf } from './foot';
 import { letterheadOf } from './house-lines';
-import type { PapersJob } from './job';
-import { count, day, PORTRAIT, words, type Block, type Entry, type Paper, type TableRow } from './paper';
+import { datedOf, referenceOf, type PapersJob } from './job';
+import { count, PORTRAIT, words, type Block, type Entry, type Paper, type TableRow } from './paper';
 
 interface Rods {
   readonly length: Length;
@@ -66,8 +66,8 @@ export function hardwarePapers(job: PapersJob): readonly Paper[] {
       house: letterheadOf(job.house),
       title,
       facts: [
-        { label: 'Date', entry: day(job.today) },
-        ...(job.reference === undefined ? [] : [{ label: 'Reference', entry: job.reference }]),
+        datedOf(job),
+        ...referenceOf(job),
         ...(job.client === undefined ? [] : [{ label: 'Client', entry: job.client }]),
       ],
     },

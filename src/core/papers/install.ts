@@ -9,11 +9,10 @@ import { ACCESS, CORDS, EXITS, FLAME, HEATERS, LOAD, MOTORS } from './cautions';
 import { clientWords, drivenBy, hungOn, orNone } from './client-words';
 import { letterheadOf } from './house-lines';
 import { extrasOf } from './extras';
-import { byRoom, type JobExtra, type JobWindow, type PapersJob } from './job';
+import { byRoom, datedOf, referenceOf, type JobExtra, type JobWindow, type PapersJob } from './job';
 import { figure } from './made';
 import {
   count,
-  day,
   entryText,
   pair,
   PORTRAIT,
@@ -232,8 +231,8 @@ function roomBlocks(
       title: 'Install sheet',
       facts: [
         ...(job.place === undefined ? [] : [{ label: 'At', entry: job.place }]),
-        ...(job.reference === undefined ? [] : [{ label: 'Reference', entry: job.reference }]),
-        { label: 'Date', entry: day(job.today) },
+        ...referenceOf(job),
+        datedOf(job),
       ],
     },
     {

@@ -5,7 +5,7 @@ import type { Rules } from '../house/rules';
 import type { WindowWork } from '../window/job';
 import type { Facts } from '../window/facts';
 import type { HouseWords } from './house-lines';
-import type { Entry, PaperSize } from './paper';
+import { day, type Entry, type Pair, type PaperSize } from './paper';
 
 export interface JobWindow {
   /** Sheet row, from 0. */
@@ -122,3 +122,10 @@ export function byRoom<T extends { readonly room: Entry }>(
   }
   return [...rooms.values()];
 }
+
+/** What the head of a paper says of its day. */
+export const datedOf = ({ today }: PapersJob): Pair => ({ label: 'Date', entry: day(today) });
+
+/** The job's own reference, where it has one. */
+export const referenceOf = ({ reference }: PapersJob): readonly Pair[] =>
+  reference === undefined ? [] : [{ label: 'Reference', entry: reference }];

@@ -7,8 +7,16 @@ import { cutLengthOf } from '../rolls/cutting';
 import { quickLayout, toPlan, type CutPlan } from '../rolls/plan';
 import { footOf } from './foot';
 import { letterheadOf } from './house-lines';
-import { isClients, namedAs, type JobCloth, type JobExtra, type PapersJob, type Supplier } from './job';
-import { day, PORTRAIT, words, type Block, type Entry, type Pair, type Paper, type TableRow } from './paper';
+import {
+  datedOf,
+  isClients,
+  namedAs,
+  type JobCloth,
+  type JobExtra,
+  type PapersJob,
+  type Supplier,
+} from './job';
+import { PORTRAIT, words, type Block, type Entry, type Pair, type Paper, type TableRow } from './paper';
 
 /** A cloth of the order with what the job says of it. */
 interface Ordered {
@@ -220,10 +228,7 @@ function orderPaper(job: PapersJob, supplier: string, { cloths: list, extras }: 
         is: 'letterhead',
         house: letterheadOf(job.house),
         title: 'Fabric order',
-        facts: [
-          { label: 'Date', entry: day(job.today) },
-          { label: 'Order number', entry: undefined },
-        ],
+        facts: [datedOf(job), { label: 'Order number', entry: undefined }],
       },
       {
         is: 'pairs',

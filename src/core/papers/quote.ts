@@ -4,7 +4,17 @@ import { clientWords, specification } from './client-words';
 import { extrasOf, forTheJob } from './extras';
 import { footOf } from './foot';
 import { letterheadOf, linesOf } from './house-lines';
-import { byRoom, isClients, namedAs, type JobExtra, type JobWindow, type PapersJob, type Sum } from './job';
+import {
+  byRoom,
+  datedOf,
+  isClients,
+  namedAs,
+  referenceOf,
+  type JobExtra,
+  type JobWindow,
+  type PapersJob,
+  type Sum,
+} from './job';
 import {
   day,
   PORTRAIT,
@@ -143,9 +153,9 @@ function head(job: PapersJob): readonly Block[] {
       house: letterheadOf(job.house),
       title: 'Quote',
       facts: [
-        { label: 'Date', entry: day(job.today) },
+        datedOf(job),
         ...(valid === undefined ? [] : [{ label: 'Valid until', entry: valid }]),
-        ...(job.reference === undefined ? [] : [{ label: 'Reference', entry: job.reference }]),
+        ...referenceOf(job),
       ],
     },
     {

@@ -11,7 +11,7 @@ import type { SetOut } from '../window/job';
 import type { PanelMade } from '../window/panels';
 import { clientWords, orNone } from './client-words';
 import { letterheadOf } from './house-lines';
-import type { JobWindow, PapersJob } from './job';
+import { datedOf, referenceOf, type JobWindow, type PapersJob } from './job';
 import {
   cutsAlike,
   numbersInWords,
@@ -25,7 +25,6 @@ import {
 } from './made';
 import {
   count,
-  day,
   pair,
   PORTRAIT,
   upperFirst,
@@ -294,8 +293,8 @@ function rowBlocks(job: PapersJob, one: JobWindow, begins: FurtherOn | undefined
       title: 'Work order',
       facts: [
         { label: 'Line', entry: words(`${one.line} of ${job.windows.length}`) },
-        ...(job.reference === undefined ? [] : [{ label: 'Reference', entry: job.reference }]),
-        { label: 'Date', entry: day(job.today) },
+        ...referenceOf(job),
+        datedOf(job),
       ],
     },
     {

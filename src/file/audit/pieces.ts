@@ -119,7 +119,8 @@ export async function auditPiece(
     const lines = at <= below ? [] : rows.push(at, cells);
     if (at >= from.row) audited.push(...lines.flatMap((line) => alone.audited(line) ?? []));
     else {
-      isTold ||= lines.length > 0;
+      // A blank row is told at once, and ends no wait.
+      isTold ||= lines.some(({ is }) => is !== 'blank');
       // What a row above the piece took from a guess is no proof of anything.
       if (above.asked.cells.length > 0) above.forget();
     }

@@ -4,7 +4,7 @@ import type { Book, CellValue } from '../../../src/book/book';
 import type { MemoryBook } from '../../../src/book/memory';
 import { newJob, USUAL_JOB } from '../../../src/book/template';
 import { engineBook } from '../engine-book';
-import { typeAt, valueOf } from '../named-cells';
+import { typeAt, typeRule, valueOf } from '../named-cells';
 
 type Cells = Readonly<Record<string, CellValue>>;
 
@@ -19,16 +19,6 @@ async function type(book: Book, table: string, row: number, cells: Cells): Promi
         cells: [[value]],
       })),
     }),
-  );
-}
-
-async function rule(book: Book, name: string, value: CellValue): Promise<void> {
-  const { names } = await book.contents();
-  const { sheet, row, column, rows } = names.find((one) => one.name === 'House_rules')!.area!;
-  const [block] = await book.read([areaAt(sheet, row, column, rows, 1)]);
-  const at = block!.values.findIndex(([one]) => one === name);
-  await book.inOneStep('Type', (write) =>
-    write({ puts: [{ area: areaAt(sheet, row + at, column + 2), cells: [[value]] }] }),
   );
 }
 
@@ -104,16 +94,16 @@ describe('the sheet of checks', () => {
   });
 
   it('refuses a share of spares of 5 among the house rules, and says where cents are rounded another way', async () => {
-    await rule(book, 'spare windows', 5);
+    await typeRule(book, 'spare windows', 5);
     expect((await checks(book)).get(SHARES)).toEqual(['look', expect.stringContaining('write 5% if')]);
     expect(await valueOf(book, 'Quote_total')).toBe('cannot be added yet');
-    await rule(book, 'spare windows', null);
-    await rule(book, 'cent rounding', 'up');
+    await typeRule(book, 'spare windows', null);
+    await typeRule(book, 'cent rounding', 'up');
     expect((await checks(book)).get(SHARES)?.[0]).toBe('ok');
     expect(await valueOf(book, 'Cost_note')).toBe(
       'The task pane’s Price counts these, the sheets do not: the house rule cent rounding. ',
     );
-    await rule(book, 'cent rounding', null);
+    await typeRule(book, 'cent rounding', null);
     expect(await valueOf(book, 'Cost_note')).toBe('');
   });
 

@@ -12,7 +12,7 @@ import { WANTED } from '../../../src/book/wanted';
 import { BEHIND } from '../../../src/core/cloth/behind';
 import type { JobPrice } from '../../../src/core/quote/mock-up';
 import { engineBook as bookOn, HOSTS } from '../engine-book';
-import { typeAt, valueOf } from '../named-cells';
+import { typeAt, typeRule, valueOf } from '../named-cells';
 
 type Cells = Readonly<Record<string, CellValue>>;
 
@@ -38,16 +38,6 @@ async function cell(book: Book, table: string, row: number, heading: string): Pr
   const [block] = await book.read([areaAt(area.sheet, area.row + row, area.column + at)]);
   return block!.values[0]![0]!;
 }
-async function rule(book: Book, name: string, value: CellValue): Promise<void> {
-  const { names } = await book.contents();
-  const { sheet, row, column, rows } = names.find((one) => one.name === 'House_rules')!.area!;
-  const [block] = await book.read([areaAt(sheet, row, column, rows, 1)]);
-  const at = block!.values.findIndex(([one]) => one === name);
-  await book.inOneStep('Type', (write) =>
-    write({ puts: [{ area: areaAt(sheet, row + at, column + 2), cells: [[value]] }] }),
-  );
-}
-
 /** As the pane prices it. */
 async function priced(book: Book): Promise<JobPrice> {
   const [name] = await rulesNames(book);
@@ -216,8 +206,8 @@ describe.each(HOSTS)('where an empty cell is handed over as %s', (_host, empties
     });
 
     it('says on the sheets what only the pane counts', async () => {
-      await rule(book, 'spare windows', '5 %');
-      await rule(book, 'mock up windows', 1);
+      await typeRule(book, 'spare windows', '5 %');
+      await typeRule(book, 'mock up windows', 1);
       await type(book, 'Fabrics', 1, {
         'cloth weight': null,
         'whole roll': 50,

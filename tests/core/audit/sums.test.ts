@@ -47,6 +47,8 @@ it('an amount that is wrong is one mistake, where the total was added up with th
 it('a net is the sum before tax, and the total with it', () => {
   const row = { amount: 400, labor: 200, VAT: 120, 'Net £': 600, 'Gross £': 720 };
   expect(findsBy(sums, row)).toEqual([]);
+  // Some call net what is left to pay, tax and all.
+  expect(findsBy(sums, { amount: 400, labor: 200, VAT: 120, 'Net £': 720 })).toEqual([]);
   expect(findsBy(sums, { ...row, 'Gross £': 700 })).toEqual(['partsDoNotAdd at Gross £']);
 });
 

@@ -90,6 +90,21 @@ it('a file audited in pieces, cut anywhere, gives what it gives as a whole', asy
   );
 });
 
+it('a section whose line waits above a blank row is known where a piece begins behind it', async () => {
+  const path = join(folder, 'waits.csv');
+  const lines = [LINES[0], 'First floor,,,,,,,', ',,,,,,,', LINES[1], LINES[0]];
+  await writeFile(path, [HEADINGS.join(','), ...lines].join('\n'));
+  const csv = await openCsv(path, { name: 'utf-8', says: undefined });
+  const whole = await inPieces(csv, [0], 0);
+  for (const starts of [
+    [0, 3, 4],
+    [0, 2, 3, 4],
+    [0, 4],
+  ])
+    // prettier-ignore
+    expect(await inPieces(csv, starts, 0)).toEqual(whole);
+});
+
 it('one audit row by row gives the same as one piece', async () => {
   const path = join(folder, 'one.csv');
   const rows = [...LINES, ...LINES].filter((line) => !line.includes('\n'));

@@ -65,7 +65,6 @@ function aboutColumns({ columns }: Understanding, unit: Unit): Finding[] {
   return [...aboutAlike(columns), ...each];
 }
 
-const OF_MONEY = /\p{Sc}|\b(?:amount|amt|charge|cost|money|total)\b/iu;
 /** So many columns of money of which nobody knows what they are for are thought of in a sum. */
 const MOST_UNTOLD = 6;
 
@@ -82,7 +81,7 @@ export function orderTable(understanding: Understanding, unit: Unit): OrderTable
   );
   const headings = header.texts.map((texts) => texts.join(' '));
   const untold = columns.filter(
-    ({ means, heading, addsTo }) => means.length === 0 && addsTo === undefined && OF_MONEY.test(heading),
+    ({ at, means, addsTo }) => means.length === 0 && addsTo === undefined && header.reads[at]?.money === true,
   );
   return {
     found,

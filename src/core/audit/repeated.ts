@@ -11,14 +11,12 @@ const OF_THE_TABLE: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'repeatIgnored',
 ]);
 /** A word that cannot be read. */
-export const OF_A_WORD: ReadonlySet<FindingCode> = new Set<FindingCode>([
-  'unreadable',
-  'unknownChoice',
-  'doubtful',
-]);
+const OF_A_WORD: ReadonlySet<FindingCode> = new Set<FindingCode>(['unreadable', 'unknownChoice', 'doubtful']);
+
+export const isOfAWord = ({ code }: OrderFinding): boolean => OF_A_WORD.has(code);
 
 /** What makes two findings the same thing to say; undefined for what is said row by row. */
-export function alike({ code, column, sentence }: OrderFinding): string | undefined {
+export function repeatKey({ code, column, sentence }: OrderFinding): string | undefined {
   if (OF_THE_TABLE.has(code)) return `${code} ${column}`;
   return OF_A_WORD.has(code) ? `${code} ${column} ${sentence}` : undefined;
 }

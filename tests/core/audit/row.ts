@@ -15,11 +15,13 @@ export function checked(
   row: Readonly<Record<string, CellIn>>,
   rules: Cells = [],
   prices?: Cells,
+  /** Rows that stand beside it, from which its columns are read too. */
+  among: Cells = [],
 ): RowChecked {
   const house = readHouse(rules.length === 0 ? null : rules);
   const cells = Object.values(row);
-  const columns = tableUnder(Object.keys(row), [cells], house.unit);
-  const [order] = ordersUnder(Object.keys(row), [cells], house.unit);
+  const columns = tableUnder(Object.keys(row), [cells, ...among], house.unit);
+  const [order] = ordersUnder(Object.keys(row), [cells, ...among], house.unit);
   if (order === undefined) throw new Error('the row is no order');
   const headings = new Map(columns.found.map(({ key, heading }) => [key, heading]));
   const name = (key: OrderKey): string => headings.get(key) ?? usualHeading(key);

@@ -40,6 +40,15 @@ describe('what most orders have alike', () => {
     );
   });
 
+  it('is counted over those with something in the column: an empty cell may be 0', () => {
+    const none = Array.from({ length: 60 }, (_, at) => {
+      const cells = row(at + 40, 0);
+      cells[3] = at % 2 === 0 ? 0 : null;
+      return cells;
+    });
+    expect(told(audited([...rows, ...none])).filter((one) => one.includes('inMostRows'))).toHaveLength(1);
+  });
+
   it('is said row by row where fewer than half of the orders have it, or there are few', () => {
     const some = rows.map((one, at) => (at < 14 ? one : row(at, 0)));
     expect(told(audited(some)).filter((one) => one.includes('partsDoNotAdd'))).toHaveLength(14);

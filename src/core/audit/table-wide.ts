@@ -3,7 +3,7 @@
  * said once, and not in every row. So is a word that cannot be read and comes again and again.
  */
 import { finding, type Finding } from '../cell/answer';
-import { isBlank, type CellIn } from '../cell/fields';
+import { isBlank } from '../cell/fields';
 import type { OrderLine, OrderTable } from '../window/reader/order-rows';
 import { isOfAWord, repeatKey } from './repeated';
 import type { OrderFinding } from './finding';
@@ -55,7 +55,6 @@ export function saidOnce(table: OrderTable, by: AuditBy, lines: readonly OrderLi
 /** The orders that have something in a column. */
 function filled(lines: readonly OrderLine[], { found }: OrderTable, column: string): number {
   const places = found.filter(({ heading }) => heading === column).map(({ at }) => at);
-  const has = (raw: CellIn): boolean => raw !== 0 && !isBlank(raw);
-  return lines.filter(({ order, cells }) => order !== undefined && places.some((at) => has(cells[at])))
+  return lines.filter(({ order, cells }) => order !== undefined && places.some((at) => !isBlank(cells[at])))
     .length;
 }

@@ -12,7 +12,7 @@ import type { Dress, PaperRole } from '../book';
 import { laidOut, type LaidOut } from '../../core/drawing/laid-out';
 import type { Unit } from '../../core/exact/unit';
 import { LOOKS } from '../roles';
-import { heightOf, linesOf } from './words';
+import { BOLD, heightOf, linesOf } from './words';
 
 export interface BandCell {
   readonly from: number;
@@ -48,8 +48,9 @@ export const LETTERS = 8;
 function tall(cells: readonly BandCell[], columnPoints: number, least = 0): number {
   return cells.reduce((most, { entry, span, role }) => {
     if (entry === undefined) return most;
-    const { size = 11, wrapped } = LOOKS[role];
-    const lines = wrapped === true ? linesOf(entryText(entry), span * columnPoints - PADDING, size) : 1;
+    const { size = 11, wrapped, bold } = LOOKS[role];
+    const room = (span * columnPoints - PADDING) / (bold === true ? BOLD : 1);
+    const lines = wrapped === true ? linesOf(entryText(entry), room, size) : 1;
     return Math.max(most, heightOf(lines, size));
   }, least);
 }
@@ -58,7 +59,7 @@ function tall(cells: readonly BandCell[], columnPoints: number, least = 0): numb
 const GAP: Band = { height: 9, cells: [] };
 const LINE = 15;
 const TO_WRITE_ON = 20;
-/** So many lines of notes stay on one page. */
+/** So many lines of notes, or rows of pairs, stay on one page. */
 const MOST_KEPT = 8;
 
 class Bands {
@@ -142,11 +143,14 @@ class Bands {
           { from: turn * each, span: label, role: 'label', entry: words(pair.label) },
           ...valueOf(pair, turn * each + label, each - label, 'words'),
         ]);
-      this.add(cells, { height: pairs.some(({ entry }) => entry === undefined) ? TO_WRITE_ON : LINE });
+      this.add(cells, {
+        height: pairs.some(({ entry }) => entry === undefined) ? TO_WRITE_ON : LINE,
+        keep: at + across < pairs.length && pairs.length <= MOST_KEPT * across,
+      });
     }
   }
 
-  table({ columns, rows, repeated }: Extract<Block, { is: 'table' }>): void {
+  table({ columns, rows, repeated, keep }: Extract<Block, { is: 'table' }>): void {
     const starts = columns.map((_, at) => columns.slice(0, at).reduce((sum, { span }) => sum + span, 0));
     const cell = (at: number, role: PaperRole, entry: Entry | undefined): BandCell => ({
       from: starts[at] ?? 0,
@@ -155,15 +159,18 @@ class Bands {
       entry,
       align: columns[at]?.align,
     });
-    this.add(
-      columns.map(({ heading }, at) => cell(at, 'column', words(heading))),
-      { keep: true, height: 16, ...(repeated === true && { repeated }) },
-    );
+    if (columns.some(({ heading }) => heading !== ''))
+      this.add(
+        columns.map(({ heading }, at) => cell(at, 'column', words(heading))),
+        { keep: true, height: 16, ...(repeated === true && { repeated }) },
+      );
     const first = this.all.length;
     for (const [turn, row] of rows.entries()) this.row(row, rows[turn + 1], columns.length, cell);
     if (repeated === true)
       for (let at = first; at < this.all.length; at++)
         this.all[at] = { ...(this.all[at] as Band), ofRepeated: true };
+    if (keep === true)
+      for (let at = first; at < this.all.length; at++) this.all[at] = { ...(this.all[at] as Band), keep };
   }
 
   private row(
@@ -274,6 +281,9 @@ function valueOf(
   ];
 }
 
+const staysWithNext = (block: Block): boolean =>
+  (block.is === 'notes' || block.is === 'table') && block.keep === true;
+
 /** The rows of a paper whose page has columns of so many points. */
 export function bandsOf({ page, blocks, unit }: Paper, columnPoints: number): readonly Band[] {
   const bands = new Bands(page.columns, columnPoints);
@@ -285,7 +295,7 @@ export function bandsOf({ page, blocks, unit }: Paper, columnPoints: number): re
       continue;
     }
     if (!newPage) bands.gap(kept);
-    kept = block.is === 'notes' && block.keep === true;
+    kept = staysWithNext(block);
     const from = bands.all.length;
     switch (block.is) {
       case 'letterhead':

@@ -12,6 +12,9 @@ function wide(character: string): number {
 const widthOf = (text: string, size: number): number =>
   [...text].reduce((sum, character) => sum + wide(character) * size, 0);
 
+/** Bold letters are so much wider. */
+export const BOLD = 1.1;
+
 /** Lines that words take in so many points, broken between words, a longer word within itself. */
 export function linesOf(text: string, points: number, size: number): number {
   const room = Math.max(size, points);

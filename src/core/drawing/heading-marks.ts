@@ -114,9 +114,14 @@ function dimensionsOf(work: WindowWork, panel: PanelMade, along: Along, face: nu
   const { marks, at, long } = along;
   const pleated = isPleated(work.window.heading ?? 'pinch');
   const above = { side: 'above', row: 1, at: near(long * SHARE) } as const;
-  const between = (what: string, one: number, other: number, narrow: Dimension['narrow']): Dimension => {
+  const between = (
+    what: string,
+    [one, other]: readonly [number, number],
+    narrow: Dimension['narrow'],
+    row = 1,
+  ): Dimension => {
     const [from, to] = [at(one), at(other)].sort((a, b) => a - b) as [number, number];
-    return across(what, [from, to], { ...above, ...(narrow && { narrow }) });
+    return across(what, [from, to], { ...above, row, ...(narrow && { narrow }) });
   };
   const starts = marks.map((mark) => mark - face / 2);
   const ends = marks.map((mark) => mark + face / 2);
@@ -125,11 +130,15 @@ function dimensionsOf(work: WindowWork, panel: PanelMade, along: Along, face: nu
     panel.leads === 'left' ? (['after', 'before'] as const) : (['before', 'after'] as const);
   const middle = Math.floor((marks.length - 1) / 2);
   const found: Dimension[] = [];
-  if ((starts[0] ?? 0) > 0) found.push(between('leading edge', 0, starts[0] ?? 0, toLead));
-  if (marks.length > 1)
-    found.push(between(pleated ? 'space' : 'centres', ends[middle] ?? 0, starts[middle + 1] ?? 0, 'middle'));
-  const last = ends.at(-1) ?? 0;
-  if (last < long) found.push(between('return edge', last, long, toReturn));
+  const [first, last] = [starts[0] ?? 0, ends.at(-1) ?? 0];
+  if (first > 0) found.push(between('leading edge', [0, first], toLead));
+  if (marks.length > 1) {
+    const space = [ends[middle] ?? 0, starts[middle + 1] ?? 0] as const;
+    // Over the figures of both edges, which leave no room between them.
+    const row = first > 0 && last < long ? 2 : 1;
+    found.push(between(pleated ? 'space' : 'centres', space, 'middle', row));
+  }
+  if (last < long) found.push(between('return edge', [last, long], toReturn));
   found.push(
     across(pleated ? 'finished width' : 'flat width', [0, long], {
       side: 'below',

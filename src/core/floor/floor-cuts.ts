@@ -41,6 +41,8 @@ export interface Cloth {
   readonly pricedAs: string;
   readonly layer: Layer;
   readonly cuts: readonly CutLine[];
+  /** Of each of them, which of the windows asked for it, from 0. */
+  readonly askedBy: readonly number[];
   /** Cuts ordered beyond the windows' by the house rule, of the face alone. */
   readonly spares: readonly CutLine[];
   /** What they take off one bolt, row by row: the windows' yardage before it is rounded up. */
@@ -124,7 +126,7 @@ export function clothsOf(windows: readonly WindowWork[]): readonly Cloth[] {
       name: wide ? `${name}, ${showLength(boltWidth, unitOf(work.rules))} wide` : name,
       pricedAs: name,
       layer,
-      ...cutsOfCloth(group, work.rules),
+      ...cutsOfCloth(group, windows),
       spares: layer === 'face' ? sparesOfCloth(group, work.rules) : [],
       toStart: toPatternStart(group, work.rules),
       findings: layer === 'face' ? motifFindings(group.map((ask) => ask.work)) : [],
@@ -139,7 +141,11 @@ const sparesOfCloth = (asks: readonly Ask[], rules: Rules): readonly CutLine[] =
     rules.spareWindows,
   );
 
-function cutsOfCloth(asks: readonly Ask[], rules: Rules): Pick<Cloth, 'cuts' | 'cloth' | 'paired'> {
+function cutsOfCloth(
+  asks: readonly Ask[],
+  windows: readonly WindowWork[],
+): Pick<Cloth, 'cuts' | 'askedBy' | 'cloth' | 'paired'> {
+  const { rules } = (asks[0] as Ask).work;
   const halves = asks.map(({ work, widths, cutting, halfStart }): CutLine => ({
     length: furtherCut(cutting),
     bare: cutting.cut,
@@ -151,6 +157,7 @@ function cutsOfCloth(asks: readonly Ask[], rules: Rules): Pick<Cloth, 'cuts' | '
   const alone = fromHalfWidths(halves, false);
   let paired = 0;
   let cloth = NO_LENGTH;
+  const askedBy: number[] = [];
   const cuts = whole.flatMap(({ count, room }, at): CutLine[] => {
     const { work, cutting, starts, halfStart } = asks[at] as Ask;
     const saved = (alone[at]?.count ?? 0) - count;
@@ -160,9 +167,11 @@ function cutsOfCloth(asks: readonly Ask[], rules: Rules): Pick<Cloth, 'cuts' | '
     const all = starts(runs === 1 ? work.quantity : 1);
     const own = halfStart === 'B' ? { ...all, b: all.b - saved } : { ...all, a: all.a - saved };
     cloth = exact(cloth + times(clothForCuts(cutting, own), runs));
-    return cutLines(cutting, own).map((line) => ({ ...line, count: line.count * runs, room }));
+    const lines = cutLines(cutting, own).map((line) => ({ ...line, count: line.count * runs, room }));
+    askedBy.push(...lines.map(() => windows.indexOf(work)));
+    return lines;
   });
-  return { cuts, cloth, paired };
+  return { cuts, askedBy, cloth, paired };
 }
 
 const toPatternStart = (asks: readonly Ask[], rules: Rules): Length =>

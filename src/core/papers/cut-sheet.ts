@@ -1,54 +1,65 @@
 /** The rolls of each cloth as they are cut, drawn to scale and said in words: the last page of the work order. */
 import { cutLengths, rollDrawing, rollTitle } from '../drawing/roll';
 import { showLength, type Unit } from '../exact/unit';
-import { clothsOf } from '../floor/floor-cuts';
+import { clothsOf, type Cloth } from '../floor/floor-cuts';
 import type { CutPlan, PlannedRoll } from '../rolls/plan';
 import { letterheadOf } from './house-lines';
 import { datedOf, namedAs, referenceOf, type PapersJob } from './job';
 import { planOf } from './order';
-import { words, type Block, type TableRow } from './paper';
+import { words, type Block } from './paper';
+
+/** Whose a cut is: its room as the plan has it, else what its row calls it, and what is spare. */
+type Whose = (cut: PlannedRoll['stretches'][number]['cuts'][number]) => string | undefined;
+
+const whoseOf =
+  ({ windows }: PapersJob, { askedBy }: Cloth): Whose =>
+  ({ line, room, label }) => {
+    const row = windows[askedBy[line] ?? -1]?.room.value;
+    return label ?? room ?? (row === undefined ? undefined : String(row));
+  };
 
 /** “6 × 126 1/4 in Library”. */
-function cutsInWords({ stretches }: PlannedRoll, unit: Unit): string {
+function cutsInWords({ stretches }: PlannedRoll, whose: Whose, unit: Unit): string {
   const cuts = stretches.flatMap((one) => one.cuts);
   return cuts
-    .map(({ count, length, room, label }) =>
-      [`${count} × ${showLength(length, unit)}`, room ?? label].filter((one) => one !== undefined).join(' '),
+    .map((cut) =>
+      [`${cut.count} × ${showLength(cut.length, unit)}`, whose(cut)]
+        .filter((one) => one !== undefined)
+        .join(' '),
     )
     .join(' · ');
 }
 
-const rollRow = (roll: PlannedRoll, unit: Unit): TableRow => ({
-  is: 'line',
-  cells: [words(rollTitle(roll, unit)), words(cutsInWords(roll, unit)), undefined],
-});
+const COLUMNS = [4, 7, 1].map((span) => ({ heading: '', span }));
 
-function planBlocks(cloth: string, { rolls }: CutPlan, unit: Unit): readonly Block[] {
+/** Every roll in words, and drawn below them. */
+function planBlocks(job: PapersJob, cloth: Cloth, { rolls }: CutPlan): readonly Block[] {
+  const { unit } = job;
   const lengths = cutLengths(rolls, unit);
-  return [
+  const whose = whoseOf(job, cloth);
+  const named = [cloth.name, 'Cuts from its start', 'Done'];
+  return rolls.flatMap((roll, at): readonly Block[] => [
     {
       is: 'table',
-      columns: [
-        { heading: cloth, span: 4 },
-        { heading: 'Cuts from its start', span: 7 },
-        { heading: 'Done', span: 1 },
+      // The headings stand over the first roll of a cloth.
+      columns: at > 0 ? COLUMNS : COLUMNS.map((one, column) => ({ ...one, heading: named[column] ?? '' })),
+      rows: [
+        {
+          is: 'line',
+          cells: [words(rollTitle(roll, unit)), words(cutsInWords(roll, whose, unit)), undefined],
+        },
       ],
-      rows: rolls.map((roll) => rollRow(roll, unit)),
+      keep: true,
     },
-    ...rolls.map((roll): Block => ({
-      is: 'drawing',
-      drawing: rollDrawing(roll, { flaws: [], lengths, unit }),
-      high: 26,
-    })),
-  ];
+    { is: 'drawing', drawing: rollDrawing(roll, { flaws: [], lengths, unit }), high: 26 },
+  ]);
 }
 
 /** Nothing where no cloth’s put-up is known: then its pieces are what the supplier sends. */
 export function cutSheet(job: PapersJob): readonly Block[] {
-  const { unit } = job;
   const planned = clothsOf(job.windows.map(({ work }) => work)).flatMap((cloth) => {
     const plan = planOf(job, cloth, namedAs(job.cloths, cloth.name));
-    return plan === undefined ? [] : [{ name: cloth.name, plan }];
+    return plan === undefined ? [] : [{ cloth, plan }];
   });
   if (planned.length === 0) return [];
   return [
@@ -59,7 +70,7 @@ export function cutSheet(job: PapersJob): readonly Block[] {
       title: 'Cutting of the rolls',
       facts: [...referenceOf(job), datedOf(job)],
     },
-    ...planned.flatMap(({ name, plan }) => planBlocks(name, plan, unit)),
+    ...planned.flatMap(({ cloth, plan }) => planBlocks(job, cloth, plan)),
     {
       is: 'notes',
       small: true,

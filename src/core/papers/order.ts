@@ -96,15 +96,9 @@ function piecesBlock(job: PapersJob, { cloth, plan, facts }: Ordered): Block {
   return { is: 'notes', title: 'Pieces', lines: lines.map((one) => words(one)) };
 }
 
-/** A figure of the supplier's with its unit; “none” where the cloth has no repeat. */
-const withUnit = (entry: Entry | undefined, unit: string, none?: string): Entry | undefined =>
-  entry === undefined
-    ? none === undefined
-      ? undefined
-      : words(none)
-    : typeof entry.value === 'number'
-      ? words(`${entry.value} ${unit}`)
-      : entry;
+/** A figure of the supplier's with its unit. */
+const withUnit = (entry: Entry | undefined, unit: string): Entry | undefined =>
+  typeof entry?.value === 'number' ? words(`${entry.value} ${unit}`) : entry;
 
 /** The pattern as the supplier states it; nothing of it for what lies behind the face. */
 function patternPairs({ unit, windows }: PapersJob, { cloth, facts }: Ordered): readonly Pair[] {
@@ -112,10 +106,16 @@ function patternPairs({ unit, windows }: PapersJob, { cloth, facts }: Ordered): 
   const turned = windows.some(
     ({ work, facts: own }) => work.window.fabric === cloth.name && own.railroaded === 'yes',
   );
-  const match = facts?.verticalRepeat === undefined ? undefined : (facts.match ?? words('straight'));
+  const repeat = repeatOf(windows, cloth);
+  const high =
+    withUnit(facts?.verticalRepeat, unit.small) ??
+    (repeat === 0 ? undefined : words(showLength(exact(repeat), unit)));
+  const wide = withUnit(facts?.horizontalRepeat, unit.small);
+  const match = high === undefined ? undefined : (facts?.match ?? words('straight'));
   return [
-    { label: 'Vertical repeat', entry: withUnit(facts?.verticalRepeat, unit.small, 'none') },
-    { label: 'Horizontal repeat', entry: withUnit(facts?.horizontalRepeat, unit.small, 'none') },
+    { label: 'Vertical repeat', entry: high ?? words('none') },
+    // Of a patterned cloth, what nobody stated is asked, not denied.
+    { label: 'Horizontal repeat', entry: wide ?? (high === undefined ? words('none') : undefined) },
     ...(match === undefined ? [] : [{ label: 'Match', entry: match }]),
     { label: 'Laid', entry: words(turned ? 'railroaded' : 'up the roll, not railroaded') },
   ];

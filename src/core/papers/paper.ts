@@ -77,10 +77,13 @@ export type Block =
     }
   | {
       readonly is: 'table';
+      /** Where none has a heading there is no row of them. */
       readonly columns: readonly Column[];
       readonly rows: readonly TableRow[];
       /** Whether its headings stand on every further page; of one table a paper. */
       readonly repeated?: true;
+      /** Whether its rows and what follows stand on one page. */
+      readonly keep?: true;
     }
   | { readonly is: 'totals'; readonly pairs: readonly Pair[] }
   | {

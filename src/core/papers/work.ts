@@ -228,7 +228,7 @@ function panelTable(one: JobWindow, { panels }: RowMade): Block {
     columns: [
       { heading: 'Window', span: 2 },
       ...sides.map((side) => ({
-        heading: `Cuts of the ${panelName(one, { side })}, leading edge first`,
+        heading: `${upperFirst(panelName(one, { side }))}, leading edge first`,
         span: 8 / sides.length,
       })),
       { heading: 'Flat, each', span: 2, align: 'right' },

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { cutSheet } from '../../../src/core/papers/cut-sheet';
 import type { JobCloth } from '../../../src/core/papers/job';
-import { count, entryText } from '../../../src/core/papers/paper';
+import { count, entryText, words } from '../../../src/core/papers/paper';
 import { jobWith, READING_ROOM, windowAs } from './invented';
 
 const windows = [windowAs({ ...READING_ROOM, quantity: 6 })];
@@ -26,6 +26,13 @@ it('draws every roll to scale and says its cuts in words', () => {
     'Roll 2: 60 yd, 7 yd 4 in left. 17 cuts',
   ]);
   expect(drawings[0]?.boxes.filter(({ part }) => part === 'cut')).toHaveLength(19);
+});
+
+it('names the rows of a table that has no rooms', () => {
+  const { room: _none, ...roomless } = READING_ROOM;
+  const named = windowAs({ ...roomless, quantity: 2 }, 1, { room: words('King, east') });
+  const job = jobWith([named], { cloths: [{ name: 'Garden print', wholeRoll: count(60) }] });
+  expect(JSON.stringify(cutSheet(job))).toContain('12 × 112 in King, east');
 });
 
 it('is no page where no put-up is known', () => {

@@ -9,7 +9,7 @@ import { papersDraft } from '../book/papers/write';
 import { today } from '../book/today';
 import { together } from '../book/sheets/draft';
 import { PAPER_KINDS, type Paper, type PaperKind, type PaperSize } from '../core/papers/paper';
-import type { PapersJob } from '../core/papers/job';
+import { withoutPlaces, type PapersJob } from '../core/papers/job';
 import { papersOf, type PapersMade } from '../core/papers/papers';
 import { DATE } from '../core/cell/day';
 import { INCHES } from '../core/exact/unit';
@@ -53,6 +53,8 @@ letterhead, terms and lead times there once.
   --paper SIZE       letter or a4; else as the house measures: letter in inches, a4 in centimetres
   --date DAY         the day the papers bear, like 2026-03-09; else today
   --columns WORDS    your word for columns of the table: "K=vertical repeat; M="
+  --beside OTHER     a second workbook of the same windows, made of another cloth or fullness: the quote
+                     shows its prices as option B beside those of JOB
   --price COLUMN     the column of what the client pays, like V, where it is not found
   --help             this
 
@@ -66,6 +68,7 @@ const OPTIONS = {
   paper: { type: 'string' },
   date: { type: 'string' },
   columns: { type: 'string' },
+  beside: { type: 'string' },
   price: { type: 'string' },
 } as const;
 
@@ -128,6 +131,13 @@ export async function jobIn(
   });
   if (job === undefined) throw new Problem(noWindowsIn(path));
   return job;
+}
+
+/** The other way of making the job's windows, from a workbook of its own. */
+async function optionIn(path: string, wish: PapersWish, io: Io): Promise<PapersJob> {
+  const { parts, done } = refill(readWorkbook(await openArchive(path)), { progress: progressOf(io) });
+  tellLeft(reportOf(done), io);
+  return withoutPlaces(await jobIn(readWorkbook(parts), path, wish));
 }
 
 /** Papers that nobody touched go: of the kinds asked for, they are made anew. */
@@ -250,12 +260,14 @@ export const command: Command = {
     const { parts, done } = refill(readWorkbook(archive), { progress: progressOf(io) });
     tellLeft(reportOf(done), io);
     const { file, kept } = await withoutOld(readWorkbook(parts), wish.only);
-    const job = await jobIn(
+    const read = await jobIn(
       file,
       from,
       wish,
       kept.map(({ sheet }) => sheet),
     );
+    const job =
+      values.beside === undefined ? read : { ...read, beside: await optionIn(values.beside, wish, io) };
     const made = papersOf(job, wish.only);
     if (made.papers.length > 0) {
       const written =

@@ -127,22 +127,26 @@ describe('further lines', () => {
         extras: [
           { 'for line': 1, what: 'trim', along: 'leading edges', 'counted in': 'yd', supplier: 'Fen Row Mill', 'what one': 12, making: 20 },
           { what: 'travel', 'your price': 45 },
+          { 'for line': 1, what: 'band', along: 'leading edges', 'strips cut': 6, 'of cloth wide': 54, 'counted in': 'yd', 'what one': 30 },
         ],
       }),
     ); // prettier-ignore
     expect([exit, io.complained]).toEqual([0, []]);
     const cells = shown(await opened(to));
     // Two leading edges of 96 in with 1½ in turned under at both ends: 198 in are 5½ yd.
-    expect(cells.get('Extras!G5')).toBe(5.5);
+    expect(cells.get('Extras!I5')).toBe(5.5);
+    // The same 198 in as a band: 4 strips of 6 in off cloth of 54 in, 24 in or ⅔ yd, bought as ¾.
+    expect(cells.get('Extras!I7')).toBe(0.75);
     // 5½ × 12 + 20 = 86, sold at half more.
-    expect(cells.get('Extras!M5')).toBe(129);
+    expect(cells.get('Extras!O5')).toBe(129);
     const text = await sheetText(to, 'Client quote');
     const after = (label: string): number => Number(text[text.indexOf(label) + 1]);
-    expect(after('Extras, as listed')).toBe(174);
-    expect(after('Total')).toBeCloseTo(after('Draperies') + 174 + after('Installation'), 8);
+    expect(after('Extras, as listed')).toBe(207.75);
+    expect(after('Total')).toBeCloseTo(after('Draperies') + 207.75 + after('Installation'), 8);
     expect(text).toContain('For the whole job');
     expect(await sheetText(to, 'Order Fen Row Mill')).toContain('Further goods');
     expect(await sheetText(to, 'Work order')).toContain('leading edges');
+    expect((await sheetText(to, 'Work order')).join()).toContain('4 strips cut 6 in wide');
   });
 
   it('without a price leave no quote', async () => {
@@ -154,6 +158,20 @@ describe('further lines', () => {
     expect(exit).toBe(1);
     expect(io.complained.join()).toContain('The extra “valance” has no price');
   });
+});
+
+it('two options stand beside each other on the quote, from two workbooks of the same windows', async () => {
+  const other = jobFile({ windows: [WINDOW], fabrics: [{ ...FABRIC, 'price a': 61.5 }] });
+  const { to, exit, io } = await papers(jobFile({ windows: [WINDOW] }), '--only', 'quote', '--beside', other);
+  expect([exit, io.complained]).toEqual([0, []]);
+  const text = await sheetText(to, 'Client quote');
+  const [a, b] = text.slice(text.indexOf('Total') + 1).map(Number);
+  const alone = await sheetText((await papers(other, '--only', 'quote')).to, 'Client quote');
+  expect(b).toBe(Number(alone[alone.indexOf('Total') + 1]));
+  expect(b).toBeGreaterThan(a!);
+  const fewer = jobFile({ windows: [WINDOW, { ...WINDOW, room: 'Landing' }] });
+  const refused = await papers(fewer, '--only', 'quote', '--beside', other);
+  expect([refused.exit, refused.io.complained.join()]).toEqual([1, expect.stringMatching(/same rows/)]);
 });
 
 describe('made again', () => {

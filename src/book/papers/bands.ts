@@ -59,6 +59,9 @@ function tall(cells: readonly BandCell[], columnPoints: number, least = 0): numb
 const GAP: Band = { height: 9, cells: [] };
 const LINE = 15;
 const TO_WRITE_ON = 20;
+/** Rows that stay with the one above them. */
+const STAYS_WITH: ReadonlySet<TableRow['is']> = new Set(['detail', 'sum', 'total']);
+
 /** So many lines of notes, or rows of pairs, stay on one page. */
 const MOST_KEPT = 8;
 
@@ -187,10 +190,10 @@ class Bands {
       });
       return;
     }
-    const role = is === 'sum' ? 'sum' : is === 'fill' ? 'blank' : 'line';
+    const role = is === 'fill' ? 'blank' : is;
     this.add(
       Array.from({ length: columns }, (_, at) => cell(at, role, cells[at])),
-      { keep: next?.is === 'detail' || next?.is === 'sum', height: is === 'fill' ? TO_WRITE_ON : LINE },
+      { keep: next !== undefined && STAYS_WITH.has(next.is), height: is === 'fill' ? TO_WRITE_ON : LINE },
     );
   }
 

@@ -1,4 +1,6 @@
 /** The further lines of a job, from its sheet of extras, by the headings that sheet is written with. */
+import { fromUnit } from '../../core/exact/length';
+import type { Unit } from '../../core/exact/unit';
 import type { JobExtra } from '../../core/papers/job';
 import type { Entry, EntryKind } from '../../core/papers/paper';
 import { EXTRA_HEADINGS, type ExtraKey } from '../sheets/extras';
@@ -18,7 +20,15 @@ function counted(row: Row): Entry | undefined {
 const figure = (entry: Entry | undefined): Entry | undefined =>
   typeof entry?.value === 'number' ? entry : undefined;
 
-function extraOf(row: Row): JobExtra | undefined {
+/** How a band is cut, where both figures are given. */
+function stripsOf(row: Row, { small }: Unit): JobExtra['strips'] {
+  const [cut, cloth] = [figure(row('strip'))?.value, figure(row('bolt'))?.value];
+  return typeof cut === 'number' && typeof cloth === 'number' && cut > 0 && cloth > 0
+    ? { cut: fromUnit(cut, small), cloth: fromUnit(cloth, small) }
+    : undefined;
+}
+
+function extraOf(row: Row, unit: Unit): JobExtra | undefined {
   const what = row('what');
   if (what === undefined || what.value === 0) return undefined;
   const line = figure(row('line'))?.value;
@@ -28,23 +38,28 @@ function extraOf(row: Row): JobExtra | undefined {
     words: row('words'),
     quantity: counted(row) ?? { as: 'count', value: 1 },
     along: row('edges'),
+    strips: stripsOf(row, unit),
     supplier: row('supplier'),
     each: figure(row('each', 'money')),
     price: figure(row('price', 'money')),
   };
 }
 
-function extrasOfTable(cells: Cells, { area, columns }: Contents['tables'][number]): readonly JobExtra[] {
+function extrasOfTable(
+  cells: Cells,
+  { area, columns }: Contents['tables'][number],
+  unit: Unit,
+): readonly JobExtra[] {
   const at = (key: ExtraKey): number => columns.indexOf(EXTRA_HEADINGS[key]);
   return Array.from({ length: area.rows - 1 }, (_, down) => area.row + 1 + down).flatMap((row) => {
     const read: Row = (key, as) =>
       at(key) < 0 ? undefined : cells.entry(area.sheet, row, area.column + at(key), as);
-    return extraOf(read) ?? [];
+    return extraOf(read, unit) ?? [];
   });
 }
 
 /** `job`: the number that the job bears in its workbook. */
-export const extrasIn = (cells: Cells, job: string): readonly JobExtra[] =>
+export const extrasIn = (cells: Cells, job: string, unit: Unit): readonly JobExtra[] =>
   cells.contents.tables
     .filter(({ name }) => name.toLowerCase() === `extras${job}`.toLowerCase())
-    .flatMap((table) => extrasOfTable(cells, table));
+    .flatMap((table) => extrasOfTable(cells, table, unit));

@@ -108,7 +108,7 @@ export function readPapersJob(asked: JobAsked): PapersJob | undefined {
     windows: pricedWindows(cells, found),
     cloths: clothsIn(cells),
     suppliers: suppliersIn(cells),
-    extras: extrasIn(cells, found.job),
+    extras: extrasIn(cells, found.job, house.unit),
     sums: sumsOf(cells, found),
     unread: found.unread,
     noWindows: found.noWindows,

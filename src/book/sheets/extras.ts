@@ -1,6 +1,6 @@
 /** Further priced lines: what is sold beside the draperies, by the line of its window or for the whole job. */
 import { TRIM_EDGES } from '../../core/window/trims';
-import { ifKnown, NOT_YET, soldAt } from './costs';
+import { ifKnown, NOT_YET, ruleCell, soldAt } from './costs';
 import {
   atLeast,
   laidOut,
@@ -27,6 +27,8 @@ export const EXTRA_HEADINGS = {
   quantity: 'quantity',
   unit: 'counted in',
   edges: 'along',
+  strip: 'strips cut',
+  bolt: 'of cloth wide',
   counted: 'counted',
   supplier: 'supplier',
   each: 'what one costs',
@@ -53,13 +55,28 @@ const KINDS = [
 
 const moneyAtLeast0 = (says: string) => atLeast(0, says, { otherwise: 'warn' });
 
-/** A trim’s yardage, rounded up to an eighth of a yard or a tenth of a metre. */
-function trimmed(job: Job, cell: CellOfRow): string {
-  const parts = job.unit.large === 'yd' ? 8 : 10;
+/** Up to an eighth of a yard or a tenth of a metre. */
+function upToPart({ unit }: Job, yards: string): string {
+  const parts = unit.large === 'yd' ? 8 : 10;
+  return `ROUNDUP(ROUND((${yards})*${parts},6),0)/${parts}`;
+}
+
+/** The length of a trim’s edges, to be bought or as it is. */
+function trimmed(job: Job, cell: CellOfRow, bought = true): string {
   const along = (range: string, otherThan: string): string =>
     `IF(${cell('edges')}="${otherThan}",0,INDEX(${job.name(range)},${cell('line')}))`;
   const [leading, bottom] = TRIM_EDGES;
-  return `ROUNDUP((${along('Window_leading_trims', bottom)}+${along('Window_bottom_trims', leading)})*${parts},0)/${parts}`;
+  const long = `${along('Window_leading_trims', bottom)}+${along('Window_bottom_trims', leading)}`;
+  return bought ? upToPart(job, long) : long;
+}
+
+/** A band’s cloth: strips from edge to edge, each but the last giving a seam to the next (as core’s bandOf). */
+function banded(job: Job, cell: CellOfRow): string {
+  const { small, large } = job.unit;
+  const seams = `2*${ruleCell(job, 'seam')}`;
+  const long = `CONVERT(${trimmed(job, cell, false)},"${large}","${small}")`;
+  const strips = `MAX(1,ROUNDUP(ROUND((${long}-${seams})/(${cell('bolt')}-${seams}),6),0))`;
+  return upToPart(job, `CONVERT(${strips}*${cell('strip')},"${small}","${large}")`);
 }
 
 const worked = (cell: CellOfRow, formula: string): string => `=IF(${cell('what')}="","",${formula})`;
@@ -101,6 +118,18 @@ const asked = (job: Job): readonly ColumnDraft[] => [
     note: 'of a trim or a band: the edges it follows, on every panel of its line',
     choice: oneOf(TRIM_EDGES, 'Choose the edges it follows.'),
   },
+  {
+    ...heading('strip'),
+    role: 'input',
+    note: `of a band cut from cloth: how wide each strip is cut, in ${job.unit.small}; its cloth is then counted`,
+    choice: atLeast(0, `How wide each strip is cut, in ${job.unit.small}.`),
+  },
+  {
+    ...heading('bolt'),
+    role: 'input',
+    note: `the usable width of that cloth, in ${job.unit.small}; strips run across it and are sewn end to end`,
+    choice: atLeast(0, `The cloth’s usable width, in ${job.unit.small}.`),
+  },
 ];
 
 const counted = (job: Job): ColumnDraft => ({
@@ -110,7 +139,7 @@ const counted = (job: Job): ColumnDraft => ({
   formula: (cell) =>
     worked(
       cell,
-      `IF(${cell('quantity')}<>"",${cell('quantity')},IF(OR(${cell('edges')}="",${cell('line')}=""),1,IFERROR(${trimmed(job, cell)},"${NOT_YET}")))`,
+      `IF(${cell('quantity')}<>"",${cell('quantity')},IF(OR(${cell('edges')}="",${cell('line')}=""),1,IFERROR(IF(OR(N(${cell('strip')})=0,N(${cell('bolt')})=0),${trimmed(job, cell)},${banded(job, cell)}),"${NOT_YET}")))`,
     ),
 });
 
@@ -191,7 +220,7 @@ export function extrasSheet(job: Job): Draft {
     laidOut(job, sheet, {
       header: HEADER,
       landscape: true,
-      widths: [8, 14, 40, 10, 10, 22, 12, 20, 12, 14, 14, 12, 12, 12],
+      widths: [8, 14, 40, 10, 10, 22, 10, 10, 12, 20, 12, 14, 14, 12, 12, 12],
     }),
   );
 }

@@ -1,4 +1,9 @@
 /** A job's further lines as its papers list them: by the line they belong to, the rest for the whole job. */
+import { bandOf } from '../cloth/trims';
+import { showLength } from '../exact/unit';
+import { unitOf } from '../house/rules';
+import { TRIM_EDGES, trimAlong } from '../window/trims';
+import { orNone } from './client-words';
 import type { JobExtra, JobWindow } from './job';
 import { words, type Block, type TableRow } from './paper';
 
@@ -14,8 +19,20 @@ export const forTheJob = (
   windows: readonly Pick<JobWindow, 'line'>[],
 ): readonly JobExtra[] => extras.filter(({ line }) => !windows.some((one) => one.line === line));
 
+/** How the strips of a band are cut; nothing where it is no band of a line's edges, or cannot be worked out. */
+function stripsInWords({ strips, along }: JobExtra, { work }: Pick<JobWindow, 'work'>): string | undefined {
+  const edges = TRIM_EDGES.find((one) => one === along?.value);
+  if (strips === undefined || edges === undefined) return undefined;
+  const { cut: cutWidth, cloth: fabricWidth } = strips;
+  const band = orNone(() => bandOf(trimAlong(work, edges), { fabricWidth, cutWidth }, work.rules));
+  const unit = unitOf(work.rules);
+  return band === undefined
+    ? undefined
+    : `${band.strips} ${band.strips === 1 ? 'strip' : 'strips'} cut ${showLength(cutWidth, unit)} wide across cloth of ${showLength(fabricWidth, unit)}, sewn end to end`;
+}
+
 /** “tiebacks, 2 pair”: what is made or hung with a window, for the workroom. */
-export function madeWith(extras: readonly JobExtra[]): readonly Block[] {
+export function madeWith(extras: readonly JobExtra[], one: Pick<JobWindow, 'work'>): readonly Block[] {
   if (extras.length === 0) return [];
   return [
     {
@@ -26,10 +43,17 @@ export function madeWith(extras: readonly JobExtra[]): readonly Block[] {
         { heading: 'Along', span: 4 },
         { heading: 'Done', span: 1 },
       ],
-      rows: extras.map(({ what, words: said, quantity, along }): TableRow => ({
-        is: 'line',
-        cells: [said === undefined ? what : words(`${what.value}: ${said.value}`), quantity, along],
-      })),
+      rows: extras.flatMap((extra): TableRow[] => {
+        const { what, words: said, quantity, along } = extra;
+        const strips = stripsInWords(extra, one);
+        return [
+          {
+            is: 'line',
+            cells: [said === undefined ? what : words(`${what.value}: ${said.value}`), quantity, along],
+          },
+          ...(strips === undefined ? [] : [{ is: 'detail' as const, cells: [words(strips)] }]),
+        ];
+      }),
     },
   ];
 }

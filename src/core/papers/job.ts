@@ -1,5 +1,6 @@
 /** A job as its papers need it: who it is for, its windows with their facts and figures, its cloths, its sums. */
 import { bare } from '../cell/treatment';
+import type { Length } from '../exact/length';
 import type { Unit } from '../exact/unit';
 import type { Rules } from '../house/rules';
 import type { WindowWork } from '../window/job';
@@ -69,6 +70,8 @@ export interface JobExtra {
   readonly quantity: Entry;
   /** Of a trim: the edges it follows. */
   readonly along?: Entry | undefined;
+  /** Of a band cut from cloth: how wide its strips are cut, and the usable width of the cloth. */
+  readonly strips?: { readonly cut: Length; readonly cloth: Length } | undefined;
   readonly supplier?: Entry | undefined;
   /** What one costs the house. */
   readonly each?: Entry | undefined;
@@ -107,6 +110,31 @@ export interface PapersJob {
   readonly unread: readonly string[];
   /** Rows whose quantity is 0: no windows, and said. */
   readonly noWindows?: readonly string[];
+  /** The same windows made otherwise, for the quote to show both prices. */
+  readonly beside?: PapersJob | undefined;
+}
+
+/** Of another workbook: what it shows, without the places of its cells. */
+export function withoutPlaces(job: PapersJob): PapersJob {
+  const plain = (entry: Entry): Entry => ({ ...entry, at: undefined });
+  return {
+    ...job,
+    windows: job.windows.map((one) => ({
+      ...one,
+      room: plain(one.room),
+      quantity: plain(one.quantity),
+      price: one.price && plain(one.price),
+      remarks: one.remarks && plain(one.remarks),
+    })),
+    extras: job.extras.map((one) => ({
+      ...one,
+      what: plain(one.what),
+      words: one.words && plain(one.words),
+      quantity: plain(one.quantity),
+      price: one.price && plain(one.price),
+    })),
+    sums: job.sums.map((one) => ({ ...one, entry: plain(one.entry) })),
+  };
 }
 
 /** Windows by room, in the order the rooms first appear: layers of one window stay together. */

@@ -56,7 +56,7 @@ export interface Column {
  * whole table, as the head of what follows or as what is said of the line above. fill: blanks to write on.
  */
 export interface TableRow {
-  readonly is: 'line' | 'group' | 'detail' | 'sum' | 'fill';
+  readonly is: 'line' | 'group' | 'detail' | 'sum' | 'total' | 'fill';
   readonly cells: readonly (Entry | undefined)[];
 }
 

@@ -1,31 +1,12 @@
 /** The client's quote: lines in the client's words, the sums after them, what is and is not included. */
 import { CORDS } from './cautions';
-import { clientWords, specification } from './client-words';
-import { extrasOf, forTheJob } from './extras';
 import { footOf } from './foot';
 import { letterheadOf, linesOf } from './house-lines';
-import {
-  byRoom,
-  datedOf,
-  isClients,
-  namedAs,
-  referenceOf,
-  type JobExtra,
-  type JobWindow,
-  type PapersJob,
-  type Sum,
-} from './job';
-import {
-  day,
-  PORTRAIT,
-  upperFirst,
-  words,
-  type Block,
-  type Entry,
-  type Pair,
-  type Paper,
-  type TableRow,
-} from './paper';
+import { datedOf, referenceOf, type PapersJob } from './job';
+import { day, PORTRAIT, words, type Block, type Entry, type Pair, type Paper } from './paper';
+import { optionsTable, unlikeIn } from './quote-options';
+import { quoteLines } from './quote-lines';
+import { printed } from './quote-sums';
 
 /** What a paper cannot be made without. */
 export interface Missing {
@@ -60,56 +41,6 @@ function missingOf({ windows, sums, unread, extras }: PapersJob): readonly strin
     missing.push('The total is 0: nothing is priced. Set the prices, or write the charge that is due.');
   return missing;
 }
-
-function windowRows(job: PapersJob, one: JobWindow, room: string, installed: boolean): readonly TableRow[] {
-  const { work, quantity, price, facts } = one;
-  const said = clientWords(work, installed);
-  const spec = specification(work, {
-    drawnBy: facts.drawnBy,
-    ownMaterial: isClients(namedAs(job.cloths, work.window.fabric)),
-  });
-  return [
-    { is: 'line', cells: [words(room === '' ? upperFirst(said) : `${room}: ${said}`), quantity, price] },
-    ...(spec === '' ? [] : [{ is: 'detail' as const, cells: [words(upperFirst(spec))] }]),
-    ...(one.remarks === undefined ? [] : [{ is: 'detail' as const, cells: [one.remarks] }]),
-  ];
-}
-
-const extraRow = ({ what, words: said, quantity, price }: JobExtra): TableRow => ({
-  is: 'line',
-  cells: [words(upperFirst(String((said ?? what).value))), quantity, price],
-});
-
-/** Windows of one room stand together; a room of several layers or further lines has its name above them. */
-function lines(job: PapersJob): readonly TableRow[] {
-  const installed = job.sums.some(
-    ({ label, entry }) => /install|hanging|fitting/i.test(label) && entry.value !== 0,
-  );
-  const rooms = byRoom(job.windows).flatMap(({ room, windows }): readonly TableRow[] => {
-    const extras = windows.flatMap((one) => extrasOf(job.extras, one));
-    if (windows.length === 1 && extras.length === 0)
-      return windows.flatMap((one) => windowRows(job, one, String(room.value), installed));
-    return [
-      { is: 'group', cells: [room] },
-      ...windows.flatMap((one) => [
-        ...windowRows(job, one, '', installed),
-        ...extrasOf(job.extras, one).map(extraRow),
-      ]),
-    ];
-  });
-  const rest = forTheJob(job.extras, job.windows);
-  return rest.length === 0
-    ? rooms
-    : [...rooms, { is: 'group', cells: [words('For the whole job')] }, ...rest.map(extraRow)];
-}
-
-/** Nothing of zero but the total itself. */
-export const printed = (sums: readonly Sum[]): readonly Sum[] => {
-  const noDeposit = sums.some(({ is, entry }) => is === 'deposit' && entry.value === 0);
-  return sums.filter(
-    ({ is, entry }) => is === 'total' || (entry.value !== 0 && !(is === 'balance' && noDeposit)),
-  );
-};
 
 function times(job: PapersJob): readonly Pair[] {
   const { house } = job;
@@ -181,14 +112,52 @@ function conditions(job: PapersJob): readonly Block[] {
       is: 'signatures',
       lines: [
         `For ${house.name?.value ?? 'the workroom'}, name and date`,
-        'Accepted by the client, name and date',
+        job.beside === undefined
+          ? 'Accepted by the client, name and date'
+          : 'Accepted by the client, option ____, name and date',
       ],
     },
   ];
 }
 
+/** Draperies, prices and sums; of one way they are made, or of two beside each other. */
+function priced(job: PapersJob): readonly Block[] {
+  if (job.beside !== undefined) return [optionsTable(job, job.beside)];
+  return [
+    {
+      is: 'table',
+      repeated: true,
+      columns: [
+        { heading: 'What we make for you', span: 9 },
+        { heading: 'Quantity', span: 1, align: 'center' },
+        { heading: 'Price', span: 2, align: 'right' },
+      ],
+      rows: quoteLines(job),
+    },
+    {
+      is: 'totals',
+      pairs: printed(job).map(({ label, is, entry }): Pair => ({
+        label,
+        entry,
+        ...(is === 'total' && { strong: true as const }),
+      })),
+    },
+  ];
+}
+
+/** What either option lacks, or where the two are not the same job. */
+function missingOfBoth(job: PapersJob): readonly string[] {
+  const { beside } = job;
+  if (beside === undefined) return missingOf(job);
+  const missing = [
+    ...missingOf(job).map((one) => `Option A: ${one}`),
+    ...missingOf(beside).map((one) => `Option B: ${one}`),
+  ];
+  return missing.length > 0 ? missing : unlikeIn(job, beside);
+}
+
 export function quotePaper(job: PapersJob): Made {
-  const missing = missingOf(job);
+  const missing = missingOfBoth(job);
   if (missing.length > 0) return { missing };
   return {
     kind: 'quote',
@@ -197,28 +166,6 @@ export function quotePaper(job: PapersJob): Made {
     page: PORTRAIT(job.size),
     unit: job.unit,
     foot: footOf(job, 'Quote'),
-    blocks: [
-      ...head(job),
-      {
-        is: 'table',
-        repeated: true,
-        columns: [
-          { heading: 'What we make for you', span: 9 },
-          { heading: 'Quantity', span: 1, align: 'center' },
-          { heading: 'Price', span: 2, align: 'right' },
-        ],
-        rows: lines(job),
-      },
-      {
-        is: 'totals',
-        pairs: printed(job.sums).map(({ label, is, entry }): Pair => ({
-          // Where more than draperies is listed, this is of them alone.
-          label: is === 'subtotal' && job.extras.length > 0 ? 'Draperies' : label,
-          entry,
-          ...(is === 'total' && { strong: true as const }),
-        })),
-      },
-      ...conditions(job),
-    ],
+    blocks: [...head(job), ...priced(job), ...conditions(job)],
   };
 }

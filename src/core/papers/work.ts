@@ -326,7 +326,7 @@ function rowBlocks(job: PapersJob, one: JobWindow, begins: FurtherOn | undefined
       high: 110,
     })),
     ...(several ? [panelTable(one, made)] : []),
-    ...madeWith(extrasOf(job.extras, one)),
+    ...madeWith(extrasOf(job.extras, one), one),
     {
       is: 'pairs',
       across: 1,

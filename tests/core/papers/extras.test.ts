@@ -5,7 +5,7 @@ import { orderPapers } from '../../../src/core/papers/order';
 import { amount, count, words, type Paper } from '../../../src/core/papers/paper';
 import { isMade, quotePaper } from '../../../src/core/papers/quote';
 import { workPaper } from '../../../src/core/papers/work';
-import { jobWith, READING_ROOM, windowAs } from './invented';
+import { inches, jobWith, READING_ROOM, windowAs } from './invented';
 
 const TIEBACKS: JobExtra = {
   line: 1,
@@ -66,5 +66,16 @@ it('are ordered of their supplier, with what one costs', () => {
 
 it('stand on the work order of their line, a trim with its edges', () => {
   expect(rowsOf(workPaper(job))).toContain('line: trim | 5.5 | leading edges');
-  expect(madeWith([])).toEqual([]);
+  expect(madeWith([], windowAs(READING_ROOM))).toEqual([]);
+});
+
+// Two leading edges of 96 in with 1½ in turned under at both ends are 198 in. Cloth of 54 in gives 52 in to each
+// strip beside its seams of 1 in: 198 − 2 = 196 ÷ 52 are 4 strips.
+it('a band cut from cloth says its strips', () => {
+  const band = { ...TRIM, what: words('band'), strips: { cut: inches(6), cloth: inches(54) } };
+  const strips = 'detail: 4 strips cut 6 in wide across cloth of 54 in, sewn end to end';
+  const rows = (extra: JobExtra): string[] =>
+    rowsOf(workPaper(jobWith([windowAs(READING_ROOM)], { extras: [extra] })));
+  expect(rows(band)).toContain(strips);
+  expect(rows({ ...band, along: undefined }).filter((one) => one.includes('strips'))).toEqual([]);
 });

@@ -13,15 +13,21 @@ describe('the statement of findings', () => {
     expect(said([narrow])).toMatch(/"group".*Reading room.*the usual side extension is 11 in to 15 in/);
   });
   it('says once what is so in every room', () => {
-    const two = [windowAs(READING_ROOM), windowAs({ ...READING_ROOM, room: 'Landing' }, 2)];
-    const text = said(two);
+    const narrow = { ...READING_ROOM, leftExtension: inches(4), rightExtension: inches(4) };
+    const text = said([windowAs(narrow), windowAs({ ...narrow, room: 'Landing' }, 2)]);
     expect(text).toContain('Every room');
-    expect(text.split('Anchors, load and ladders')).toHaveLength(2);
+    // Of the left side and of the right.
+    expect(text.split('the usual side extension is 11 in')).toHaveLength(3);
+    expect(said([windowAs(narrow), windowAs({ ...READING_ROOM, room: 'Landing' }, 2)])).toMatch(
+      /Reading room.*the usual side extension/,
+    );
   });
   it('names a cloth whose match the windows were not worked out by', () => {
     const patterned = windowAs({ ...READING_ROOM, verticalRepeat: inches(20) });
     const cloths = (match: string) => ({ cloths: [{ name: 'Garden print', match: words(match) }] });
-    expect(said([patterned], cloths('1/2 drop'))).toMatch(/Garden print is “1\/2 drop”.*worked out as straight/);
+    expect(said([patterned], cloths('1/2 drop'))).toMatch(
+      /Garden print is “1\/2 drop”.*worked out as straight/,
+    );
     expect(said([patterned], cloths('straight'))).not.toContain('worked out as');
     // Without a repeat there is nothing to match.
     expect(said([windowAs(READING_ROOM)], cloths('half-drop'))).not.toContain('worked out as');

@@ -34,13 +34,28 @@ export function liningWeightCell(job: Job, cloth: Behind): string {
   return `${sheetText(job.sheet('Fabrics'))}!${cellText(row, OWN_WEIGHT, { row: true, column: true })}`;
 }
 
+/** What no table of windows has: its headings before their unit, by which papers read them too. */
+export const FABRIC_HEADINGS = {
+  mayBeTurned: 'may be turned',
+  content: 'content',
+  reserve: 'reserve number',
+  neededBy: 'needed by',
+  toOrder: 'to order',
+  wholeRoll: 'whole roll',
+} as const;
+
 /** What an order for the cloth says besides. */
 const forTheOrder: readonly ColumnDraft[] = [
   { key: 'certificate', heading: 'flame certificate', role: 'input', wide: 18, name: 'Fabric_certificates' },
   { key: 'colour', heading: 'colour', role: 'input', note: 'as its supplier names it' },
-  { key: 'content', heading: 'content', role: 'input', note: 'the fibres, as its supplier states them' },
-  { key: 'reserve', heading: 'reserve number', role: 'input' },
-  { key: 'neededBy', heading: 'needed by', role: 'input', format: 'yyyy-mm-dd' },
+  {
+    key: 'content',
+    heading: FABRIC_HEADINGS.content,
+    role: 'input',
+    note: 'the fibres, as its supplier states them',
+  },
+  { key: 'reserve', heading: FABRIC_HEADINGS.reserve, role: 'input' },
+  { key: 'neededBy', heading: FABRIC_HEADINGS.neededBy, role: 'input', format: 'yyyy-mm-dd' },
 ];
 
 export function fabricsSheet(job: Job): Draft {
@@ -83,7 +98,7 @@ export function fabricsSheet(job: Job): Draft {
         },
         {
           key: 'direction',
-          heading: 'may be turned',
+          heading: FABRIC_HEADINGS.mayBeTurned,
           role: 'input',
           choice: oneOf(YES_OR_NO, 'Choose yes or no. Pile and one-way patterns may not be turned.'),
           note: 'whether the cloth may be railroaded: pile and one-way patterns may not',
@@ -104,7 +119,7 @@ export function fabricsSheet(job: Job): Draft {
         },
         {
           key: 'roll',
-          heading: `whole roll (${large})`,
+          heading: `${FABRIC_HEADINGS.wholeRoll} (${large})`,
           role: 'input',
           note: 'the length of a whole roll, where those have a price of their own',
           choice: atLeast(0, `A roll’s length in ${large}; blank where rolls have no price of their own.`),
@@ -139,7 +154,7 @@ export function fabricsSheet(job: Job): Draft {
         },
         {
           key: 'order',
-          heading: `to order (${large})`,
+          heading: `${FABRIC_HEADINGS.toOrder} (${large})`,
           role: 'output',
           format: '0.00#',
           formula: (cell) =>

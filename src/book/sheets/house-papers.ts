@@ -7,6 +7,14 @@ const HEADER = 3;
 const SUPPLIER_ROWS = 12;
 const SUPPLIERS = HEADER + HOUSE_LINES.length + 3;
 
+/** Of the table of suppliers: its headings, by which papers read it too. */
+export const SUPPLIER_HEADINGS = {
+  name: 'supplier',
+  account: 'our account',
+  address: 'their address',
+  shipBy: 'ship by',
+} as const;
+
 export function housePapersSheet(job: Job): Draft {
   const sheet = job.sheet('House');
   return together(
@@ -38,10 +46,10 @@ export function housePapersSheet(job: Job): Draft {
       row: SUPPLIERS,
       rows: SUPPLIER_ROWS,
       columns: [
-        { key: 'supplier', heading: 'supplier', role: 'input' },
-        { key: 'account', heading: 'our account', role: 'input' },
-        { key: 'address', heading: 'their address', role: 'input' },
-        { key: 'shipBy', heading: 'ship by', role: 'input' },
+        { key: 'supplier', heading: SUPPLIER_HEADINGS.name, role: 'input' },
+        { key: 'account', heading: SUPPLIER_HEADINGS.account, role: 'input' },
+        { key: 'address', heading: SUPPLIER_HEADINGS.address, role: 'input' },
+        { key: 'shipBy', heading: SUPPLIER_HEADINGS.shipBy, role: 'input' },
       ],
     }),
     {

@@ -5,7 +5,7 @@
 import type { Quantity } from '../../cell/fields';
 import { MEANINGS as DECLARED, usualHeading, type OrderKey } from '../meanings';
 import type { HeadingRead } from './heading';
-import { saysPhrase } from './heading';
+import { readHeading, saysPhrase } from './heading';
 
 /** Columns a table of windows often has and that are none of ours: known, so that they are not mistaken. */
 export type OtherKey =
@@ -278,6 +278,9 @@ const ALSO_AS = new Map<string, OrderKey>(
 const ALSO = 0.95;
 const NOT_ALSO = 0.8;
 
+/** A heading that says a meaning less than this may as well say another. */
+export const MIN_SAID = 0.7;
+
 /** How far a heading's words alone say each meaning, 0 to 1; those below a tenth are left out. */
 export function saidBy(heading: HeadingRead): ReadonlyMap<MeaningKey, number> {
   const words = heading.words
@@ -292,6 +295,14 @@ export function saidBy(heading: HeadingRead): ReadonlyMap<MeaningKey, number> {
   const said = weighed(heading);
   kept.set(words, said);
   return said;
+}
+
+/** What a heading by itself is taken to mean, in a table of few columns; undefined where it says nothing surely. */
+export function meaningOf(heading: string): { readonly key: MeaningKey; readonly share: number } | undefined {
+  const [best, next] = [...saidBy(readHeading(heading))].sort(([, one], [, other]) => other - one);
+  return best === undefined || best[1] < MIN_SAID || best[1] === next?.[1]
+    ? undefined
+    : { key: best[0], share: best[1] };
 }
 
 function weighed(heading: HeadingRead): ReadonlyMap<MeaningKey, number> {

@@ -93,7 +93,8 @@ export function sideFlat(hung: Hung, rules: Rules): number {
   };
   const widths = sideWidths(hung, rules);
   const flat = flatInAll(widths, panelsOf(drawOf(hung)), usableWidth(bolt, rules));
-  if (flat <= flatParts(hung, rules)) return refuse('widthsTooFew', parameter('widths'), digits(widths));
+  if (flat <= flatParts(hung, rules))
+    return refuse('widthsTooFew', parameter('widths'), digits(widths), 'hems, seams, returns and overlaps');
   return flat;
 }
 

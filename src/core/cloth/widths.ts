@@ -310,9 +310,17 @@ export function fullness(clothed: Clothed & { widths: number }, rules: Rules): A
   const sides = panelsOf(clothed.draw ?? 'pair');
   const usable = usableWidth(clothed, rules);
   const flat = flatInAll(clothed.widths, sides, usable);
-  if (flat <= 0) return refuse('widthsTooFew', parameter('widths'), digits(clothed.widths));
+  if (flat <= 0) return refuse('widthsTooFew', parameter('widths'), digits(clothed.widths), 'hems and seams');
   const finished = finishedInAll(clothed, rules);
   const value = delivered(clothed, flat, rules);
+  // On the rod alone, cloth that returns and overlaps use up leaves none for the rod.
+  if (value <= 0)
+    return refuse(
+      'widthsTooFew',
+      parameter('widths'),
+      digits(clothed.widths),
+      'hems, seams, returns and overlaps',
+    );
   const findings = [...usable.findings];
   if (flat < finished)
     findings.push(

@@ -202,9 +202,8 @@ function yardagesOf(
 }
 
 /** Face yardage with what it came from. */
-export function workYardage(covered: Covered, rules: Rules): YardageWork {
+export function workYardage(covered: Covered, rules: Rules, work = workWidths(covered, rules)): YardageWork {
   const quantity = covered.quantity ?? 1;
-  const work = workWidths(covered, rules);
   const cut = plainCut(covered, rules);
   const cutting = cuttingOf(cut, covered.verticalRepeat, covered.match, rules);
   const starts = (windows: number): Starts => startsOf(work, windows, rules);

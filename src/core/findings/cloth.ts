@@ -64,8 +64,8 @@ export const CLOTH_FINDINGS = table({
   },
   widthsTooFew: {
     weight: 'stop',
-    says: (widths: string) =>
-      `${parameter('widths')} reads ${widths}, which hems and seams use up. Enter the widths of the whole treatment.`,
+    says: (widths: string, taken: string) =>
+      `${parameter('widths')} reads ${widths}, which ${taken} use up. Enter the widths of the whole treatment.`,
   },
   doesNotCover: {
     weight: 'check',

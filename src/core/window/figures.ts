@@ -106,7 +106,7 @@ const DECLARED = [
     from: 'FULLNESS',
     needs: WIDTHS,
     ordered: true,
-    work: (window) => numberFigure(window.cloth().work.delivered),
+    work: (window) => numberFigure(window.counted().delivered),
   },
   {
     key: 'cutLength',

@@ -61,6 +61,9 @@ import {
   saveWidth,
   toOneLess,
   type Clothed,
+  type Gathered,
+  type WidthsWork,
+  workWidths,
 } from '../cloth/widths';
 
 type Given<K extends ColumnKey> = NonNullable<Window[K]>;
@@ -256,24 +259,41 @@ export class WindowWork {
   get orderedDrop(): Length {
     return this.window.finishedDrop ?? this.finishedDrop().value;
   }
-  private coveredKept: Covered | undefined;
-  private covered(): Covered {
-    const { window } = this;
-    if (this.coveredKept !== undefined) return this.coveredKept;
+  private gatheredKept: Gathered | undefined;
+  private gathered(): Gathered {
+    if (this.gatheredKept !== undefined) return this.gatheredKept;
     const hung = this.hung();
     // Each by its name: a spread of objects that differ in shape is slow, and this is asked of every row.
-    return (this.coveredKept = {
+    return (this.gatheredKept = {
       rodWidth: hung.rodWidth,
       heading: hung.heading,
       draw: hung.draw,
       return: hung.return,
       overlap: hung.overlap,
       widthsEach: hung.widthsEach,
-      finishedDrop: this.orderedDrop,
       fabricWidth: this.need('fabricWidth'),
       fullness: hung.fullness,
-      verticalRepeat: window.verticalRepeat,
       horizontalRepeat: hung.horizontalRepeat,
+    });
+  }
+
+  private coveredKept: Covered | undefined;
+  private covered(): Covered {
+    const { window } = this;
+    if (this.coveredKept !== undefined) return this.coveredKept;
+    const gathered = this.gathered();
+    return (this.coveredKept = {
+      rodWidth: gathered.rodWidth,
+      heading: gathered.heading,
+      draw: gathered.draw,
+      return: gathered.return,
+      overlap: gathered.overlap,
+      widthsEach: gathered.widthsEach,
+      finishedDrop: this.orderedDrop,
+      fabricWidth: gathered.fabricWidth,
+      fullness: gathered.fullness,
+      verticalRepeat: window.verticalRepeat,
+      horizontalRepeat: gathered.horizontalRepeat,
       match: window.match,
       quantity: this.quantity,
     });
@@ -293,14 +313,20 @@ export class WindowWork {
     return this.keep('finished width', () => finishedWidth(this.hung(), this.rules));
   }
 
+  private countedKept: WidthsWork | undefined;
+  /** Widths without their steps; they need no drop. */
+  counted(): WidthsWork {
+    return (this.countedKept ??= this.named(() => workWidths(this.gathered(), this.rules)));
+  }
+
   private clothKept: YardageWork | undefined;
   /** Widths, cut and yardage without their steps. */
   cloth(): YardageWork {
-    return (this.clothKept ??= this.named(() => workYardage(this.covered(), this.rules)));
+    return (this.clothKept ??= this.named(() => workYardage(this.covered(), this.rules, this.counted())));
   }
 
   widths(): number {
-    return this.cloth().work.widths;
+    return this.counted().widths;
   }
 
   /** Cut length of a further width, its repeat in it. */
@@ -328,7 +354,7 @@ export class WindowWork {
 
   /** How much narrower the rod must be for a step of widths less; undefined at the fewest. */
   toOneLess(): Length | undefined {
-    return toOneLess(this.covered(), this.cloth().work, this.rules);
+    return toOneLess(this.gathered(), this.counted(), this.rules);
   }
 
   /** The fullness asked for, and the one that a step of widths less serves; undefined at the fewest. */
@@ -435,7 +461,7 @@ export class WindowWork {
 
   /** The seams of a panel, from its leading edge along the flat cloth. */
   private seams(): readonly number[] {
-    const { widths, panels, usable } = this.cloth().work;
+    const { widths, panels, usable } = this.counted();
     let from = 0;
     return flatsOfPanel(widths / panels, usable)
       .slice(0, -1)
@@ -453,7 +479,7 @@ export class WindowWork {
         return answer({ count, space, takeUp, first, face, byWidth }, () => set.steps, set.findings);
       }
       if (made.heading !== 'grommet') return answer({ count: 0, space: undefined, takeUp: undefined });
-      const flat = exact(Math.floor(this.cloth().work.flat / panelsOf(made.draw ?? 'pair')));
+      const flat = exact(Math.floor(this.counted().flat / panelsOf(made.draw ?? 'pair')));
       const set = grommets(
         { flatWidth: flat, returns: this.turnsTheCorner(), seams: this.seams() },
         this.rules,

@@ -18,7 +18,6 @@ const edged = (work: WindowWork, flat: number): Edged => ({
 export function trimAlong(work: WindowWork, edges: TrimEdges): Length {
   const { rules, quantity } = work;
   const leading = edges === 'bottom edges' ? NO_LENGTH : leadingTrim(edged(work, 0), rules);
-  const bottom =
-    edges === 'leading edges' ? NO_LENGTH : bottomTrim(edged(work, work.cloth().work.flat), rules);
+  const bottom = edges === 'leading edges' ? NO_LENGTH : bottomTrim(edged(work, work.counted().flat), rules);
   return exact(quantity * (leading + bottom));
 }

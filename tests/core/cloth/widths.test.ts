@@ -182,6 +182,13 @@ describe('the delivered fullness', () => {
     expect(() => fullness({ ...given({ rod: 100, fabric: 12 }), widths: 1 }, rulesOf())).toThrow(
       /widths reads 1/,
     );
+    // On the rod alone a half width of 12 in less two hems leaves nothing for the rod, never a fullness below 0.
+    expect(() =>
+      fullness(
+        { ...given({ rod: 100, fabric: 12 }), widths: 2.5 },
+        rulesOf(['fullness basis', 'rod width'], ['return', 8]),
+      ),
+    ).toThrow('widths reads 2.5, which hems, seams, returns and overlaps use up.');
   });
 });
 

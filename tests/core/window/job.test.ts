@@ -56,6 +56,15 @@ describe('a window worked through', () => {
     expect(work.labor().value.toNumber()).toBe(cell('LABOR', 5, 'pinch', 96, 'lined', HOUSE));
   });
 
+  it('counts widths and their fullness without a drop, which they do not need', () => {
+    const { measured, ...dropless } = WINDOW;
+    const counted = new WindowWork(dropless, rules);
+    expect(measured).toBeDefined();
+    expect(counted.widths()).toBe(cell('WIDTHS', 94, 'pinch', 54, 'pair', 2.5));
+    expect(counted.counted().delivered).toBe(cell('FULLNESS', 94, 5, 'pinch', 54));
+    expect(() => counted.yardage()).toThrow('measured height is blank');
+  });
+
   it('hangs every layer whose weight is known on its brackets', () => {
     // 5 widths of 54 in × 112 in of 6 oz/yd² are 8¾ lb, and 5 × 54 × 103 in of 10 oz/yd² 13.4 lb: above 20 lb.
     const light = { ...WINDOW, arealWeight: 6 };

@@ -75,7 +75,7 @@ export function readFloor(
     try {
       const window = windowOfRow(own, cells.map(cellOf), read.table.columns, house.unit);
       const work = new WindowWork(window, house.rules, names);
-      work.cloth();
+      work.laid();
       windows.push({ row, work, ...placeOf(window.room ?? '', said(type), said(floor)) });
     } catch (thrown) {
       if (!(thrown instanceof Refusal)) throw thrown;
@@ -123,7 +123,7 @@ export function totalsBy(
       yardage: NO_LENGTH,
       behind: {},
     };
-    const { yardage, cuts } = work.cloth();
+    const { yardage, cuts } = work.laid();
     groups.set(name, {
       name,
       windows: sum.windows + work.quantity,

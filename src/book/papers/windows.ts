@@ -93,7 +93,7 @@ function windowAt(source: Source, one: RowRead, line: number): JobWindow | Unrea
   try {
     const window = windowOfRow(one, (sheet.rows[row] ?? []).map(cellOf), read.columns, house.unit);
     const work = new WindowWork(window, house.rules, headingsByKey(read.columns));
-    work.cloth();
+    work.laid();
     return {
       row,
       line,

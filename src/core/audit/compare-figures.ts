@@ -27,7 +27,7 @@ export const compareFigures: Check = {
     const { given } = row;
     const { at, order, rules } = given;
     const { window, ordered } = order;
-    const turned = order.facts.railroaded === 'yes';
+    const turned = order.window.railroaded === 'railroaded';
     const explained = row.explained();
     const toCompare = given.ordered.filter((key) => !explained.has(key) && !(turned && UPRIGHT.has(key)));
     const compared = new Compared(window, ordered, rules, turned);

@@ -65,7 +65,8 @@ function findStackOverGlass({ at, order, rules, name }: RowGiven): OrderFinding[
 /** Cloth ordered railroaded whose cut does not fit its width. */
 function findTooNarrowToTurn({ at, order, rules, name }: RowGiven): OrderFinding[] {
   const { fabricWidth, heading } = order.window;
-  if (order.facts.railroaded !== 'yes' || fabricWidth === undefined || heading === undefined) return [];
+  if (order.window.railroaded !== 'railroaded' || fabricWidth === undefined || heading === undefined)
+    return [];
   try {
     new WindowWork(order.window, rules).railroaded();
     return [];

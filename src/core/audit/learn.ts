@@ -316,7 +316,7 @@ const canTell = (orders: readonly Order[], { figure, tells }: Pick<Question, 'fi
     (order) =>
       order.ordered[figure] !== undefined &&
       order.unread.length === 0 &&
-      order.facts.railroaded !== 'yes' &&
+      order.window.railroaded !== 'railroaded' &&
       canBeWorkedOut(figure, order.window) &&
       tells(order),
   );
@@ -418,7 +418,7 @@ export function learnWith(
     }
   }
   const whole = few.filter(
-    (order) => Object.keys(order.ordered).length > 0 && order.facts.railroaded !== 'yes',
+    (order) => Object.keys(order.ordered).length > 0 && order.window.railroaded !== 'railroaded',
   );
   const lenient = (strict: Rules): Rules => ({
     ...strict,

@@ -77,7 +77,7 @@ function differing(orders: readonly Order[], { house }: Period): Differing[] {
   const compared = new Map<FigureKey, number>();
   const differ = new Map<FigureKey, Order[]>();
   for (const order of orders) {
-    if (order.facts.railroaded === 'yes') continue;
+    if (order.window.railroaded === 'railroaded') continue;
     const { wrong, right } = new Compared(order.window, order.ordered, house.rules).compare(FIGURE_KEYS);
     for (const key of [...wrong.map((one) => one.key), ...right])
       compared.set(key, (compared.get(key) ?? 0) + 1);

@@ -115,6 +115,13 @@ export const MOUNTS = choices<Mount>(
   },
 );
 
+/** Which way the cloth is laid: turned, its width runs up the drop. */
+export type Direction = 'up the roll' | 'railroaded';
+export const DIRECTIONS = choices<Direction>(
+  { word: 'railroaded', says: 'the cloth is turned', also: ['y', 'yes', 'true', 'x', 'turned', 'rr'] },
+  { word: 'up the roll', says: 'not turned', also: ['n', 'no', 'false', '-', 'upright', 'vertical'] },
+);
+
 export type MeasuredTo = 'new rod' | 'hung ring' | 'hung rod' | 'track' | 'ceiling';
 export const MEASURED_TO = choices<MeasuredTo>(
   { word: 'new rod', says: 'to the middle of a rod still to be hung', also: ['rod to be hung'] },

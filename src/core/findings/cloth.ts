@@ -120,6 +120,11 @@ export const CLOTH_FINDINGS = table({
     says: (cut: string, usable: string, short: string) =>
       `The cloth is too narrow to railroad: the cut is ${cut} and the usable width ${usable}, ${short} short. Cut it up the roll.`,
   },
+  turnedByRow: {
+    weight: 'note',
+    says: () =>
+      'The row says that its cloth is railroaded: yardage is of turned cloth; widths, cut length, lining and marks are as if it were cut up the roll.',
+  },
   mayNotTurn: {
     weight: 'check',
     says: () => 'Pile and one-way patterns may not be railroaded; look at the cloth before you turn it.',

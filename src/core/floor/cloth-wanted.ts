@@ -3,7 +3,8 @@ import type { ClothWanted } from './cloth-price';
 import { clothsOf } from './floor-cuts';
 import type { WindowWork } from '../window/job';
 import { exact, NO_LENGTH, type Length } from '../exact/length';
-import type { BehindTotal, ClothTotal, Direction } from './tally';
+import type { BehindTotal, ClothTotal } from './tally';
+import type { Direction } from '../cell/treatment';
 
 /** One cloth to be bought. */
 export interface Wanted {

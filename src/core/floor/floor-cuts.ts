@@ -31,7 +31,7 @@ import { exact, NO_LENGTH, times, type Length } from '../exact/length';
 import { checkJob, planFindings } from '../rolls/rolls';
 import { unitOf, type Rules } from '../house/rules';
 import { fabricOf } from './tally';
-import type { Layer } from '../cell/treatment';
+import { panelsOf, type Layer } from '../cell/treatment';
 import { showLength, type Unit } from '../exact/unit';
 import { cutsOf, halvesOf, sharesHalfWidths } from '../cloth/yardage';
 
@@ -71,6 +71,17 @@ interface Ask {
 }
 
 function faceAsk(work: WindowWork): Ask {
+  return work.isTurned ? turnedAsk(work) : uprightAsk(work);
+}
+
+/** Turned cloth is cut panel by panel, each in one piece. */
+function turnedAsk(work: WindowWork): Ask {
+  const { cutting, starts } = work.laid();
+  const widths = panelsOf(work.window.draw ?? 'pair');
+  return { work, layer: 'face', name: fabricOf(work), boltWidth: NO_LENGTH, widths, cutting, starts };
+}
+
+function uprightAsk(work: WindowWork): Ask {
   const { work: widths, cutting, starts } = work.cloth();
   const whole = Math.floor(widths.widths / widths.panels);
   return {

@@ -13,7 +13,8 @@ import { ONE, type Ratio } from '../exact/ratio';
 import type { RepeatRule } from '../cell/ways';
 import type { Rules } from '../house/rules';
 import { unitOf } from '../house/rules';
-import { faceTotals, type Direction } from './tally';
+import { faceTotals } from './tally';
+import type { Direction } from '../cell/treatment';
 
 export interface Choice {
   readonly fullness?: Ratio | undefined;
@@ -132,7 +133,7 @@ export function savings(
   const found: Saving[] = [];
   for (const work of windows) {
     const { window, rules, quantity } = work;
-    if (window.heading === undefined || window.fabricWidth === undefined) continue;
+    if (window.heading === undefined || window.fabricWidth === undefined || work.isTurned) continue;
     const cloth = work.cloth();
     const narrower = work.toOneLess();
     if (narrower === undefined) continue;
@@ -158,7 +159,7 @@ export function savings(
 /** The cheaper way to lay the cloth for one line; undefined where it cannot be turned. */
 export function turnedSaves(work: WindowWork): Length | undefined {
   const { heading, fabricWidth } = work.window;
-  if (heading === undefined || fabricWidth === undefined) return undefined;
+  if (heading === undefined || fabricWidth === undefined || work.isTurned) return undefined;
   const turned = work.turned()?.yardage;
   return turned === undefined ? undefined : exact(work.cloth().yardage - turned);
 }

@@ -10,6 +10,7 @@ import { NOTHING, type Money } from '../exact/money';
 import { unitOf, type Rules } from '../house/rules';
 import { digits } from '../exact/unit';
 import type { TurnedWork } from '../cloth/yardage';
+import type { Direction } from '../cell/treatment';
 
 export interface ClothTotal {
   readonly name: string;
@@ -56,9 +57,6 @@ export interface Tally {
 
 /** What a window's cloth is called where the sheet names none. */
 export const fabricOf = (work: WindowWork): string => work.window.fabric ?? 'face fabric';
-
-/** Which way the cloth is laid. */
-export type Direction = 'up the roll' | 'railroaded';
 
 interface Counted {
   /** Of the windows alone. */
@@ -209,7 +207,7 @@ export function tally(windows: Iterable<WindowWork>, rules: Rules): Tally {
   let making: Money | undefined = NOTHING;
   for (const work of windows) {
     const { quantity } = work;
-    face.add(work, work.cloth());
+    face.add(work, work.laid());
     count += quantity;
     widths += work.widths() * quantity;
     behind.add(work);

@@ -11,8 +11,8 @@ export interface RowMade extends Making {
 }
 
 /** As the row says its cloth lies; up the roll where it says nothing, or where the cloth is too narrow. */
-export function madeUp({ work, facts }: JobWindow): RowMade {
-  const turned = facts.railroaded === 'yes' ? turnedMaking(work) : undefined;
+export function madeUp({ work }: JobWindow): RowMade {
+  const turned = work.isTurned ? turnedMaking(work) : undefined;
   return turned === undefined ? { ...making(work), turned: false } : { ...turned, turned: true };
 }
 

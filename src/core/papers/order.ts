@@ -103,9 +103,7 @@ const withUnit = (entry: Entry | undefined, unit: string): Entry | undefined =>
 /** The pattern as the supplier states it; nothing of it for what lies behind the face. */
 function patternPairs({ unit, windows }: PapersJob, { cloth, facts }: Ordered): readonly Pair[] {
   if (cloth.layer !== 'face') return [];
-  const turned = windows.some(
-    ({ work, facts: own }) => work.window.fabric === cloth.name && own.railroaded === 'yes',
-  );
+  const turned = windows.some(({ work }) => work.window.fabric === cloth.name && work.isTurned);
   const repeat = repeatOf(windows, cloth);
   const high =
     withUnit(facts?.verticalRepeat, unit.small) ??

@@ -18,6 +18,7 @@ import { AREAL_WEIGHT, FULLNESS, WIDTH_COUNT, WINDOWS_OF_ROW } from '../cell/fig
 import { ALLOWANCE, REPEAT, SIZE } from '../cell/length-kinds';
 import { WINDOW_HANGS_ON } from '../cell/ways';
 import {
+  DIRECTIONS,
   DRAWS,
   FLOOR_FINISHES,
   HEADINGS,
@@ -185,6 +186,12 @@ export const WINDOW_COLUMNS = {
     'the pattern’s width',
   ),
   match: column('match', ['pattern match'], choiceKind('a match', MATCHES), 'how the pattern meets'),
+  railroaded: column(
+    'railroaded',
+    ['cloth direction', 'direction', 'turned', 'rr'],
+    choiceKind('railroaded or up the roll', DIRECTIONS),
+    'whether the cloth is turned, its width up the drop',
+  ),
   lining: column(
     'lining',
     ['lined', 'lining type'],

@@ -13,13 +13,6 @@ const YES_OR_NO = choiceKind<YesOrNo>(
     { word: 'no', says: 'no', also: ['n', 'false', '-', 'none', '0'] },
   ),
 );
-const DIRECTIONS = choiceKind<YesOrNo>(
-  'yes or no',
-  choices<YesOrNo>(
-    { word: 'yes', says: 'the cloth is turned', also: ['y', 'true', 'x', 'railroaded', 'turned', 'rr'] },
-    { word: 'no', says: 'up the roll', also: ['n', 'false', '-', 'up the roll', 'upright', 'vertical'] },
-  ),
-);
 export type DrawnBy = 'cord' | 'wand' | 'hand' | 'motor';
 const DRAWN_BY = choiceKind<DrawnBy>(
   'cord, wand, hand or motor',
@@ -68,7 +61,6 @@ export const FACTS = {
   ),
   children: fact('children', ['children present', 'child in the house', 'child room', 'kids'], YES_OR_NO),
   childSafe: fact('child safe', ['cord safety', 'cord secured', 'cord cleat', 'childsafe'], YES_OR_NO),
-  railroaded: fact('railroaded', ['cloth direction', 'direction', 'turned', 'rr'], DIRECTIONS),
   clearGlass: fact(
     'clear of glass',
     ['clear glass', 'stack off', 'stack off glass', 'glass clear'],

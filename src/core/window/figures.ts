@@ -144,7 +144,7 @@ const DECLARED = [
     ordered: true,
     addsUp: true,
     work: (window) => yardageFigure(window.yardage().value),
-    quickly: (window) => window.cloth().yardage,
+    quickly: (window) => window.laid().yardage,
   },
   {
     key: 'liningYardage',

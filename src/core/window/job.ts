@@ -240,6 +240,11 @@ export class WindowWork {
     return projection === undefined ? undefined : exact(projection + this.rules.returnPastProjection);
   }
 
+  /** The row says that its cloth is railroaded. */
+  get isTurned(): boolean {
+    return this.window.railroaded === 'railroaded';
+  }
+
   /** What one panel covers of the rod, closed. */
   coveredByPanel(): Length {
     return coveredByPanel(this.hung(), this.rules);
@@ -339,8 +344,22 @@ export class WindowWork {
     });
   }
 
+  /** The face of all the windows as the row says that its cloth lies; refused where it is too narrow to be turned. */
+  laid(): TurnedWork {
+    return this.isTurned ? (this.turned() ?? this.refusedToTurn()) : this.cloth();
+  }
+
+  private refusedToTurn(): never {
+    this.railroaded();
+    throw new Error('cloth that can be turned was refused');
+  }
+
   yardage(): Answer<Length> {
-    return this.keep('yardage', () => yardage(this.covered(), this.rules));
+    if (!this.isTurned) return this.keep('yardage', () => yardage(this.covered(), this.rules));
+    return this.keep('yardage', () => {
+      const { value, steps, findings } = this.railroaded();
+      return answer(value, () => steps, [...findings, finding('turnedByRow', parameter('fabricWidth'))]);
+    });
   }
 
   railroaded(): Answer<Length> {
@@ -610,6 +629,8 @@ export class WindowWork {
     return this.keep('labor', () => {
       const fabricWidth = this.need('fabricWidth');
       const charged = chargedWidths(this.widths(), panelsOf(this.window.draw ?? 'pair'), this.rules);
+      const turned = this.isTurned ? this.laborTurned() : undefined;
+      if (turned !== undefined) return turned;
       const billed = billedWidths(charged, fabricWidth, this.rules);
       const made = this.laborOf(billed);
       if (billed === charged) return made;

@@ -85,7 +85,7 @@ function windowsOf(sheet: NamedSheet, read: TableRead, house: House): WindowsRea
       typeof cells[at] === 'object' ? '' : String(cells[at] ?? '').trim();
     try {
       const work = new WindowWork(windowOfRow(one, cells, read.columns, house.unit), house.rules, names);
-      work.cloth();
+      work.laid();
       placed.push({ row: one.row, work, ...placeOf(work.window.room ?? '', said(type), said(floor)) });
     } catch (thrown) {
       if (!(thrown instanceof Refusal)) throw thrown;

@@ -55,7 +55,7 @@ const CASES: readonly { readonly title: string; readonly wrong: string; readonly
   {
     title: 'a finding without the words it is said with',
     wrong: 'finding("widthsTooFew", "widths")',
-    right: 'finding("widthsTooFew", "widths", "0")',
+    right: 'finding("widthsTooFew", "widths", "0", "hems")',
   },
   {
     title: 'an input that no function has',

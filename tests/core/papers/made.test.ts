@@ -46,8 +46,8 @@ describe('a row as it is made', () => {
 
   it('turns the cloth only where the row says so and it fits', () => {
     const wide = { ...READING_ROOM, fabricWidth: inches(118) };
-    expect(madeUp(windowAs(READING_ROOM, 1, { facts: { railroaded: 'yes' } })).turned).toBe(false);
-    expect(madeUp(windowAs(wide, 1, { facts: { railroaded: 'yes' } })).turned).toBe(true);
+    expect(madeUp(windowAs({ ...READING_ROOM, railroaded: 'railroaded' }, 1)).turned).toBe(false);
+    expect(madeUp(windowAs({ ...wide, railroaded: 'railroaded' }, 1)).turned).toBe(true);
     expect(madeUp(windowAs(wide)).turned).toBe(false);
   });
 

@@ -19,8 +19,6 @@ describe('what an order says beside its figures', () => {
     ['children', 'x', 'yes'],
     ['children', 'ja', 'yes'],
     ['children', 'none', 'no'],
-    ['railroaded', 'RR', 'yes'],
-    ['railroaded', 'up the roll', 'no'],
     ['drawnBy', 'bead chain', 'cord'],
     ['drawnBy', 'baton', 'wand'],
     ['drawnBy', 'motorised', 'motor'],

@@ -3,6 +3,8 @@ import { functionNamed } from '../../../functions';
 import type { CellIn } from '../../../src/core/cell/fields';
 import type { Window } from '../../../src/core/window/columns';
 import { readHouse } from '../../../src/core/house/house';
+import { clothsOf } from '../../../src/core/floor/floor-cuts';
+import { tally } from '../../../src/core/floor/tally';
 import { WindowWork } from '../../../src/core/window/job';
 import { inches, toUnit } from '../../../src/core/exact/length';
 import { ratio } from '../../../src/core/exact/ratio';
@@ -63,6 +65,30 @@ describe('a window worked through', () => {
     expect(counted.widths()).toBe(cell('WIDTHS', 94, 'pinch', 54, 'pair', 2.5));
     expect(counted.counted().delivered).toBe(cell('FULLNESS', 94, 5, 'pinch', 54));
     expect(() => counted.yardage()).toThrow('measured height is blank');
+  });
+
+  it('lays the cloth as the row says: turned, its yardage, cuts and floor are of turned cloth', () => {
+    const turned = {
+      ...WINDOW,
+      fabricWidth: inches(118),
+      verticalRepeat: undefined,
+      railroaded: 'railroaded',
+    } as const;
+    const one = new WindowWork(turned, rules);
+    const yards = cell('RAILROADED', 94, 96, 'pinch', 118, 3, 'pair', 2.5);
+    expect(toUnit(one.yardage().value, 'yd')).toBe(yards);
+    expect(one.laid().yardage).toBe(one.yardage().value);
+    expect(one.yardage().findings.map(({ code }) => code)).toContain('turnedByRow');
+    expect(tally([one], rules).face.map(({ yardage }) => toUnit(yardage, 'yd'))).toEqual([yards]);
+    // Two panels a window, each in one piece.
+    const [face] = clothsOf([one]);
+    expect(face?.cuts.reduce((sum, { count }) => sum + count, 0)).toBe(6);
+    expect(new WindowWork({ ...turned, railroaded: 'up the roll' }, rules).yardage().value).toBe(
+      one.cloth().yardage,
+    );
+    const narrow = new WindowWork({ ...turned, fabricWidth: inches(54) }, rules);
+    expect(() => narrow.yardage()).toThrow('too narrow to railroad');
+    expect(() => tally([narrow], rules)).toThrow('too narrow to railroad');
   });
 
   it('hangs every layer whose weight is known on its brackets', () => {

@@ -205,7 +205,6 @@ function outOfBounds(
 
 function asFact(key: OrderKey, value: string | number, kind: Kind<unknown>): unknown {
   if (key === 'date') return { early: value, late: value };
-  if (key === 'railroaded') return value === 'railroaded' ? 'yes' : 'no';
   return kind.quantity === 'money' ? money(value) : value;
 }
 

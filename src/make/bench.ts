@@ -1,8 +1,9 @@
-/** `npm run bench`: how fast and how near the best. `npm run bench -- chain` (or rolls, reading, audit, bundle, duckdb) runs one part. */
+/** `npm run bench`: how fast and how near the best. `npm run bench -- chain` (or rolls, reading, audit, papers, bundle, duckdb) runs one part. */
 import { benchAudit, benchAuditFile } from './bench-audit';
 import { benchBundle } from './bench-bundle';
 import { benchChain, type Timed } from './bench-chain';
 import { benchDuckdb } from './bench-duckdb';
+import { benchPapers, WINDOWS as OF_PAPERS } from './bench-papers';
 import { benchReading } from './bench-reading';
 import { benchRolls } from './bench-rolls';
 
@@ -68,11 +69,23 @@ async function duckdb(): Promise<void> {
   for (const line of await benchDuckdb()) console.log(`  ${line}`);
 }
 
+async function papers(): Promise<void> {
+  const { seconds, busy, bytes, papers: said } = await benchPapers();
+  const megabytes = bytes / 1e6;
+  const met = seconds < 10 && megabytes < 5 ? 'met' : 'not met in this run';
+  console.log(`The papers of a job of ${OF_PAPERS} windows, by the command:`);
+  console.log(`  ${said.replace(/^.*: /, '')}`);
+  console.log(
+    `  ${seconds.toFixed(1)} s, of the processor ${busy.toFixed(1)} s, and ${megabytes.toFixed(2)} MB; aim under 10 s and 5 MB, ${met}.`,
+  );
+}
+
 const PARTS: Readonly<Record<string, () => Promise<void> | void>> = {
   chain,
   rolls,
   reading,
   audit,
+  papers,
   bundle,
   duckdb,
 };

@@ -202,16 +202,30 @@ describe('made again', () => {
 
 describe('a copy to send', () => {
   it('holds the quote’s values and nothing else: no formula, no cost, no other sheet', async () => {
-    const { to } = await papers(jobFile({ windows: [WINDOW] }), '--values');
+    const extra = {
+      'for line': 1,
+      what: 'valance',
+      'what one': 73.31,
+      making: 27.43,
+      supplier: 'Fen Row Mill',
+    };
+    const { to } = await papers(jobFile({ windows: [WINDOW], extras: [extra] }), '--values');
     const parts = unzipSync(readFileSync(to));
     const all = Object.entries(parts).map(([name, bytes]) => `${name} ${strFromU8(bytes)}`);
     expect(await sheetsOf(to)).toEqual(['Client quote']);
-    const costs = [FABRIC['price a'], CELLS['Price_rod'], CELLS['Price_bracket'], CHARGES['labor pinch']];
+    const costs = [
+      ...[FABRIC['price a'], CELLS['Price_rod'], CELLS['Price_bracket'], CHARGES['labor pinch']],
+      // Of the extra: what one costs, its making, both together; whom it is bought of and the mill.
+      ...[73.31, 27.43, 100.74, 'Fen Row', 'Quill', 'Sell_rate', 'markup'],
+    ];
     for (const part of all) {
       expect(part).not.toMatch(/<f[ >]|HEM[._]|comments|state="hidden"/);
       for (const cost of costs) expect(part).not.toContain(String(cost));
     }
-    expect(await sheetText(to, 'Client quote')).toContain('Total');
+    const text = await sheetText(to, 'Client quote');
+    expect(text).toContain('Total');
+    // 100.74 sold at half more.
+    expect(text[text.indexOf('Valance') + 2]).toBe('151.11');
   });
 });
 

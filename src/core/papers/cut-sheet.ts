@@ -18,15 +18,18 @@ const whoseOf =
     return label ?? room ?? (row === undefined ? undefined : String(row));
   };
 
-/** “6 × 126 1/4 in Library”. */
+/** “6 × 126 1/4 in Library”, of a half-drop “6 A × 125 in Library”; cuts alike that follow each other are one. */
 function cutsInWords({ stretches }: PlannedRoll, whose: Whose, unit: Unit): string {
-  const cuts = stretches.flatMap((one) => one.cuts);
-  return cuts
-    .map((cut) =>
-      [`${cut.count} × ${showLength(cut.length, unit)}`, whose(cut)]
-        .filter((one) => one !== undefined)
-        .join(' '),
-    )
+  const runs: { count: number; what: string; start: string }[] = [];
+  for (const cut of stretches.flatMap((one) => one.cuts)) {
+    const what = [showLength(cut.length, unit), whose(cut)].filter((one) => one !== undefined).join(' ');
+    const start = cut.start ?? '';
+    const last = runs.at(-1);
+    if (last !== undefined && last.what === what && last.start === start) last.count += cut.count;
+    else runs.push({ count: cut.count, what, start });
+  }
+  return runs
+    .map(({ count, what, start }) => `${count}${start === '' ? '' : ` ${start}`} × ${what}`)
     .join(' · ');
 }
 

@@ -64,3 +64,34 @@ export const plainly = (formula: string): string =>
 /** Whether a cell's formula is the one that was entered, though the host may spell it otherwise. */
 export const sameFormula = (one: string, other: string): boolean =>
   one === other || plainly(one) === plainly(other);
+
+/** A row's number or a column's letters in a formula, counted from 0. */
+export interface Reference {
+  readonly axis: 'row' | 'column';
+  readonly place: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Every row and column that moves when the formula is filled on, in the order they stand. */
+export function referencesIn(formula: string): Reference[] {
+  const list: Reference[] = [];
+  for (const found of formula.matchAll(PARTS)) {
+    const [, c1$, c, r1$, r, a$, a, b$, b, p$, p, q$, q] = found;
+    let at = found.index;
+    const add = (axis: Reference['axis'], fixed: string | undefined, text: string | undefined): void => {
+      if (text === undefined) return;
+      const from = at + (fixed?.length ?? 0);
+      at = from + text.length;
+      const place = axis === 'row' ? Number(text) - 1 : columnOf(text);
+      if (fixed !== '$') list.push({ axis, place, from, to: at });
+    };
+    add('column', c1$, c);
+    add('row', r1$, r);
+    const [one, other, axis] = a === undefined ? ([p, q, 'row'] as const) : ([a, b, 'column'] as const);
+    add(axis, a === undefined ? p$ : a$, one);
+    at += 1;
+    add(axis, a === undefined ? q$ : b$, other);
+  }
+  return list;
+}

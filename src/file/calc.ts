@@ -49,7 +49,7 @@ interface Asker {
 
 const FIRST_CELL = { sheet: 0, row: 0, column: 0 };
 const NOTHING = {
-  sheets: [{ name: 'Sheet1', part: undefined, xml: '', seen: NO_CELLS }],
+  sheets: [{ name: 'Sheet1', part: undefined, bytes: new Uint8Array(0), seen: NO_CELLS }],
   names: [],
   tables: [],
   from1904: false,

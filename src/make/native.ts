@@ -3,6 +3,7 @@
  * bookkeeper would write it: every quotient is rounded to a billionth before it goes up, so that a
  * float's residue costs no width and no eighth of a yard.
  */
+import { orBlank } from '../book/row-formula';
 import type { SheetCell } from './office-suite';
 
 /** A window as a row of plain cells. */
@@ -64,6 +65,23 @@ export function sixCalls(row: number, rules: string): string[] {
     `=HEM.CUTLENGTH(${at('L')},"pinch",${at('F')})`,
     `=HEM.YARDAGE(${at('K')},${at('L')},"pinch",${at('D')},${at('F')},${at('G')},${at('C')},${at('E')})`,
     `=HEM.SELLPRICE(${at('O')}*${at('H')}+HEM.LABOR(${at('M')}*${at('G')},"pinch",${at('L')},,${rules}),${at('J')},"markup on cost")`,
+  ];
+}
+
+/** The same, as the pane writes them into a row: blank where the row is, and whatever may be blank handed on so. */
+export function paneCalls(row: number, rules: string): string[] {
+  const at = (column: string): string => `${column}${row}`;
+  const blank = (column: string): string => orBlank(at(column));
+  const guarded = (column: string, call: string): string => `=IF(${at(column)}="","",${call})`;
+  const cloth = [blank('F'), blank('G'), blank('C'), blank('E')];
+  const labor = `HEM.LABOR(${at('M')}*${at('G')},"pinch",${at('L')},,${rules})`;
+  return [
+    guarded('A', `HEM.RODWIDTH(${at('A')},,,${rules})`),
+    guarded('B', `HEM.DROP(${at('B')},"pinch",,,${rules})`),
+    guarded('K', `HEM.WIDTHS(${at('K')},"pinch",${at('D')},${blank('C')},${blank('E')},,${rules})`),
+    guarded('L', `HEM.CUTLENGTH(${at('L')},"pinch",${blank('F')},,${rules})`),
+    guarded('K', `HEM.YARDAGE(${at('K')},${at('L')},"pinch",${at('D')},${cloth.join(',')},,,${rules})`),
+    guarded('O', `HEM.SELLPRICE(${at('O')}*${at('H')}+${labor},${at('J')},"markup on cost")`),
   ];
 }
 

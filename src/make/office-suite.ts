@@ -1,5 +1,6 @@
 /** A plain .xlsx made from rows, and what LibreOffice computes of it; undefined where it is not installed. */
 import { escaped } from '../book/markup';
+import { withMark } from '../file/xlsx/dynamic';
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -9,6 +10,10 @@ import { strToU8, zipSync } from 'fflate';
 
 /** Text that begins with “=” is a formula. */
 export type SheetCell = number | string | null;
+/** A formula of ours as a spreadsheet program stores it, which may spill. */
+export interface StoredCell {
+  readonly stored: string;
+}
 
 /** A, B … Z, AA … of a column counted from 0. */
 export function columnName(at: number): string {
@@ -16,8 +21,10 @@ export function columnName(at: number): string {
   return at < 26 ? last : columnName(Math.floor(at / 26) - 1) + last;
 }
 
-function cellXml(cell: SheetCell, place: string): string {
+function cellXml(cell: SheetCell | StoredCell, place: string): string {
   if (cell === null) return '';
+  if (typeof cell === 'object')
+    return `<c r="${place}" cm="1"><f t="array" ref="${place}">${escaped(cell.stored)}</f></c>`;
   if (typeof cell === 'number') return `<c r="${place}"><v>${cell}</v></c>`;
   if (cell.startsWith('=')) return `<c r="${place}"><f>${escaped(cell.slice(1))}</f></c>`;
   return `<c r="${place}" t="inlineStr"><is><t>${escaped(cell)}</t></is></c>`;
@@ -27,20 +34,24 @@ const XML = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>';
 const OFFICE = 'http://schemas.openxmlformats.org';
 const TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml';
 
-export function sheetFile(rows: readonly (readonly SheetCell[])[]): Uint8Array {
+export function sheetFile(rows: readonly (readonly (SheetCell | StoredCell)[])[]): Uint8Array {
   const lines = rows.map((row, r) => {
     const cells = row.map((cell, c) => cellXml(cell, `${columnName(c)}${r + 1}`));
     return `<row r="${r + 1}">${cells.join('')}</row>`;
   });
   const parts = {
-    '[Content_Types].xml': `<Types xmlns="${OFFICE}/package/2006/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/><Override PartName="/xl/workbook.xml" ContentType="${TYPE}.sheet.main+xml"/><Override PartName="/xl/worksheets/sheet1.xml" ContentType="${TYPE}.worksheet+xml"/></Types>`,
+    '[Content_Types].xml': `<Types xmlns="${OFFICE}/package/2006/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/><Override PartName="/xl/workbook.xml" ContentType="${TYPE}.sheet.main+xml"/><Override PartName="/xl/worksheets/sheet1.xml" ContentType="${TYPE}.worksheet+xml"/><Override PartName="/xl/metadata.xml" ContentType="${TYPE}.sheetMetadata+xml"/></Types>`,
     '_rels/.rels': `<Relationships xmlns="${OFFICE}/package/2006/relationships"><Relationship Id="rId1" Type="${OFFICE}/officeDocument/2006/relationships/officeDocument" Target="xl/workbook.xml"/></Relationships>`,
     'xl/workbook.xml': `<workbook xmlns="${OFFICE}/spreadsheetml/2006/main" xmlns:r="${OFFICE}/officeDocument/2006/relationships"><sheets><sheet name="Windows" sheetId="1" r:id="rId1"/></sheets></workbook>`,
-    'xl/_rels/workbook.xml.rels': `<Relationships xmlns="${OFFICE}/package/2006/relationships"><Relationship Id="rId1" Type="${OFFICE}/officeDocument/2006/relationships/worksheet" Target="worksheets/sheet1.xml"/></Relationships>`,
+    'xl/_rels/workbook.xml.rels': `<Relationships xmlns="${OFFICE}/package/2006/relationships"><Relationship Id="rId1" Type="${OFFICE}/officeDocument/2006/relationships/worksheet" Target="worksheets/sheet1.xml"/><Relationship Id="rId2" Type="${OFFICE}/officeDocument/2006/relationships/sheetMetadata" Target="metadata.xml"/></Relationships>`,
     'xl/worksheets/sheet1.xml': `<worksheet xmlns="${OFFICE}/spreadsheetml/2006/main"><sheetData>${lines.join('')}</sheetData></worksheet>`,
   };
+  const { bytes } = withMark(new Map(), undefined);
   return zipSync(
-    Object.fromEntries(Object.entries(parts).map(([name, text]) => [name, strToU8(XML + text)])),
+    {
+      ...Object.fromEntries(Object.entries(parts).map(([name, text]) => [name, strToU8(XML + text)])),
+      'xl/metadata.xml': bytes,
+    },
     { level: 1 },
   );
 }

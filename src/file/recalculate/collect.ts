@@ -3,7 +3,7 @@ import { areaAt, readAddress, type Area } from '../../book/address';
 import type { CellValue } from '../../engine/workbook';
 import { DATA_TABLE, type Shape, type Shapes } from './shapes';
 import { shifted } from '../../book/formula';
-import { callsOurs, typed } from './formula';
+import { typed } from './formula';
 import type { At } from './table-reference';
 import type { CellSeen } from '../xlsx/sheet';
 import type { WorkbookFile } from '../xlsx/workbook';
@@ -32,7 +32,7 @@ export class FormulaCell implements At {
   /** The cells the file says it fills. */
   get reach(): Area {
     const { row, column, formula } = this.cell;
-    const fills = formula?.kind === 'array' || formula?.kind === 'table';
+    const fills = (formula?.kind === 'array' || formula?.kind === 'table') && !formula.alone;
     return (fills ? readAddress(formula.ref ?? '') : undefined) ?? areaAt('', row, column);
   }
 }
@@ -69,15 +69,15 @@ export function collect(file: WorkbookFile, shapes: Shapes): Collected {
     const rest: CellSeen[] = [];
     for (const { cells } of seen.rows)
       for (const cell of cells) {
-        const { formula } = cell;
+        const { formula, held } = cell;
         if (formula === undefined) {
           rest.push(cell);
           continue;
         }
-        if (formula.shared !== undefined && formula.text !== undefined) masters.set(formula.shared, cell);
-        const master = formula.text === undefined ? masters.get(formula.shared ?? '') : undefined;
+        if (formula.shared !== undefined && held !== undefined) masters.set(formula.shared, cell);
+        const master = held === undefined ? masters.get(formula.shared ?? '') : undefined;
         // An array's inner cells may carry an empty <f>: they belong to its first cell.
-        if (formula.text === undefined && master === undefined && formula.kind !== 'table') continue;
+        if (held === undefined && master === undefined && formula.kind !== 'table') continue;
         const one = asFormula(file, { sheet, cell, master }, shapes);
         formulas.push(one);
         if (one.kind === 'plain') continue;
@@ -105,20 +105,16 @@ function asFormula(file: WorkbookFile, { sheet, cell, master }: Found, shapes: S
   const { formula } = cell;
   const dynamic = cell.metadata !== undefined && file.dynamic.marks.has(cell.metadata);
   const spills = dynamic || formula?.kind === 'array';
-  const stored = formula?.text ?? master?.formula?.text ?? '';
-  const from = formula?.text === undefined && master !== undefined ? master : cell;
+  const from = cell.held === undefined && master !== undefined ? master : cell;
   const shape =
     formula?.kind === 'table'
       ? DATA_TABLE
-      : shapes.of(stored, { sheet, row: from.row, column: from.column }, spills);
+      : shapes.of(from.held ?? '', { sheet, row: from.row, column: from.column }, spills);
   const plain = new FormulaCell(sheet, shape, 'plain', cell, master);
   const single = plain.reach.rows * plain.reach.columns === 1;
-  const kind = kindOf(formula?.kind, dynamic || (single && callsOursAt(shape, stored)));
+  const kind = kindOf(formula?.kind, dynamic || (single && shape.direct));
   return kind === 'plain' ? plain : new FormulaCell(sheet, shape, kind, cell, master);
 }
-
-/** A call of ours may spill, though the program that wrote it did not say so. */
-const callsOursAt = (shape: Shape, stored: string): boolean => shape.ours && callsOurs(`=${typed(stored)}`);
 
 function kindOf(kind: string | undefined, spills: boolean): FormulaCell['kind'] {
   if (kind === 'table') return 'table';

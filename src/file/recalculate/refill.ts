@@ -9,7 +9,7 @@ import { chainArrays, spillMark, storeHeldFormulas } from '../xlsx/marked';
 import { patchSheet, type CellWrite } from '../xlsx/patch';
 import { asCell, recalculate, sameScalar, type Answer, type Recalculation, type Wish } from './recalculate';
 import { hasValue, scalarOf } from './sheets';
-import { bytesOfText } from '../xlsx/text';
+import { bytesOfPieces, textPieces } from '../xlsx/text';
 import type { WorkbookFile, WorksheetFile } from '../xlsx/workbook';
 
 export interface Refilled {
@@ -95,7 +95,8 @@ export function refill(file: WorkbookFile, wish: Wish = {}): Refilled {
     const { writes } = sheetWork;
     if (sheet?.part === undefined || writes.length === 0) continue;
     changed += changedIn(sheet, writes);
-    parts.set(sheet.part, bytesOfText(patchSheet(sheet.xml, sheet.part, sheet.seen, writes)));
+    const { part, bytes, seen } = sheet;
+    parts.set(part, bytesOfPieces(patchSheet(textPieces(bytes, part), part, seen, writes), bytes.length));
   }
   storeHeldFormulas(file, parts);
   chainArrays(file, parts, made);

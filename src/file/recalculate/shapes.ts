@@ -8,6 +8,7 @@ import {
   type Read,
 } from '../../engine/native/compile';
 import { Unreadable } from '../../engine/native/parse';
+import type { AlikeText } from '../../book/alike-text';
 import { countedFrom } from '../../book/formula';
 import { callsOurs, functionsIn, otherWorkbook, typed } from './formula';
 import { tableAt, type Named } from './directory';
@@ -19,6 +20,8 @@ export interface Shape {
   /** Why not. */
   readonly why: string;
   readonly ours: boolean;
+  /** A call of ours stands in its own text: it may spill, though the program that wrote it did not say so. */
+  readonly direct: boolean;
   /** Its answer changes by itself: the day, chance, or cells it finds while it is computed. */
   readonly volatile: boolean;
   readonly functions: readonly string[];
@@ -46,6 +49,7 @@ export const DATA_TABLE: Shape = {
   compiled: undefined,
   why: 'it is part of a what-if data table, which is not computed here',
   ours: false,
+  direct: false,
   volatile: false,
   functions: [],
   reads: [],
@@ -54,6 +58,8 @@ export const DATA_TABLE: Shape = {
 
 export class Shapes {
   readonly #known = new Map<string, Shape>();
+  readonly #alike = new Map<AlikeText, Shape>();
+  readonly #alikeSpilling = new Map<AlikeText, Shape>();
 
   constructor(
     readonly book: Named,
@@ -65,8 +71,19 @@ export class Shapes {
     return this.#known.size;
   }
 
-  /** `stored` as the file holds it, without “=”. */
-  of(stored: string, at: At, spills: boolean): Shape {
+  /** `held` as the file holds it, without “=”. */
+  of(held: AlikeText | string, at: At, spills: boolean): Shape {
+    if (typeof held === 'string') return this.#byText(held, at, spills);
+    const stored = (): string => held.at(at.row, at.column) ?? '';
+    if (held.bracketed) return this.#byText(stored(), at, spills);
+    // One of these belongs to the cells of one sheet.
+    const alike = spills ? this.#alikeSpilling : this.#alike;
+    let shape = alike.get(held);
+    if (shape === undefined) alike.set(held, (shape = this.#byText(stored(), at, spills)));
+    return shape;
+  }
+
+  #byText(stored: string, at: At, spills: boolean): Shape {
     const table = stored.includes('[') ? (tableAt(this.book, at)?.name ?? '') : '';
     const key = `${at.sheet}!${spills ? '#' : ''}${table}!${countedFrom(stored, at.row, at.column)}`;
     let shape = this.#known.get(key);
@@ -79,7 +96,7 @@ function made(stored: string, at: At, directory: Directory, spills: boolean): Sh
   const text = typed(stored);
   const functions = functionsIn(text);
   const ours = callsOurs(text);
-  const rest = { ours, functions, volatile: functions.some((name) => VOLATILE.has(name)) };
+  const rest = { ours, direct: ours, functions, volatile: functions.some((name) => VOLATILE.has(name)) };
   const refused = (why: string): Shape => ({
     ...rest,
     ...looselyRead(text, at, directory),

@@ -5,7 +5,8 @@ import type { CellValue } from '../../engine/workbook';
 import { Problem } from '../problem';
 import type { CellSeen, RowSeen, SheetSeen } from './sheet';
 import { escaped } from '../../book/markup';
-import { edited, escapedControls, type Edit } from './xml';
+import { PassingText } from './passing-text';
+import { escapedControls, type Edit } from './xml';
 
 export interface CellWrite {
   readonly row: number;
@@ -44,9 +45,9 @@ function marked(formula: string, { dropped, computed }: CellWrite): string {
   return `${open}${dropped === true ? ' ca="1"' : ''}${formula.slice(end)}`;
 }
 
-function cellXml(write: CellWrite, old: CellSeen | undefined, xml: string, prefix: string): string {
+function cellXml(write: CellWrite, old: CellSeen | undefined, slice: Slice, prefix: string): string {
   const { type, inside } = written(write.value, prefix);
-  const was = old === undefined ? '' : xml.slice(old.from, old.to);
+  const was = old === undefined ? '' : slice(old.from, old.to);
   const style = old?.style === undefined ? '' : ` s="${old.style}"`;
   const mark = write.spilling?.mark ?? old?.metadata;
   const metadata =
@@ -62,7 +63,34 @@ function cellXml(write: CellWrite, old: CellSeen | undefined, xml: string, prefi
   return body === '' ? `${open}/>` : `${open}>${body}</${prefix}c>`;
 }
 
-export function patchSheet(xml: string, part: string, seen: SheetSeen, writes: readonly CellWrite[]): string {
+type Slice = (from: number, to: number) => string;
+
+/** The part with these cells, in pieces; `xml` is the part as it is, whole or in pieces too. */
+export function* patchSheet(
+  xml: Iterable<string>,
+  part: string,
+  seen: SheetSeen,
+  writes: readonly CellWrite[],
+): Generator<string> {
+  const text = new PassingText(xml);
+  for (const edits of editsOf(text.slice, part, seen, writes))
+    for (const { from, to, text: fresh } of edits.sort(
+      (one, other) => one.from - other.from || one.to - other.to,
+    )) {
+      yield* text.upTo(from);
+      text.skip(to);
+      yield fresh;
+    }
+  yield* text.rest();
+}
+
+/** What is to be changed, in groups that follow one another in the text. */
+function* editsOf(
+  slice: Slice,
+  part: string,
+  seen: SheetSeen,
+  writes: readonly CellWrite[],
+): Generator<Edit[]> {
   const { prefix, rows } = seen;
   const byRow = new Map<number, CellWrite[]>();
   for (const write of writes) {
@@ -71,39 +99,54 @@ export function patchSheet(xml: string, part: string, seen: SheetSeen, writes: r
     else list.push(write);
   }
   for (const list of byRow.values()) list.sort((one, other) => one.column - other.column);
-  const known = new Map(rows.map((row) => [row.row, row]));
-  const edits: Edit[] = [];
-  const fresh: string[][] = rows.map(() => []);
-  const last: string[] = [];
-  for (const [at, list] of [...byRow].sort(([one], [other]) => one - other)) {
-    const row = known.get(at);
-    if (row !== undefined) {
-      edits.push(...patchRow(xml, part, seen, row, list));
-      continue;
-    }
-    const filled = list.filter(({ value }) => value !== null);
-    if (filled.length === 0) continue;
-    const text = `<${prefix}row r="${at + 1}">${filled.map((one) => cellXml(one, undefined, xml, prefix)).join('')}</${prefix}row>`;
-    (fresh[rows.findIndex((one) => one.row > at)] ?? last).push(text);
-  }
-  for (const [at, texts] of fresh.entries()) {
-    const before = rows[at]?.from;
-    if (before !== undefined && texts.length > 0)
-      edits.push({ from: before, to: before, text: texts.join('') });
+  const grown = dimension(slice, seen, writes);
+  const early = (grown[0]?.from ?? 0) < seen.data.from;
+  if (early) yield grown;
+  const { before, last } = freshRows(seen, byRow);
+  for (const [at, row] of rows.entries()) {
+    const edits: Edit[] = [];
+    const text = before.get(at);
+    if (text !== undefined) edits.push({ from: row.from, to: row.from, text: text.join('') });
+    const list = byRow.get(row.row);
+    if (list !== undefined) edits.push(...patchRow(slice, part, seen, row, list));
+    if (edits.length > 0) yield edits;
   }
   if (last.length > 0) {
     const { from, to, closing, selfClosing } = seen.data;
-    edits.push(
+    yield [
       selfClosing
         ? { from, to, text: `<${prefix}sheetData>${last.join('')}</${prefix}sheetData>` }
         : { from: closing, to: closing, text: last.join('') },
-    );
+    ];
   }
-  return edited(xml, [...edits, ...dimension(xml, seen, writes)]);
+  if (!early) yield grown;
 }
 
+/** Rows that the sheet has not yet: before which of its rows they belong, and those behind all of them. */
+function freshRows(
+  { prefix, rows }: SheetSeen,
+  byRow: ReadonlyMap<number, readonly CellWrite[]>,
+): { before: Map<number, string[]>; last: string[] } {
+  const known = new Set(rows.map(({ row }) => row));
+  const before = new Map<number, string[]>();
+  const last: string[] = [];
+  let next = 0;
+  for (const at of [...byRow.keys()].sort((one, other) => one - other)) {
+    if (known.has(at)) continue;
+    const filled = (byRow.get(at) ?? []).filter(({ value }) => value !== null);
+    if (filled.length === 0) continue;
+    const text = `<${prefix}row r="${at + 1}">${filled.map((one) => cellXml(one, undefined, NO_TEXT, prefix)).join('')}</${prefix}row>`;
+    while (next < rows.length && (rows[next]?.row ?? 0) <= at) next += 1;
+    const list = next === rows.length ? last : (before.get(next) ?? []);
+    if (next < rows.length) before.set(next, list);
+    list.push(text);
+  }
+  return { before, last };
+}
+const NO_TEXT: Slice = () => '';
+
 function patchRow(
-  xml: string,
+  slice: Slice,
   part: string,
   seen: SheetSeen,
   row: RowSeen,
@@ -114,7 +157,7 @@ function patchRow(
   const inserts = new Map<number, string[]>();
   for (const write of list) {
     const old = row.cells.find(({ column }) => column === write.column);
-    const text = cellXml(write, old, xml, prefix);
+    const text = cellXml(write, old, slice, prefix);
     if (old !== undefined) {
       edits.push({ from: old.from, to: old.to, text });
       continue;
@@ -130,17 +173,17 @@ function patchRow(
   if (row.selfClosing) {
     const inside = [...inserts.values()].flat().join('');
     if (inside === '') return edits;
-    const open = xml.slice(row.from, row.to).replace(/\s*\/>$/, '>');
+    const open = slice(row.from, row.to).replace(/\s*\/>$/, '>');
     return [{ from: row.from, to: row.to, text: `${open}${inside}</${prefix}row>` }];
   }
   for (const [at, texts] of inserts) edits.push({ from: at, to: at, text: texts.join('') });
-  if (inserts.size > 0) edits.push(...spans(xml, row, list));
+  if (inserts.size > 0) edits.push(...spans(slice, row, list));
   return edits;
 }
 
 /** A row that says from which column to which it is filled says so of the new cells too. */
-function spans(xml: string, row: RowSeen, list: readonly CellWrite[]): Edit[] {
-  const open = xml.slice(row.from, row.opened);
+function spans(slice: Slice, row: RowSeen, list: readonly CellWrite[]): Edit[] {
+  const open = slice(row.from, row.opened);
   const [said, from, to] = /\sspans="(\d+):(\d+)"/.exec(open) ?? [];
   if (said === undefined) return [];
   const columns = list.filter(({ value }) => value !== null).map(({ column }) => column + 1);
@@ -149,7 +192,7 @@ function spans(xml: string, row: RowSeen, list: readonly CellWrite[]): Edit[] {
 }
 
 /** The filled area the sheet declares, grown where a spill went beyond it. */
-function dimension(xml: string, seen: SheetSeen, writes: readonly CellWrite[]): Edit[] {
+function dimension(slice: Slice, seen: SheetSeen, writes: readonly CellWrite[]): Edit[] {
   const said = seen.dimension === undefined ? undefined : readAddress(seen.dimension.ref);
   if (said === undefined || seen.dimension === undefined) return [];
   let [top, left] = [said.row, said.column];
@@ -167,5 +210,5 @@ function dimension(xml: string, seen: SheetSeen, writes: readonly CellWrite[]): 
     left === said.column;
   if (same) return [];
   const { from, to } = seen.dimension;
-  return [{ from, to, text: xml.slice(from, to).replace(/ref="[^"]*"/, `ref="${ref}"`) }];
+  return [{ from, to, text: slice(from, to).replace(/ref="[^"]*"/, `ref="${ref}"`) }];
 }

@@ -1,37 +1,95 @@
 /** A sheet's part, read with the place of every row and cell in its text. */
 import { cellText, columnOf, MOST_COLUMNS, MOST_ROWS } from '../../book/address';
 import type { CellValue } from '../../engine/workbook';
+import { AlikeText } from '../../book/alike-text';
 import { damaged, unescapedControls, walk, type Tag, type Visitor } from './xml';
 
-export interface FormulaSeen {
-  /** As the file holds it, without “=”; undefined where a shared formula stands in its first cell only. */
-  readonly text: string | undefined;
+/** What many cells of a sheet have alike, kept once. */
+export interface Look {
+  readonly style: string | undefined;
+  readonly metadata: string | undefined;
+  readonly type: string | undefined;
+  readonly rich: boolean;
+  readonly phonetic: string | undefined;
+  readonly formula: FormulaLook | undefined;
+}
+export interface FormulaLook {
   readonly kind: 'plain' | 'shared' | 'array' | 'table';
-  /** Where an array formula reaches, as the file says it. */
+  /** Where it reaches, as the file says it; “own” where that is its own cell. */
   readonly ref: string | undefined;
   readonly shared: string | undefined;
-  /** Whether it is to be computed whenever the workbook is opened. */
   readonly always: boolean;
 }
+const OWN = 'own';
 
-export interface CellSeen {
-  readonly row: number;
-  readonly column: number;
-  readonly value: CellValue;
-  readonly formula: FormulaSeen | undefined;
+/** A cell's formula. */
+export class FormulaSeen {
+  constructor(
+    readonly cell: CellSeen,
+    readonly look: FormulaLook,
+  ) {}
+
+  /** As the file holds it, without “=”; undefined where a shared formula stands in its first cell only. */
+  get text(): string | undefined {
+    const { held, row, column } = this.cell;
+    return held instanceof AlikeText ? held.at(row, column) : held;
+  }
+  get kind(): FormulaLook['kind'] {
+    return this.look.kind;
+  }
+  /** Where an array formula reaches, as the file says it. */
+  get ref(): string | undefined {
+    return this.alone ? cellText(this.cell.row, this.cell.column) : this.look.ref;
+  }
+  /** Whether it says that it reaches its own cell, no further. */
+  get alone(): boolean {
+    return this.look.ref === OWN;
+  }
+  get shared(): string | undefined {
+    return this.look.shared;
+  }
+  /** Whether it is to be computed whenever the workbook is opened. */
+  get always(): boolean {
+    return this.look.always;
+  }
+}
+
+export class CellSeen {
+  constructor(
+    readonly row: number,
+    readonly column: number,
+    readonly value: CellValue,
+    readonly look: Look,
+    /** Its formula's text, or what it has alike with other cells. */
+    readonly held: AlikeText | string | undefined,
+    /** Where “<c” begins and where it ends. */
+    readonly from: number,
+    readonly to: number,
+  ) {}
+
+  get formula(): FormulaSeen | undefined {
+    return this.look.formula === undefined ? undefined : new FormulaSeen(this, this.look.formula);
+  }
   /** The style, as the file numbers it. */
-  readonly style: string | undefined;
+  get style(): string | undefined {
+    return this.look.style;
+  }
   /** The cell metadata, as the file numbers it. */
-  readonly metadata: string | undefined;
+  get metadata(): string | undefined {
+    return this.look.metadata;
+  }
   /** How its value is to be read, as the file says it: s, str, b, e …; undefined for a number. */
-  readonly type: string | undefined;
+  get type(): string | undefined {
+    return this.look.type;
+  }
   /** Whether it holds more than a plain value: a picture, a linked fact. */
-  readonly rich: boolean;
+  get rich(): boolean {
+    return this.look.rich;
+  }
   /** Whether its reading aids are shown, as the file says it. */
-  readonly phonetic: string | undefined;
-  /** Where “<c” begins and where it ends. */
-  readonly from: number;
-  readonly to: number;
+  get phonetic(): string | undefined {
+    return this.look.phonetic;
+  }
 }
 
 export interface RowSeen {
@@ -100,6 +158,14 @@ function serialOf(text: string): CellValue {
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
+/** A cell whose tag is open. */
+interface CellOpen {
+  readonly row: number;
+  readonly column: number;
+  readonly attributes: Tag['attributes'];
+  readonly from: number;
+}
+
 type RowOpen = Mutable<RowSeen> & { cells: CellSeen[] };
 
 /** The inside of which tag is being read: its text belongs to the cell. */
@@ -118,8 +184,8 @@ class SheetReading implements Visitor {
   #prefix = '';
   #addressed = true;
   #row: RowOpen | undefined;
-  #cell: Mutable<CellSeen> | undefined;
-  #formula: Mutable<FormulaSeen> | undefined;
+  #cell: CellOpen | undefined;
+  #formula: FormulaLook | undefined;
   #held = { f: '', v: '', t: '' };
   #inside: Inside;
   #inline = false;
@@ -128,11 +194,12 @@ class SheetReading implements Visitor {
   /** The columns filled in this row. */
   readonly #taken = new Set<number>();
   #lastRow = -1;
-  /** A few words stand in every cell: each is kept once. */
-  readonly #words = new Map<string, string>();
+  readonly #looks = new Map<string, Look>();
+  /** The last look and the last formula in each column: the next row's is mostly the same. */
+  readonly #lookAbove: (Look | undefined)[] = [];
+  readonly #textAbove: (AlikeText | undefined)[] = [];
 
   constructor(
-    readonly xml: string,
     readonly part: string,
     readonly strings: readonly string[],
   ) {}
@@ -186,8 +253,6 @@ class SheetReading implements Visitor {
   close(name: string, from: number, to: number): void {
     switch (name) {
       case 'f':
-        if (this.#formula !== undefined && this.#held.f !== '')
-          this.#formula.text = unescapedControls(this.#held.f);
         this.#inside = undefined;
         break;
       case 'v':
@@ -218,12 +283,10 @@ class SheetReading implements Visitor {
     this.#rooted = true;
   }
 
-  #openData({ from, to, selfClosing }: Tag): void {
+  #openData({ prefix, from, to, selfClosing }: Tag): void {
     this.#began = true;
     this.#data = { from, to, opened: to, closing: from, selfClosing };
-    this.#prefix = this.xml.startsWith('sheetData', from + 1)
-      ? ''
-      : this.xml.slice(from + 1, this.xml.indexOf(':', from) + 1);
+    this.#prefix = prefix;
   }
 
   #openRow({ attributes, from, to, selfClosing }: Tag): void {
@@ -242,7 +305,7 @@ class SheetReading implements Visitor {
     this.#nextColumn = 0;
   }
 
-  #openCell({ attributes, from, to }: Tag): void {
+  #openCell({ attributes, from }: Tag): void {
     const place = ADDRESS.exec(attributes['r'] ?? '');
     if (place === null) this.#addressed = false;
     const column = place === null ? this.#nextColumn : columnOf(place[1] ?? '');
@@ -251,28 +314,42 @@ class SheetReading implements Visitor {
       throw damaged(this.part, `the cell ${cellText(this.#row?.row ?? 0, column)} stands in it twice`);
     this.#taken.add(column);
     this.#nextColumn = column + 1;
-    this.#cell = {
-      row: this.#row?.row ?? 0,
-      column,
-      value: null,
-      formula: undefined,
-      style: this.#once(attributes['s']),
-      metadata: this.#once(attributes['cm']),
-      type: this.#once(attributes['t']),
-      rich: attributes['vm'] !== undefined,
-      phonetic: attributes['ph'],
-      from,
-      to,
-    };
+    this.#cell = { row: this.#row?.row ?? 0, column, attributes, from };
     this.#formula = undefined;
     this.#held = { f: '', v: '', t: '' };
   }
 
-  #once(word: string | undefined): string | undefined {
-    if (word === undefined) return undefined;
-    const known = this.#words.get(word);
-    if (known === undefined) this.#words.set(word, word);
-    return known ?? word;
+  /** What the cell has alike with others. */
+  #look({ column, attributes }: CellOpen): Look {
+    const { s: style, cm: metadata, t: type, ph: phonetic } = attributes;
+    const rich = attributes['vm'] !== undefined;
+    const formula = this.#formula;
+    const above = this.#lookAbove[column];
+    if (
+      above !== undefined &&
+      above.style === style &&
+      above.metadata === metadata &&
+      above.type === type &&
+      above.rich === rich &&
+      above.phonetic === phonetic &&
+      sameFormula(above.formula, formula)
+    )
+      return above;
+    const look: Look = { style, metadata, type, rich, phonetic, formula };
+    const key = JSON.stringify(look);
+    const known = this.#looks.get(key) ?? look;
+    this.#looks.set(key, known);
+    this.#lookAbove[column] = known;
+    return known;
+  }
+
+  #text({ row, column }: CellOpen): AlikeText | string | undefined {
+    if (this.#formula === undefined || this.#held.f === '') return undefined;
+    const text = unescapedControls(this.#held.f);
+    const above = this.#textAbove[column];
+    if (above?.at(row, column) === text) return above;
+    this.#textAbove[column] = new AlikeText(text, row, column);
+    return text;
   }
 
   #openInside({ name, attributes }: Tag): void {
@@ -281,9 +358,8 @@ class SheetReading implements Visitor {
         this.#inside = 'f';
         this.#held.f = '';
         this.#formula = {
-          text: undefined,
           kind: kindOf(attributes['t']),
-          ref: attributes['ref'],
+          ref: this.#ownRef(attributes['ref']),
           shared: attributes['si'],
           always: attributes['ca'] === '1' || attributes['ca'] === 'true',
         };
@@ -306,24 +382,41 @@ class SheetReading implements Visitor {
   #closeCell(to: number): void {
     const cell = this.#cell;
     if (cell === undefined || this.#row === undefined) return;
-    const { type } = cell;
+    const look = this.#look(cell);
+    const { type } = look;
     const { v: value, t: inline } = this.#held;
-    cell.to = to;
-    cell.value = type === 'inlineStr' ? unescapedControls(inline) : valueOf(type, value, this.strings);
-    if (type !== undefined && type !== 'inlineStr' && value === '' && type !== 'str') cell.value = null;
-    cell.formula = this.#formula;
-    this.#row.cells.push(cell);
+    const shown = type === 'inlineStr' ? unescapedControls(inline) : valueOf(type, value, this.strings);
+    const none = type !== undefined && type !== 'inlineStr' && value === '' && type !== 'str';
+    const { row, column, from } = cell;
+    this.#row.cells.push(new CellSeen(row, column, none ? null : shown, look, this.#text(cell), from, to));
     this.#cell = undefined;
+  }
+
+  #ownRef(ref: string | undefined): string | undefined {
+    const cell = this.#cell;
+    return ref !== undefined && cell !== undefined && ref === cellText(cell.row, cell.column) ? OWN : ref;
   }
 }
 
-export function readSheet(xml: string, part: string, strings: readonly string[]): SheetSeen {
-  const reading = new SheetReading(xml, part, strings);
+const sameFormula = (one: FormulaLook | undefined, other: FormulaLook | undefined): boolean =>
+  one === other ||
+  (one?.kind === other?.kind &&
+    one?.ref === other?.ref &&
+    one?.shared === other?.shared &&
+    one?.always === other?.always);
+
+/** `xml` whole, or in pieces one after the other. */
+export function readSheet(
+  xml: string | Iterable<string>,
+  part: string,
+  strings: readonly string[],
+): SheetSeen {
+  const reading = new SheetReading(part, strings);
   walk(xml, part, reading);
   return reading.seen;
 }
 
-function kindOf(type: string | undefined): FormulaSeen['kind'] {
+function kindOf(type: string | undefined): FormulaLook['kind'] {
   if (type === 'shared' || type === 'array') return type;
   return type === 'dataTable' ? 'table' : 'plain';
 }

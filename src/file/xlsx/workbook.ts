@@ -3,14 +3,15 @@ import type { Parts } from './archive';
 import { readDynamic, type Dynamic } from './dynamic';
 import { Problem } from '../problem';
 import { readSheet, type SheetSeen } from './sheet';
-import { textOf } from './text';
+import { textOf, textPieces } from './text';
 import { attribute, damaged, tagsNamed, type Tag, unescapedControls, walk } from './xml';
 
 export interface WorksheetFile {
   readonly name: string;
   /** Its part; undefined for a chart sheet, which holds no cells. */
   readonly part: string | undefined;
-  readonly xml: string;
+  /** What its part holds: text in UTF-8. */
+  readonly bytes: Uint8Array;
   readonly seen: SheetSeen;
 }
 
@@ -156,6 +157,8 @@ function readTable(parts: Parts, part: string, sheet: number): TableFile | undef
   };
 }
 
+const NOTHING = new Uint8Array(0);
+
 /** A sheet that holds nothing. */
 export const NO_CELLS: SheetSeen = {
   rows: [],
@@ -201,12 +204,12 @@ export function readWorkbook(parts: Parts, heard: (sheet: string) => void = () =
     .map((tag, at): WorksheetFile => {
       const name = tag.attributes['name'] ?? '';
       const { type, target } = linkOf(tag, relationships);
-      if (type !== 'worksheet') return { name, part: undefined, xml: '', seen: NO_CELLS };
-      const text = partText(parts, target);
-      if (text === undefined) throw missing(name, target);
+      if (type !== 'worksheet') return { name, part: undefined, bytes: NOTHING, seen: NO_CELLS };
+      const bytes = parts.get(target);
+      if (bytes === undefined) throw missing(name, target);
       heard(name);
       tables.push(...tablesOn(parts, target, at));
-      return { name, part: target, xml: text, seen: readSheet(text, target, strings) };
+      return { name, part: target, bytes, seen: readSheet(textPieces(bytes, target), target, strings) };
     });
   return {
     parts,

@@ -5,6 +5,8 @@ import { Problem } from '../problem';
 export interface Tag {
   /** Without its prefix. */
   readonly name: string;
+  /** With its colon: “x:”, or nothing. */
+  readonly prefix: string;
   readonly attributes: Readonly<Record<string, string | undefined>>;
   /** Where its “<” stands. */
   readonly from: number;
@@ -29,19 +31,25 @@ export const damaged = (part: string, why: string): Problem =>
 
 export const localName = (name: string): string => name.slice(name.indexOf(':') + 1);
 
-export function walk(xml: string, part: string, visitor: Visitor): void {
+/** `xml` whole, or in pieces one after the other; places are counted from the start of the first. */
+export function walk(xml: string | Iterable<string>, part: string, visitor: Visitor): void {
   const parser = new SaxesParser({ position: true, xmlns: false });
   let from = 0;
+  // Of earlier pieces only what follows the last “<” is still needed.
+  let [held, base] = ['', 0];
+  const lastOpening = (): number => base + held.lastIndexOf('<', parser.position - base - 1);
   parser.on('error', (error) => {
     throw damaged(part, error.message.replace(/^\d+:\d+: /, '').replace(/\.$/, ''));
   });
   parser.on('opentagstart', () => {
     // A “<” never stands bare inside a tag, so the last one is where this tag began.
-    from = xml.lastIndexOf('<', parser.position - 1);
+    from = lastOpening();
   });
   parser.on('opentag', (tag) => {
+    const name = localName(tag.name);
     visitor.open?.({
-      name: localName(tag.name),
+      name,
+      prefix: tag.name.slice(0, tag.name.length - name.length),
       attributes: tag.attributes,
       from,
       to: parser.position,
@@ -49,7 +57,7 @@ export function walk(xml: string, part: string, visitor: Visitor): void {
     });
   });
   parser.on('closetag', (tag) => {
-    const at = tag.isSelfClosing ? from : xml.lastIndexOf('<', parser.position - 1);
+    const at = tag.isSelfClosing ? from : lastOpening();
     visitor.close?.(localName(tag.name), at, parser.position);
   });
   if (visitor.text !== undefined) {
@@ -57,7 +65,13 @@ export function walk(xml: string, part: string, visitor: Visitor): void {
     parser.on('text', heard);
     parser.on('cdata', heard);
   }
-  parser.write(xml).close();
+  for (const piece of typeof xml === 'string' ? [xml] : xml) {
+    const tail = held.slice(Math.max(held.lastIndexOf('<'), 0));
+    base += held.length - tail.length;
+    held = tail + piece;
+    parser.write(piece);
+  }
+  parser.close();
 }
 
 /** Collects the tags of one name, wherever they stand. */

@@ -43,7 +43,7 @@ function formulaOf(next: () => number): string {
 }
 
 const BOOK = {
-  sheets: [{ name: 'Sheet1', part: undefined, xml: '', seen: NO_CELLS }],
+  sheets: [{ name: 'Sheet1', part: undefined, bytes: new Uint8Array(0), seen: NO_CELLS }],
   tables: [],
   from1904: false,
 };

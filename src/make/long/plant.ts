@@ -9,7 +9,7 @@ import { collect, keyOf } from '../../file/recalculate/collect';
 import { directoryOf } from '../../file/recalculate/directory';
 import { Shapes } from '../../file/recalculate/shapes';
 import type { CellSeen } from '../../file/xlsx/sheet';
-import { bytesOfText } from '../../file/xlsx/text';
+import { bytesOfText, textOf } from '../../file/xlsx/text';
 import type { Parts } from '../../file/xlsx/archive';
 import { edited, type Edit } from '../../file/xlsx/xml';
 import type { WorkbookFile } from '../../file/xlsx/workbook';
@@ -56,7 +56,7 @@ export function planted(file: WorkbookFile, chance: () => boolean): Planted {
     }
   const parts: Parts = new Map(file.parts);
   let count = 0;
-  const cells = file.sheets.map(({ seen, xml, part }, at) => {
+  const cells = file.sheets.map(({ seen, bytes, part }, at) => {
     const chosen = new Set<number>();
     const edits: Edit[] = [];
     for (const row of seen.rows)
@@ -81,7 +81,8 @@ export function planted(file: WorkbookFile, chance: () => boolean): Planted {
           text: `<${prefix}c r="${cellText(cell.row, cell.column)}"${style}><${prefix}f>_xldudf_HEM_MEASURED(${String(value)})</${prefix}f><${prefix}v>${value + 987654.25}</${prefix}v></${prefix}c>`,
         });
       }
-    if (part !== undefined && edits.length > 0) parts.set(part, bytesOfText(edited(xml, edits)));
+    if (part !== undefined && edits.length > 0)
+      parts.set(part, bytesOfText(edited(textOf(bytes, part), edits)));
     count += chosen.size;
     return chosen;
   });

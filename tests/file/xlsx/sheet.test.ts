@@ -52,7 +52,9 @@ it('rows and cells that do not say where they stand follow one another', () => {
 it('every cell’s place in the text is exact, whatever stands around it', () => {
   const xml =
     '\uFEFF<?xml version="1.0"?>\r\n<!-- <c r="Z1"/> --><x:worksheet xmlns:x="u"><x:sheetData>\r\n<x:row r="1"><x:c r="A1" note="a&gt;b"><x:v>😀</x:v></x:c>\n<x:c r="B1"/></x:row></x:sheetData></x:worksheet>';
-  const { rows, prefix } = readSheet(xml, 'part', []);
+  const whole = readSheet(xml, 'part', []);
+  const { rows, prefix } = readSheet([...xml], 'part', []);
+  expect({ rows, prefix }).toEqual({ rows: whole.rows, prefix: whole.prefix });
   expect(rows[0]?.cells.map(({ from, to }) => xml.slice(from, to))).toEqual([
     '<x:c r="A1" note="a&gt;b"><x:v>😀</x:v></x:c>',
     '<x:c r="B1"/>',
@@ -73,13 +75,55 @@ it('formulas: plain, shared, array, what-if table', () => {
     'part',
     [],
   );
-  expect(rows[0]?.cells.map(({ formula, metadata }) => ({ ...formula, metadata }))).toEqual([
+  expect(
+    rows[0]?.cells.map(({ formula, metadata }) => ({
+      text: formula?.text,
+      kind: formula?.kind,
+      ref: formula?.ref,
+      shared: formula?.shared,
+      always: formula?.always,
+      metadata,
+    })),
+  ).toEqual([
     { text: 'B1&"x"', kind: 'plain', ref: undefined, shared: undefined, always: false, metadata: undefined },
     { text: 'A1', kind: 'shared', ref: 'B1:B2', shared: '0', always: false, metadata: undefined },
     { text: undefined, kind: 'shared', ref: undefined, shared: '0', always: false, metadata: undefined },
     { text: 'A1:A3', kind: 'array', ref: 'D1:D3', shared: undefined, always: false, metadata: '1' },
     { text: undefined, kind: 'table', ref: 'E1:E2', shared: undefined, always: false, metadata: undefined },
   ]);
+});
+
+it('a formula that stands alike in many cells is kept once, and reads in each as the file has it', () => {
+  const texts = [
+    'A1*$B$1&"A1"',
+    'A2*$B$1&"A1"',
+    'A3*$B$1&"A1"',
+    'a4*$B$1&"A1"',
+    'A5*B$1&"A1"',
+    'A6*B$1&"A1"',
+  ];
+  const { rows } = readSheet(
+    sheet(
+      texts
+        .map(
+          (text, at) => `<row r="${at + 1}"><c r="C${at + 1}"><f>${text.replace('&', '&amp;')}</f></c></row>`,
+        )
+        .join(''),
+    ),
+    'part',
+    [],
+  );
+  const cells = rows.flatMap((row) => row.cells);
+  expect(cells.map(({ formula }) => formula?.text)).toEqual(texts);
+  expect(cells.map(({ held }) => typeof held)).toEqual([
+    'string',
+    'object',
+    'object',
+    'string',
+    'string',
+    'object',
+  ]);
+  expect(cells[1]?.held).toBe(cells[2]?.held);
 });
 
 it('merged cells and the filled area are noted', () => {

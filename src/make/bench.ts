@@ -1,8 +1,9 @@
-/** `npm run bench`: how fast and how near the best. `npm run bench -- chain` (or rolls, reading, audit, papers, bundle, duckdb) runs one part. */
+/** `npm run bench`: how fast and how near the best. `npm run bench -- chain` (or rolls, reading, audit, papers, bundle, duckdb, fill) runs one part. */
 import { benchAudit, benchAuditFile } from './bench-audit';
 import { benchBundle } from './bench-bundle';
 import { benchChain, type Timed } from './bench-chain';
 import { benchDuckdb } from './bench-duckdb';
+import { benchFill } from './bench-fill';
 import { benchPapers, WINDOWS as OF_PAPERS } from './bench-papers';
 import { benchReading } from './bench-reading';
 import { benchRolls } from './bench-rolls';
@@ -80,6 +81,11 @@ async function papers(): Promise<void> {
   );
 }
 
+function fill(): void {
+  console.log('A workbook filled:');
+  for (const line of benchFill()) console.log(`  ${line}`);
+}
+
 const PARTS: Readonly<Record<string, () => Promise<void> | void>> = {
   chain,
   rolls,
@@ -88,6 +94,7 @@ const PARTS: Readonly<Record<string, () => Promise<void> | void>> = {
   papers,
   bundle,
   duckdb,
+  fill,
 };
 
 const asked = process.argv.slice(2);

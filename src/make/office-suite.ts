@@ -65,9 +65,27 @@ export interface Worked {
   readonly seconds: number;
 }
 
+const WORKBOOK = 'xlsx:Calc MS Excel 2007 XML';
+
+/** Seconds of processor time that LibreOffice needs to make a workbook of a workbook, all of it computed. */
+export const convertedByLibreOffice = (file: Uint8Array): number | undefined =>
+  byLibreOffice(file, WORKBOOK, () => undefined)?.seconds;
+
 export function computedByLibreOffice(file: Uint8Array): Worked | undefined {
+  const worked = byLibreOffice(file, EVERY_DIGIT, (folder) =>
+    readFileSync(join(folder, 'windows.csv'), 'utf8').trimEnd(),
+  );
+  return worked && { rows: worked.read.split('\n').map((line) => line.split(',')), seconds: worked.seconds };
+}
+
+function byLibreOffice<T>(
+  file: Uint8Array,
+  to: string,
+  read: (folder: string) => T,
+): { readonly read: T; readonly seconds: number } | undefined {
   const folder = mkdtempSync(join(tmpdir(), 'hemledger-'));
   try {
+    const out = join(folder, 'out');
     writeFileSync(join(folder, 'windows.xlsx'), file);
     const { status, stdout } = spawnSync(
       // The shell's `times` tells the processor time its children took, on its second line.
@@ -81,9 +99,9 @@ export function computedByLibreOffice(file: Uint8Array): Worked | undefined {
         '--headless',
         '--norestore',
         '--convert-to',
-        EVERY_DIGIT,
+        to,
         '--outdir',
-        folder,
+        out,
         join(folder, 'windows.xlsx'),
       ],
       { timeout: 300_000, encoding: 'utf8' },
@@ -92,8 +110,7 @@ export function computedByLibreOffice(file: Uint8Array): Worked | undefined {
     const seconds = [...(stdout.split('\n')[1] ?? '').matchAll(/(\d+)m([\d.]+)s/g)]
       .map(([, minutes, rest]) => Number(minutes) * 60 + Number(rest))
       .reduce((sum, one) => sum + one, 0);
-    const text = readFileSync(join(folder, 'windows.csv'), 'utf8').trimEnd();
-    return { rows: text.split('\n').map((line) => line.split(',')), seconds };
+    return { read: read(out), seconds };
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

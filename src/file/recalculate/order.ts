@@ -20,6 +20,18 @@ interface Tree {
   readonly first: number;
 }
 
+/** The formulas that fill one column. */
+interface Filled {
+  readonly rows: number[];
+  readonly owners: number[];
+  sorted: boolean;
+}
+
+function byRow({ rows, owners }: Filled): { rows: number[]; owners: number[] } {
+  const places = [...rows.keys()].sort((one, other) => (rows[one] ?? 0) - (rows[other] ?? 0));
+  return { rows: places.map((at) => rows[at] ?? 0), owners: places.map((at) => owners[at] ?? 0) };
+}
+
 export class Order {
   readonly #sheets: Map<number, Tree>[] = [];
   readonly #changed: Uint8Array;
@@ -29,30 +41,28 @@ export class Order {
 
   constructor(
     readonly count: number,
-    leaves: readonly Leaf[],
+    leaves: Iterable<Leaf>,
     readonly reads: (formula: number, visit: (area: Area) => void) => void,
   ) {
-    const columns = new Map<number, Map<number, Leaf[]>>();
-    for (const leaf of leaves) {
-      let sheet = columns.get(leaf.sheet);
-      if (sheet === undefined) columns.set(leaf.sheet, (sheet = new Map<number, Leaf[]>()));
-      const list = sheet.get(leaf.column);
-      if (list === undefined) sheet.set(leaf.column, [leaf]);
-      else list.push(leaf);
+    const columns = new Map<number, Map<number, Filled>>();
+    for (const { sheet, row, column, owner } of leaves) {
+      let onSheet = columns.get(sheet);
+      if (onSheet === undefined) columns.set(sheet, (onSheet = new Map<number, Filled>()));
+      let filled = onSheet.get(column);
+      if (filled === undefined) onSheet.set(column, (filled = { rows: [], owners: [], sorted: true }));
+      filled.sorted &&= row >= (filled.rows.at(-1) ?? 0);
+      filled.rows.push(row);
+      filled.owners.push(owner);
     }
     let next = count;
     for (const [sheet, byColumn] of columns) {
       const trees = (this.#sheets[sheet] = new Map<number, Tree>());
-      for (const [column, list] of byColumn) {
-        list.sort((one, other) => one.row - other.row);
-        const tree: Tree = {
-          rows: Int32Array.from(list, ({ row }) => row),
-          owners: Int32Array.from(list, ({ owner }) => owner),
-          first: next,
-        };
+      for (const [column, filled] of byColumn) {
+        const { rows, owners } = filled.sorted ? filled : byRow(filled);
+        const tree: Tree = { rows: Int32Array.from(rows), owners: Int32Array.from(owners), first: next };
         trees.set(column, tree);
         this.#trees.push(tree);
-        next += 2 * list.length;
+        next += 2 * rows.length;
       }
     }
     this.#nodes = next;

@@ -108,30 +108,27 @@ class Work {
       this.#calls.push({ cellFunction, outcome });
     };
     this.#old = formulas.map(({ cell }) => scalarOf(cell));
-    const leaves: Leaf[] = formulas.map(({ sheet, row, column }, owner) => ({ sheet, row, column, owner }));
+    const fresh: Leaf[] = [];
     for (const { owner, cell } of inner) {
       const sheet = formulas[owner]?.sheet ?? 0;
       const list = this.#innerOld.get(owner) ?? [];
       this.#innerOld.set(owner, list);
       list.push({ row: cell.row, column: cell.column, value: scalarOf(cell) });
-      leaves.push({ sheet, row: cell.row, column: cell.column, owner });
+      fresh.push({ sheet, row: cell.row, column: cell.column, owner });
     }
-    const taken = new Set<string>();
-    if (known.reaches.size > 0)
-      for (const { sheet, row, column } of leaves) taken.add(`${sheet}!${row}!${column}`);
-    for (const [owner, area] of known.reaches)
-      for (let row = area.row; row < area.row + area.rows; row++)
-        for (let column = area.column; column < area.column + area.columns; column++)
-          if (!taken.has(`${area.sheet}!${row}!${column}`))
-            leaves.push({ sheet: area.sheet, row, column, owner });
-    for (const { sheet, row, column } of leaves) this.#sheets.put(sheet, row, column, PENDING);
+    for (const one of this.#reached(fresh)) fresh.push(one);
+    const leaves = function* (): Generator<Leaf> {
+      for (const [owner, { sheet, row, column }] of formulas.entries()) yield { sheet, row, column, owner };
+      yield* fresh;
+    };
+    for (const { sheet, row, column } of leaves()) this.#sheets.put(sheet, row, column, PENDING);
     for (const { sheet, row, column, kind, reach } of formulas)
       if (kind === 'dynamic' && reach.rows * reach.columns > 1)
         this.#sheets.spills.set(
           `${sheet}!${row}!${column}`,
           new Area(sheet, row, column, reach.rows, reach.columns),
         );
-    this.#order = new Order(formulas.length, leaves, (at, visit) => {
+    this.#order = new Order(formulas.length, leaves(), (at, visit) => {
       this.#reads(at, visit);
     });
     this.#sheets.formulaAt = (sheet, row, column) => {
@@ -139,6 +136,23 @@ class Work {
       const formula = owner === undefined ? undefined : formulas[owner];
       return formula?.row === row && formula.column === column ? typedText(formula) : undefined;
     };
+  }
+
+  /** Cells that spills of an earlier go filled, and that no formula was known to fill. */
+  #reached(inner: readonly Leaf[]): Leaf[] {
+    const { reaches } = this.known;
+    if (reaches.size === 0) return [];
+    const name = (sheet: number, row: number, column: number): string => `${sheet}!${row}!${column}`;
+    const taken = new Set(
+      [...this.all.formulas, ...inner].map(({ sheet, row, column }) => name(sheet, row, column)),
+    );
+    const found: Leaf[] = [];
+    for (const [owner, area] of reaches)
+      for (let row = area.row; row < area.row + area.rows; row++)
+        for (let column = area.column; column < area.column + area.columns; column++)
+          if (!taken.has(name(area.sheet, row, column)))
+            found.push({ sheet: area.sheet, row, column, owner });
+    return found;
   }
 
   get findsCells(): boolean {
@@ -325,7 +339,7 @@ class Work {
       }
     }
     this.#done[at] = 1;
-    this.#answers[at] = { value, calls, ...(why === undefined ? {} : { why }) };
+    this.#answers[at] = why === undefined ? { value, calls } : { value, calls, why };
     const filled = value instanceof Grid ? value : new Grid(1, 1, [value]);
     const key = `${sheet}!${row}!${column}`;
     this.#sheets.spills.delete(key);

@@ -10,6 +10,7 @@ import { patchSheet, type CellWrite } from '../xlsx/patch';
 import { asCell, recalculate, sameScalar, type Answer, type Recalculation, type Wish } from './recalculate';
 import { hasValue, scalarOf } from './sheets';
 import { bytesOfPieces, textPieces } from '../xlsx/text';
+import { packedPieces } from '../xlsx/zip';
 import type { WorkbookFile, WorksheetFile } from '../xlsx/workbook';
 
 export interface Refilled {
@@ -60,7 +61,8 @@ class SheetWork {
   }
 }
 
-export function refill(file: WorkbookFile, wish: Wish = {}): Refilled {
+/** `packed`: the parts are for a zip and nothing else, so that a large sheet is packed while it is written. */
+export function refill(file: WorkbookFile, wish: Wish & { readonly packed?: boolean } = {}): Refilled {
   const done = recalculate(file, wish);
   const { formulas, answers } = done;
   const parts: Parts = new Map(file.parts);
@@ -96,7 +98,8 @@ export function refill(file: WorkbookFile, wish: Wish = {}): Refilled {
     if (sheet?.part === undefined || writes.length === 0) continue;
     changed += changedIn(sheet, writes);
     const { part, bytes, seen } = sheet;
-    parts.set(part, bytesOfPieces(patchSheet(textPieces(bytes, part), part, seen, writes), bytes.length));
+    const pieces = bytesOfPieces(patchSheet(textPieces(bytes, part), part, seen, writes));
+    parts.set(part, wish.packed === true ? packedPieces(part, pieces) : Buffer.concat([...pieces]));
   }
   storeHeldFormulas(file, parts);
   chainArrays(file, parts, made);

@@ -55,17 +55,25 @@ export class FormulaSeen {
 }
 
 export class CellSeen {
-  constructor(
-    readonly row: number,
-    readonly column: number,
-    readonly value: CellValue,
-    readonly look: Look,
-    /** Its formula's text, or what it has alike with other cells. */
-    readonly held: AlikeText | string | undefined,
-    /** Where “<c” begins and where it ends. */
-    readonly from: number,
-    readonly to: number,
-  ) {}
+  readonly row: number;
+  readonly column: number;
+  readonly value: CellValue;
+  readonly look: Look;
+  /** Its formula's text, or what it has alike with other cells. */
+  readonly held: AlikeText | string | undefined;
+  /** Where “<c” begins and where it ends. */
+  readonly from: number;
+  readonly to: number;
+
+  constructor({ row, column, from }: CellOpen, { value, look, held, to }: CellClosed) {
+    this.row = row;
+    this.column = column;
+    this.value = value;
+    this.look = look;
+    this.held = held;
+    this.from = from;
+    this.to = to;
+  }
 
   get formula(): FormulaSeen | undefined {
     return this.look.formula === undefined ? undefined : new FormulaSeen(this, this.look.formula);
@@ -165,6 +173,8 @@ interface CellOpen {
   readonly attributes: Tag['attributes'];
   readonly from: number;
 }
+
+type CellClosed = Pick<CellSeen, 'value' | 'look' | 'held' | 'to'>;
 
 type RowOpen = Mutable<RowSeen> & { cells: CellSeen[] };
 
@@ -387,8 +397,8 @@ class SheetReading implements Visitor {
     const { v: value, t: inline } = this.#held;
     const shown = type === 'inlineStr' ? unescapedControls(inline) : valueOf(type, value, this.strings);
     const none = type !== undefined && type !== 'inlineStr' && value === '' && type !== 'str';
-    const { row, column, from } = cell;
-    this.#row.cells.push(new CellSeen(row, column, none ? null : shown, look, this.#text(cell), from, to));
+    const held = this.#text(cell);
+    this.#row.cells.push(new CellSeen(cell, { value: none ? null : shown, look, held, to }));
     this.#cell = undefined;
   }
 

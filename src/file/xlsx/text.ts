@@ -23,30 +23,18 @@ export const textOf = (bytes: Uint8Array, part: string): string => [...textPiece
 
 export const bytesOfText = (text: string): Uint8Array => new TextEncoder().encode(text);
 
-const TOGETHER = 1 << 18;
+const TOGETHER = 1 << 20;
 
-/** The bytes of a text that comes in pieces; `near` is about how many there will be. */
-export function bytesOfPieces(pieces: Iterable<string>, near: number): Uint8Array {
-  const encoder = new TextEncoder();
-  // What is not written to takes no memory.
-  let bytes = new Uint8Array(near * 2 + TOGETHER);
-  let [size, length] = [0, 0];
+/** The bytes of a text that comes in many small pieces, in a few large ones. */
+export function* bytesOfPieces(pieces: Iterable<string>): Generator<Uint8Array> {
   let waiting: string[] = [];
-  const put = (): void => {
-    const text = waiting.join('');
-    [waiting, length] = [[], 0];
-    if (size + text.length * 3 > bytes.length) {
-      const more = new Uint8Array((size + text.length * 3) * 2);
-      more.set(bytes.subarray(0, size));
-      bytes = more;
-    }
-    size += encoder.encodeInto(text, bytes.subarray(size)).written;
-  };
+  let length = 0;
   for (const piece of pieces) {
     waiting.push(piece);
     length += piece.length;
-    if (length >= TOGETHER) put();
+    if (length < TOGETHER) continue;
+    yield bytesOfText(waiting.join(''));
+    [waiting, length] = [[], 0];
   }
-  put();
-  return bytes.subarray(0, size);
+  yield bytesOfText(waiting.join(''));
 }

@@ -64,14 +64,20 @@ export function entriesOf(zip: Uint8Array): Entry[] {
 /** Node 20 before 20.15 has no crc32; there the parts are not checked. */
 export const nodeChecksum = (zlib as { crc32?: typeof zlib.crc32 }).crc32;
 
+/** In one block of memory from the start: a large part would else be there twice or thrice for a while. */
+function inflated(bytes: Uint8Array, size: number): Uint8Array {
+  const { buffer, byteOffset, length } = zlib.inflateRawSync(bytes, {
+    maxOutputLength: Math.max(size, 1),
+    chunkSize: Math.max(size + 1, 64),
+  });
+  return new Uint8Array(buffer, byteOffset, length);
+}
+
 /** A part's own bytes; throws where they are not those that were packed. */
 export function unpacked(entry: Entry): Uint8Array {
   const { method, packed, size } = entry;
   if (method !== STORED && method !== DEFLATED) throw new BrokenZip('it is packed in a way not known here');
-  const bytes =
-    method === STORED
-      ? new Uint8Array(packed)
-      : new Uint8Array(zlib.inflateRawSync(packed, { maxOutputLength: Math.max(size, 1) }));
+  const bytes = method === STORED ? new Uint8Array(packed) : inflated(packed, size);
   if (bytes.length !== size) throw new BrokenZip('a part has another size than it should');
   packedAs.set(bytes, entry);
   return bytes;
@@ -84,12 +90,17 @@ const TABLE = Array.from({ length: 256 }, (_, number) => {
   for (let bit = 0; bit < 8; bit++) value = value & 1 ? (value >>> 1) ^ 0xedb88320 : value >>> 1;
   return value >>> 0;
 });
-function checksum(bytes: Uint8Array): number {
-  if (nodeChecksum !== undefined) return nodeChecksum(bytes);
-  let value = 0xffffffff;
+const START = nodeChecksum === undefined ? 0xffffffff : 0;
+function summed(bytes: Uint8Array, sum: number): number {
+  // Of no bytes some versions of Node give 0, whatever came before.
+  if (bytes.length === 0) return sum;
+  if (nodeChecksum !== undefined) return nodeChecksum(bytes, sum);
+  let value = sum;
   for (const byte of bytes) value = (TABLE[(value ^ byte) & 0xff] ?? 0) ^ (value >>> 8);
-  return (value ^ 0xffffffff) >>> 0;
+  return value;
 }
+const ended = (sum: number): number => (nodeChecksum === undefined ? (sum ^ 0xffffffff) >>> 0 : sum);
+const checksum = (bytes: Uint8Array): number => ended(summed(bytes, START));
 
 function packed(name: string, bytes: Uint8Array): Entry {
   const known = packedAs.get(bytes);
@@ -102,6 +113,24 @@ function packed(name: string, bytes: Uint8Array): Entry {
     size: bytes.length,
     packed: plain ? bytes : zlib.deflateRawSync(bytes, { level: 6 }),
   };
+}
+
+/**
+ * A part that is packed while it comes, for a zip and nothing else: what stands for it in the list of parts
+ * holds no bytes.
+ */
+export function packedPieces(name: string, pieces: Iterable<Uint8Array>): Uint8Array {
+  const deflated: Uint8Array[] = [];
+  let [size, sum] = [0, START];
+  for (const piece of pieces) {
+    size += piece.length;
+    sum = summed(piece, sum);
+    deflated.push(zlib.deflateRawSync(piece, { level: 6, finishFlush: zlib.constants.Z_SYNC_FLUSH }));
+  }
+  deflated.push(zlib.deflateRawSync(new Uint8Array(0)));
+  const part = new Uint8Array(0);
+  packedAs.set(part, { name, method: DEFLATED, checksum: ended(sum), size, packed: Buffer.concat(deflated) });
+  return part;
 }
 
 /** 1 January 1980, midday: the same parts give the same bytes whenever they are packed. */

@@ -1,7 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { strToU8, unzipSync, zipSync } from 'fflate';
 import { expect, it } from 'vitest';
-import { BrokenZip, entriesOf, isSound, unpacked, zip } from '../../../src/file/xlsx/zip';
+import {
+  BrokenZip,
+  entriesOf,
+  isSound,
+  packedPieces,
+  unpacked,
+  zip,
+  type Entry,
+} from '../../../src/file/xlsx/zip';
 import { golden } from '../book';
 
 const whole = new Uint8Array(readFileSync(golden('floor.xlsx')));
@@ -41,4 +49,12 @@ it('one wrong byte of a stored part is noticed', () => {
 it('what is no zip, or cut short, is refused', () => {
   expect(() => entriesOf(new Uint8Array(30))).toThrow(BrokenZip);
   expect(() => entriesOf(whole.subarray(0, 500))).toThrow(BrokenZip);
+});
+
+it('a part that is packed while it comes is the one it would be at once', () => {
+  const pieces = ['one ', '', 'two ', 'three'].map((text) => new TextEncoder().encode(text));
+  const [entry] = entriesOf(zip(new Map([['a', packedPieces('a', pieces)]])));
+  const bytes = unpacked(entry as Entry);
+  expect(new TextDecoder().decode(bytes)).toBe('one two three');
+  expect(isSound(entry as Entry, bytes)).toBe(true);
 });

@@ -172,8 +172,8 @@ class Bands {
     if (repeated === true)
       for (let at = first; at < this.all.length; at++)
         this.all[at] = { ...(this.all[at] as Band), ofRepeated: true };
-    if (keep === true)
-      for (let at = first; at < this.all.length; at++) this.all[at] = { ...(this.all[at] as Band), keep };
+    const last = this.all.at(-1);
+    if (keep === true && last !== undefined) this.all[this.all.length - 1] = { ...last, keep };
   }
 
   private row(

@@ -152,7 +152,7 @@ function windowBlocks(one: JobWindow, extras: readonly JobExtra[]): readonly Blo
         ...pair('Notes', one.remarks === undefined ? undefined : String(one.remarks.value)),
       ],
     },
-    ...(drawing === undefined ? [] : [{ is: 'drawing', drawing, high: 200 } as const]),
+    ...(drawing === undefined ? [] : [{ is: 'drawing', drawing, high: 160 } as const]),
     ...bayBlocks(one),
   ];
 }
@@ -244,7 +244,7 @@ function roomBlocks(
       rows: [{ is: 'line', cells: [room, many] }],
     },
     ...rows.flatMap((one) => windowBlocks(one, extrasOf(job.extras, one))),
-    // What is signed for stands above the signatures.
+    // Nobody signs a page with nothing on it.
     { is: 'table', columns: ON_SITE, rows: siteRows(job, rows), keep: true },
     {
       is: 'signatures',

@@ -82,7 +82,7 @@ export type Block =
       readonly rows: readonly TableRow[];
       /** Whether its headings stand on every further page; of one table a paper. */
       readonly repeated?: true;
-      /** Whether its rows and what follows stand on one page. */
+      /** Whether its last row and what follows stand on one page. */
       readonly keep?: true;
     }
   | { readonly is: 'totals'; readonly pairs: readonly Pair[] }

@@ -35,7 +35,8 @@ prices, cautions. Columns are found by their headings; a CSV may be of any size.
   --words BOOK        the words of your house: its sheet “Words of this house”
   --json              the findings and a summary as one JSON object
   --csv               the findings as CSV
-  --jobs N            audit a CSV on so many threads; the answer is the same, and is told at the end
+  --jobs N            audit a CSV on so many threads; the answer is the same, and is told at the end;
+                      a workbook and a CSV in UTF-16 are audited on one thread, whatever N says
   --learn             propose house rules from these orders instead; nothing is changed
   --help              this
 

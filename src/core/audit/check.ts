@@ -12,6 +12,7 @@ import type { OrderKey } from '../window/meanings';
 import type { Order } from '../window/order';
 import type { Naming } from '../window/sheet-words';
 import { told, type OrderFinding } from './finding';
+import type { OwnSum } from './own-sums';
 import type { PriceList } from './price-list';
 
 /** A row to check: what was read of it, and what is known beside it. */
@@ -30,6 +31,10 @@ export interface RowGiven {
   /** The ordered figures that the sheet has. */
   readonly ordered: readonly FigureKey[];
   readonly prices: PriceList | undefined;
+  /** How the table's own figures hang together. */
+  readonly ways: readonly OwnSum[];
+  /** What is said once of the table, and not in this row (`repeatKey`). */
+  readonly once: ReadonlySet<string> | undefined;
   /** What is doubtful about the rules of its day. */
   readonly doubts: readonly Finding[];
   /** A column as the sheet heads it. */
@@ -62,11 +67,11 @@ export class RowChecked {
     readonly checks: readonly Check[],
   ) {}
 
-  foundBy(check: Check): readonly OrderFinding[] {
+  readonly foundBy = (check: Check): readonly OrderFinding[] => {
     let found = this.known.get(check);
     if (found === undefined) this.known.set(check, (found = safely(this.given, () => check.find(this))));
     return found;
-  }
+  };
 
   /** The figures whose mistake another check has named. */
   explained(): ReadonlySet<FigureKey> {

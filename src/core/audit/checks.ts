@@ -3,6 +3,7 @@ import { cords, flame } from './cautions';
 import type { Check } from './check';
 import { compareFigures } from './compare-figures';
 import { oddGrommets, stackOverGlass, tooNarrowToTurn } from './hardware';
+import { ownSums } from './own-sums';
 import { priceOffList } from './price-off-list';
 import { outOfRange } from './range';
 import { doubtfulDate, rowTooLong, unreadCells } from './reading';
@@ -23,4 +24,5 @@ export const CHECKS: readonly Check[] = [
   cords,
   sums,
   priceOffList,
+  ownSums,
 ];

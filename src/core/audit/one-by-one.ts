@@ -14,6 +14,7 @@ import { RowChecked, type RowGiven } from './check';
 import { CHECKS } from './checks';
 import { whoseOf, type OrderFinding } from './finding';
 import { meant, noteIn } from './meant';
+import type { OwnSum } from './own-sums';
 import type { PriceList } from './price-list';
 import { isListed } from './price-off-list';
 import { repeatKey } from './repeated';
@@ -33,6 +34,8 @@ export interface AuditBy {
   readonly prices?: PriceList | undefined;
   /** What is doubtful about the rules. */
   readonly doubts?: readonly Finding[];
+  /** How the table's own figures hang together. */
+  readonly ways?: readonly OwnSum[];
   /** What is said once, and not row by row (`repeatKey`). */
   readonly once?: ReadonlySet<string>;
 }
@@ -102,6 +105,8 @@ export class OneByOne {
       untold: this.columns.untold,
       ordered: this.ordered,
       prices: this.by.prices,
+      ways: this.by.ways ?? [],
+      once: this.by.once,
       doubts,
       name: this.name,
       has: this.has,

@@ -12,6 +12,7 @@ import type { Order } from '../window/order';
 import type { Check, RowGiven } from './check';
 import { compareFigures } from './compare-figures';
 import { told, type OrderFinding } from './finding';
+import { holdsAt } from './own-sums';
 
 const shown = (amount: Money): string => amount.toFixed(2);
 
@@ -160,6 +161,10 @@ export const sums: Check = {
     row.foundBy(compareFigures);
     const amounts = extended(row.given, row.expectedYardage);
     const over = amounts.reduce((sum, one) => sum.plus(Number(one.money)), NOTHING);
-    return [...panelWidths(row.given), ...amounts, ...totals(row.given, over)];
+    const { cells, headings, ways } = row.given;
+    // What is as in nearly all orders of its table is no slip, whatever we think it is the sum of.
+    return [...panelWidths(row.given), ...amounts, ...totals(row.given, over)].filter(
+      ({ column }) => !holdsAt(ways, headings.indexOf(column), cells),
+    );
   },
 };

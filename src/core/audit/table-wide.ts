@@ -7,18 +7,20 @@ import { isBlank } from '../cell/fields';
 import type { OrderLine, OrderTable } from '../window/reader/order-rows';
 import { isOfAWord, repeatKey } from './repeated';
 import type { OrderFinding } from './finding';
+import { ownSumsOf } from './own-sums';
 import { OneByOne, type AuditBy } from './one-by-one';
 
 /** Fewer orders tell nothing of all the others. */
 const LEAST_ORDERS = 25;
 /** Of so many orders, what is found alike is the table's. */
-const MOST = 0.5;
+const MOST = 0.3;
 /** So often the same word in the same column is one thing to say. */
 const SAME_WORD = 5;
 
 /** What the audit goes by, and what of its first orders is said once. */
 export function saidOnce(table: OrderTable, by: AuditBy, lines: readonly OrderLine[]): AuditBy {
-  const alone = new OneByOne(table, by);
+  const ways = ownSumsOf(table, lines);
+  const alone = new OneByOne(table, { ...by, ways });
   const found = new Map<string, OrderFinding[]>();
   let orders = 0;
   for (const line of lines) {
@@ -33,7 +35,7 @@ export function saidOnce(table: OrderTable, by: AuditBy, lines: readonly OrderLi
       else those.push(one);
     }
   }
-  if (orders < LEAST_ORDERS) return by;
+  if (orders < LEAST_ORDERS) return { ...by, ways };
   const once = new Set<string>();
   const doubts: Finding[] = [];
   for (const [key, those] of found) {
@@ -49,7 +51,7 @@ export function saidOnce(table: OrderTable, by: AuditBy, lines: readonly OrderLi
         : finding('inMostRows', column, column, those.length, outOf, row, sentence),
     );
   }
-  return { ...by, once, doubts: [...(by.doubts ?? []), ...doubts] };
+  return { ...by, ways, once, doubts: [...(by.doubts ?? []), ...doubts] };
 }
 
 /** The orders that have something in a column. */

@@ -241,6 +241,11 @@ export const AUDIT_FINDINGS = table({
     says: (count: number, orders: number, row: number, sentence: string) =>
       `${count} of the first ${orders} orders have this, row ${row} first: ${sentence} It is said here once.`,
   },
+  notItsOwnSum: {
+    weight: 'check',
+    says: (column: string, read: string, held: number, outOf: number, way: string, here: string) =>
+      `${column} reads ${read}; in ${held} of the first ${outOf} orders it is ${way}, here ${here}. Look which of them is wrong.`,
+  },
   ofOtherRules: {
     weight: 'note',
     says: (orders: string) => `${orders} differ by the other rules alone and are not listed.`,

@@ -38,6 +38,8 @@ export function checked(
       untold: columns.untold,
       ordered: FIGURE_KEYS.filter(has),
       prices: readPrices(prices),
+      ways: [],
+      once: undefined,
       doubts: [],
       name,
       has,

@@ -1,0 +1,90 @@
+import { expect, it } from 'vitest';
+import type { CellIn } from '../../../src/core/cell/fields';
+import { Auditor } from '../../../src/core/audit/audit';
+import { ownSumsOf } from '../../../src/core/audit/own-sums';
+import { saidOnce } from '../../../src/core/audit/table-wide';
+import { DEFAULT_HOUSE } from '../../../src/core/house/house';
+import { OrderRows } from '../../../src/core/window/reader/order-rows';
+import { tableUnder } from '../window/ordered';
+
+/** Words that nobody knows, so that only the figures can tell how they hang together. */
+const HEADINGS = [
+  'room',
+  'rod width',
+  'finished drop',
+  'heading',
+  'Zub',
+  'Prell',
+  'Prell $',
+  'Quim $',
+  'Vorn $',
+  'All $',
+];
+const cents = (figure: number): number => Math.round(figure * 100 + 1e-6) / 100;
+
+/** Prell $ = Zub × Prell, Vorn $ = 7.5 % of Prell $ + Quim $, All $ = the three. */
+function order(at: number): CellIn[] {
+  const zub = 3 + ((at * 7) % 11);
+  const prell = 12.5 + ((at * 5) % 17) * 1.35;
+  const first = cents(zub * prell);
+  const second = cents(40 + ((at * 13) % 29) * 2.15);
+  const third = cents(0.075 * (first + second));
+  return [`R${at}`, 60 + at, 84, 'pinch', zub, prell, first, second, third, cents(first + second + third)];
+}
+const orders = (): CellIn[][] => Array.from({ length: 40 }, (_, at) => order(at));
+
+function found(rows: readonly (readonly CellIn[])[]): string[] {
+  const house = DEFAULT_HOUSE;
+  const table = tableUnder(HEADINGS, rows, house.unit);
+  const reader = new OrderRows(table);
+  const lines = [...rows.flatMap((cells, at) => reader.push(at + 2, cells)), ...reader.end()];
+  const by = saidOnce(table, { periods: [{ from: undefined, house }] }, lines);
+  const auditor = new Auditor(table, by);
+  return [...rows.flatMap((cells, at) => auditor.row(at + 2, cells)), ...auditor.end()]
+    .filter(({ code }) => code === 'notItsOwnSum')
+    .map(({ row, sentence }) => `${row}: ${sentence}`);
+}
+
+it('tells how columns hang together that nobody knows by their words', () => {
+  const rows = orders();
+  const table = tableUnder(HEADINGS, rows, DEFAULT_HOUSE.unit);
+  const reader = new OrderRows(table);
+  const lines = [...rows.flatMap((cells, at) => reader.push(at + 2, cells)), ...reader.end()];
+  const ways = ownSumsOf(table, lines);
+  expect(
+    ways.map(({ target, factors, added, share, held }) => [target, factors, added, share, held]),
+  ).toEqual([
+    [6, [4, 5], [], 1, 40],
+    [8, [], [6, 7], 0.075, 40],
+    [9, [], [6, 7, 8], 1, 40],
+  ]);
+});
+
+it('doubts the order in which they do not, once, whatever else follows from the figure', () => {
+  expect(found(orders())).toEqual([]);
+  const slipped = orders();
+  const row = slipped[9] as CellIn[];
+  row[9] = cents(Number(row[9]) - Number(row[7]));
+  expect(found(slipped)).toEqual([
+    `11: All $ reads ${String(row[9])}; in 39 of the first 40 orders it is Prell $ + Quim $ + Vorn $, here ${String(order(9)[9])}. Look which of them is wrong.`,
+  ]);
+  const first = orders();
+  (first[20] as CellIn[])[6] = 9;
+  expect(found(first)).toHaveLength(1);
+});
+
+it('a cent off is rounding, and a column that agrees by chance is no way', () => {
+  const cent = orders();
+  (cent[4] as CellIn[])[8] = cents(Number(cent[4]?.[8]) + 0.01);
+  (cent[4] as CellIn[])[9] = cents(Number(cent[4]?.[9]) + 0.01);
+  expect(found(cent)).toEqual([]);
+  // In a third of the orders it is otherwise: then it is none of their ways.
+  const loose = orders().map((cells, at) => (at % 3 === 0 ? [...cells.slice(0, 9), 1000 + at] : cells));
+  expect(found(loose)).toEqual([]);
+});
+
+it('too few orders tell nothing', () => {
+  const rows = orders().slice(0, 10);
+  (rows[3] as CellIn[])[9] = 5;
+  expect(found(rows)).toEqual([]);
+});

@@ -2,6 +2,7 @@
 import { extname, resolve } from 'node:path';
 import { setFlagsFromString } from 'node:v8';
 import { checkWritable, openArchive, replaceFile, stateOf, zipped, type Parts } from './xlsx/archive';
+import { packedPieces } from './xlsx/zip';
 import { readWords, type Command, type Io } from './command';
 import { ceilings } from './ceilings';
 import { counted, FINE, NOT_COMPUTED, Problem, USAGE } from './problem';
@@ -129,7 +130,7 @@ export const command: Command = {
       everything,
       watch,
       progress: progressOf(io),
-      packed: true,
+      pack: packedPieces,
     });
     const same = [...parts].every(([name, bytes]) => archive.get(name) === bytes);
     const over = resolve(from) === resolve(to);

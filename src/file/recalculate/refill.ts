@@ -10,7 +10,6 @@ import { patchSheet, type CellWrite } from '../xlsx/patch';
 import { asCell, recalculate, sameScalar, type Answer, type Recalculation, type Wish } from './recalculate';
 import { hasValue, scalarOf } from './sheets';
 import { bytesOfPieces, textPieces } from '../xlsx/text';
-import { packedPieces } from '../xlsx/zip';
 import type { WorkbookFile, WorksheetFile } from '../xlsx/workbook';
 
 export interface Refilled {
@@ -19,6 +18,20 @@ export interface Refilled {
   readonly done: Recalculation;
   /** Cells whose shown value changed. */
   readonly changed: number;
+}
+
+type Pack = (part: string, pieces: Iterable<Uint8Array>) => Uint8Array;
+
+function joined(pieces: readonly Uint8Array[]): Uint8Array {
+  const [first] = pieces;
+  if (first !== undefined && pieces.length === 1) return first;
+  const all = new Uint8Array(pieces.reduce((length, one) => length + one.length, 0));
+  let at = 0;
+  for (const piece of pieces) {
+    all.set(piece, at);
+    at += piece.length;
+  }
+  return all;
 }
 
 /** A link to us that a program broke, [2]!_xldudf_HEM_…, is mended with it. */
@@ -61,8 +74,8 @@ class SheetWork {
   }
 }
 
-/** `packed`: the parts are for a zip and nothing else, so that a large sheet is packed while it is written. */
-export function refill(file: WorkbookFile, wish: Wish & { readonly packed?: boolean } = {}): Refilled {
+/** `pack`: how a sheet is packed while it is written, where the parts are for a zip and nothing else. */
+export function refill(file: WorkbookFile, wish: Wish & { readonly pack?: Pack } = {}): Refilled {
   const done = recalculate(file, wish);
   const { formulas, answers } = done;
   const parts: Parts = new Map(file.parts);
@@ -99,7 +112,7 @@ export function refill(file: WorkbookFile, wish: Wish & { readonly packed?: bool
     changed += changedIn(sheet, writes);
     const { part, bytes, seen } = sheet;
     const pieces = bytesOfPieces(patchSheet(textPieces(bytes, part), part, seen, writes));
-    parts.set(part, wish.packed === true ? packedPieces(part, pieces) : Buffer.concat([...pieces]));
+    parts.set(part, wish.pack === undefined ? joined([...pieces]) : wish.pack(part, pieces));
   }
   storeHeldFormulas(file, parts);
   chainArrays(file, parts, made);

@@ -32,11 +32,20 @@ const line: Pick<ExcelHost, 'answer' | 'onEvent'> = {
   answer: (request, flags) => onLine?.answer(request, flags) ?? Promise.resolve(undefined),
   onEvent: () => undefined,
 };
-const client = connect(line as ExcelHost, '1.20');
+/** Seconds after a fault the client tries once more to let go of what it held: not in the next workbook. */
+const tidying = new Set<ReturnType<typeof setTimeout>>();
+const later = ((work: () => void, wait?: number) => {
+  const timer = setTimeout(work, wait);
+  if ((wait ?? 0) >= 1000) tidying.add(timer);
+  return timer;
+}) as typeof setTimeout;
+const client = connect(line as ExcelHost, '1.20', later);
 const openedIn = (rows: CellValue[][], given: { sheets?: readonly string[] } = {}): Promise<Opened> =>
   openedAnew(rows, {
     ...given,
     client: (host) => {
+      for (const timer of tidying) clearTimeout(timer);
+      tidying.clear();
       onLine = host;
       return client;
     },

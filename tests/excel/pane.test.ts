@@ -226,7 +226,7 @@ describe('a pane that was closed in the middle of writing, in Excel', () => {
     await pane.press('Keep it as it is');
     await expect.poll(() => pane.host.book.settings.size).toBe(0);
     expect(picture(pane)).toBe(half);
-    expect(await pane.says('did not come to its end').count()).toBe(0);
+    await expect.poll(() => pane.says('did not come to its end').count()).toBe(0);
   });
 
   it('has nothing to tell where Excel carried out all it was sent', async () => {

@@ -41,12 +41,12 @@ const supports = (version: string): Requirements => ({
 });
 
 /** A client of its own for each host. `version` is the newest ExcelApi that this Excel knows. */
-export function connect(host: ExcelHost, version = '1.15'): Client {
+export function connect(host: ExcelHost, version = '1.15', later: typeof setTimeout = setTimeout): Client {
   script ??= new vm.Script(readFileSync(FILE, 'utf8'), { filename: 'excel-web-16.00.debug.js' });
   const context = vm.createContext({
     navigator: { userAgent: 'Node' },
     console,
-    setTimeout,
+    setTimeout: later,
     clearTimeout,
     setInterval,
     clearInterval,

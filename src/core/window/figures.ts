@@ -370,6 +370,8 @@ const DECLARED = [
     from: 'LINING',
     onlyFrom: 'SCHEDULE',
     needs: [ROD, DROP, ['heading']],
+    ordered: true,
+    addsUp: true,
     work: (window) => yardageFigure(window.interliningYardage().value),
   },
   {

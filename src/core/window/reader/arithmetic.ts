@@ -23,6 +23,17 @@ export interface Sums {
 
 const MOST_ROWS = 240;
 const CENT = 0.0105;
+const TAX_CENTS = 0.05;
+const SUMMED: readonly MeaningKey[] = [
+  'amount',
+  'labor',
+  'liningAmount',
+  'interliningAmount',
+  'hardware',
+  'installation',
+  'freight',
+  'tax',
+];
 
 type Get = (row: number) => number;
 
@@ -383,15 +394,33 @@ export class Arithmetic {
 
   /** Total = the sum of some of the money beside it. */
   private totals(on: Assigned, hold: Hold): void {
-    const totalAt = on.get('total');
+    this.sums(on, 'total', SUMMED, hold);
+    if (!on.has('net')) return;
+    this.sums(on, 'net', SUMMED.slice(0, -1), hold);
+    const [net, total] = [this.figures(on.get('net')) as Get, this.figures(on.get('total'))];
+    if (total === undefined) return;
+    const share = total(this.rows[0] ?? 0) / net(this.rows[0] ?? 0);
+    hold(
+      this.tally(
+        `taxed ${on.get('net')} ${on.get('total')}`,
+        [net, total],
+        (row) => share > 1 && Math.abs(net(row) * share - total(row)) <= TAX_CENTS,
+      ),
+      0.3,
+      0,
+      ['net', 'total'],
+    );
+  }
+
+  /** Whether money is the sum of some of the money beside it. */
+  private sums(on: Assigned, whole: 'total' | 'net', members: readonly MeaningKey[], hold: Hold): void {
+    const totalAt = on.get(whole);
     const total = this.figures(totalAt);
     if (total === undefined) return;
-    const parts = (
-      ['amount', 'labor', 'liningAmount', 'hardware', 'installation', 'freight', 'tax'] as const
-    ).filter((key) => on.has(key));
+    const parts = members.filter((key) => on.has(key));
     const held = parts.map((key) => this.figures(on.get(key)) as Get);
     let best: Tally = { rows: 0, share: 0 };
-    let members: readonly MeaningKey[] = [];
+    let chosenOf: readonly MeaningKey[] = [];
     for (let set = 1; set < 1 << parts.length; set++) {
       const chosen = parts.filter((_, at) => (set & (1 << at)) !== 0);
       if (chosen.length < 2) continue;
@@ -401,10 +430,10 @@ export class Arithmetic {
         [total],
         (row) => Math.abs(total(row) - gets.reduce((all, get) => all + (get(row) || 0), 0)) <= CENT,
       );
-      if (sum.share > best.share || (sum.share === best.share && chosen.length > members.length))
-        [best, members] = [sum, chosen];
+      if (sum.share > best.share || (sum.share === best.share && chosen.length > chosenOf.length))
+        [best, chosenOf] = [sum, chosen];
     }
-    if (best.rows >= 2) hold(best, 0.25 + 0.12 * members.length, 0, ['total', ...members]);
+    if (best.rows >= 2) hold(best, 0.25 + 0.12 * chosenOf.length, 0, [whole, ...chosenOf]);
   }
 
   /** Labor and lining money are so much for each width, panel or yard. */

@@ -39,6 +39,19 @@ const BEHIND_ROOM = -0.3;
 /** A width “each” is a panel’s, not the window’s. */
 const OF_SEVERAL = -0.2;
 
+const OF_NO_SUM = -0.6;
+const LEAST_OF_PAPERS = 20;
+/** Numbers that begin high and stand for several lines, as papers are numbered. */
+const ofPapers = ({ figures }: Evidence): boolean => {
+  const values = [...figures].filter((figure) => !Number.isNaN(figure));
+  return (
+    values.length > 3 &&
+    values.every((figure) => figure >= LEAST_OF_PAPERS) &&
+    new Set(values).size < values.length
+  );
+};
+const namesClients = ({ all }: Place): boolean => all.some(({ said }) => (said.get('customer') ?? 0) >= 0.5);
+
 const saysAll = ({ heading, said, filled }: Evidence): boolean =>
   heading.per === undefined &&
   filled > 0 &&
@@ -90,9 +103,23 @@ const SPEAKS: Partial<Record<MeaningKey, Speaks>> = {
   mark: (place) => (onlySays(place.own, 'mark') && !anywhere(place, 'room') ? BEHIND_ROOM : 0),
   // In a book of orders a name is the client’s.
   customer: (place) =>
-    onlySays(place.own, 'name') && (anywhere(place, 'order') || anywhere(place, 'date')) ? 0.25 : 0,
-  // A number said once for several lines is an order’s.
-  order: ({ own }) => (onlySays(own, 'number') && own.filled < own.cells.length * 0.75 ? 0.3 : 0),
+    onlySays(place.own, 'name') &&
+    (anywhere(place, 'order') || anywhere(place, 'date') || place.all.some(ofPapers))
+      ? 0.25
+      : 0,
+  // Nothing is paid down where nothing has a price.
+  deposit: (place) =>
+    place.own.heading.words.every(({ text }) => text === 'paid') &&
+    !(['total', 'amount', 'unitPrice', 'labor'] as const).some((key) => anywhere(place, key, 0.5))
+      ? OF_NO_SUM
+      : 0,
+  // A number said once for several lines is an order’s; of those who ordered it is one too.
+  order: (place) =>
+    onlySays(place.own, 'number') &&
+    (place.own.filled < place.own.cells.length * 0.75 || (ofPapers(place.own) && namesClients(place)))
+      ? 0.3
+      : 0,
+  basis: ({ own, before }) => (before?.heading.money === true && own.text.length < 12 ? 0.06 : 0),
 };
 
 /** How much the columns around one speak for a meaning of it, or against. */

@@ -34,7 +34,7 @@ function withPer(key: MeaningKey, before: number, fit: number, said: number, own
   if (unit !== undefined && unit !== 'm' && holds === 'money') score -= 0.6;
   // What is headed with a sign of money is no size.
   if (holds === 'length' && SIGN.test(own.text)) score -= 0.6;
-  if (key === 'widths' && (per === 'panel' || per === 'window') && said >= 0.4) score += 0.3;
+  if (key === 'widths' && (per === 'panel' || per === 'window') && said >= 0.3) score += 0.3;
   if (key === 'yardsEach') return score - (per === 'window' ? 0.02 : per === 'pair' ? 0.1 : 0.6);
   if (key === 'amountEach') return per === 'window' || per === 'pair' ? score : score - 0.6;
   if (per === undefined) return score;
@@ -60,6 +60,8 @@ function valued(key: MeaningKey, said: number, at: number, all: readonly Evidenc
   return withPer(key, score, fit, said, own);
 }
 
+/** “per”, “Unit”, “by”: what the price beside it is by. */
+const BASIS = /(?:^|\| )(?:\$ ?)?(?:\/|per|by|unit|uom|basis|u\/m|price by|per what)\.?$/i;
 const BY_NAME = 0.6;
 /** Cells that show a meaning outweigh a heading that says another by so much. */
 const OVER = 0.12;
@@ -128,6 +130,8 @@ export function candidatesOf(all: readonly Evidence[]): Candidate[][] {
       if (score > 0.2) list.push({ key, score, said });
     }
     const shown = shownByCells(own);
+    // Beside no money “pr” and “pnl” are how a window draws.
+    if (!BASIS.test(own.text)) shown.delete('basis');
     for (const [key, score] of shown) raise(list, key, Math.max(score, scoreOf(list, key) + 0.1));
     if (
       (ofCloth(own) || list.every(({ key, score }) => score < BY_NAME || key === 'item')) &&

@@ -143,13 +143,32 @@ export function countOf(cell: Cell): number | undefined {
 
 const FULLNESS_WORDS: Readonly<Record<string, number>> = {
   single: 1,
+  sgl: 1,
+  flat: 1,
   double: 2,
+  dbl: 2,
+  dble: 2,
   triple: 3,
+  trpl: 3,
+  tpl: 3,
   'two and a half': 2.5,
   'one and a half': 1.5,
   'two times': 2,
   'three times': 3,
 };
+
+/** Whether a column of percentages says what is added to flat: no window is less than flat. */
+export const saysMore = (cells: readonly Cell[]): boolean =>
+  cells.some((cell) => {
+    const [, figure = ''] = typeof cell === 'string' ? (PERCENT.exec(cell) ?? []) : [];
+    return figure !== '' && Number(figure) < 100;
+  });
+const PERCENT = /^\s*(\d+(?:\.\d+)?)\s*%/;
+/** Flat to finished of a percentage that is added to flat. */
+export function fullnessAdded(cell: Cell): number | undefined {
+  const [, figure = ''] = typeof cell === 'string' ? (PERCENT.exec(cell) ?? []) : [];
+  return figure === '' ? undefined : 1 + Number(figure) / 100;
+}
 
 /** Flat to finished: 2.5, 2 1/2, 250 %, 2.5x, 2.5:1, double. */
 export function fullnessOf(cell: Cell): number | undefined {

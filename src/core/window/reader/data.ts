@@ -35,12 +35,20 @@ function columnAsData({
   sure,
   couldBe,
   addsTo,
+  other,
 }: ColumnRead): Record<string, unknown> {
   return {
     column: letters(at),
     heading,
     means:
-      means.length === 0 ? null : means.length === 1 ? headingOf(means[0] as OrderKey) : means.map(headingOf),
+      // A flat or suite stands before its rooms.
+      other === 'place'
+        ? headingOf('room')
+        : means.length === 0
+          ? null
+          : means.length === 1
+            ? headingOf(means[0] as OrderKey)
+            : means.map(headingOf),
     ...(unit === undefined ? {} : { unit }),
     ...(per === undefined ? {} : { per }),
     sure,

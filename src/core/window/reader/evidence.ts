@@ -114,6 +114,8 @@ function halvesOf(rows: readonly string[]): readonly [string, string] {
 interface Look {
   readonly rows: readonly Row[];
   readonly unitOf: (heading: HeadingRead) => LengthUnit;
+  /** By column, the words a line beside the table defines its heading by. */
+  readonly defined?: readonly (string | undefined)[];
   /** Columns of one figure a cell, whatever stands in them. */
   readonly single?: ReadonlySet<number> | undefined;
 }
@@ -224,9 +226,12 @@ export function gather(
   for (const [at, heading] of reads.entries()) {
     const text = (texts[at] ?? []).join(' | ');
     const cells = down(look.rows, at);
+    const definition = look.defined?.[at];
     if (text === '' && cells.every((cell) => cell === null)) continue;
     if (look.single?.has(at) !== true && holdsTwo(cells, text)) {
-      for (const [part, half] of halvesOf(texts[at] ?? []).entries()) {
+      for (const [part, half] of halvesOf(
+        definition === undefined ? (texts[at] ?? []) : [definition],
+      ).entries()) {
         const own = cells.map((cell) =>
           typeof cell === 'string' ? (splitCell(cell, text)?.[part] ?? null) : cell,
         );

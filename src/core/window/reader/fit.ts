@@ -9,12 +9,14 @@ import {
   floorOfText,
   goodsOf,
   headingOfText,
+  isTwo,
   liningOfText,
   matchOfText,
   measuredOfText,
   treatmentOf,
+  writesTwoForPair,
 } from './treatment-text';
-import { mountOf } from './values';
+import { isTurned, leadingCount, mountOf } from './values';
 
 /** Cells of this kind are not this meaning's at all. */
 const NEVER = -9;
@@ -83,18 +85,27 @@ const isOne = (value: number): boolean => value === 1;
 const fitCount = (values: readonly number[], whole: number): number =>
   whole < 0.9 || share(values, (value) => value <= 500) < 0.9 ? NEVER : 0;
 
+/** “1 pr”, “two pr”, “24 rms”. */
+const countedInWords = ({ cells, filled }: Evidence): boolean =>
+  filled > 1 && cells.filter((cell) => leadingCount(cell) !== undefined).length > filled * 0.7;
+
 function fitFigure(key: MeaningKey, evidence: Evidence): number {
   const { values } = figuresIn(evidence.figures);
   if (evidence.filled === 0) return -0.05;
-  const readable = values.length / evidence.filled;
-  if (readable < 0.5) return NEVER;
+  const turned = key === 'widths' ? filledCells(evidence).filter((cell) => isTurned(String(cell))).length : 0;
+  const readable = (values.length + turned) / evidence.filled;
+  if (readable < 0.5 && !(key === 'quantity' && countedInWords(evidence))) return NEVER;
   const halves = share(values, (value) => Math.abs(value * 2 - Math.round(value * 2)) < 1e-6);
   const whole = share(values, (value) => Math.abs(value - Math.round(value)) < 1e-6);
   const lost = -(1 - readable) * 0.25;
   switch (key) {
     case 'widths':
       return share(values, (value) => value >= 0.5 && value <= 60) < 0.7 || halves < 0.8 ? NEVER : lost;
+    case 'liningWidths':
+    case 'interliningWidths':
+      return share(values, (value) => value >= 0.5 && value <= 60) < 0.7 ? NEVER : lost;
     case 'quantity':
+      if (countedInWords(evidence)) return 0.1;
       // Most windows are one of a kind, most panels come in twos.
       return fitCount(values, whole) + (values.length >= 3 && share(values, isOne) > 0.5 ? 0.12 : 0) + lost;
     case 'panels':
@@ -103,6 +114,7 @@ function fitFigure(key: MeaningKey, evidence: Evidence): number {
       return running(values) && evidence.filled > evidence.cells.length * 0.9 ? 0.36 + lost : NEVER;
     case 'yardage':
     case 'liningYardage':
+    case 'interliningYardage':
     case 'yardsEach':
       return share(values, (value) => value >= 0 && value < 3_000) < 0.9 ? NEVER : lost;
     case 'brackets':
@@ -175,7 +187,11 @@ const choiceReader = (key: MeaningKey): ((text: string) => unknown) => {
 
 function fitChoice(key: MeaningKey, evidence: Evidence): number {
   if (evidence.filled === 0) return -0.05;
-  const known = understood(evidence, choiceReader(key));
+  const two = key === 'draw' && writesTwoForPair(evidence.cells);
+  const known = two
+    ? filledCells(evidence).filter((cell) => isTwo(cell) || drawOfText(String(cell)) !== undefined).length /
+      evidence.filled
+    : understood(evidence, choiceReader(key));
   if (
     key === 'draw' &&
     known >= 0.2 &&
@@ -194,6 +210,7 @@ function fitText(key: MeaningKey, evidence: Evidence): number {
   if (filled === 0) return -0.05;
   if (days > filled * 0.5) return NEVER;
   if (NAMES.has(key) && understood(evidence, yesOrNo) > 0.5) return NEVER;
+  if (key === 'interlining' && texts < filled * 0.5) return NEVER;
   if (key === 'fabric' || key === 'customer' || key === 'job' || key === 'remarks' || key === 'color') {
     if (texts < filled * 0.5) return NEVER;
     if ((key === 'job' || key === 'customer') && numbered(evidence) >= 0.8) return -0.3;
@@ -281,13 +298,21 @@ function shownDraw(evidence: Evidence): number {
   return drawnIn(evidence) ? 0.68 : 0.58;
 }
 
+/** “pnl”, “yd”, “bay”: what a price is by. */
+const basisOf = (text: string): string | undefined =>
+  /^(?:per )?\/?(?:wd|wdth|width|w|pnl|panel|pr|pair|yd|yard|m|metre|meter|bay|ea|each|window|win|opening|set|drop|cut|lot|job|ft)s?\.?$/i.test(
+    text,
+  )
+    ? text
+    : undefined;
+
 const runOf = (text: string): string | undefined =>
   /^(?:up|up the roll|up roll|vertical|std|normal|rr|turned|railroad(?:ed)?|across|down)$/i.test(text)
     ? text
     : undefined;
 
 /** Meanings the cells alone show, whatever the heading says: “pinch, grommet, pinch”. */
-export function shownByCells(evidence: Evidence): ReadonlyMap<MeaningKey, number> {
+export function shownByCells(evidence: Evidence): Map<MeaningKey, number> {
   const found = new Map<MeaningKey, number>();
   if (evidence.filled < 2) return found;
   if (fitDate(evidence) > 0 && evidence.days + evidence.texts > evidence.filled * 0.6)
@@ -314,6 +339,7 @@ export function shownByCells(evidence: Evidence): ReadonlyMap<MeaningKey, number
   );
   if (linings.length > 0 && !found.has('heading') && understood(evidence, liningOfText) >= 0.8)
     found.set('lining', 0.56);
+  if (understood(evidence, basisOf) === 1) found.set('basis', 0.86);
   if (understood(evidence, goodsOf) >= 0.6) found.set('item', 0.55);
   const floors = filledCells(evidence).filter(
     (cell) => typeof cell === 'string' && /kiss|break|puddle|clear|float/i.test(cell),
@@ -322,8 +348,10 @@ export function shownByCells(evidence: Evidence): ReadonlyMap<MeaningKey, number
   const points = filledCells(evidence).filter(
     (cell) => typeof cell === 'string' && /ring|ceiling|clg|rod|track/i.test(cell),
   );
-  if (points.length > evidence.filled * 0.7 && understood(evidence, measuredOfText) >= 0.8)
-    found.set('measuredTo', 0.56);
+  if (points.length > evidence.filled * 0.7 && understood(evidence, measuredOfText) >= 0.8) {
+    found.set('measuredTo', 0.62);
+    found.delete('item');
+  }
   return found;
 }
 export { NEVER };

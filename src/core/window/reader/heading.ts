@@ -1,5 +1,13 @@
 /** What a heading says: its words with the ideas they stand for, a unit, what one figure is for, money. */
-import { ideasOf, isFiller, partsOfWord, runTogether, type Stands } from './vocabulary';
+import {
+  ideasOf,
+  isFiller,
+  isSpelled,
+  letterBefore,
+  partsOfWord,
+  runTogether,
+  type Stands,
+} from './vocabulary';
 
 export type UnitWord = 'in' | 'ft' | 'yd' | 'mm' | 'cm' | 'm';
 /** What one figure of a column is for. */
@@ -30,8 +38,8 @@ const PER_WORDS = new Map<string, Per>(
   (
     [
       ['panel', 'panel pnl pan panels curtain curtains curt curts leaf side pnls hand'],
-      ['window', 'window windows win wdw each ea opening unit one'],
-      ['width', 'width widths w wd wdth drop drops'],
+      ['window', 'window windows win wdw each ea opening opg opngs unit one rm room rooms rms bay suite'],
+      ['width', 'width widths w wd wds wdth wdths drop drops cut cuts strip length'],
       ['pair', 'pair pairs pr set sets prs'],
       ['yard', 'yd yard yds yards m mtr metre meter metres meters y lm lin'],
     ] as const
@@ -75,17 +83,26 @@ function wordOf(text: string, share: number, alone: boolean): readonly Word[] {
       weight: share,
     }));
   }
-  const parts = own.length === 0 ? partsOfWord(text) : undefined;
+  const parts = isSpelled(text) ? undefined : partsOfWord(text);
   if (parts !== undefined) return parts.flatMap((part) => wordOf(part, share, false));
+  const lettered = isSpelled(text) ? undefined : letterBefore(text);
+  if (lettered !== undefined) {
+    const [stands, noun] = lettered;
+    return [{ text: text[0] ?? '', stands, weight: share }, ...wordOf(noun, share, false)];
+  }
   const filler = isFiller(text);
   return [{ text, stands: own, weight: (filler ? 0.12 : own.length === 0 ? 0.55 : 1) * share }];
 }
 
-/** “V.R.” and “O/L” are letters run together where they then say something. */
+/** “V.R.”, “O/L” and “O/lap” are letters run together where they then say something. */
 const joined = (text: string): string =>
-  text.replace(/\b([a-z])(?:\.|\/)([a-z])\b(?:\.|\/)?(?![a-z])/g, (all, one: string, two: string) =>
-    runTogether(one + two) !== undefined || ideasOf(one + two).length > 0 ? ` ${one}${two} ` : all,
-  );
+  text
+    .replace(/\b([a-z])\/([a-z]{2,})\b/g, (all, one: string, word: string) =>
+      isSpelled(one + word) ? ` ${one}${word} ` : all,
+    )
+    .replace(/\b([a-z])(?:\.|\/)([a-z])\b(?:\.|\/)?(?![a-z])/g, (all, one: string, two: string) =>
+      runTogether(one + two) !== undefined || ideasOf(one + two).length > 0 ? ` ${one}${two} ` : all,
+    );
 
 /** A heading whose figures are money, whether it says so or the signs in its cells do. */
 export const withMoney = (heading: HeadingRead, share = 1): HeadingRead =>
@@ -127,7 +144,7 @@ const spelledOut = (raw: string): string =>
     .replace(/\bi\/s\b/g, 'inside')
     .replace(/\bo\/s\b/g, 'outside')
     .replace(/^([a-z])[./]([a-z])\.?$/, bothLetters)
-    .replace(/^(?:@|for(?: whom)?\??)$/, (all) => (all === '@' ? 'price' : 'customer'))
+    .replace(/^(?:@|for(?: whom)?\??)$/, (all) => (all === '@' ? 'atsign' : 'customer'))
     .replace(/^p[./] ?r\.?$|\bour ref\b/, (all) => (all === 'our ref' ? 'order number' : 'pattern repeat'));
 
 function headingIn(raw: string, share: number): HeadingRead {
@@ -169,15 +186,22 @@ function headingIn(raw: string, share: number): HeadingRead {
     per ??= dear;
     text = text.replace(dearly?.[1] ?? '', ' ');
   }
+  // “£ each pr”, “yds ea pnl”.
+  const several =
+    /\b(?:ea|each|an?)\b\.?\s+(pr|pair|pnl|panel|curt|curtain|width|wd|window|win|rm|room)\b/.exec(text);
+  if (several !== null) {
+    per ??= PER_WORDS.get(several[1] ?? '');
+    text = text.replace(several[0], ' ');
+  }
   const one = /\b(ea|each)\b\.?/.exec(text);
   if (one !== null) {
     per ??= 'window';
     text = text.replace(/\b(ea|each)\b\.?/g, ' ');
   }
-  const paren = /\b(pair|panel)\b/.exec(raw.toLowerCase().match(/\(([^)]*)\)/)?.[1] ?? '');
+  const paren = /\b(pair|panel|pr|pnl)\b/.exec(raw.toLowerCase().match(/\(([^)]*)\)/)?.[1] ?? '');
   if (paren !== null) {
-    per ??= paren[1] as Per;
-    text = text.replace(/\b(per |a |of )?(pair|panel)\b/, ' ');
+    per ??= PER_WORDS.get(paren[1] ?? '');
+    text = text.replace(/\b(per |a |of )?(pair|panel|pr|pnl)\b/, ' ');
   }
   text = joined(text)
     .replace(/#/g, ' number ')

@@ -35,7 +35,15 @@ export type OtherKey =
   | 'space'
   | 'roomType'
   | 'deduction'
-  | 'rightSide';
+  | 'rightSide'
+  | 'place'
+  | 'basis'
+  | 'liningWidths'
+  | 'liningCut'
+  | 'interlining'
+  | 'interliningWidths'
+  | 'interliningCut'
+  | 'interliningAmount';
 export type MeaningKey = OrderKey | OtherKey;
 
 /** What stands in the cells. */
@@ -50,9 +58,9 @@ interface Said {
 const said = (holds: Holds, phrases: string): Said => ({ holds, phrases });
 
 const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
-  room: 'room, room number, place:.85, place number:.85, place name:.85, place place:.85, room place, mark:.75, mark number:.75, window:.8, window number:.8, room name, item:.5, number:.35, piece:.4, story:.5, where, window room, room window:.7, zone, window name:.7',
+  room: 'room, room number, place:.85, place number:.85, place name:.85, place place:.85, room place, mark:.75, mark number:.75, window:.8, window number:.8, room name, item:.5, number:.35, piece:.4, story:.5, where, kind:.5, window room, room window:.7, zone, window name:.7',
   openingWidth:
-    'inside width, opening width, opening, window width, inside, inside window width, opening inside width, window opening, window:.4, width:.7, window opening width, opening length:.8, window length:.5, window size:.4, width opening',
+    'inside width, opening width, opening, window width, inside, inside window width, opening inside width, window opening, window:.62, width:.7, window opening width, opening length:.8, window length:.5, window size:.4, width opening',
   leftExtension:
     'left extension, extension left, left:.86, left side:.8, left window extension, left opening extension, rod left extension, left clear:.7, extension left rod, extension:.6, past left, return left:.3',
   rightExtension:
@@ -94,15 +102,17 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   finishedWidth:
     'finished width, finished panel width, finished width panel, panel width:.86, pair width:.8, width:.6, finished pair width, finished:.45, finished size:.6, panel:.62, finished panel, panel finished, panel length:.3, panel finished width, side panel:.4',
   widths:
-    'widths, number widths, fabric widths, total widths, cut:.45, number cut, width:.45, number width:.9, fabric cut number, many widths, number drop, lining widths:.5',
+    'widths, number widths, fabric widths, total widths, cut:.45, number cut, width:.45, number width:.9, fabric cut number, many widths, number drop, fabric width:.45',
   deliveredFullness: 'delivered fullness, finished fullness:.7',
   cutLength:
-    'cut length, cut, cut drop, cut height, cut size, length:.62, cut finished length:.8, fabric cut length, fabric cut',
+    'cut length, cut, cut drop, cut height, cut size, length:.62, cut finished length:.8, fabric cut length, fabric cut, at:.62, fabric at:.7',
   yardage:
     'yards, fabric yards, total yards, fabric total yards, fabric quantity:.55, order yards, yards needed, fabric needed:.6, yards order, fabric total:.4, yards quantity, quantity yards, line yards',
   liningYardage:
     'lining yards, total lining yards, lining fabric yards, lining needed:.6, lining total yards, lining quantity:.6',
   railroadedYardage: 'turned yards',
+  interliningYardage:
+    'interlining yards, total interlining yards, interlining fabric yards, interlining needed:.6, interlining quantity:.6',
   stack: 'stack, stack width, stack space, stack length',
   marks: 'pleat:.5, number pleat, snaps, number snaps, pleat panel:.8, snaps panel',
   rings: 'ring, number ring, ring quantity',
@@ -110,8 +120,8 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   weight: 'weight:.9, total weight',
   labor:
     'labor, labor money, labor amount, labor total, labor cost, labor charge, total labor, line labor, labor extension, draw money:.2, piece labor:.5',
-  customer: 'customer, customer name, name:.5, customer account',
-  job: 'job, job name',
+  customer: 'customer, sidemark, customer name, name:.5, customer account',
+  job: 'job, job name, job mark, sidemark:.8',
   order: 'order, order number, job number:.7, number:.3, code:.3, docket number, sheet number:.4, job:.72',
   date: 'date, order date, date order, date order date',
   publicJob: 'public, public job',
@@ -119,12 +129,13 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   drawnBy: 'control, control kind',
   children: 'children, children room',
   childSafe: 'safe, children safe',
-  railroaded: 'turned, fabric turned, fabric draw:.6, draw:.4, fabric draw turned, pattern draw:.6',
+  railroaded:
+    'turned, fabric turned, fabric draw:.6, draw:.4, fabric draw turned, pattern draw:.6, fabric turned, fabric turned turned',
   clearGlass: 'clear opening, stack clear opening, stack clear',
   leftWidths: 'left widths, widths left',
   rightWidths: 'right widths, widths right',
   unitPrice:
-    'price, fabric price, money fabric:.8, price yards, price money, fabric price money, money:.5, cost yards:.8, cost:.4, money yards:.8, fabric yards price',
+    'price, fabric price, money fabric:.8, price yards, price money, fabric price money, money:.5, cost yards:.8, cost:.4, money yards:.8, fabric yards price, at:.82, fabric at:.82',
   amount:
     'amount, fabric amount, extension money, extension price, fabric money:.8, money:.8, fabric cost:.85, fabric total money, fabric total:.8, line amount, amount money, cost:.62, extension:.5, fabric charge:.8, fabric cost money, fabric:.46, fabric price total, fabric line, price fabric total, yards money:.6',
   liningAmount:
@@ -136,9 +147,9 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   freight: 'freight, freight money, freight cost',
   discount: 'discount, discount money, discount amount',
   tax: 'tax, tax money, tax amount, sales tax',
-  net: 'net:.7, net total:.7, net money:.7, net amount:.7, net line:.7, total net:.7, money net:.7',
+  net: 'net:.7, net tax:.95, net total:.7, net money:.7, net amount:.7, net line:.7, total net:.7, money net:.7',
   total:
-    'total, net:.9, net total:.9, net money:.9, gross, gross total, gross money, gross amount, total gross, total money, total amount, line total, total price, order total, total cost, total all, cost:.6, line amount:.5, price:.45, amount:.5, line money:.75, line total money, line:.6, total line, job money:.7, money total, job total, pair money:.5, window money:.5',
+    'total, gross tax, total gross tax, net:.9, net tax:.9, net total:.9, net money:.9, gross, gross total, gross money, gross amount, total gross, total money, total amount, line total, total price, order total, total cost, total all, cost:.6, line amount:.5, price:.45, amount:.5, line money:.75, line total money, line:.6, total line, job money:.7, money total, job total, pair money:.5, window money:.5',
   deposit: 'deposit, deposit money, deposit amount, amount deposit, deposit received',
   hangOn: 'hang, hung, hangs, hanging, rings track, rod track',
   widthsEach: 'widths each, widths each side, widths each side panel',
@@ -165,7 +176,7 @@ const OTHERS: Readonly<Record<OtherKey, Said>> = {
   ),
   rate: said(
     'money',
-    'labor rate, labor price, labor cost width, rate, money width:.9, money panel:.9, lining price, lining rate, lining price money, lining price yards, install rate, hardware rate',
+    'labor rate, labor price, labor cost width, rate, money width:.9, money panel:.9, lining price, lining rate, lining price money, lining price yards, install rate, hardware rate, labor at, lining price:.8',
   ),
   yardsEach: said('yardage', 'yards each, yards, fabric yards'),
   amountEach: said('money', 'amount each, price each, price window, cost each'),
@@ -192,6 +203,23 @@ const OTHERS: Readonly<Record<OtherKey, Said>> = {
   space: said('any', 'space, pleat space, snaps space'),
   rightSide: said('any', 'return right, stack right, right return, right stack'),
   deduction: said('any', 'allowance, floor allowance, rod drop:.5'),
+  place: said('text', 'place:.8, place number:.8, place name:.8'),
+  basis: said('text', 'basis, price basis, labor basis'),
+  liningWidths: said('count', 'lining widths, number lining widths, total lining widths'),
+  liningCut: said(
+    'length',
+    'lining cut length, lining cut, lining length, lining drop, lining cut drop, lining finished length, lining finished drop, lining at',
+  ),
+  interlining: said('text', 'interlining'),
+  interliningWidths: said('count', 'interlining widths, number interlining widths'),
+  interliningCut: said(
+    'length',
+    'interlining cut length, interlining cut, interlining length, interlining drop, interlining cut drop, interlining at',
+  ),
+  interliningAmount: said(
+    'money',
+    'interlining amount, interlining money, interlining cost, interlining price, interlining total money, interlining price yards',
+  ),
 };
 
 export interface Meaning {

@@ -4,8 +4,8 @@ import type { Choice } from './assign';
 import type { Cell } from './cells';
 import type { Evidence } from './evidence';
 import { isOurs, type MeaningKey } from './meanings';
-import { goodsOf, headingOfText, liningOfText, treatmentOf } from './treatment-text';
-import { countsInBrackets, leadingCount, matchBehind, roomAndCount } from './values';
+import { drawOfText, goodsOf, headingOfText, liningOfText, treatmentOf } from './treatment-text';
+import { countsInBrackets, isTurned, leadingCount, matchBehind, roomAndCount } from './values';
 
 export const shareOf = (cells: readonly Cell[], test: (text: string) => boolean): number => {
   const texts = cells.filter((cell): cell is string => typeof cell === 'string');
@@ -18,6 +18,8 @@ class Texts {
     readonly cells: readonly Cell[],
     /** Whether another column has a meaning. */
     readonly has: (key: MeaningKey) => boolean,
+    /** Whether its heading says that it counts pairs. */
+    readonly pairs = false,
   ) {}
 
   get headed(): boolean {
@@ -40,6 +42,14 @@ class Texts {
 const countsWindows = ({ cells, share }: Pick<Texts, 'cells' | 'share'>): boolean =>
   countsInBrackets(cells) || share((text) => roomAndCount(text).count !== undefined) > 0;
 
+/** “Pairs”, “No. of prs”: so many windows, each with a pair. */
+export const countsPairs = ({ heading }: Pick<Evidence, 'heading'>): boolean =>
+  heading.words.some(({ text }) => /^(?:pairs|prs)$/.test(text)) &&
+  heading.words.every(
+    ({ stands, weight }) =>
+      weight < 0.3 || stands.some(({ idea }) => ['pair', 'number', 'quantity', 'many'].includes(idea)),
+  );
+
 /** The keys of which something is true. */
 const those = (...keys: readonly (OrderKey | false)[]): OrderKey[] =>
   keys.filter((key): key is OrderKey => key !== false);
@@ -47,6 +57,15 @@ const those = (...keys: readonly (OrderKey | false)[]): OrderKey[] =>
 /** Meanings whose cells may hold more than them. */
 const HOLDS: Partial<Record<MeaningKey, (texts: Texts) => OrderKey[]>> = {
   heading: (texts) => those('heading', texts.drawn && 'draw', texts.lined && 'lining'),
+  quantity: (texts) =>
+    those(
+      'quantity',
+      !texts.has('draw') &&
+        (texts.pairs || texts.share((text) => drawOfText(text) !== undefined) >= 0.5) &&
+        'draw',
+    ),
+  widths: (texts) =>
+    those('widths', !texts.has('railroaded') && texts.share(isTurned) >= 0.3 && 'railroaded'),
   verticalRepeat: (texts) =>
     those(
       'verticalRepeat',
@@ -74,8 +93,8 @@ const HOLDS: Partial<Record<MeaningKey, (texts: Texts) => OrderKey[]>> = {
 };
 
 /** What a chosen column means; nothing where it is asked. */
-export function meansOf(choice: Choice, { cells }: Evidence, has: (key: MeaningKey) => boolean): OrderKey[] {
+export function meansOf(choice: Choice, own: Evidence, has: (key: MeaningKey) => boolean): OrderKey[] {
   const { key } = choice;
   if (key === undefined || choice.sure === 'asked') return [];
-  return HOLDS[key]?.(new Texts(cells, has)) ?? (isOurs(key) ? [key] : []);
+  return HOLDS[key]?.(new Texts(own.cells, has, countsPairs(own))) ?? (isOurs(key) ? [key] : []);
 }

@@ -20,6 +20,8 @@ interface Asked {
   readonly shown: Per | 'row' | undefined;
   /** Whether pieces are counted in a column of their own. */
   readonly inPieces: boolean;
+  /** Whether a column of its own says what each price is by. */
+  readonly byLine: boolean;
 }
 
 const SAID_NOT: PerRead = { per: undefined, told: false };
@@ -48,7 +50,9 @@ const PERS: Partial<Record<OrderKey, (asked: Asked) => PerRead>> = {
     if (PANEL.test(evidence.text)) return said('panel');
     return { per: ofRow(shown), told: shown !== undefined };
   },
-  unitPrice({ said: by, shown }) {
+  unitPrice({ said: by, shown, byLine }) {
+    // Where a column says it line by line, no one word holds for all.
+    if (byLine) return SAID_NOT;
     const per = by === 'yard' ? undefined : (by ?? ofRow(shown));
     return { per, told: by === undefined && per !== undefined };
   },
@@ -58,9 +62,15 @@ export function perOf(
   key: OrderKey | undefined,
   evidence: Evidence,
   told: ReadonlyMap<MeaningKey, Per | 'row'>,
-  inPieces: boolean,
+  has: (key: MeaningKey) => boolean,
 ): PerRead {
   if (key === undefined) return SAID_NOT;
-  const asked = { evidence, said: evidence.heading.per, shown: told.get(key), inPieces };
+  const asked = {
+    evidence,
+    said: evidence.heading.per,
+    shown: told.get(key),
+    inPieces: has('panels'),
+    byLine: has('basis'),
+  };
   return PERS[key]?.(asked) ?? SAID_NOT;
 }

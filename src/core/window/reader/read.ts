@@ -192,7 +192,7 @@ function aboutColumns(columns: readonly ColumnRead[]): Finding[] {
     if (alike.has(heading.toLowerCase()) && sure === 'asked') continue;
     if (sure === 'asked' && means.length === 0)
       found.push(finding('columnAsked', heading, column, heading, listed(couldBe.map(nameOf), 'or')));
-    else if (means.length === 0 && other !== 'panels' && other !== 'layer')
+    else if (means.length === 0 && other !== 'panels' && other !== 'layer' && other !== 'place')
       found.push(finding('columnNotRead', heading, column, heading));
     else if (sure === 'likely' && means.length > 0)
       found.push(finding('columnTaken', heading, column, heading, means.map(headingOf).join(' and ')));

@@ -2,15 +2,15 @@
 import { UNITS, type LengthUnit } from '../../exact/length';
 import type { Unit } from '../../exact/unit';
 import type { OrderKey } from '../meanings';
-import { figureOf, isDay, isDitto, moneyOf, type Cell, type Row } from './cells';
+import { countOf, figureOf, fullnessAdded, isDay, isDitto, moneyOf, type Cell, type Row } from './cells';
 import { Above } from './above';
 import { withPoint } from './decimal-comma';
 import type { DayOrder } from './dates';
 import { fractionOf, isDayNumber, partsOf, splitCell } from './evidence';
 import type { Per } from './heading';
 import type { OtherKey } from './meanings';
-import { goodsOf, headingOfText, treatmentOf } from './treatment-text';
-import { leadingCount, partOfInch, plus, readCell, roomAndCount, type Value } from './values';
+import { goodsOf, headingOfText, isTwo, treatmentOf } from './treatment-text';
+import { leadingCount, partOfInch, plus, readCell, roomAndCount, type CellRead, type Value } from './values';
 
 export type RowKind = 'window' | 'section' | 'total' | 'note' | 'repeat header' | 'blank' | 'other goods';
 export type Values = Partial<Record<OrderKey, Value | undefined>>;
@@ -38,6 +38,12 @@ export interface Slot {
   readonly addsTo: number | undefined;
   /** Whether a bare figure in brackets behind a room counts its windows. */
   readonly counts?: boolean | undefined;
+  /** What its figures say of the draw. */
+  readonly draws?: 'each is a pair' | '2 is a pair' | undefined;
+  /** Whether its percentages are added to flat. */
+  readonly added?: boolean | undefined;
+  /** The one lining that its heading asks for by yes and no. */
+  readonly yesIs?: 'blackout' | 'interlined' | undefined;
 }
 
 export interface Plan {
@@ -99,10 +105,12 @@ const ADDED_UP: ReadonlySet<OrderKey> = new Set<OrderKey>([
   'marks',
   'weight',
 ]);
+/** What nearly every window's row says of how it is made. */
+const MADE_UP: readonly OrderKey[] = ['heading', 'draw', 'rodWidth', 'finishedWidth', 'openingWidth'];
 const CARRIED: readonly OrderKey[] = ['room', 'order', 'date', 'customer', 'job'];
 
 const TOTAL =
-  /^(?:grand |sub-?\s?|floor |job |order |line |page )?tot(?:al|als)?\b|^sum\b|\btot(?:al|als)?\.?:?$|^(?:carried|brought|c\/?f|b\/?f|b\/fwd|c\/fwd)\b(?: forward| fwd| down| over)?|^in all\b|^balance\b|^net(?:t)?\b|^(?:plus |add )?(?:vat|gst|hst|pst|qst|(?:sales )?tax)\b|^(?:less )?(?:booking |paid )?deposit\b|^paid\b|^due\b|^all (?:floors?|rooms?|windows?)$|\btotals?\s*(?:yds?|yards?|m|metres?|ex\b|inc\b|£|\$)|^sub ?t(?:ot)?\b/i;
+  /^[Σ∑]|^(?:grand |sub-?\s?|floor |job |order |line |page )?tot(?:al|als)?\b|^sum\b|\btot(?:al|als)?\.?:?$|^(?:carried|brought|c\/?f|b\/?f|b\/fwd|c\/fwd)\b(?: forward| fwd| down| over)?|^in all\b|^balance\b|^net(?:t)?\b|^(?:plus |add )?(?:vat|gst|hst|pst|qst|(?:sales )?tax)\b|^(?:less )?(?:booking |paid )?deposit\b|^paid\b|^due\b|^all (?:floors?|rooms?|windows?)$|\btotals?\s*(?:yds?|yards?|m|metres?|ex\b|inc\b|£|\$)|^sub ?t(?:ot)?\b/i;
 const CANCELLED =
   /\bcancel|\bcanc\b|\bvoid(?:ed)?\b|\bdeleted?\b|\bomit(?:ted)?\b|\bscrapped\b|\bnot (?:needed|required|wanted|proceeding|going ahead)\b|\bno longer\b|\bwithdrawn\b|\bstruck (?:out|off)\b|\bcxl'?d?\b|\bcnx\b/i;
 const NOTE_WORDS =
@@ -110,6 +118,11 @@ const NOTE_WORDS =
 
 /** “2½ ea side”: for one of the panels. */
 export const EACH_SIDE = /\d.*\b(?:sides?|ea|each)\b|½\s*(?:ea|each|\/|a|per)/i;
+
+/** “11 windows, 3 cubicles” below the last of them. */
+const COUNTED = /^\d+ (?:windows?|openings?|pairs?|prs?|curtains?|drapes|rooms?|rms?|units?|panels?)\b/i;
+/** A name in capitals heads what follows it. */
+const TITLE = /^[A-Z]{3,}\b/;
 
 const words = (cell: Cell): string => (typeof cell === 'string' ? cell : '');
 
@@ -167,10 +180,12 @@ export class RowReader {
       if (texts.length === 0) return plain(row, 'blank');
       const text = texts.map(words).join(' ');
       const titled = texts.length === 1 && text.length <= 40 && text.split(' ').length <= 5;
+      if (!windowFollows && titled && COUNTED.test(text)) return plain(row, 'total');
       const section =
         windowFollows &&
         titled &&
         (!NOTE_WORDS.test(text) ||
+          TITLE.test(text) ||
           (/^[\w\s&'’/-]+(?:\(cont'?d?\.?\))?$/i.test(text) &&
             !/\b(?:not|see|please|check|call|note|are|is|was|hold|must)\b/i.test(text)));
       if (section) this.above.begin();
@@ -276,7 +291,7 @@ export class RowReader {
       )
         named ??= 'other goods';
     }
-    if (named === 'other goods') return true;
+    if (named === 'other goods' || this.isNamedGoods(cells, seen.keys)) return true;
     if (named === 'window') return false;
     const usual = this.plan.usual;
     // A border has a width and a height too, and neither heading nor draw.
@@ -300,6 +315,18 @@ export class RowReader {
     );
   }
 
+  /** A room or job whose words name goods, where something is missing that nearly every window has. */
+  private isNamedGoods(cells: Row, keys: ReadonlySet<OrderKey>): boolean {
+    const missing = MADE_UP.some((key) => this.plan.usual.has(key) && !keys.has(key));
+    return (
+      missing &&
+      this.plan.slots.some(({ at, keys: [key], other }) => {
+        const text = words(cells[at] ?? null);
+        return (key === 'room' || key === 'job' || other === 'item') && goodsOf(text) === 'other goods';
+      })
+    );
+  }
+
   private has(cells: Row, keys: readonly OrderKey[], least: number): boolean {
     return (
       this.plan.slots.filter(
@@ -310,9 +337,9 @@ export class RowReader {
 
   /** The cells that are read, a ditto as the cell it repeats. */
   private resolved(cells: Row): Cell[] {
-    return this.plan.slots.map(({ at }, place) => {
+    return this.plan.slots.map(({ at, other }, place) => {
       const cell = cells[at] ?? null;
-      if (isDitto(cell)) return this.above.cell(place) ?? cell;
+      if (isDitto(cell) || (cell === null && other === 'place')) return this.above.cell(place) ?? cell;
       if (cell !== null) this.above.remember(place, cell);
       return cell;
     });
@@ -350,6 +377,7 @@ export class RowReader {
     let oneWay = false;
     let beside: string | undefined;
     let panels: number | undefined;
+    let inPlace: string | undefined;
     const pers: [OrderKey, Per][] = [];
     const { slots, order } = this.plan;
     for (let place = 0; place < slots.length; place++) {
@@ -358,6 +386,10 @@ export class RowReader {
       if (cell === null) continue;
       if (slot.part !== undefined && typeof cell === 'string')
         cell = splitCell(cell, slot.heading)?.[slot.part] ?? (slot.part === 0 ? cell : null);
+      if (slot.other === 'place') {
+        inPlace = String(cell);
+        continue;
+      }
       if (slot.other === 'panels') {
         const figure = readCell('quantity', cell, slot.unit, order);
         if (typeof figure === 'object') panels = Number(figure.value);
@@ -385,7 +417,7 @@ export class RowReader {
           if (count !== undefined) values.quantity ??= count;
           continue;
         }
-        let read = readCell(key, cell, slot.unit, order);
+        let read = bySlot(slot, key, cell) ?? readCell(key, cell, slot.unit, order);
         if (key === 'room' && slot.keys.includes('quantity') && typeof cell === 'string')
           read = { value: roomAndCount(cell, slot.counts).room };
         if (key === 'draw' && typeof cell === 'string') {
@@ -402,7 +434,11 @@ export class RowReader {
         }
         if (key === 'widths' && typeof cell === 'string' && slot.per !== 'panel' && EACH_SIDE.test(cell))
           pers.push([key, 'panel']);
-        if (typeof read === 'object') values[key] ??= read.value;
+        const inWidths = read === 'unread' && WIDE.has(key) ? WIDTHS_OF.exec(String(cell)) : null;
+        if (inWidths !== null) {
+          values.widths ??= countOf(inWidths[1] ?? '');
+          if (/ea|each|side/i.test(inWidths[0])) pers.push(['widths', 'panel']);
+        } else if (typeof read === 'object') values[key] ??= read.value;
         else if (read === 'unread' && nth === 0 && slot.keys.length === 1)
           unread.push({ at: slot.at, key, text: isDay(cell) ? 'a date' : String(cell) });
       }
@@ -419,9 +455,31 @@ export class RowReader {
     const { stated } = this.plan;
     if (values.draw === undefined && stated.draw !== undefined) values.draw = stated.draw;
     if (values.lining === undefined && stated.lining !== undefined) values.lining = stated.lining;
+    if (inPlace !== undefined)
+      values.room = values.room === undefined ? inPlace : `${inPlace}, ${values.room}`;
     multiply(values, pers, panels);
     return { row, is: 'window', values, unread, dated };
   }
+}
+
+/** Sides are ordered by their widths where no rod is measured: “1½ w ea”. */
+const WIDTHS_OF = /^([\d\s./½¼¾]+)\s*(?:w|wds?|wdths?|widths?)\b.*$/i;
+const WIDE: ReadonlySet<OrderKey> = new Set(['rodWidth', 'openingWidth', 'finishedWidth']);
+
+const YES = /^(?:y|yes|x|✓|✔|true)$/i;
+const NO = /^(?:n|no|-|–|—|none|false)$/i;
+/** What a column's own way says of a cell; undefined where it is read as any other. */
+function bySlot({ draws, added, yesIs }: Slot, key: OrderKey, cell: Cell): CellRead | undefined {
+  if (key === 'draw' && draws === 'each is a pair')
+    return figureOf(cell) === undefined ? undefined : { value: 'pair' };
+  if (key === 'draw' && draws === '2 is a pair' && isTwo(cell)) return { value: 'pair' };
+  if (key === 'fullness' && added === true) {
+    const value = fullnessAdded(cell);
+    return value === undefined ? undefined : { value };
+  }
+  if (key !== 'lining' || yesIs === undefined) return undefined;
+  const text = String(cell);
+  return YES.test(text) ? { value: yesIs } : NO.test(text) ? 'nothing' : undefined;
 }
 
 const plain = (row: number, is: RowKind): RowRead => ({ row, is, values: {}, unread: [], dated: [] });

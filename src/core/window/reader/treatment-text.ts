@@ -37,11 +37,11 @@ const DRAW_PHRASES: Phrases<Draw> = [
   ],
   [
     'one-way left',
-    'one way left,one part left,1 part left,1 teilig links,links,linker,one left,left one,single to left,all left,all to left,to l,one l,1 way left,one way l,1 way l,1way l,1w l,1wl,owl,ow l,o w l,left,l,lh,lft,lhs,left stack,stack left,stacks left,stack l,single left,single l,sgl l,left draw,draw left,draws left,l draw,to left,left only,1 left,pull left,l hand,left hand,lt,left side,1 l,owdl,stacks l',
+    'one way left,one part left,1 part left,1 teilig links,links,linker,one left,left one,single to left,all left,all to left,to l,one l,1 way left,one way l,1 way l,1way l,1w l,1wl,owl,ow l,o w l,left,l,lh,lft,lhs,left stack,stack left,stacks left,stack l,single left,single l,sgl l,left draw,draw left,draws left,l draw,to left,left only,1 left,pull left,l hand,left hand,lt,left side,1 l,1l,owdl,stacks l',
   ],
   [
     'one-way right',
-    'one way right,one part right,1 part right,1 teilig rechts,rechts,rechter,one right,right one,single to right,all right,all to right,to r,one r,1 way right,one way r,1 way r,1way r,1w r,1wr,owr,ow r,o w r,right,r,rh,rgt,rhs,right stack,stack right,stacks right,stack r,single right,single r,sgl r,right draw,draw right,draws right,r draw,to right,right only,1 right,pull right,r hand,right hand,rt,right side,1 r,owdr,stacks r',
+    'one way right,one part right,1 part right,1 teilig rechts,rechts,rechter,one right,right one,single to right,all right,all to right,to r,one r,1 way right,one way r,1 way r,1way r,1w r,1wr,owr,ow r,o w r,right,r,rh,rgt,rhs,right stack,stack right,stacks right,stack r,single right,single r,sgl r,right draw,draw right,draws right,r draw,to right,right only,1 right,pull right,r hand,right hand,rt,right side,1 r,1r,owdr,stacks r',
   ],
   [
     'stationary',
@@ -58,7 +58,7 @@ const LINING_PHRASES: Phrases<Lining> = [
   ],
   [
     'lined',
-    'lined,l,lnd,ln,lining,yes,y,std,standard,sateen,sat,cotton,cotton sateen,poly cotton,polycotton,standard lining,std lining,sateen lining,thermal,thermal lining,x,ivory,white,lin,fr lining,lined only,plain lining,reg,regular',
+    'lined,l,sl,lnd,ln,lining,yes,y,std,standard,sateen,sat,cotton,cotton sateen,poly cotton,polycotton,standard lining,std lining,sateen lining,thermal,thermal lining,x,ivory,white,lin,fr lining,lined only,plain lining,reg,regular',
   ],
   [
     'interlined',
@@ -288,10 +288,29 @@ const LETTERS: Readonly<Record<string, Draw>> = {
   sd: 'pair',
   ol: 'one-way left',
   or: 'one-way right',
+  sl: 'one-way left',
+  sr: 'one-way right',
 };
+/** Arrows point where a curtain stacks. */
+const ARROWS: readonly (readonly [Draw, RegExp])[] = [
+  ['pair', /^(?:↔|⟷|⇔|←\s*→|<\s*-*\s*>|>\s*-*\s*<|→\s*←|\|\s*\|)$/],
+  ['one-way left', /^(?:←|⇐|⟵|<\s*-+|◄|«)$/],
+  ['one-way right', /^(?:→|⇒|⟶|-+\s*>|►|»)$/],
+];
+const arrow = (text: string): Draw | undefined => ARROWS.find(([, shape]) => shape.test(text))?.[0];
 export const drawOfText: (text: string) => Draw | undefined = known(
-  (text) => LETTERS[text.trim().toLowerCase()] ?? DRAWS.whole(text) ?? treatmentOf(text).draw,
+  (text) =>
+    arrow(text.trim()) ?? LETTERS[text.trim().toLowerCase()] ?? DRAWS.whole(text) ?? treatmentOf(text).draw,
 );
+
+const TWO = /^(?:2|two)$/i;
+/** Whether a column that says “1 L” and “1 R” writes 2 for a pair. */
+export const writesTwoForPair = (cells: readonly unknown[]): boolean =>
+  cells.some((cell) => TWO.test(String(cell))) &&
+  cells.some(
+    (cell) => typeof cell === 'string' && /^1\s*[a-z]/i.test(cell) && drawOfText(cell) !== undefined,
+  );
+export const isTwo = (cell: unknown): boolean => TWO.test(String(cell));
 
 /** A phrase anywhere in the text, the longest first. */
 function anywhere<W extends string>(lexicon: Lexicon<W>, text: string): W | undefined {
@@ -330,11 +349,12 @@ export const floorOfText = (text: string): FloorFinish | undefined => anywhere(F
 export const matchOfText = (text: string): Match | undefined =>
   MATCHES.whole(text) ?? anywhere(MATCHES, text);
 
+const PAIRS = /^\s*(?:pairs|prs|(?:drawn |made )?in pairs|pairs throughout)\s*$/i;
 /** The draw and the lining that a line above the table says for all: “ALL PAIRS, all B/O lined”. */
 export function statedInNote(text: string): { readonly draw?: Draw; readonly lining?: Lining } {
   let [draw, lining]: [Draw | undefined, Lining | undefined] = [undefined, undefined];
   for (const clause of text.split(/[,.;]/)) {
-    const said = /\ball\b(.*)/i.exec(clause)?.[1]?.trim();
+    const said = (/\ball\b(.*)/i.exec(clause)?.[1] ?? PAIRS.exec(clause)?.[0])?.trim();
     if (said === undefined || said.split(/\s+/).length > 4) continue;
     draw ??= DRAWS.whole(said);
     if (/lin|black|b\/?o\b/i.test(said)) lining ??= liningOfText(said);
@@ -362,7 +382,7 @@ export function measuredOfNote(text: string): MeasuredTo | undefined {
 }
 
 const GOODS =
-  /\b(?:poles?|rods?(?! ?(?:pocket|pkt|pckt|pock))|tracks?|rails?|tie ?-?backs?|fringes?|cushions?|pillows?|pelmets?|valances?|swags?|jabots?|cascades?|cornices?|lambrequins?|bed ?spreads?|coverlets?|duvets?|carriage|postage|courier|cush\w*|borders?|legs|coronas?|bed crown|bed ?skirts?|dust ruffles?|bolsters?|shams?|throws?|table ?cloths?|toppers?|napkins?|runners?|skirts?|upholster\w*|chairs?|ottomans?|bench(?:es)?|headboards?|blinds?|shades?|romans?|shutters?|rollers?|hardware|brackets?|finials?|hold ?-?backs?|trims?|braids?|tassels?|hooks?|wallpapers?|carpets?|rugs?|sofas?|slip ?covers?|quilts?|bed scarf|scarf|scarves|delivery|freight|installation|labou?r|fitting|steam\w*|motors?|remotes?|samples?|swatch\w*|screens?|seat pads?|wands?|eyelets only|rings only|batons?|gimp|piping|cord(?:s|ing)?|spreads?|mattress|towels?|place ?mats?)\b/i;
+  /\b(?:poles?|rods?(?! ?(?:pocket|pkt|pckt|pock))|tracks?|rails?|tie ?-?backs?|fringes?|cushions?|pillows?|pelmets?|valances?|swags?|jabots?|cascades?|cornices?|lambrequins?|bed ?spreads?|coverlets?|duvets?|carriage|postage|courier|cush\w*|borders?|legs|coronas?|bed crown|bed ?skirts?|dust ruffles?|bolsters?|shams?|throws?|table ?cloths?|toppers?|napkins?|runners?|skirts?|upholster\w*|chairs?|ottomans?|bench(?:es)?|headboards?|blinds?|shades?|romans?|shutters?|rollers?|hardware|brackets?|finials?|hold ?-?backs?|trims?|braids?|tassels?|hooks?|wallpapers?|carpets?|rugs?|sofas?|slip ?covers?|venetians?|cubicles?|cub|couch(?:es)?|reuph\w*|pew|booth|seats?|settees?|stools?|lamp ?shades?|awnings?|crib ?skirts?|dividers?|shower|quilts?|bed scarf|scarf|scarves|delivery|freight|installation|labou?r|fitting|steam\w*|motors?|remotes?|samples?|swatch\w*|screens?|seat pads?|wands?|eyelets only|rings only|batons?|gimp|piping|cord(?:s|ing)?|spreads?|mattress|towels?|place ?mats?)\b/i;
 const WINDOW_NOUN =
   /\b(?:curtains?|drapes?|draper(?:y|ies)|sheers?|voiles?|panels?|nets?|eyelet curtains?|pairs?|pr)\b/i;
 const HUNG_ON = /\b(?:curtain|drapery|drape)\s+(?:poles?|rods?|tracks?|rails?|wands?|tie)/i;

@@ -6,18 +6,26 @@ import type { OrderKey } from '../meanings';
 import { Arithmetic } from './arithmetic';
 import { assign, type Assignment, type Choice, type Sureness } from './assign';
 import { candidatesOf, type Candidate } from './candidates';
-import { figureOf, type Cell, type Row } from './cells';
+import { figureOf, saysMore, type Cell, type Row } from './cells';
 import { putPoints } from './decimal-comma';
 import { DayOrders, type DayOrder } from './dates';
 import { gather, type Evidence } from './evidence';
 import { findHeader, headingScore, type Header, type Merged } from './header';
 import type { HeadingRead, Per } from './heading';
 import { saidByWords, type HouseWords } from './house-words';
-import { meansOf } from './means-of';
+import { withLegend } from './legend';
+import { countsPairs, meansOf } from './means-of';
 import { perOf } from './per-of';
 import { isLengthKey, isOurs, isYardageKey, type MeaningKey, type OtherKey } from './meanings';
 import { isWindowFact, type Plan, type Slot } from './rows';
-import { drawOfText, goodsOf, measuredOfNote, statedInNote, treatmentOf } from './treatment-text';
+import {
+  drawOfText,
+  goodsOf,
+  measuredOfNote,
+  statedInNote,
+  treatmentOf,
+  writesTwoForPair,
+} from './treatment-text';
 import { countsInBrackets, roomAndCount } from './values';
 import { unitOfFigures, unitOfNotes, type UnitRead } from './units';
 
@@ -176,8 +184,9 @@ function columnsOf(
   arithmetic: Arithmetic,
   assigned: Assignment['assigned'],
   house: Unit,
+  above: Plan['stated'],
 ): ColumnRead[] {
-  const has = (key: MeaningKey): boolean => assigned.has(key);
+  const has = (key: MeaningKey): boolean => assigned.has(key) || (key === 'draw' && above.draw !== undefined);
   const told = new Map(sums.per);
   const lining = arithmetic.liningPer(assigned);
   if (lining !== undefined) told.set('liningYardage', lining);
@@ -193,7 +202,7 @@ function columnsOf(
       // One extension a window: of one side, or of each.
       return asked(own, ['leftExtension', 'rightExtension']);
     }
-    const { per, told: perTold } = perOf(key, own, told, has('panels'));
+    const { per, told: perTold } = perOf(key, own, told, has);
     const unit =
       key === undefined
         ? undefined
@@ -286,8 +295,25 @@ const slotsOf = (
       per: column.per,
       addsTo: own.addsTo,
       counts: column.means.includes('quantity') && countsInBrackets(own.cells),
+      draws: column.means.includes('draw')
+        ? column.means[0] === 'quantity' && countsPairs(own)
+          ? 'each is a pair'
+          : writesTwoForPair(own.cells)
+            ? '2 is a pair'
+            : undefined
+        : undefined,
+      added: column.means.includes('fullness') && saysMore(own.cells),
+      yesIs: column.means[0] === 'lining' ? layerAsked(own.heading) : undefined,
     };
   });
+
+/** “BO?” asks for blackout alone: its no says only that it is none. */
+const layerAsked = ({ words }: HeadingRead): 'blackout' | 'interlined' | undefined => {
+  const says = (idea: string): boolean =>
+    words.some(({ stands }) => stands.length > 0 && stands.every((one) => one.idea === idea));
+  if (words.some(({ stands }) => stands.some(({ idea }) => idea === 'lining'))) return undefined;
+  return says('blackout') ? 'blackout' : says('interlining') ? 'interlined' : undefined;
+};
 
 /** Facts that most evidence rows have. */
 function usualFacts(evidence: readonly Evidence[], columns: readonly ColumnRead[]): ReadonlySet<OrderKey> {
@@ -394,8 +420,10 @@ export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
     note: noted?.note,
     guessed: guessed !== undefined,
   };
-  const evidence = gather(header.texts, header.reads, {
+  const legend = withLegend(header, [...sheet.rows.slice(0, first), ...lone.slice(0, 200)]);
+  const evidence = gather(header.texts, legend.reads, {
     rows,
+    defined: legend.defined,
     unitOf: ({ unit }) => unit ?? units.small,
     single: look.single,
   });
@@ -407,7 +435,8 @@ export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
   const { panels, drawn } = panelsBy(evidence, candidates);
   const arithmetic = new Arithmetic(evidence, panels, look.unit.small !== 'in', countsIn(evidence), drawn);
   const assignment = assign(candidates, arithmetic, headedAlike(evidence));
-  const columns = columnsOf(evidence, assignment, arithmetic, assignment.assigned, look.unit);
+  const said = stated(sheet.rows.slice(0, first), (key) => assignment.assigned.has(key));
+  const columns = columnsOf(evidence, assignment, arithmetic, assignment.assigned, look.unit, said);
   const known = new Set(columns.flatMap(({ means }) => means));
   const priced = known.has('room') && (known.has('unitPrice') || known.has('amount'));
   // Headings that somebody points at are a table’s.

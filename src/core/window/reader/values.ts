@@ -86,6 +86,10 @@ function choiceOf(key: OrderKey, text: string): string | undefined {
 
 const read = (value: Value | undefined): CellRead => (value === undefined ? 'unread' : { value });
 
+/** Cloth turned, as a word among counts of widths says it. */
+export const isTurned = (text: string): boolean =>
+  /^(?:rr|turned|railroad(?:ed)?|r\/r|cont(?:inuous)?\.?|sideways)$/i.test(text);
+
 const ROOM_COUNT =
   /\s*(?:\(\s*[x×]?\s*(\d{1,3})\s*(?:[x×]|off|no\.?|windows?|pr)?\s*\)|[x×]\s*(\d{1,3})|\b(\d{1,2})\s*[x×])\s*$/i;
 /** “Bed 2 (x2)” is a room and how many windows it has. */
@@ -122,13 +126,21 @@ const BEHIND = /(?<=[\d½¼¾"”″] ?)(?:h\.?\/?d|half[ -]?drop|½ ?drop|st|st
 /** The match that stands behind a repeat: “64 hd”; undefined where none does. */
 export const matchBehind = (text: string): string | undefined => BEHIND.exec(text)?.[0];
 
-/** “3 prs”: how many, before what they are. */
+const NUMBERS: Readonly<Record<string, number>> = Object.fromEntries(
+  'a two three four five six seven eight nine ten'
+    .split(' ')
+    .map((word, at) => [word, at + 1])
+    .concat([['one', 1]]),
+);
+/** “3 prs”, “two pr”: how many, before what they are. */
 export function leadingCount(cell: Cell): number | undefined {
   const found =
     typeof cell === 'string'
-      ? /^(\d{1,3})\s*(?:x\s*)?(?:prs?|pairs?|sgls?|singles?|sets?|windows?|single)\b/i.exec(cell)
+      ? /^(\d{1,3}|one|two|three|four|five|six|seven|eight|nine|ten|a)\s*(?:x\s*)?(?:prs?|pairs?|sgls?|singles?|sets?|windows?|single|drapes?|curtains?|panels?|pnls?|rooms?|rms?|suites?|bays?|off)\b/i.exec(
+          cell,
+        )
       : null;
-  return found === null ? undefined : Number(found[1]);
+  return found === null ? undefined : (NUMBERS[found[1]?.toLowerCase() ?? ''] ?? Number(found[1]));
 }
 
 const LENGTH_UNIT = /^\s*[\d.,\s/½¼¾⅛⅜⅝⅞]+\s*(yds?|yards?|m|mtrs?|metres?|meters?|cm|mm|in|ft)?\.?$/i;
@@ -175,7 +187,8 @@ export function readCell(key: OrderKey, cell: Cell, unit: LengthUnit, order: Day
     case 'count':
     case 'weight': {
       if (text !== undefined && DASH.test(text)) return 'nothing';
-      return read(countOf(cell) ?? figureOf(cell));
+      if (key === 'widths' && text !== undefined && isTurned(text)) return 'nothing';
+      return read(countOf(cell) ?? figureOf(cell) ?? (key === 'quantity' ? leadingCount(cell) : undefined));
     }
     case 'ratio':
       return text !== undefined && saysNothing(text)

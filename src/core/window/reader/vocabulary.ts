@@ -9,16 +9,17 @@ export type Idea = string;
 const IDEAS: Readonly<Record<Idea, string>> = {
   width:
     'width w wd wdth wid wide wth breadth across largeur ancho breedte breite br widht witdh wdht bredth span',
-  widths: 'widths wds wdths wths drops cuts lengths lths strips strip breadths widthes lengs banen bahnen',
+  widths:
+    'widths wds wdths wths drops cuts lengths lths strips strip breadths widthes lengs banen bahnen stripes webs fabwidths',
   height:
     'height h ht hgt hght high hts tall hauteur alto altura hoogte heights heigth hieght hite hoog hoch haut hohe hoehe',
   length:
     'length l len lg lgth lngth lnth lgt lgh lth ln lng long longueur largo lengte lenght lengh lengths legnth lange laenge',
-  drop: 'drop d dp deep depth drp dp chute caida val hang fall overall',
-  rod: 'rod pole track trk rail traverse tringle barra reling spoor rd batten bar rodding railing rods tringles schiene schienen stange',
+  drop: 'drop d dp deep depth drp dp chute caida val hang fall overall deepth',
+  rod: 'rod pole track trk rail traverse tringle barra reling spoor rd batten bar rodding railing rods tringles schiene schienen stange tracking headrail lath curtainrail fascia',
   rods: 'rods poles tracks rails',
   opening:
-    'opening opng opg opn opening openg open op recess reveal rebate aperture frame glass abertura ouverture pane gap aperature hole space brickwork glazing architrave ope opes',
+    'opening opng opg opn opening openg open op recess reveal rebate aperture frame glass abertura ouverture pane gap aperature hole space brickwork glazing architrave ope opes recesses reveals niche embrasure sash daylight casement',
   inside: 'inside ins insd inner internal interior in ib id',
   outside: 'outside outer overall outs ob',
   window: 'window win wdw wndw wind fenetre ventana venster fenster raam bay',
@@ -27,29 +28,31 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   right: 'right r rt rgt rh rhs droite der regs derecha',
   center: 'center centre c ctr cntr mid middle',
   extension:
-    'extension ext extn exten extends extend past beyond overhang extra oversail side overhangs sidepast',
-  return: 'return ret rtn rets r retour',
-  overlap: 'overlap olap ol ovl ovlp lap crossover',
+    'extension ext extn exten extends extend past beyond overhang extra oversail side overhangs sidepast overrun wing wings overshoot',
+  return: 'return ret rtn rets r retour wrap',
+  overlap: 'overlap olap ol ovl ovlp lap crossover overlaps crossovers',
   fullness:
-    'fullness full fulness fln gather ratio fll ampleur ampleness gathering gathers gathered fullnes times faktor factor ful',
-  finished: 'finished fin finish fnsh f fini finis finshd fnd made ready finie klaar fertig',
+    'fullness full fulness fln gather ratio fll ampleur ampleness gathering gathers gathered fullnes times faktor factor ful fness flns multiplier mult multiple',
+  finished: 'finished fin finish fnsh f fini finis finshd fnd made ready finie klaar fertig completed',
   cut: 'cut ct cutting coupe corte zuschnitt',
   fabric:
-    'fabric fab fabr fb cloth material matl goods gds textile face tissu tela stof mat stuff stoff cloths fabrics materials mtrl mtl matrl clth tissus lap',
-  bolt: 'bolt roll usable selvage reel laize',
+    'fabric fab fabr fb cloth material matl goods gds textile face tissu tela stof mat stuff stoff cloths fabrics materials mtrl mtl matrl clth tissus lap outer facing main fabrik mainfabric',
+  bolt: 'bolt roll usable selvage reel laize loom selvedge',
   pattern: 'pattern patt patn design motif pat print patrn pattn',
   color: 'color colour colourway clr col colorway shade',
   name: 'name nom nombre naam',
-  repeat: 'repeat rpt rep rept rpts r raccord repete repetition reps rapport rpeat reapeat raport rpte',
+  repeat:
+    'repeat rpt rep rept rpts r raccord repete repetition reps rapport rpeat reapeat raport rpte rp motif',
   vertical: 'vertical v vert vrt',
   horizontal: 'horizontal h hor horiz horz hz',
   match: 'match matching matches mtch',
   lining:
     'lining liner liners lng lin lined l ln linings backing doublure forro futter voering lnd ling lngs lineing lnr lg',
   blackout: 'blackout bo blockout dimout',
-  interlining: 'interlining interlined bump interl il',
+  interlining:
+    'interlining interlined bump interl il intl int intlng intlin ilng ilin ilining domette flannel inter interline',
   yards:
-    'yards yardage yards yd yds ydg ydge yard yrds metres meters metre meter m mtr mtrs mts metrage meterage yardas metros mtg yrd yardages ydgs verges verge',
+    'yards yardage yards yd yds ydg ydge yard yrds metres meters metre meter m mtr mtrs mts metrage meterage yardas metros mtg yrd yardages ydgs verges verge lm lineal linear',
   quantity:
     'quantity qty qnty quant q count cantidad quantite qte hoeveelheid menge aantal kol cant quan qtty nombre',
   many: 'many off sets set alike units how',
@@ -80,25 +83,26 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   cost: 'cost charge charges fee',
   total: 'total tot ttl totals sum all totaal summe gesamt grand totl altogether',
   line: 'line row',
-  net: 'net nett subtotal exvat exgst extax',
-  gross: 'gross bruto brutto',
+  net: 'net nett subtotal exvat exgst extax ex excl pretax',
+  gross: 'gross bruto brutto inc incl incgst incvat inclusive',
   labor:
-    'labor labour lab making make makeup sewing fabrication workroom sew mano mkg lbr machinist seamstress workmanship naherei nahen mfg manufacture manufacturing',
+    'labor labour lab making make makeup sewing fabrication workroom sew mano mkg lbr machinist seamstress workmanship naherei nahen mfg manufacture manufacturing stitching mkup tailoring machining naai',
   hardware: 'hardware hdwe hdw hdwr hwd hw hrdwr rods poles tracks fixings fittings ironmongery',
   install: 'install inst installation fitting fit installing fixing fix hang hanging instl hung fitter',
   freight: 'freight shipping ship delivery del carriage cartage frt handling',
   discount: 'discount disc less reduction dis allowed trade rebate',
-  tax: 'tax vat gst hst pst qst btw sales taxes',
+  tax: 'tax vat gst hst pst qst btw sales taxes iva ust mwst moms',
   deposit: 'deposit dep paid down retainer prepaid depos',
   date: 'date dt day ordered datum fecha dates dated when entered taken raised placed booked logged dtd written in wk week',
   order:
-    'order ord po so orders purchase invoice ref inv ticket docket wo contract quote est estimate proforma sale jobno pono sheet reference',
+    'order ord po so orders purchase invoice ref inv ticket docket wo contract quote est estimate proforma sale jobno pono sheet reference tkt tickets jobsheet worksheet ws folio register slip',
   customer:
-    'customer client cust acct account sold guest klient kunde cliente buyer whose who sidemark party family owner school theatre household occupant resident tenant designer decorator lady firm company pour naam',
+    'customer client cust acct account sold guest klient kunde cliente buyer whose who party family owner school theatre household occupant resident tenant designer decorator lady firm company pour naam purchaser retailer dealer studio',
   job: 'job project site property proj',
-  room: 'room rm location loc area space where kamer cuarto piece habitacion raum zimmer whereabouts lctn lctns spot hall bedroom',
+  room: 'room rm location loc area space where kamer cuarto piece habitacion raum zimmer whereabouts lctn lctns spot hall bedroom chamber cabin venue',
   rooms: 'rooms suites rms',
-  place: 'place suite ste ward apt apartment unit units zone position plot',
+  place:
+    'place suite ste ward apt apartment unit units zone position plot flat flats villa cottage lodge house dwelling block residence bungalow building site stateroom',
   mark: 'mark tag',
   weight: 'weight wt gsm areal',
   flame: 'flame fr fire flammability nfpa',
@@ -107,7 +111,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   safe: 'safe safety secured cleat',
   public: 'public contract commercial',
   clear: 'clear off',
-  turned: 'turned railroaded rr railroad turn rrd run running',
+  turned: 'turned railroaded rr railroad turn rrd run running continuous cont sideways rotated widthways',
   remarks:
     'remarks remark notes note comments comment special instructions memo nb observations rmks details detail message fyi misc remarques opmerkings anmerkung',
   by: 'by measurer fitter initials who checked sewer maker init inits initial seen machinist',
@@ -115,7 +119,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   layer: 'layer layers',
   mount: 'mount mounting mnt im om',
   needed:
-    'fitted due needed required wanted promised delivered installed shipped fit deliver completed done reqd req target',
+    'fitted due needed required wanted promised delivered installed shipped fit deliver completed done reqd req target eta promise deadline',
   projection: 'projection proj depth standoff',
   vendor: 'vendor supplier mill source maker manufacturer mfr brand suppl supp suplier suppliers',
   top: 'top tops',
@@ -123,11 +127,11 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   code: 'code sku stock ref book',
   phone: 'phone tel email address contact',
   hem: 'hem hems hm',
-  trim: 'trim fringe braid banding edging tieback tiebacks valance pelmet cornice swag tiebk border gimp',
+  trim: 'trim fringe braid banding edging tieback tiebacks valance pelmet cornice swag tiebk border gimp trimming piping flange banded',
   hours: 'hours hrs hour wage salary gross employee wages pay overtime payroll',
   fraction: 'frac fraction fracs fr eighths 8ths 8th 16ths sixteenths',
   status: 'status ok chk check approved invoiced ordered received recd stage state done rec cxl invd inv',
-  each: 'each ea',
+  each: 'each ea apiece',
   allowance: 'clearance deduct deduction less',
   snaps: 'snaps grommets hooks eyelets grom',
   space: 'space spacing spaces takeup',
@@ -135,6 +139,9 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   motor: 'motor motorised motorized',
   surface: 'sqft sqm area m2 sq',
   percent: 'percent pct markup margin mu',
+  at: 'atsign',
+  basis: 'basis uom',
+  sidemark: 'sidemark sidemarks sidemk',
 };
 
 /** Words that tell one column from another little or not at all. */
@@ -212,23 +219,46 @@ for (const [idea, spellings] of Object.entries(IDEAS)) {
   }
 }
 const LONG_SPELLINGS = [...SPELLED.keys()].filter((spelling) => spelling.length >= 5);
+export const isSpelled = (word: string): boolean => SPELLED.has(word);
 
 export const isFiller = (word: string): boolean => FILLERS.has(word);
 const TOGETHER = new Map(Object.entries(RUN_TOGETHER));
 export const runTogether = (word: string): readonly string[] | undefined => TOGETHER.get(word);
 
-/** Whether two words differ by one letter wrong, missing, doubled or two changed about. */
-export function oneSlip(one: string, other: string): boolean {
-  const [long, short] = one.length >= other.length ? [one, other] : [other, one];
-  if (long.length - short.length > 1) return false;
+/** Whether two words differ by so many letters at most that are wrong, missing, doubled or changed about. */
+function within(one: string, other: string, most: number): boolean {
   let at = 0;
-  while (at < short.length && long[at] === short[at]) at++;
-  if (long.length > short.length) return long.slice(at + 1) === short.slice(at);
+  while (at < one.length && one[at] === other[at]) at++;
+  const [left, right] = [one.slice(at), other.slice(at)];
+  if (left === right) return true;
+  if (most === 0 || Math.abs(left.length - right.length) > most) return false;
   return (
-    long.slice(at + 1) === short.slice(at + 1) ||
-    (long[at] === short[at + 1] && long[at + 1] === short[at] && long.slice(at + 2) === short.slice(at + 2))
+    within(left.slice(1), right.slice(1), most - 1) ||
+    within(left.slice(1), right, most - 1) ||
+    within(left, right.slice(1), most - 1) ||
+    (left[0] === right[1] && left[1] === right[0] && within(left.slice(2), right.slice(2), most - 1))
   );
 }
+export const oneSlip = (one: string, other: string): boolean => within(one, other, 1);
+
+const LONG_WORD = 8;
+/** In a long word two slips are read through. */
+const nearTo = (word: string, spelling: string): boolean =>
+  oneSlip(word, spelling) ||
+  (word.length >= LONG_WORD &&
+    spelling.length >= LONG_WORD &&
+    word[0] === spelling[0] &&
+    within(word, spelling, 2));
+
+/** A word as it sounds: its consonants, each once. “Repeet” is a repeat, “fabrick” a fabric. */
+const soundOf = (word: string): string =>
+  word[0] +
+  word
+    .slice(1)
+    .replace(/[aeiouyhw]/g, '')
+    .replace(/[cq]/g, 'k')
+    .replace(/z/g, 's')
+    .replace(/(.)\1+/g, '$1');
 
 /** Whether a word is another cut short (“descrip”) or without most of its vowels (“hghts”). */
 export function shortens(word: string, whole: string): boolean {
@@ -252,6 +282,40 @@ export function partsOfWord(word: string): readonly [string, string] | undefined
     if (right.length >= LEAST_PART || LAST_PART.has(right)) return [left, right];
   }
   return undefined;
+}
+
+/** A letter before a noun: “fdrop”, “cutl” has its own, “vrep”, “lyds”. */
+const LETTERS: Readonly<Record<string, string>> = {
+  f: 'finished fabric',
+  c: 'cut',
+  v: 'vertical',
+  h: 'horizontal',
+  l: 'lining left',
+  r: 'rod right',
+  w: 'window',
+  t: 'rod total',
+  o: 'opening',
+  i: 'inside',
+  p: 'panel pattern',
+};
+const NOUNS: ReadonlySet<Idea> = new Set([
+  'width',
+  'widths',
+  'height',
+  'length',
+  'drop',
+  'repeat',
+  'yards',
+  'extension',
+  'price',
+]);
+/** What a letter run together with a noun says: the letter’s ideas, and the noun. */
+export function letterBefore(word: string): readonly [readonly Stands[], string] | undefined {
+  const [letter = '', noun] = [word[0], word.slice(1)];
+  const before = LETTERS[letter];
+  if (before === undefined || noun.length < 2) return undefined;
+  if (SPELLED.get(noun)?.some(({ idea }) => NOUNS.has(idea)) !== true) return undefined;
+  return [before.split(' ').map((idea) => ({ idea, weight: 0.9 })), noun];
 }
 
 /** Plurals that count where the singular measures. */
@@ -293,11 +357,22 @@ function looked(word: string): readonly Stands[] {
     spellings.flatMap((spelling) =>
       (SPELLED.get(spelling) ?? []).map(({ idea, weight }) => ({ idea, weight: weight * share })),
     );
-  const near =
-    word.length < 5 ? [] : LONG_SPELLINGS.filter((spelling) => oneSlip(word, spelling) && plural(spelling));
+  const among = (test: (spelling: string) => boolean): readonly string[] =>
+    LONG_SPELLINGS.filter((spelling) => test(spelling) && plural(spelling));
+  const near = word.length < 5 ? [] : among((spelling) => nearTo(word, spelling));
   if (near.length > 0) return as(near, 0.88);
-  return as(
-    LONG_SPELLINGS.filter((spelling) => shortens(word, spelling) && plural(spelling)),
-    0.8,
-  );
+  const short = among((spelling) => shortens(word, spelling));
+  if (short.length > 0) return as(short, 0.8);
+  const sound = soundOf(word);
+  if (word.length >= 5 && sound.length >= 3)
+    return as(
+      among((spelling) => Math.abs(spelling.length - word.length) <= 2 && soundOf(spelling) === sound),
+      0.8,
+    );
+  return word.length === 3
+    ? as(
+        among((spelling) => spelling.startsWith(word)),
+        0.7,
+      )
+    : [];
 }

@@ -99,6 +99,7 @@ const SPEAKS: Partial<Record<MeaningKey, Speaks>> = {
   measuredCentre: measuredBeside,
   // Nearly every table says where its windows are.
   room: (place) => (anywhere(place, 'room', 0.62) ? 0 : 0.16),
+  roomType: (place) => (anywhere(place, 'room', 0.62) ? 0 : BEHIND_ROOM),
   // A mark is where its window is, if nothing else says where.
   mark: (place) => (onlySays(place.own, 'mark') && !anywhere(place, 'room') ? BEHIND_ROOM : 0),
   // In a book of orders a name is the client’s.

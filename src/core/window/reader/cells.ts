@@ -32,12 +32,34 @@ export function cellOf(raw: CellIn): Cell {
 }
 
 /** “—”, “plain”, “none”: nothing, said in so many words. */
-const NOTHING = /^(?:[-–—.]+|n\/?a\.?|nil|none|no|plain|no repeat|0|zero|x|solid|n\/r|nr|\/)$/i;
+const NOTHING =
+  /^(?:[-–—.]+|n\/?a\.?|nil|none|no|plain|no (?:repeat|rpt|rep|r)|without|geen|kein[e]?|aucun|sans|unis?|effen|0|zero|x|solid|n\/r|nr|\/)$/i;
 export const saysNothing = (text: string): boolean => NOTHING.test(text);
 
 const DITTO =
   /^(?:["″”“〃]{1,2}|''|[-–—]?\s*["″”]\s*[-–—]?|do\.?|ditto|dto\.?|same(?: as above)?|as above|idem|id\.|↓|")$/i;
 export const isDitto = (cell: Cell | undefined): boolean => typeof cell === 'string' && DITTO.test(cell);
+
+/** Feet and inches with a dash: “7-11 ½”. */
+const FEET_DASH = /^(\d{1,2})-(\d{1,2})(?:[ -]?(\d{1,2}\/\d{1,2}|[½¼¾⅛⅜⅝⅞]))?$/;
+const INCHES_A_FOOT = 12;
+/** Feet and inches of such a cell, or of the day a sheet took it for; undefined where it is neither. */
+export function feetByDash(cell: Cell): string | undefined {
+  if (isDay(cell)) {
+    const date = new Date(Date.UTC(1899, 11, 30) + cell.day * 86_400_000);
+    const inches = date.getUTCDate();
+    return inches < INCHES_A_FOOT ? `${date.getUTCMonth() + 1}' ${inches}"` : undefined;
+  }
+  const [, feet, inches, part] = typeof cell === 'string' ? (FEET_DASH.exec(cell) ?? []) : [];
+  if (feet === undefined || Number(inches) >= INCHES_A_FOOT) return undefined;
+  return `${feet}' ${inches}${part === undefined ? '' : ` ${part}`}"`;
+}
+/** Whether a column writes most of its lengths so. */
+export function writesFeetByDash(cells: readonly Cell[]): boolean {
+  const filled = cells.filter((cell) => cell !== null);
+  const dashed = filled.filter((cell) => typeof cell === 'string' && feetByDash(cell) !== undefined);
+  return dashed.length >= 3 && dashed.length > filled.length / 2;
+}
 
 /** Metres with bare centimetres after them: “1 m 62”. */
 const METRES_AND = /^(\d+) ?m ?(\d{1,2})$/i;
@@ -58,6 +80,9 @@ export function lengthOf(cell: Cell, unit: LengthUnit): Length | undefined {
   return found;
 }
 
+/** Inches in French, Spanish, Dutch and German. */
+const OTHER_INCHES = /(?<=\d)\s*(?:po|pouces?|pulg\w*|duim|zoll)\.?$/i;
+
 /** “1,480” or “1 480” millimetres: nobody measures a thousandth of one. */
 const THOUSANDS = /^([1-9]\d{0,2})[,.'\s](\d{3})(?=\s*(?:mm)?\.?$)/i;
 /** The same where what stands there can be nothing else. */
@@ -71,6 +96,7 @@ function writtenLength(written: string, unit: LengthUnit): Length | undefined {
     return (Number(metres[1]) * UNITS.m + Number((metres[2] ?? '').padEnd(2, '0')) * UNITS.cm) as Length;
   const text = cell
     .replace(/^(?:approx\.?|about|c\.|ca\.?|~|±|\+\/-)\s*/i, '')
+    .replace(OTHER_INCHES, ' in')
     .replace(SIDE_LETTER, '')
     .replace(/(?<=[\d½¼¾"”″] ?)(?:h\.?\/?d|half[ -]?drop|str|straight|s)\.?$/i, '')
     .replace(/^[*]+|[*?]+$/g, '')
@@ -133,7 +159,7 @@ export function countOf(cell: Cell): number | undefined {
   const bare = text
     .replace(/^(?:x|×|qty|no\.?)\s*(?=\d)/, '')
     .replace(
-      /(?<=[\d½])\s*(?:(?:ea|each)\b\.?\s*(?:sides?)?|\/? ?sides?|per side|a side|x|×|off|no\.?|nos\.?|pr\.?|prs\.?|pairs?|ea\.?|pcs\.?|pc\.?|windows?|widths?|w|wds?|drops?|panels?|pnls?|sets?|curtains?)$/,
+      /(?<=[\d½])\s*(?:(?:ea|each)\b\.?\s*(?:sides?)?|\/? ?sides?|per side|a side|x|×|off|no\.?|nos\.?|pr\.?|prs\.?|pairs?|ea\.?|pcs\.?|pc\.?|windows?|widths?|w|wds?|strips?|lengths?|cuts?|drops?|panels?|pnls?|sets?|curtains?)$/,
       '',
     )
     .trim();

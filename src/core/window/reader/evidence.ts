@@ -3,6 +3,7 @@ import { UNITS, type LengthUnit } from '../../exact/length';
 import {
   countOf,
   figureOf,
+  feetByDash,
   fullnessOf,
   isDay,
   isDitto,
@@ -10,11 +11,12 @@ import {
   moneyOf,
   saysNothing,
   twoOf,
+  writesFeetByDash,
   type Cell,
   type Row,
 } from './cells';
 import { readHeading, withMoney, type HeadingRead } from './heading';
-import { saidBy, type MeaningKey } from './meanings';
+import { isLengthKey, saidBy, type MeaningKey } from './meanings';
 
 /** One column, or one half of a column whose cells hold two figures. */
 export interface Evidence {
@@ -23,6 +25,10 @@ export interface Evidence {
   readonly heading: HeadingRead;
   readonly text: string;
   readonly said: ReadonlyMap<MeaningKey, number>;
+  /** Whether its cells are feet and inches with a dash between. */
+  readonly dashed?: boolean;
+  /** Whether a line beside the table says what its heading means. */
+  readonly defined: boolean;
   /** Unit of a bare figure. */
   readonly unit: LengthUnit;
   readonly cells: readonly Cell[];
@@ -105,6 +111,12 @@ function halves(text: string): readonly [string, string] {
   return [`${text} width`, `${text} height`];
 }
 
+/** “Size” and no more says neither whose it is nor which comes first. */
+export const saysSizeOnly = (text: string): boolean =>
+  /^(?:sizes?|meas(?:ure)?(?:ments?)?\.?|dims?\.?|dimensions?)(?: \(?(?:in|cm|mm|inches|ins)\)?)?$/i.test(
+    text.trim(),
+  );
+
 /** Of headings in two languages one row is enough. */
 function halvesOf(rows: readonly string[]): readonly [string, string] {
   const told = rows.length > 1 ? rows.find((row) => row.split(HALVES).length === 2) : undefined;
@@ -160,6 +172,7 @@ function one(
     heading: spoken,
     text,
     said: saidBy(spoken),
+    defined: look.defined?.[at] !== undefined,
     unit,
     cells,
     filled,
@@ -216,6 +229,10 @@ export function splitCell(cell: string, heading: string): readonly [string, stri
   return undefined;
 }
 
+const LEAST_SAID = 0.6;
+const saysLength = (heading: HeadingRead): boolean =>
+  [...saidBy(heading)].some(([key, share]) => share >= LEAST_SAID && isLengthKey(key));
+
 /** The evidence of every column under a header. */
 export function gather(
   texts: readonly (readonly string[])[],
@@ -225,9 +242,11 @@ export function gather(
   const all: Evidence[] = [];
   for (const [at, heading] of reads.entries()) {
     const text = (texts[at] ?? []).join(' | ');
-    const cells = down(look.rows, at);
+    let cells = down(look.rows, at);
     const definition = look.defined?.[at];
     if (text === '' && cells.every((cell) => cell === null)) continue;
+    const dashed = saysLength(heading) && writesFeetByDash(cells);
+    if (dashed) cells = cells.map((cell) => feetByDash(cell) ?? cell);
     if (look.single?.has(at) !== true && holdsTwo(cells, text)) {
       for (const [part, half] of halvesOf(
         definition === undefined ? (texts[at] ?? []) : [definition],
@@ -248,7 +267,7 @@ export function gather(
       }
       continue;
     }
-    const seen = one(at, undefined, text, heading, cells, look);
+    const seen = { ...one(at, undefined, text, heading, cells, look), dashed };
     const before = all.at(-1);
     if (before?.at === at - 1 && before.part === undefined && adds(before, seen)) {
       seen.addsTo = before.addsTo ?? before.at;

@@ -16,6 +16,7 @@ import {
   treatmentOf,
   writesTwoForPair,
 } from './treatment-text';
+import { countsPairs } from './pairs';
 import { isTurned, leadingCount, mountOf } from './values';
 
 /** Cells of this kind are not this meaning's at all. */
@@ -107,7 +108,11 @@ function fitFigure(key: MeaningKey, evidence: Evidence): number {
     case 'quantity':
       if (countedInWords(evidence)) return 0.1;
       // Most windows are one of a kind, most panels come in twos.
-      return fitCount(values, whole) + (values.length >= 3 && share(values, isOne) > 0.5 ? 0.12 : 0) + lost;
+      return (
+        fitCount(values, countsPairs(evidence) ? halves : whole) +
+        (values.length >= 3 && share(values, isOne) > 0.5 ? 0.12 : 0) +
+        lost
+      );
     case 'panels':
       return fitCount(values, whole) + lost;
     case 'lineNumber':
@@ -148,6 +153,14 @@ const numbersLines = ({ figures }: Evidence): boolean => {
   return values[0] === 1 && running(values);
 };
 
+/** Small figures again and again: so many to each, not which. */
+const countsFew = ({ figures, filled }: Evidence): boolean => {
+  const { values, distinct } = figuresIn(figures);
+  return (
+    filled >= 4 && values.length === filled && distinct * 2 <= filled && values.every((value) => value < 10)
+  );
+};
+
 const filledCells = ({ cells }: Evidence): readonly Cell[] => cells.filter((cell) => cell !== null);
 
 /** The share of filled cells that a reader of words understands. */
@@ -185,6 +198,10 @@ const choiceReader = (key: MeaningKey): ((text: string) => unknown) => {
   }
 };
 
+const SAID_OUTRIGHT = 0.9;
+const MADE: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['heading', 'draw', 'lining']);
+const UNKNOWN_WORDS = -0.3;
+
 function fitChoice(key: MeaningKey, evidence: Evidence): number {
   if (evidence.filled === 0) return -0.05;
   const two = key === 'draw' && writesTwoForPair(evidence.cells);
@@ -199,7 +216,13 @@ function fitChoice(key: MeaningKey, evidence: Evidence): number {
     understood(evidence, headingOfText) > 0.5
   )
     return -0.3;
-  return known < 0.45 ? NEVER : 0.08 - (1 - known) * 0.3;
+  if (known >= 0.45) return 0.08 - (1 - known) * 0.3;
+  // A heading that says it outright is believed where its words are not known here.
+  const outright =
+    MADE.has(key) &&
+    (evidence.said.get(key) ?? 0) >= SAID_OUTRIGHT &&
+    evidence.texts >= evidence.filled * 0.8;
+  return outright ? UNKNOWN_WORDS : NEVER;
 }
 
 /** A tick names nobody and nothing. */
@@ -217,6 +240,7 @@ function fitText(key: MeaningKey, evidence: Evidence): number {
     const lined = key === 'fabric' ? understood(evidence, headingOfText) : 0;
     return lined > 0.6 ? -0.4 : 0;
   }
+  if (key === 'room' && (countsFew(evidence) || countedInWords(evidence))) return -0.6;
   if (key === 'order' && numbersLines(evidence)) return -0.4;
   if (key === 'order') return (texts + numbers === filled ? 0 : -0.1) + (numbered(evidence) >= 0.8 ? 0.1 : 0);
   if (key === 'item') {
@@ -311,6 +335,10 @@ const runOf = (text: string): string | undefined =>
     ? text
     : undefined;
 
+/** “11.5yds”, “3,2 m”: cloth, whatever heads it. */
+const clothOf = (text: string): string | undefined =>
+  /^[\d.,\s½¼¾⅛⅜⅝⅞/]+\s*(?:yds?|yards?|mtrs?|metres?|meters?)\.?$/i.test(text) ? text : undefined;
+
 /** Meanings the cells alone show, whatever the heading says: “pinch, grommet, pinch”. */
 export function shownByCells(evidence: Evidence): Map<MeaningKey, number> {
   const found = new Map<MeaningKey, number>();
@@ -322,6 +350,8 @@ export function shownByCells(evidence: Evidence): Map<MeaningKey, number> {
   const mute = evidence.heading.words.every(({ stands }) => stands.length === 0);
   if (mute && values.length >= 4 && distinct <= 4 && share(values, isBolt) >= 0.95)
     found.set('fabricWidth', 0.52);
+  if (understood(evidence, clothOf) >= 0.8 && (evidence.said.get('liningYardage') ?? 0) < 0.6)
+    found.set('yardage', 0.66);
   if (evidence.texts < evidence.filled * 0.8) return found;
   const own = filledCells(evidence).filter(
     (cell) => typeof cell !== 'string' || goodsOf(cell) !== 'other goods',

@@ -38,10 +38,13 @@ export function headingScore(text: string): number {
 }
 
 const textOf = (cell: Cell | undefined): string => (typeof cell === 'string' ? cell : '');
+/** “11.5yds”, “x2”, “$31.50/yd”. */
+const FIGURE_AND_UNIT = /^(?:[$£€x×]\s?)?\d[\d.,\s½¼¾/]*(?:\/?\s?[a-z]{1,7}\.?)?$/i;
 const isFigure = (cell: Cell): boolean =>
   typeof cell === 'number' ||
   isDay(cell) ||
-  (typeof cell === 'string' && /^[\d½¼¾⅛⅜⅝⅞]/.test(cell) && !/[a-z]{3}/i.test(cell));
+  (typeof cell === 'string' &&
+    ((/^[\d½¼¾⅛⅜⅝⅞]/.test(cell) && !/[a-z]{3}/i.test(cell)) || FIGURE_AND_UNIT.test(cell)));
 
 function rowScore(row: Row): { score: number; known: number } {
   let [score, known, texts] = [0, 0, 0];

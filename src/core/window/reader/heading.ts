@@ -68,7 +68,7 @@ export const tidy = (text: string): string =>
     .trim();
 
 const PER =
-  /(?:(?<=[$€£¥]\s?|\b(?:price|cost|rate|labou?r|making|charge|fee|yds|widths|w)\s)\s*\/\s*|(?<=\S)\/(?=\S)|\bper\b|\bp(?=\/)|(?<=[$€£¥] ?)\ba\b|\bby the\b)\s*(?:each\s+)?([a-z]+)\b\.?/g;
+  /(?:^\/(?=[a-z])|(?<=[$€£¥]\s?|\b(?:price|cost|rate|labou?r|making|charge|fee|yds|widths|w)\s)\s*\/\s*|(?<=\S)\/(?=\S)|\bper\b|\bp(?=\/)|(?<=[$€£¥] ?)\ba\b|\bby the\b)\s*(?:each\s+)?([a-z]+)\b\.?/g;
 
 function wordOf(text: string, share: number, alone: boolean): readonly Word[] {
   const apart = runTogether(text);
@@ -147,13 +147,22 @@ const spelledOut = (raw: string): string =>
     .replace(/^(?:@|for(?: whom)?\??)$/, (all) => (all === '@' ? 'atsign' : 'customer'))
     .replace(/^p[./] ?r\.?$|\bour ref\b/, (all) => (all === 'our ref' ? 'order number' : 'pattern repeat'));
 
+/** With or without tax: beside other words it says nothing of what a figure is. */
+const TAXED =
+  /\(?\b(?:ex|excl?|excluding|inc|incl|including|plus|net of)\.? ?(?:vat|gst|tax|hst|btw|tva|mwst)\b\)?/i;
+/** “Price ex VAT” is a price; “Total ex VAT” tells one total from another. */
+const withoutTax = (text: string): string =>
+  /\b(?:price|cost|charge|rate|making|fabric|cloth|amount)\b|\bea(?:ch)?\b/.test(text)
+    ? text.replace(TAXED, ' ')
+    : text;
+
 function headingIn(raw: string, share: number): HeadingRead {
   const only = unitWord(tidy(raw).replace(/[()[\]]/g, ''));
   if (only !== undefined && only !== 'm' && only !== 'yd')
     return { words: [], unit: only, per: undefined, money: false };
   let unit: UnitWord | undefined;
   let per: Per | undefined;
-  let text = spelledOut(raw)
+  let text = withoutTax(spelledOut(raw))
     .replace(/[([{]\s*([^)\]}]*?)\s*[)\]}]/g, (_all, inside: string) => {
       const found = unitWord(inside);
       if (found !== undefined) unit = found;
@@ -204,7 +213,7 @@ function headingIn(raw: string, share: number): HeadingRead {
     text = text.replace(/\b(per |a |of )?(pair|panel|pr|pnl)\b/, ' ');
   }
   text = joined(text)
-    .replace(/#/g, ' number ')
+    .replace(/#s?/g, ' number ')
     .replace(/@\s*[\d.,]+/g, ' ');
   let parts = text.split(/[^a-z0-9½¼⅛]+/).filter((word) => word !== '' && !/^\d+$/.test(word));
   const last = parts.at(-1) ?? '';
@@ -231,6 +240,8 @@ function headingIn(raw: string, share: number): HeadingRead {
   const plain = { words, unit, per, money: false };
   return money ? withMoney(plain, share) : plain;
 }
+
+const onlyTaxed = (row: string): boolean => row.replace(TAXED, '').trim() === '';
 
 const isMetres = (row: string): boolean => unitWord(row.replace(/[()[\]]/g, '')) === 'm';
 /** A row that says metres below another: of cloth they are its yardage. */
@@ -260,8 +271,10 @@ function lowest(rows: readonly string[]): number {
 
 /** A heading of several rows, the lowest last: what stands above counts for less. */
 export function joinHeadings(rows: readonly string[]): HeadingRead {
-  const reads = runOn(rows.filter((row) => row !== '')).map((row, at, all) =>
-    all.length > 1 && isMetres(row) ? METRES : readHeading(row, at === lowest(all) ? 1 : 0.6),
+  const told = rows.filter((row) => row !== '');
+  const reads = runOn(told.some((row) => !onlyTaxed(row)) ? told.filter((row) => !onlyTaxed(row)) : told).map(
+    (row, at, all) =>
+      all.length > 1 && isMetres(row) ? METRES : readHeading(row, at === lowest(all) ? 1 : 0.6),
   );
   const low = reads.at(-1);
   const pick = <T>(wanted: (read: HeadingRead) => T | undefined): T | undefined =>

@@ -58,7 +58,7 @@ interface Said {
 const said = (holds: Holds, phrases: string): Said => ({ holds, phrases });
 
 const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
-  room: 'room, room number, place:.85, place number:.85, place name:.85, place place:.85, room place, mark:.75, mark number:.75, window:.8, window number:.8, room name, item:.5, number:.35, piece:.4, story:.5, where, kind:.5, window room, room window:.7, zone, window name:.7',
+  room: 'room, rooms:.8, room number, place:.85, place number:.85, place name:.85, place place:.85, room place, mark:.75, mark number:.75, window:.8, window number:.8, room name, item:.5, number:.35, piece:.4, story:.5, where, kind:.5, window room, room window:.7, zone, window name:.7',
   openingWidth:
     'inside width, opening width, opening, window width, inside, inside window width, opening inside width, window opening, window:.62, width:.7, window opening width, opening length:.8, window length:.5, window size:.4, width opening',
   leftExtension:
@@ -83,9 +83,9 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   draw: 'draw, draw style, draw kind, pair panel, pair, panel:.6, control:.6, stack:.6, stack draw, left right, pair left right, draw left right, draw pair, control draw, opening:.56, opening style:.6, item:.3, action, direction, stack side:.8, side:.5, draw side, heading draw:.3, operation',
   return: 'return, return length, return width, return left:.8, left right return',
   overlap: 'overlap, center overlap',
-  fullness: 'fullness, fullness kind:.9',
+  fullness: 'fullness, fullness kind:.9, loneF:.62',
   fabric:
-    'fabric, fabric name, fabric pattern, pattern:.8, fabric color:.85, name:.6, color:.5, fabric code:.8, pattern color:.75, pattern name, item:.3, fabric item',
+    'fabric, fabric name, fabric pattern, pattern:.8, fabric color:.85, name:.6, color:.5, fabric code:.92, pattern color:.75, pattern name, item:.3, fabric item',
   fabricWidth:
     'fabric width, bolt width, bolt, fabric:.5, fabric bolt width, width:.6, pattern width:.5, fabric bolt',
   verticalRepeat:
@@ -102,12 +102,12 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   finishedWidth:
     'finished width, finished panel width, finished width panel, panel width:.86, pair width:.8, width:.6, finished pair width, finished:.45, finished size:.6, panel:.62, finished panel, panel finished, panel length:.3, panel finished width, side panel:.4',
   widths:
-    'widths, number widths, fabric widths, total widths, cut:.45, number cut, width:.45, number width:.9, fabric cut number, many widths, number drop, fabric width:.45',
+    'widths, number widths, fabric widths, total widths, cut:.45, number cut, width:.45, number width:.9, fabric cut number, many widths, number drop, fabric width:.45, loneF:.62',
   deliveredFullness: 'delivered fullness, finished fullness:.7',
   cutLength:
     'cut length, cut, cut drop, cut height, cut size, length:.62, cut finished length:.8, fabric cut length, fabric cut, at:.62, fabric at:.7',
   yardage:
-    'yards, fabric yards, total yards, fabric total yards, fabric quantity:.55, order yards, yards needed, fabric needed:.6, yards order, fabric total:.4, yards quantity, quantity yards, line yards',
+    'yards, fabric yards, total yards, fabric total yards, fabric quantity:.55, order yards, yards needed, needed:.5, fabric needed:.6, yards order, fabric total:.4, yards quantity, quantity yards, line yards',
   liningYardage:
     'lining yards, total lining yards, lining fabric yards, lining needed:.6, lining total yards, lining quantity:.6',
   railroadedYardage: 'turned yards',
@@ -190,7 +190,7 @@ const OTHERS: Readonly<Record<OtherKey, Said>> = {
     'needed, date needed, needed date, install, install date, date install, labor date, measured date, freight, freight date, deposit date',
   ),
   supplier: said('text', 'vendor, fabric vendor'),
-  code: said('any', 'code, fabric code:.7, item code, color code, color number, pattern number:.8'),
+  code: said('any', 'code, fabric code:.6, item code, color code, color number, pattern number:.8'),
   contact: said('any', 'contact'),
   hem: said('any', 'hem:.9, bottom hem, side hem, hem allowance, top hem, hem length'),
   trim: said('any', 'trim'),

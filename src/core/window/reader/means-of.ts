@@ -3,6 +3,7 @@ import type { OrderKey } from '../meanings';
 import type { Choice } from './assign';
 import type { Cell } from './cells';
 import type { Evidence } from './evidence';
+import { countsPairs } from './pairs';
 import { isOurs, type MeaningKey } from './meanings';
 import { drawOfText, goodsOf, headingOfText, liningOfText, treatmentOf } from './treatment-text';
 import { countsInBrackets, isTurned, leadingCount, matchBehind, roomAndCount } from './values';
@@ -40,15 +41,8 @@ class Texts {
 }
 
 const countsWindows = ({ cells, share }: Pick<Texts, 'cells' | 'share'>): boolean =>
-  countsInBrackets(cells) || share((text) => roomAndCount(text).count !== undefined) > 0;
-
-/** “Pairs”, “No. of prs”: so many windows, each with a pair. */
-export const countsPairs = ({ heading }: Pick<Evidence, 'heading'>): boolean =>
-  heading.words.some(({ text }) => /^(?:pairs|prs)$/.test(text)) &&
-  heading.words.every(
-    ({ stands, weight }) =>
-      weight < 0.3 || stands.some(({ idea }) => ['pair', 'number', 'quantity', 'many'].includes(idea)),
-  );
+  countsInBrackets(cells) ||
+  share((text) => roomAndCount(text).count !== undefined && goodsOf(text) !== 'other goods') > 0;
 
 /** The keys of which something is true. */
 const those = (...keys: readonly (OrderKey | false)[]): OrderKey[] =>
@@ -61,7 +55,7 @@ const HOLDS: Partial<Record<MeaningKey, (texts: Texts) => OrderKey[]>> = {
     those(
       'quantity',
       !texts.has('draw') &&
-        (texts.pairs || texts.share((text) => drawOfText(text) !== undefined) >= 0.5) &&
+        (texts.pairs || texts.share((text) => drawOfText(text) !== undefined) >= 0.1) &&
         'draw',
     ),
   widths: (texts) =>
@@ -93,8 +87,13 @@ const HOLDS: Partial<Record<MeaningKey, (texts: Texts) => OrderKey[]>> = {
 };
 
 /** What a chosen column means; nothing where it is asked. */
-export function meansOf(choice: Choice, own: Evidence, has: (key: MeaningKey) => boolean): OrderKey[] {
+export function meansOf(
+  choice: Choice,
+  own: Evidence,
+  has: (key: MeaningKey) => boolean,
+  stated = false,
+): OrderKey[] {
   const { key } = choice;
   if (key === undefined || choice.sure === 'asked') return [];
-  return HOLDS[key]?.(new Texts(own.cells, has, countsPairs(own))) ?? (isOurs(key) ? [key] : []);
+  return HOLDS[key]?.(new Texts(own.cells, has, countsPairs(own) && !stated)) ?? (isOurs(key) ? [key] : []);
 }

@@ -2,7 +2,17 @@
 import { UNITS, type LengthUnit } from '../../exact/length';
 import type { Unit } from '../../exact/unit';
 import type { OrderKey } from '../meanings';
-import { countOf, figureOf, fullnessAdded, isDay, isDitto, moneyOf, type Cell, type Row } from './cells';
+import {
+  countOf,
+  feetByDash,
+  figureOf,
+  fullnessAdded,
+  isDay,
+  isDitto,
+  moneyOf,
+  type Cell,
+  type Row,
+} from './cells';
 import { Above } from './above';
 import { withPoint } from './decimal-comma';
 import type { DayOrder } from './dates';
@@ -38,6 +48,8 @@ export interface Slot {
   readonly addsTo: number | undefined;
   /** Whether a bare figure in brackets behind a room counts its windows. */
   readonly counts?: boolean | undefined;
+  /** Whether its cells are feet and inches with a dash between. */
+  readonly dashed?: boolean | undefined;
   /** What its figures say of the draw. */
   readonly draws?: 'each is a pair' | '2 is a pair' | undefined;
   /** Whether its percentages are added to flat. */
@@ -110,7 +122,7 @@ const MADE_UP: readonly OrderKey[] = ['heading', 'draw', 'rodWidth', 'finishedWi
 const CARRIED: readonly OrderKey[] = ['room', 'order', 'date', 'customer', 'job'];
 
 const TOTAL =
-  /^[Σ∑]|^(?:grand |sub-?\s?|floor |job |order |line |page )?tot(?:al|als)?\b|^sum\b|\btot(?:al|als)?\.?:?$|^(?:carried|brought|c\/?f|b\/?f|b\/fwd|c\/fwd)\b(?: forward| fwd| down| over)?|^in all\b|^balance\b|^net(?:t)?\b|^(?:plus |add )?(?:vat|gst|hst|pst|qst|(?:sales )?tax)\b|^(?:less )?(?:booking |paid )?deposit\b|^paid\b|^due\b|^all (?:floors?|rooms?|windows?)$|\btotals?\s*(?:yds?|yards?|m|metres?|ex\b|inc\b|£|\$)|^sub ?t(?:ot)?\b/i;
+  /^[Σ∑]|^fwd\b|^cont(?:'?d|inued)?\.? (?:next|over|on)\b|^(?:balance |bal\.? )?owed\b|^all$|^to pay\b|[aà] payer|^(?:excl|incl)\.?$|^(?:tps|tvq|tva|btw|mwst)\b|^(?:grand |sub-?\s?|floor |job |order |line |page )?tot(?:al|als)?\b|^sum\b|\btot(?:al|als)?\.?:?$|^(?:carried|brought|c\/?f|b\/?f|b\/fwd|c\/fwd)\b(?: forward| fwd| down| over)?|^in all\b|^balance\b|^net(?:t)?\b|^(?:plus |add )?(?:vat|gst|hst|pst|qst|(?:sales )?tax)\b|^(?:less )?(?:booking |paid )?deposit\b|^paid\b|^due\b|^all (?:floors?|rooms?|windows?)$|\btotals?\s*(?:yds?|yards?|m|metres?|ex\b|inc\b|£|\$)|^sub ?t(?:ot)?\b/i;
 const CANCELLED =
   /\bcancel|\bcanc\b|\bvoid(?:ed)?\b|\bdeleted?\b|\bomit(?:ted)?\b|\bscrapped\b|\bnot (?:needed|required|wanted|proceeding|going ahead)\b|\bno longer\b|\bwithdrawn\b|\bstruck (?:out|off)\b|\bcxl'?d?\b|\bcnx\b/i;
 const NOTE_WORDS =
@@ -123,6 +135,9 @@ export const EACH_SIDE = /\d.*\b(?:sides?|ea|each)\b|½\s*(?:ea|each|\/|a|per)/i
 const COUNTED = /^\d+ (?:windows?|openings?|pairs?|prs?|curtains?|drapes|rooms?|rms?|units?|panels?)\b/i;
 /** A name in capitals heads what follows it. */
 const TITLE = /^[A-Z]{3,}\b/;
+
+const STOREY = /\b(?:wing|floor|block|ground|storey|level|annexe?|basement|phase|building|house|tower)\b/i;
+const PAYMENT = /^(?:pd|paid|payment|rec'?d|chq|check|cheque|ck)\b.*/i;
 
 const words = (cell: Cell): string => (typeof cell === 'string' ? cell : '');
 
@@ -186,6 +201,7 @@ export class RowReader {
         titled &&
         (!NOTE_WORDS.test(text) ||
           TITLE.test(text) ||
+          STOREY.test(text) ||
           (/^[\w\s&'’/-]+(?:\(cont'?d?\.?\))?$/i.test(text) &&
             !/\b(?:not|see|please|check|call|note|are|is|was|hold|must)\b/i.test(text)));
       if (section) this.above.begin();
@@ -230,6 +246,7 @@ export class RowReader {
     // A full row whose cells cannot be read is a window that is badly written.
     if (seen.window + seen.unread >= 3 && filled.length * 2 > this.plan.slots.length) return 'window';
     if (seen.window > 0 && seen.unread > 0) return 'window';
+    if (seen.window === 0 && texts.some((text) => PAYMENT.test(text))) return 'note';
     if (seen.others === 0 && seen.added > 0) return 'total';
     if (seen.window === 1 && seen.added + seen.others > 0) return 'window';
     return seen.added > 0 ? 'other goods' : texts.length > 0 ? 'note' : 'total';
@@ -250,7 +267,11 @@ export class RowReader {
       const key = slot.keys[0];
       if (cell === null || key === undefined || slot.part === 1 || slot.addsTo !== undefined) continue;
       if (OF_A_WINDOW.has(key)) {
-        const reads = isDitto(cell) || slot.part !== undefined || this.reads(slot, cell);
+        const reads =
+          isDitto(cell) ||
+          (slot.dashed === true && feetByDash(cell) !== undefined) ||
+          slot.part !== undefined ||
+          this.reads(slot, cell);
         if (!reads) {
           found.unread++;
           continue;
@@ -337,11 +358,11 @@ export class RowReader {
 
   /** The cells that are read, a ditto as the cell it repeats. */
   private resolved(cells: Row): Cell[] {
-    return this.plan.slots.map(({ at, other }, place) => {
+    return this.plan.slots.map(({ at, other, dashed }, place) => {
       const cell = cells[at] ?? null;
       if (isDitto(cell) || (cell === null && other === 'place')) return this.above.cell(place) ?? cell;
       if (cell !== null) this.above.remember(place, cell);
-      return cell;
+      return dashed === true ? (feetByDash(cell) ?? cell) : cell;
     });
   }
 
@@ -406,6 +427,7 @@ export class RowReader {
           values[base] = plus(values[base] ?? 0, partOfInch(part));
         continue;
       }
+      if (slot.draws === 'each is a pair' && figureOf(cell) === HALF) panels = 1;
       for (const [nth, key] of slot.keys.entries()) {
         if (key === 'quantity' && slot.keys[0] === 'room') {
           const { count } = roomAndCount(String(cell), slot.counts);
@@ -453,7 +475,7 @@ export class RowReader {
         text: 'one way, to a side that is not said',
       });
     const { stated } = this.plan;
-    if (values.draw === undefined && stated.draw !== undefined) values.draw = stated.draw;
+    if (values.draw === undefined && !oneWay && stated.draw !== undefined) values.draw = stated.draw;
     if (values.lining === undefined && stated.lining !== undefined) values.lining = stated.lining;
     if (inPlace !== undefined)
       values.room = values.room === undefined ? inPlace : `${inPlace}, ${values.room}`;
@@ -466,10 +488,14 @@ export class RowReader {
 const WIDTHS_OF = /^([\d\s./½¼¾]+)\s*(?:w|wds?|wdths?|widths?)\b.*$/i;
 const WIDE: ReadonlySet<OrderKey> = new Set(['rodWidth', 'openingWidth', 'finishedWidth']);
 
+const HALF = 0.5;
 const YES = /^(?:y|yes|x|✓|✔|true)$/i;
 const NO = /^(?:n|no|-|–|—|none|false)$/i;
 /** What a column's own way says of a cell; undefined where it is read as any other. */
 function bySlot({ draws, added, yesIs }: Slot, key: OrderKey, cell: Cell): CellRead | undefined {
+  if (draws === 'each is a pair' && figureOf(cell) === HALF)
+    // Half a pair is one curtain, to a side that is not said.
+    return key === 'quantity' ? { value: 1 } : 'nothing';
   if (key === 'draw' && draws === 'each is a pair')
     return figureOf(cell) === undefined ? undefined : { value: 'pair' };
   if (key === 'draw' && draws === '2 is a pair' && isTwo(cell)) return { value: 'pair' };

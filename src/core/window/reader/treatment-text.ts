@@ -7,7 +7,7 @@ type Phrases<W extends string> = readonly (readonly [W, string])[];
 const HEADING_PHRASES: Phrases<Heading> = [
   [
     'pinch',
-    'pinch,pp,p p,p pleat,p pleats,p pl,pinch pleat,pinch pl,pinch pleated,triple pinch,double pinch,french,french pleat,french pinch,3 finger,2 finger,3 f,2 f,three finger,two finger,2 fold,3 fold,single fold,double fold,triple fold,two fold,three fold,euro,euro pleat,tpp,dpp,dutch pleat,pnch,pinched,triple pleat,double pleat,tp,fr pl,pin pl',
+    'pinch,pp,p p,p pleat,p pleats,p pl,pinch pleat,pinch pl,pinch pleated,triple pinch,double pinch,french,french pleat,french pinch,3 finger,2 finger,3 f,2 f,three finger,two finger,2 fold,3 fold,single fold,double fold,triple fold,two fold,three fold,euro,euro pleat,tpp,dpp,dutch pleat,pleated,plis pinces,plis,fr plts,fr plt,french plts,plooi,enkelplooi,smokplooi,pnch,pinched,triple pleat,double pleat,tp,fr pl,pin pl',
   ],
   ['goblet', 'goblet,gob,goblets,goblet pleat,gblt'],
   ['cartridge', 'cartridge,cart,cartridge pleat,cart pl,cartr,crtg'],
@@ -15,14 +15,17 @@ const HEADING_PHRASES: Phrases<Heading> = [
   ['inverted', 'inverted,inv,inverted pleat,inverted box,inv box,inverted box pleat,inv pl,invert,inv bp'],
   [
     'pencil',
-    'pencil,penc,pc,bleistift,pencil pleat,pencil pl,pcl,gathered tape,pencil tape,gathered,standard tape,std tape',
+    'pencil,tape,3 tape,deep tape,fronce,penc,pc,bleistift,pencil pleat,pencil pl,pcl,gathered tape,pencil tape,gathered,standard tape,std tape',
   ],
   [
     'rod pocket',
-    'rod pocket,rp,shirred,shirr,shir,shirred on rod,rod pkt,rod pckt,rod pock,pocket,pkt,pole pocket,slot,slot head,slot headed,slot top,casing,pole top,rod pockets',
+    'rod pocket,rp,po,poche,fourreau,r pkt,r pocket,shirred,shirr,shir,shirred on rod,rod pkt,rod pckt,rod pock,pocket,pkt,pole pocket,slot,slot head,slot headed,slot top,casing,pole top,rod pockets',
   ],
   ['tab top', 'tab top,tab,tabs,tab tops,tabbed,tt'],
-  ['grommet', 'grommet,grommets,grom,gromm,grm,grommet top,eyelet,eyelets,eyelet top,eyl,gr'],
+  [
+    'grommet',
+    'grommet,grommets,grom,gromm,grm,grommet top,oe,oeillets,oeillet,ringe,eyelet,eyelets,eyelet top,eyl,gr',
+  ],
   [
     'wave',
     'wave,wv,s fold,sfold,sf,s wave,swave,ripple,ripple fold,ripplefold,rf,snap tape,wave fold,waves,wave tape',
@@ -33,19 +36,19 @@ const HEADING_PHRASES: Phrases<Heading> = [
 const DRAW_PHRASES: Phrases<Draw> = [
   [
     'pair',
-    'pair,pr,prs,pairs,tabs,split,middle,from middle,in middle,meets,meeting,parts,part,parting,opens middle,ctr open,center part,centre part,c o,co,centre,center,ctr,centre open,center open,centre opening,center opening,centre draw,center draw,ctr draw,centre split,center split,two way,2 way,2way,two ways,bi part,bi parting,biparting,both,both ways,l r,lr,l and r,left and right,split draw,2 teilig,zweiteilig,pair draw,split pair,2 panels,two panels,meet,meets in centre,centre meet,paired,r l,p',
+    'pair,pr,prs,cntr,cntrs,cent,centr,paire,paar,middel,parted,two sides,each side,either side,2 sides,pairs,tabs,split,middle,from middle,in middle,meets,meeting,parts,part,parting,opens middle,ctr open,center part,centre part,c o,co,centre,center,ctr,centre open,center open,centre opening,center opening,centre draw,center draw,ctr draw,centre split,center split,two way,2 way,2way,two ways,bi part,bi parting,biparting,both,both ways,l r,lr,l and r,left and right,split draw,2 teilig,zweiteilig,pair draw,split pair,2 panels,two panels,meet,meets in centre,centre meet,paired,r l,p',
   ],
   [
     'one-way left',
-    'one way left,one part left,1 part left,1 teilig links,links,linker,one left,left one,single to left,all left,all to left,to l,one l,1 way left,one way l,1 way l,1way l,1w l,1wl,owl,ow l,o w l,left,l,lh,lft,lhs,left stack,stack left,stacks left,stack l,single left,single l,sgl l,left draw,draw left,draws left,l draw,to left,left only,1 left,pull left,l hand,left hand,lt,left side,1 l,1l,owdl,stacks l',
+    'one way left,gauche,a gauche,to lft,stk left,stack lh,one part left,1 part left,1 teilig links,links,linker,one left,left one,single to left,all left,all to left,to l,one l,1 way left,one way l,1 way l,1way l,1w l,1wl,owl,ow l,o w l,left,l,lh,lft,lhs,left stack,stack left,stacks left,stack l,single left,single l,sgl l,left draw,draw left,draws left,l draw,to left,left only,1 left,pull left,l hand,left hand,lt,left side,1 l,1l,owdl,stacks l',
   ],
   [
     'one-way right',
-    'one way right,one part right,1 part right,1 teilig rechts,rechts,rechter,one right,right one,single to right,all right,all to right,to r,one r,1 way right,one way r,1 way r,1way r,1w r,1wr,owr,ow r,o w r,right,r,rh,rgt,rhs,right stack,stack right,stacks right,stack r,single right,single r,sgl r,right draw,draw right,draws right,r draw,to right,right only,1 right,pull right,r hand,right hand,rt,right side,1 r,1r,owdr,stacks r',
+    'one way right,droite,a droite,to rite,rite,to rgt,stk right,stack rh,one part right,1 part right,1 teilig rechts,rechts,rechter,one right,right one,single to right,all right,all to right,to r,one r,1 way right,one way r,1 way r,1way r,1w r,1wr,owr,ow r,o w r,right,r,rh,rgt,rhs,right stack,stack right,stacks right,stack r,single right,single r,sgl r,right draw,draw right,draws right,r draw,to right,right only,1 right,pull right,r hand,right hand,rt,right side,1 r,1r,owdr,stacks r',
   ],
   [
     'stationary',
-    'stat,stationary,fixed,fix,fxd,fxd pair,dress,st,st pr,stat pr,stat pair,stationary pair,stationary panel,stationary panels,fixed pair,fixed panel,fixed panels,stat panel,stat panels,side panels,dress,dress curtain,dress curtains,dress panel,dress panels,dummy,static,non operable,non operating,non draw,not drawn,decorative,inoperable,stnry,stny,stats,fixed pr,does not draw,tied back,stationery',
+    'stat,stationary,stay put,stays put,do not draw,dont draw,no draw,fixed,fix,fxd,fxd pair,dress,st,st pr,stat pr,stat pair,stationary pair,stationary panel,stationary panels,fixed pair,fixed panel,fixed panels,stat panel,stat panels,side panels,dress,dress curtain,dress curtains,dress panel,dress panels,dummy,static,non operable,non operating,non draw,not drawn,decorative,inoperable,stnry,stny,stats,fixed pr,does not draw,tied back,stationery',
   ],
 ];
 const ONE_WAY =
@@ -54,11 +57,11 @@ const ONE_WAY =
 const LINING_PHRASES: Phrases<Lining> = [
   [
     'unlined',
-    'unlined,u,ul,un,unl,none,no,n,nil,no lining,not lined,without,n a,na,0,no lin,unlnd,self lined none',
+    'unlined,non,sans,geen,ohne,bare,u,ul,un,unl,none,no,n,nil,no lining,not lined,without,n a,na,0,no lin,unlnd,self lined none',
   ],
   [
     'lined',
-    'lined,l,sl,lnd,ln,lining,yes,y,std,standard,sateen,sat,cotton,cotton sateen,poly cotton,polycotton,standard lining,std lining,sateen lining,thermal,thermal lining,x,ivory,white,lin,fr lining,lined only,plain lining,reg,regular',
+    'lined,l,sl,oui,ja,gevoer,lnd,ln,lining,yes,y,std,standard,sateen,sat,cotton,cotton sateen,poly cotton,polycotton,standard lining,std lining,sateen lining,thermal,thermal lining,x,ivory,white,lin,fr lining,lined only,plain lining,reg,regular',
   ],
   [
     'interlined',
@@ -66,7 +69,7 @@ const LINING_PHRASES: Phrases<Lining> = [
   ],
   [
     'blackout',
-    'blackout,bo,b o,black out,blk out,blkout,blockout,block out,dimout,dim out,room darkening,blackout lining,bo lining,blackout lined,3 pass,2 pass,three pass,bl,blk,thermal blackout,bo lined,b out,bout,bk out,fr blackout,lined blackout,blackout interlined',
+    'blackout,opaque,occultant,verdunkelung,blok,bo,b o,black out,blk out,blkout,blockout,block out,dimout,dim out,room darkening,blackout lining,bo lining,blackout lined,3 pass,2 pass,three pass,bl,blk,thermal blackout,bo lined,b out,bout,bk out,fr blackout,lined blackout,blackout interlined',
   ],
 ];
 
@@ -341,7 +344,13 @@ function readLining(text: string): Lining | undefined {
   const short = words.length === 1 ? LININGS.short(only) : undefined;
   if (short !== undefined) return short;
   // Single letters say a lining only where nothing else stands in the cell.
-  const found = words.flatMap((word, at) => spelledOut(LININGS.at(words, at), word));
+  const found = words.flatMap((word, at): readonly Lining[] => {
+    const said = LININGS.at(words, at);
+    if (said !== undefined || word.length < 4 || HEADINGS.at(words, at) !== undefined || BESIDE.has(word))
+      return spelledOut(said, word);
+    const near = LININGS.short(word);
+    return near === undefined ? [] : [near];
+  });
   return (['blackout', 'interlined', 'unlined', 'lined'] as const).find((one) => found.includes(one));
 }
 export const measuredOfText = (text: string): MeasuredTo | undefined => anywhere(MEASURED, text);
@@ -356,7 +365,7 @@ export function statedInNote(text: string): { readonly draw?: Draw; readonly lin
   for (const clause of text.split(/[,.;]/)) {
     const said = (/\ball\b(.*)/i.exec(clause)?.[1] ?? PAIRS.exec(clause)?.[0])?.trim();
     if (said === undefined || said.split(/\s+/).length > 4) continue;
-    draw ??= DRAWS.whole(said);
+    draw ??= DRAWS.whole(said.replace(/\s*\b(?:unless|except|but)\b.*$/i, ''));
     if (/lin|black|b\/?o\b/i.test(said)) lining ??= liningOfText(said);
   }
   return { ...(draw && { draw }), ...(lining && { lining }) };
@@ -382,14 +391,21 @@ export function measuredOfNote(text: string): MeasuredTo | undefined {
 }
 
 const GOODS =
-  /\b(?:poles?|rods?(?! ?(?:pocket|pkt|pckt|pock))|tracks?|rails?|tie ?-?backs?|fringes?|cushions?|pillows?|pelmets?|valances?|swags?|jabots?|cascades?|cornices?|lambrequins?|bed ?spreads?|coverlets?|duvets?|carriage|postage|courier|cush\w*|borders?|legs|coronas?|bed crown|bed ?skirts?|dust ruffles?|bolsters?|shams?|throws?|table ?cloths?|toppers?|napkins?|runners?|skirts?|upholster\w*|chairs?|ottomans?|bench(?:es)?|headboards?|blinds?|shades?|romans?|shutters?|rollers?|hardware|brackets?|finials?|hold ?-?backs?|trims?|braids?|tassels?|hooks?|wallpapers?|carpets?|rugs?|sofas?|slip ?covers?|venetians?|cubicles?|cub|couch(?:es)?|reuph\w*|pew|booth|seats?|settees?|stools?|lamp ?shades?|awnings?|crib ?skirts?|dividers?|shower|quilts?|bed scarf|scarf|scarves|delivery|freight|installation|labou?r|fitting|steam\w*|motors?|remotes?|samples?|swatch\w*|screens?|seat pads?|wands?|eyelets only|rings only|batons?|gimp|piping|cord(?:s|ing)?|spreads?|mattress|towels?|place ?mats?)\b/i;
+  /\b(?:poles?|rods?(?! ?(?:pocket|pkt|pckt|pock))|tracks?|rails?|tie ?-?backs?|fringes?|cushions?|scatters?|pillows?|pelmets?|valances?|swags?|jabots?|cascades?|cornices?|lambrequins?|bed ?spreads?|coverlets?|duvets?|carriage|postage|courier|cush\w*|borders?|legs|coronas?|bed crown|bed ?skirts?|dust ruffles?|bolsters?|shams?|throws?|table ?cloths?|toppers?|napkins?|runners?|skirts?|upholster\w*|chairs?|ottomans?|bench(?:es)?|headboards?|blinds?|shades?|romans?|shutters?|rollers?|hardware|brackets?|finials?|hold ?-?backs?|trims?|braids?|tassels?|hooks?|wallpapers?|carpets?|rugs?|sofas?|slip ?covers?|venetians?|cubicles?|cub|couch(?:es)?|reuph\w*|pew|booth|seats?|settees?|stools?|lamp ?shades?|awnings?|crib ?skirts?|dividers?|shower|quilts?|bed scarf|scarf|scarves|delivery|freight|installation|labou?r|fitting|steam\w*|motors?|remotes?|samples?|swatch\w*|screens?|seat pads?|wands?|eyelets only|rings only|batons?|gimp|piping|cord(?:s|ing)?|spreads?|mattress|towels?|place ?mats?)\b/i;
 const WINDOW_NOUN =
   /\b(?:curtains?|drapes?|draper(?:y|ies)|sheers?|voiles?|panels?|nets?|eyelet curtains?|pairs?|pr)\b/i;
 const HUNG_ON = /\b(?:curtain|drapery|drape)\s+(?:poles?|rods?|tracks?|rails?|wands?|tie)/i;
 
 /** What a text names: something at a window, other goods, or neither. */
+const OFTEN_MISSPELT = ['valance', 'cushion', 'pelmet', 'tieback', 'pillow', 'bedspread', 'fringe'];
+const misspelt = (text: string): RegExpExecArray | null => {
+  const word = splitWords(text).find(
+    (one) => one.length >= 5 && OFTEN_MISSPELT.some((goods) => oneSlip(one.replace(/s$/, ''), goods)),
+  );
+  return word === undefined ? null : new RegExp(word, 'i').exec(text);
+};
 export function goodsOf(text: string): 'window' | 'other goods' | undefined {
-  const goods = GOODS.exec(text);
+  const goods = GOODS.exec(text) ?? misspelt(text);
   const hung = WINDOW_NOUN.exec(text);
   if (goods === null) return hung === null ? undefined : 'window';
   if (hung === null || HUNG_ON.test(text)) return 'other goods';

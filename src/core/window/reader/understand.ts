@@ -9,12 +9,13 @@ import { candidatesOf, type Candidate } from './candidates';
 import { figureOf, saysMore, type Cell, type Row } from './cells';
 import { putPoints } from './decimal-comma';
 import { DayOrders, type DayOrder } from './dates';
-import { gather, type Evidence } from './evidence';
+import { gather, saysSizeOnly, type Evidence } from './evidence';
 import { findHeader, headingScore, type Header, type Merged } from './header';
 import type { HeadingRead, Per } from './heading';
 import { saidByWords, type HouseWords } from './house-words';
 import { withLegend } from './legend';
-import { countsPairs, meansOf } from './means-of';
+import { meansOf } from './means-of';
+import { countsPairs } from './pairs';
 import { perOf } from './per-of';
 import { isLengthKey, isOurs, isYardageKey, type MeaningKey, type OtherKey } from './meanings';
 import { isWindowFact, type Plan, type Slot } from './rows';
@@ -185,8 +186,9 @@ function columnsOf(
   assigned: Assignment['assigned'],
   house: Unit,
   above: Plan['stated'],
+  texts: readonly string[],
 ): ColumnRead[] {
-  const has = (key: MeaningKey): boolean => assigned.has(key) || (key === 'draw' && above.draw !== undefined);
+  const has = (key: MeaningKey): boolean => assigned.has(key);
   const told = new Map(sums.per);
   const lining = arithmetic.liningPer(assigned);
   if (lining !== undefined) told.set('liningYardage', lining);
@@ -195,7 +197,7 @@ function columnsOf(
     const base = own.addsTo === undefined ? undefined : evidence.findIndex(({ at }) => at === own.addsTo);
     const means =
       base === undefined
-        ? meansOf(choice, own, has)
+        ? meansOf(choice, own, has, above.draw !== undefined)
         : meansOf(choices[base] as Choice, evidence[base] as Evidence, has);
     const [key] = means;
     if (key === 'leftExtension' && !has('rightExtension') && !SIDED.test(own.text)) {
@@ -211,6 +213,13 @@ function columnsOf(
           : isLengthKey(key)
             ? own.unit
             : undefined;
+    if (
+      own.part !== undefined &&
+      saysSizeOnly(texts[own.at] ?? '') &&
+      !own.defined &&
+      !means.some((one) => sums.proven.has(one))
+    )
+      return asked(own, means);
     const chosen = base === undefined ? choice.sure : (choices[base]?.sure ?? choice.sure);
     // That brackets count windows is likely, never certain.
     const sure =
@@ -295,6 +304,7 @@ const slotsOf = (
       per: column.per,
       addsTo: own.addsTo,
       counts: column.means.includes('quantity') && countsInBrackets(own.cells),
+      dashed: own.dashed,
       draws: column.means.includes('draw')
         ? column.means[0] === 'quantity' && countsPairs(own)
           ? 'each is a pair'
@@ -436,7 +446,15 @@ export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
   const arithmetic = new Arithmetic(evidence, panels, look.unit.small !== 'in', countsIn(evidence), drawn);
   const assignment = assign(candidates, arithmetic, headedAlike(evidence));
   const said = stated(sheet.rows.slice(0, first), (key) => assignment.assigned.has(key));
-  const columns = columnsOf(evidence, assignment, arithmetic, assignment.assigned, look.unit, said);
+  const columns = columnsOf(
+    evidence,
+    assignment,
+    arithmetic,
+    assignment.assigned,
+    look.unit,
+    said,
+    header.texts.map((list) => list.join(' ')),
+  );
   const known = new Set(columns.flatMap(({ means }) => means));
   const priced = known.has('room') && (known.has('unitPrice') || known.has('amount'));
   // Headings that somebody points at are a table’s.
@@ -459,7 +477,7 @@ export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
     order: orders.order,
     decimalComma,
     measuredTo: measuredPoint(evidence, columns, sheet.rows.slice(0, first)),
-    stated: stated(sheet.rows.slice(0, first), (key) => columns.some(({ means }) => means.includes(key))),
+    stated: said,
     usual: usualFacts(evidence, columns),
   };
   return {

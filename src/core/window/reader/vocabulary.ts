@@ -10,7 +10,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   width:
     'width w wd wdth wid wide wth breadth across largeur ancho breedte breite br widht witdh wdht bredth span',
   widths:
-    'widths wds wdths wths drops cuts lengths lths strips strip breadths widthes lengs banen bahnen stripes webs fabwidths',
+    'widths wds wdths wths drops cuts lengths lths strips strip breadths widthes lengs banen bahnen stripes webs fabwidths laizes',
   height:
     'height h ht hgt hght high hts tall hauteur alto altura hoogte heights heigth hieght hite hoog hoch haut hohe hoehe',
   length:
@@ -47,7 +47,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   horizontal: 'horizontal h hor horiz horz hz',
   match: 'match matching matches mtch',
   lining:
-    'lining liner liners lng lin lined l ln linings backing doublure forro futter voering lnd ling lngs lineing lnr lg',
+    'lining liner liners lng lin lined l ln linings backing doublure forro futter voering lnd ling lngs lineing lnr lg doubl doubl',
   blackout: 'blackout bo blockout dimout',
   interlining:
     'interlining interlined bump interl il intl int intlng intlin ilng ilin ilining domette flannel inter interline',
@@ -66,7 +66,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   style: 'style stl treatment tmt trtmt treat trt tx make makes look',
   pleat: 'pleat pl pleats plt pleating pleated plooi plooien falten pli plis',
   kind: 'type kind typ art desc',
-  draw: 'draw dr hang opens drw draws operation oper operates direction dir splits split traverses opn hand op config configuration drawn drawing pull pulls opening action closing closes parting part parts stacking stacks stackside handing hung works runs travel goes sens ouvre trek oop zug',
+  draw: 'draw dr hang opens drw draws operation oper operates direction dir splits split traverses opn hand op config configuration drawn drawing pull pulls opening action closing closes parting part parts stacking stacks stackside handing hung works runs travel goes sens ouvre trek oop zug ouvert ouverture',
   control: 'control controls ctrl cord cords wand pull operated corded operating wands cording cordside',
   measured: 'measured meas measure msd measd mesure',
   taken: 'taken point to ref from at',
@@ -79,9 +79,10 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   price: 'price prices precio prix prys preis rate cst unit pr priced rates dollar sell selling prijs',
   money: 'money dollars pounds usd gbp cad aud nzd zar eur',
   amount:
-    'amount amt ext extd extended extension value montant importe bedrag betrag xtd extn exten extend exted cash',
+    'amount amt ext extd extended extension value montant importe bedrag betrag xtd extn exten extend exted cash comes',
   cost: 'cost charge charges fee',
-  total: 'total tot ttl totals sum all totaal summe gesamt grand totl altogether',
+  total:
+    'total tot ttl totals sum all totaal summe gesamt grand totl altogether bill both comes bill both comes',
   line: 'line row',
   net: 'net nett subtotal exvat exgst extax ex excl pretax',
   gross: 'gross bruto brutto inc incl incgst incvat inclusive',
@@ -119,7 +120,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   layer: 'layer layers',
   mount: 'mount mounting mnt im om',
   needed:
-    'fitted due needed required wanted promised delivered installed shipped fit deliver completed done reqd req target eta promise deadline',
+    'fitted due needed required wanted promised delivered installed shipped fit deliver completed done reqd req target eta promise deadline need requires',
   projection: 'projection proj depth standoff',
   vendor: 'vendor supplier mill source maker manufacturer mfr brand suppl supp suplier suppliers',
   top: 'top tops',
@@ -141,6 +142,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   percent: 'percent pct markup margin mu',
   at: 'atsign',
   basis: 'basis uom',
+  loneF: 'f',
   sidemark: 'sidemark sidemarks sidemk',
 };
 

@@ -196,7 +196,7 @@ function judged(pick: Candidate, judging: Judging): Choice {
   // That a column is none of ours is never certain: its heading may be a word not known here.
   if (key === undefined) return { key, sure: 'likely', couldBe: [], said };
   const couldBe = [key, ...near.filter((one) => one !== key)];
-  const sure = couldBe.some(isOurs) ? surenessOf(pick, key, couldBe.length, judging) : 'likely';
+  const sure = couldBe.some(isOurs) ? surenessOf(pick, key, couldBe, judging) : 'likely';
   return { key, sure, couldBe, said };
 }
 
@@ -214,13 +214,15 @@ const notBorneOut = ({ score, said }: Pick<Candidate, 'score' | 'said'>): boolea
 function surenessOf(
   { score, said }: Candidate,
   key: MeaningKey,
-  readings: number,
+  couldBe: readonly MeaningKey[],
   { margin, sums, alone }: Judging,
 ): Sureness {
   const proven = sums.proven.has(key);
   if (proven && margin >= TAKEN_BY) return said >= 0.3 ? 'sure' : 'likely';
-  if (margin < TAKEN_BY && readings > 1 && said < OWN) return 'asked';
+  if (margin < TAKEN_BY && couldBe.length > 1 && said < OWN) return 'asked';
   if (alone && isOurs(key) && notBorneOut({ score, said })) return 'asked';
-  if (margin >= SURE_BY && isPlainly(key, { score, said }, sums)) return 'sure';
+  // A heading in our own words is not shaken by what is none of ours.
+  const unrivalled = said >= OWN && isOurs(key) && couldBe.filter(isOurs).length === 1;
+  if ((margin >= SURE_BY || unrivalled) && isPlainly(key, { score, said }, sums)) return 'sure';
   return score < 0.5 && !proven ? 'asked' : 'likely';
 }

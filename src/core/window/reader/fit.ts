@@ -233,6 +233,7 @@ function fitText(key: MeaningKey, evidence: Evidence): number {
   if (filled === 0) return -0.05;
   if (days > filled * 0.5) return NEVER;
   if (NAMES.has(key) && understood(evidence, yesOrNo) > 0.5) return NEVER;
+  if (key === 'place' && (evidence.said.get('unitPrice') ?? 0) >= 0.6) return NEVER;
   if (key === 'interlining' && texts < filled * 0.5) return NEVER;
   if (key === 'fabric' || key === 'customer' || key === 'job' || key === 'remarks' || key === 'color') {
     if (texts < filled * 0.5) return NEVER;

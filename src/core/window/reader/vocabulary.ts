@@ -366,7 +366,7 @@ function looked(word: string): readonly Stands[] {
   const short = among((spelling) => shortens(word, spelling));
   if (short.length > 0) return as(short, 0.8);
   const sound = soundOf(word);
-  if (word.length >= 5 && sound.length >= 3)
+  if (word.length >= 6 && sound.length >= 3)
     return as(
       among((spelling) => Math.abs(spelling.length - word.length) <= 2 && soundOf(spelling) === sound),
       0.8,

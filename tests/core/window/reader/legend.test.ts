@@ -1,0 +1,30 @@
+import { describe, expect, it } from 'vitest';
+import { findHeader } from '../../../../src/core/window/reader/header';
+import { withLegend } from '../../../../src/core/window/reader/legend';
+import { saidBy } from '../../../../src/core/window/reader/meanings';
+
+const HEADINGS = ['Room', 'W', 'R/W', 'Height', 'Hdg', 'Fabric'];
+const saysOf = (heading: string, ...lines: readonly string[]): string | undefined => {
+  const { header } = findHeader([HEADINGS, ['Hall', 90, 96, 84, 'pinch', 'Ash']], [])!;
+  const { reads } = withLegend(
+    header,
+    lines.map((line) => [line]),
+  );
+  return [...saidBy(reads[HEADINGS.indexOf(heading)]!)].sort((a, b) => b[1] - a[1])[0]?.[0];
+};
+
+describe('a line beside a table says what its headings stand for', () => {
+  it('by a sign, or by the letters and what they stand for', () => {
+    expect(saysOf('W', 'W = track width, D = finished drop')).toBe('rodWidth');
+    expect(saysOf('R/W', 'RW rod width, FL finished length')).toBe('rodWidth');
+    expect(saysOf('W', 'W is the finished width')).toBe('finishedWidth');
+  });
+  it('which of two heights is meant', () => {
+    expect(saysOf('Height', 'Measures in metres. Heights are finished')).toBe('finishedDrop');
+    expect(saysOf('Height', 'Hall heights to be checked')).toBe('measured');
+  });
+  it('and a line of prices or of other things explains nothing', () => {
+    expect(saysOf('W', 'W 22.50 a drop, supplied')).not.toBe('widths');
+    expect(saysOf('Hdg', 'Hdg = see the board')).toBe('heading');
+  });
+});

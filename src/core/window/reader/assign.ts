@@ -211,6 +211,10 @@ const isPlainly = (
 const notBorneOut = ({ score, said }: Pick<Candidate, 'score' | 'said'>): boolean =>
   said < SAID && score < WELL;
 
+/** A heading in our own words is not shaken by what is none of ours. */
+const isUnrivalled = (key: MeaningKey, said: number, couldBe: readonly MeaningKey[]): boolean =>
+  said >= OWN && isOurs(key) && couldBe.filter(isOurs).length === 1;
+
 function surenessOf(
   { score, said }: Candidate,
   key: MeaningKey,
@@ -221,8 +225,7 @@ function surenessOf(
   if (proven && margin >= TAKEN_BY) return said >= 0.3 ? 'sure' : 'likely';
   if (margin < TAKEN_BY && couldBe.length > 1 && said < OWN) return 'asked';
   if (alone && isOurs(key) && notBorneOut({ score, said })) return 'asked';
-  // A heading in our own words is not shaken by what is none of ours.
-  const unrivalled = said >= OWN && isOurs(key) && couldBe.filter(isOurs).length === 1;
-  if ((margin >= SURE_BY || unrivalled) && isPlainly(key, { score, said }, sums)) return 'sure';
+  if ((margin >= SURE_BY || isUnrivalled(key, said, couldBe)) && isPlainly(key, { score, said }, sums))
+    return 'sure';
   return score < 0.5 && !proven ? 'asked' : 'likely';
 }

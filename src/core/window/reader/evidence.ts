@@ -27,8 +27,8 @@ export interface Evidence {
   readonly said: ReadonlyMap<MeaningKey, number>;
   /** Whether its cells are feet and inches with a dash between. */
   readonly dashed?: boolean;
-  /** Whether a line beside the table says what its heading means. */
-  readonly defined: boolean;
+  /** Whether it is half of a “Size” of which nothing says whose it is, nor which comes first. */
+  readonly sizeOnly: boolean;
   /** Unit of a bare figure. */
   readonly unit: LengthUnit;
   readonly cells: readonly Cell[];
@@ -112,7 +112,7 @@ function halves(text: string): readonly [string, string] {
 }
 
 /** “Size” and no more says neither whose it is nor which comes first. */
-export const saysSizeOnly = (text: string): boolean =>
+const saysSizeOnly = (text: string): boolean =>
   /^(?:sizes?|meas(?:ure)?(?:ments?)?\.?|dims?\.?|dimensions?)(?: \(?(?:in|cm|mm|inches|ins)\)?)?$/i.test(
     text.trim(),
   );
@@ -172,7 +172,7 @@ function one(
     heading: spoken,
     text,
     said: saidBy(spoken),
-    defined: look.defined?.[at] !== undefined,
+    sizeOnly: false,
     unit,
     cells,
     filled,
@@ -230,8 +230,34 @@ export function splitCell(cell: string, heading: string): readonly [string, stri
 }
 
 const LEAST_SAID = 0.6;
+/** A column's lengths, its feet and inches with a dash as others write them. */
+function asFeet(heading: HeadingRead, cells: readonly Cell[]): { dashed: boolean; cells: readonly Cell[] } {
+  const dashed = saysLength(heading) && writesFeetByDash(cells);
+  return { dashed, cells: dashed ? cells.map((cell) => feetByDash(cell) ?? cell) : cells };
+}
 const saysLength = (heading: HeadingRead): boolean =>
   [...saidBy(heading)].some(([key, share]) => share >= LEAST_SAID && isLengthKey(key));
+
+/** A column of two figures is two columns, headed as it says or as a line beside the table does. */
+function bothHalves(
+  at: number,
+  [definition, rows]: readonly [string | undefined, readonly string[]],
+  heading: HeadingRead,
+  cells: readonly Cell[],
+  look: Look,
+): Evidence[] {
+  return halvesOf(definition === undefined ? rows : [definition]).map((half, part) => {
+    const own = cells.map((cell) =>
+      typeof cell === 'string' ? (splitCell(cell, rows.join(' | '))?.[part] ?? null) : cell,
+    );
+    const read = readHeading(half);
+    const sizeOnly = definition === undefined && saysSizeOnly(rows.join(' '));
+    return {
+      ...one(at, part as 0 | 1, half, { ...read, unit: read.unit ?? heading.unit }, own, look),
+      sizeOnly,
+    };
+  });
+}
 
 /** The evidence of every column under a header. */
 export function gather(
@@ -242,29 +268,11 @@ export function gather(
   const all: Evidence[] = [];
   for (const [at, heading] of reads.entries()) {
     const text = (texts[at] ?? []).join(' | ');
-    let cells = down(look.rows, at);
-    const definition = look.defined?.[at];
-    if (text === '' && cells.every((cell) => cell === null)) continue;
-    const dashed = saysLength(heading) && writesFeetByDash(cells);
-    if (dashed) cells = cells.map((cell) => feetByDash(cell) ?? cell);
+    const written = down(look.rows, at);
+    if (text === '' && written.every((cell) => cell === null)) continue;
+    const { dashed, cells } = asFeet(heading, written);
     if (look.single?.has(at) !== true && holdsTwo(cells, text)) {
-      for (const [part, half] of halvesOf(
-        definition === undefined ? (texts[at] ?? []) : [definition],
-      ).entries()) {
-        const own = cells.map((cell) =>
-          typeof cell === 'string' ? (splitCell(cell, text)?.[part] ?? null) : cell,
-        );
-        all.push(
-          one(
-            at,
-            part as 0 | 1,
-            half,
-            { ...readHeading(half), unit: readHeading(half).unit ?? heading.unit },
-            own,
-            look,
-          ),
-        );
-      }
+      all.push(...bothHalves(at, [look.defined?.[at], texts[at] ?? []], heading, cells, look));
       continue;
     }
     const seen = { ...one(at, undefined, text, heading, cells, look), dashed };

@@ -90,29 +90,27 @@ const fitCount = (values: readonly number[], whole: number): number =>
 const countedInWords = ({ cells, filled }: Evidence): boolean =>
   filled > 1 && cells.filter((cell) => leadingCount(cell) !== undefined).length > filled * 0.7;
 
+/** Words among counts of widths, that the cloth is turned. */
+const turnedIn = (key: MeaningKey, evidence: Evidence): number =>
+  key === 'widths' ? filledCells(evidence).filter((cell) => isTurned(String(cell))).length : 0;
+/** Most windows are one of a kind, most panels come in twos. */
+const oneOfAKind = (values: readonly number[]): number =>
+  values.length >= 3 && share(values, isOne) > 0.5 ? 0.12 : 0;
+
 function fitFigure(key: MeaningKey, evidence: Evidence): number {
   const { values } = figuresIn(evidence.figures);
   if (evidence.filled === 0) return -0.05;
-  const turned = key === 'widths' ? filledCells(evidence).filter((cell) => isTurned(String(cell))).length : 0;
-  const readable = (values.length + turned) / evidence.filled;
-  if (readable < 0.5 && !(key === 'quantity' && countedInWords(evidence))) return NEVER;
+  if (key === 'quantity' && countedInWords(evidence)) return 0.1;
+  const readable = (values.length + turnedIn(key, evidence)) / evidence.filled;
+  if (readable < 0.5) return NEVER;
   const halves = share(values, (value) => Math.abs(value * 2 - Math.round(value * 2)) < 1e-6);
   const whole = share(values, (value) => Math.abs(value - Math.round(value)) < 1e-6);
   const lost = -(1 - readable) * 0.25;
   switch (key) {
     case 'widths':
       return share(values, (value) => value >= 0.5 && value <= 60) < 0.7 || halves < 0.8 ? NEVER : lost;
-    case 'liningWidths':
-    case 'interliningWidths':
-      return share(values, (value) => value >= 0.5 && value <= 60) < 0.7 ? NEVER : lost;
     case 'quantity':
-      if (countedInWords(evidence)) return 0.1;
-      // Most windows are one of a kind, most panels come in twos.
-      return (
-        fitCount(values, countsPairs(evidence) ? halves : whole) +
-        (values.length >= 3 && share(values, isOne) > 0.5 ? 0.12 : 0) +
-        lost
-      );
+      return fitCount(values, countsPairs(evidence) ? halves : whole) + oneOfAKind(values) + lost;
     case 'panels':
       return fitCount(values, whole) + lost;
     case 'lineNumber':
@@ -228,20 +226,31 @@ function fitChoice(key: MeaningKey, evidence: Evidence): number {
 /** A tick names nobody and nothing. */
 const NAMES: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['order', 'job', 'customer', 'fabric', 'room']);
 
+/** How well cells fit the name of a place, a room or an interlining; nothing where they tell nothing. */
+function fitNamed(key: MeaningKey, evidence: Evidence): number {
+  switch (key) {
+    case 'place':
+      return (evidence.said.get('unitPrice') ?? 0) >= 0.6 ? NEVER : 0;
+    case 'interlining':
+      return evidence.texts < evidence.filled * 0.5 ? NEVER : 0;
+    case 'room':
+      return countsFew(evidence) || countedInWords(evidence) ? -0.6 : 0;
+    default:
+      return 0;
+  }
+}
+
 function fitText(key: MeaningKey, evidence: Evidence): number {
   const { filled, texts, numbers, days } = evidence;
   if (filled === 0) return -0.05;
   if (days > filled * 0.5) return NEVER;
   if (NAMES.has(key) && understood(evidence, yesOrNo) > 0.5) return NEVER;
-  if (key === 'place' && (evidence.said.get('unitPrice') ?? 0) >= 0.6) return NEVER;
-  if (key === 'interlining' && texts < filled * 0.5) return NEVER;
   if (key === 'fabric' || key === 'customer' || key === 'job' || key === 'remarks' || key === 'color') {
     if (texts < filled * 0.5) return NEVER;
     if ((key === 'job' || key === 'customer') && numbered(evidence) >= 0.8) return -0.3;
     const lined = key === 'fabric' ? understood(evidence, headingOfText) : 0;
     return lined > 0.6 ? -0.4 : 0;
   }
-  if (key === 'room' && (countsFew(evidence) || countedInWords(evidence))) return -0.6;
   if (key === 'order' && numbersLines(evidence)) return -0.4;
   if (key === 'order') return (texts + numbers === filled ? 0 : -0.1) + (numbered(evidence) >= 0.8 ? 0.1 : 0);
   if (key === 'item') {
@@ -253,7 +262,7 @@ function fitText(key: MeaningKey, evidence: Evidence): number {
     filledCells(evidence).some((cell) => typeof cell === 'string' && drawOfText(cell) === 'pair')
   )
     return -0.5;
-  return 0;
+  return fitNamed(key, evidence);
 }
 
 function fitDate(evidence: Evidence): number {
@@ -340,6 +349,9 @@ const runOf = (text: string): string | undefined =>
 const clothOf = (text: string): string | undefined =>
   /^[\d.,\s½¼¾⅛⅜⅝⅞/]+\s*(?:yds?|yards?|mtrs?|metres?|meters?)\.?$/i.test(text) ? text : undefined;
 
+const holdsCloth = (evidence: Evidence): boolean =>
+  understood(evidence, clothOf) >= 0.8 && (evidence.said.get('liningYardage') ?? 0) < 0.6;
+
 /** Meanings the cells alone show, whatever the heading says: “pinch, grommet, pinch”. */
 export function shownByCells(evidence: Evidence): Map<MeaningKey, number> {
   const found = new Map<MeaningKey, number>();
@@ -351,8 +363,7 @@ export function shownByCells(evidence: Evidence): Map<MeaningKey, number> {
   const mute = evidence.heading.words.every(({ stands }) => stands.length === 0);
   if (mute && values.length >= 4 && distinct <= 4 && share(values, isBolt) >= 0.95)
     found.set('fabricWidth', 0.52);
-  if (understood(evidence, clothOf) >= 0.8 && (evidence.said.get('liningYardage') ?? 0) < 0.6)
-    found.set('yardage', 0.66);
+  if (holdsCloth(evidence)) found.set('yardage', 0.66);
   if (evidence.texts < evidence.filled * 0.8) return found;
   const own = filledCells(evidence).filter(
     (cell) => typeof cell !== 'string' || goodsOf(cell) !== 'other goods',

@@ -156,6 +156,28 @@ const withoutTax = (text: string): string =>
     ? text.replace(TAXED, ' ')
     : text;
 
+/** What one figure is for where “each” or brackets say it: “£ each pr”, “yds ea pnl”, “W (pr)”. */
+function pieceIn(heading: string, raw: string): { readonly per: Per | undefined; readonly text: string } {
+  let [per, text]: [Per | undefined, string] = [undefined, heading];
+  const several =
+    /\b(?:ea|each|an?)\b\.?\s+(pr|pair|pnl|panel|curt|curtain|width|wd|window|win|rm|room)\b/.exec(text);
+  if (several !== null) {
+    per ??= PER_WORDS.get(several[1] ?? '');
+    text = text.replace(several[0], ' ');
+  }
+  const one = /\b(ea|each)\b\.?/.exec(text);
+  if (one !== null) {
+    per ??= 'window';
+    text = text.replace(/\b(ea|each)\b\.?/g, ' ');
+  }
+  const paren = /\b(pair|panel|pr|pnl)\b/.exec(raw.toLowerCase().match(/\(([^)]*)\)/)?.[1] ?? '');
+  if (paren !== null) {
+    per ??= PER_WORDS.get(paren[1] ?? '');
+    text = text.replace(/\b(per |a |of )?(pair|panel|pr|pnl)\b/, ' ');
+  }
+  return { per, text };
+}
+
 function headingIn(raw: string, share: number): HeadingRead {
   const only = unitWord(tidy(raw).replace(/[()[\]]/g, ''));
   if (only !== undefined && only !== 'm' && only !== 'yd')
@@ -195,23 +217,9 @@ function headingIn(raw: string, share: number): HeadingRead {
     per ??= dear;
     text = text.replace(dearly?.[1] ?? '', ' ');
   }
-  // “£ each pr”, “yds ea pnl”.
-  const several =
-    /\b(?:ea|each|an?)\b\.?\s+(pr|pair|pnl|panel|curt|curtain|width|wd|window|win|rm|room)\b/.exec(text);
-  if (several !== null) {
-    per ??= PER_WORDS.get(several[1] ?? '');
-    text = text.replace(several[0], ' ');
-  }
-  const one = /\b(ea|each)\b\.?/.exec(text);
-  if (one !== null) {
-    per ??= 'window';
-    text = text.replace(/\b(ea|each)\b\.?/g, ' ');
-  }
-  const paren = /\b(pair|panel|pr|pnl)\b/.exec(raw.toLowerCase().match(/\(([^)]*)\)/)?.[1] ?? '');
-  if (paren !== null) {
-    per ??= PER_WORDS.get(paren[1] ?? '');
-    text = text.replace(/\b(per |a |of )?(pair|panel|pr|pnl)\b/, ' ');
-  }
+  const piece = pieceIn(text, raw);
+  per ??= piece.per;
+  text = piece.text;
   text = joined(text)
     .replace(/#s?/g, ' number ')
     .replace(/@\s*[\d.,]+/g, ' ');

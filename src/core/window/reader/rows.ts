@@ -418,25 +418,14 @@ export class RowReader {
       }
       if (slot.addsTo !== undefined) {
         if (isDayNumber(cell)) dated.push(slot.at);
-        const base = slots.find(({ at }) => at === slot.addsTo)?.keys[0];
-        const part =
-          slot.unit === 'in' && slots.find(({ at }) => at === slot.addsTo)?.unit === 'ft'
-            ? figureOf(typeof cell === 'string' ? cell.replace(/\s*(?:["”″]|ins?\.?)$/, '') : cell)
-            : fractionOf(cell, partsOf(slot.heading));
-        if (base !== undefined && part !== undefined)
-          values[base] = plus(values[base] ?? 0, partOfInch(part));
+        addPart(slot, slots, cell, values);
         continue;
       }
-      if (slot.draws === 'each is a pair' && figureOf(cell) === HALF) panels = 1;
+      if (isHalfPair(slot, cell)) panels = 1;
       for (const [nth, key] of slot.keys.entries()) {
-        if (key === 'quantity' && slot.keys[0] === 'room') {
-          const { count } = roomAndCount(String(cell), slot.counts);
-          if (count !== undefined) values.quantity ??= count;
-          continue;
-        }
-        if (key === 'quantity' && slot.keys[0] === 'draw') {
-          const count = leadingCount(cell);
-          if (count !== undefined) values.quantity ??= count;
+        const count = key === 'quantity' ? countBeside(slot, cell) : undefined;
+        if (count !== undefined) {
+          if (!Number.isNaN(count)) values.quantity ??= count;
           continue;
         }
         let read = bySlot(slot, key, cell) ?? readCell(key, cell, slot.unit, order);
@@ -456,11 +445,8 @@ export class RowReader {
         }
         if (key === 'widths' && typeof cell === 'string' && slot.per !== 'panel' && EACH_SIDE.test(cell))
           pers.push([key, 'panel']);
-        const inWidths = read === 'unread' && WIDE.has(key) ? WIDTHS_OF.exec(String(cell)) : null;
-        if (inWidths !== null) {
-          values.widths ??= countOf(inWidths[1] ?? '');
-          if (/ea|each|side/i.test(inWidths[0])) pers.push(['widths', 'panel']);
-        } else if (typeof read === 'object') values[key] ??= read.value;
+        if (read === 'unread' && wideInWidths(key, cell, values, pers)) continue;
+        if (typeof read === 'object') values[key] ??= read.value;
         else if (read === 'unread' && nth === 0 && slot.keys.length === 1)
           unread.push({ at: slot.at, key, text: isDay(cell) ? 'a date' : String(cell) });
       }
@@ -488,12 +474,40 @@ export class RowReader {
 const WIDTHS_OF = /^([\d\s./½¼¾]+)\s*(?:w|wds?|wdths?|widths?)\b.*$/i;
 const WIDE: ReadonlySet<OrderKey> = new Set(['rodWidth', 'openingWidth', 'finishedWidth']);
 
+/** Takes the widths of a side where they stand in place of its width; whether they do. */
+function wideInWidths(key: OrderKey, cell: Cell, values: Values, pers: [OrderKey, Per][]): boolean {
+  const found = WIDE.has(key) ? WIDTHS_OF.exec(String(cell)) : null;
+  if (found === null) return false;
+  values.widths ??= countOf(found[1] ?? '');
+  if (/ea|each|side/i.test(found[0])) pers.push(['widths', 'panel']);
+  return true;
+}
+
+/** Adds the part that stands in a cell of its own: a fraction, or inches after feet. */
+function addPart(slot: Slot, slots: readonly Slot[], cell: Cell, values: Values): void {
+  const whole = slots.find(({ at }) => at === slot.addsTo);
+  const base = whole?.keys[0];
+  const part =
+    slot.unit === 'in' && whole?.unit === 'ft'
+      ? figureOf(typeof cell === 'string' ? cell.replace(/\s*(?:["”″]|ins?\.?)$/, '') : cell)
+      : fractionOf(cell, partsOf(slot.heading));
+  if (base !== undefined && part !== undefined) values[base] = plus(values[base] ?? 0, partOfInch(part));
+}
+
+/** How many windows the text of a room or a draw counts; NaN where it counts none, undefined where it cannot. */
+function countBeside({ keys, counts }: Slot, cell: Cell): number | undefined {
+  if (keys[0] === 'room') return roomAndCount(String(cell), counts).count ?? NaN;
+  return keys[0] === 'draw' ? (leadingCount(cell) ?? NaN) : undefined;
+}
+
 const HALF = 0.5;
+const isHalfPair = ({ draws }: Pick<Slot, 'draws'>, cell: Cell): boolean =>
+  draws === 'each is a pair' && figureOf(cell) === HALF;
 const YES = /^(?:y|yes|x|✓|✔|true)$/i;
 const NO = /^(?:n|no|-|–|—|none|false)$/i;
 /** What a column's own way says of a cell; undefined where it is read as any other. */
 function bySlot({ draws, added, yesIs }: Slot, key: OrderKey, cell: Cell): CellRead | undefined {
-  if (draws === 'each is a pair' && figureOf(cell) === HALF)
+  if (isHalfPair({ draws }, cell))
     // Half a pair is one curtain, to a side that is not said.
     return key === 'quantity' ? { value: 1 } : 'nothing';
   if (key === 'draw' && draws === 'each is a pair')

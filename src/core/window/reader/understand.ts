@@ -9,7 +9,7 @@ import { candidatesOf, type Candidate } from './candidates';
 import { figureOf, saysMore, type Cell, type Row } from './cells';
 import { putPoints } from './decimal-comma';
 import { DayOrders, type DayOrder } from './dates';
-import { gather, saysSizeOnly, type Evidence } from './evidence';
+import { gather, type Evidence } from './evidence';
 import { findHeader, headingScore, type Header, type Merged } from './header';
 import type { HeadingRead, Per } from './heading';
 import { saidByWords, type HouseWords } from './house-words';
@@ -181,12 +181,10 @@ const asked = (own: Evidence, couldBe: readonly MeaningKey[]): ColumnRead => ({
 
 function columnsOf(
   evidence: readonly Evidence[],
-  { choices, sums }: Assignment,
+  { choices, sums, assigned }: Assignment,
   arithmetic: Arithmetic,
-  assigned: Assignment['assigned'],
   house: Unit,
   above: Plan['stated'],
-  texts: readonly string[],
 ): ColumnRead[] {
   const has = (key: MeaningKey): boolean => assigned.has(key);
   const told = new Map(sums.per);
@@ -213,13 +211,7 @@ function columnsOf(
           : isLengthKey(key)
             ? own.unit
             : undefined;
-    if (
-      own.part !== undefined &&
-      saysSizeOnly(texts[own.at] ?? '') &&
-      !own.defined &&
-      !means.some((one) => sums.proven.has(one))
-    )
-      return asked(own, means);
+    if (own.sizeOnly && !means.some((one) => sums.proven.has(one))) return asked(own, means);
     const chosen = base === undefined ? choice.sure : (choices[base]?.sure ?? choice.sure);
     // That brackets count windows is likely, never certain.
     const sure =
@@ -404,6 +396,15 @@ function spread(rows: readonly Cell[][], merged: readonly Merged[], below: numbe
   }
 }
 
+/** Which way round day and month stand, by all the days of the table. */
+function dayOrders(evidence: readonly Evidence[], { assigned }: Assignment): DayOrders {
+  const orders = new DayOrders();
+  for (const [key, place] of assigned)
+    if (key === 'date' || key === 'otherDate')
+      for (const cell of evidence[place]?.cells ?? []) orders.see(cell);
+  return orders;
+}
+
 /** Everything about a sheet that its headings and a bounded number of its rows tell. */
 export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
   const decimalComma = putPoints(sheet.rows);
@@ -423,14 +424,15 @@ export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
   const lone = body
     .slice((header.rows.at(-1) ?? 0) + 1)
     .filter((row) => row.filter((cell) => cell !== null).length === 1);
-  const noted = unitOfNotes([...sheet.rows.slice(0, first), ...lone.slice(0, 200)]);
+  const lines = [...sheet.rows.slice(0, first), ...lone.slice(0, 200)];
+  const noted = unitOfNotes(lines);
   const guessed = noted === undefined ? unitOfFigures(header.reads, rows, look.unit) : undefined;
   const units: UnitRead = {
     small: noted?.unit ?? guessed ?? look.unit.small,
     note: noted?.note,
     guessed: guessed !== undefined,
   };
-  const legend = withLegend(header, [...sheet.rows.slice(0, first), ...lone.slice(0, 200)]);
+  const legend = withLegend(header, lines);
   const evidence = gather(header.texts, legend.reads, {
     rows,
     defined: legend.defined,
@@ -446,15 +448,7 @@ export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
   const arithmetic = new Arithmetic(evidence, panels, look.unit.small !== 'in', countsIn(evidence), drawn);
   const assignment = assign(candidates, arithmetic, headedAlike(evidence));
   const said = stated(sheet.rows.slice(0, first), (key) => assignment.assigned.has(key));
-  const columns = columnsOf(
-    evidence,
-    assignment,
-    arithmetic,
-    assignment.assigned,
-    look.unit,
-    said,
-    header.texts.map((list) => list.join(' ')),
-  );
+  const columns = columnsOf(evidence, assignment, arithmetic, look.unit, said);
   const known = new Set(columns.flatMap(({ means }) => means));
   const priced = known.has('room') && (known.has('unitPrice') || known.has('amount'));
   // Headings that somebody points at are a table’s.
@@ -465,11 +459,7 @@ export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
   )
     return { none: NO_TABLE };
   const dateAt = evidence[assignment.assigned.get('date') ?? -1];
-  const orders = new DayOrders();
-  for (const place of [...assignment.assigned.entries()]
-    .filter(([key]) => key === 'date' || key === 'otherDate')
-    .map(([, at]) => at))
-    for (const cell of evidence[place]?.cells ?? []) orders.see(cell);
+  const orders = dayOrders(evidence, assignment);
   const plan: Plan = {
     slots: slotsOf(evidence, columns, header.texts),
     headings: header.texts,

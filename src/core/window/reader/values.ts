@@ -162,6 +162,11 @@ function readChoice(key: OrderKey, cell: Exclude<Cell, null>): CellRead {
   return read(choiceOf(key, words));
 }
 
+function readCount(key: OrderKey, cell: Cell, text: string | undefined): CellRead {
+  if (text !== undefined && (DASH.test(text) || (key === 'widths' && isTurned(text)))) return 'nothing';
+  return read(countOf(cell) ?? figureOf(cell) ?? (key === 'quantity' ? leadingCount(cell) : undefined));
+}
+
 /** Reads a filled cell as its meaning. */
 export function readCell(key: OrderKey, cell: Cell, unit: LengthUnit, order: DayOrder | undefined): CellRead {
   if (cell === null) return 'nothing';
@@ -185,11 +190,8 @@ export function readCell(key: OrderKey, cell: Cell, unit: LengthUnit, order: Day
     case 'money':
       return text !== undefined && DASH.test(text) ? 'nothing' : read(moneyOf(cell));
     case 'count':
-    case 'weight': {
-      if (text !== undefined && DASH.test(text)) return 'nothing';
-      if (key === 'widths' && text !== undefined && isTurned(text)) return 'nothing';
-      return read(countOf(cell) ?? figureOf(cell) ?? (key === 'quantity' ? leadingCount(cell) : undefined));
-    }
+    case 'weight':
+      return readCount(key, cell, text);
     case 'ratio':
       return text !== undefined && saysNothing(text)
         ? 'nothing'

@@ -42,5 +42,5 @@ export const plain = (text) =>
   }).outputText;
 
 export default function forPeople(text) {
-  return /[\\/](findings|reader)[\\/]/.test(this.resourcePath) ? text : plain(text);
+  return /[\\/]core[\\/](findings|window[\\/]reader)[\\/]/.test(this.resourcePath) ? text : plain(text);
 }

@@ -135,7 +135,7 @@ function textsOf(
   return texts;
 }
 
-function headerAt(rows: readonly Row[], at: readonly number[], merged: readonly Merged[]): Header {
+export function headerAt(rows: readonly Row[], at: readonly number[], merged: readonly Merged[]): Header {
   const columns = Math.max(
     ...at.map((row) => rows[row]?.length ?? 0),
     ...at.map((row) => rows[row + 1]?.length ?? 0),
@@ -170,13 +170,7 @@ const signature = (row: Row): string =>
     .join('|');
 
 /** Finds the headings among a sheet's rows; `pointed` are rows somebody says they are. */
-export function findHeader(
-  rows: readonly Row[],
-  merged: readonly Merged[],
-  pointed?: readonly number[],
-): Headers | undefined {
-  if (pointed !== undefined && pointed.length > 0)
-    return { header: headerAt(rows, pointed, merged), others: [] };
+export function findHeader(rows: readonly Row[], merged: readonly Merged[]): Headers | undefined {
   const tried: { row: number; score: number }[] = [];
   for (let row = 0; row < Math.min(rows.length, LOOKED_THROUGH); row++) {
     const { score, known } = rowScore(rows[row] ?? []);

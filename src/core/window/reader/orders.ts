@@ -6,7 +6,8 @@ import { understandGiven } from './given';
 import type { Merged } from './header';
 import type { HouseWords } from './house-words';
 import { orderTable, type OrderTable } from './order-rows';
-import { understand, type Corrections, type Trouble } from './understand';
+import type { Corrections, Trouble } from './understand';
+import { understandSheet } from './whole-sheet';
 
 export interface OrdersFound {
   readonly table: OrderTable;
@@ -27,7 +28,7 @@ export interface OrdersLook {
 /** The columns of past orders, by all that the rows shown tell. */
 export function findOrders(rows: readonly (readonly CellIn[])[], look: OrdersLook): OrdersFound | Trouble {
   const { unit, merged = [], said, words, headerRows } = look;
-  const found = understand(
+  const found = understandSheet(
     { rows: rows.map((row) => row.map(cellOf)), merged },
     {
       unit,

@@ -15,7 +15,8 @@ import type { Merged } from './header';
 import type { HouseWords } from './house-words';
 import { headingOf, nameOf, type MeaningKey } from './meanings';
 import { isWindowFact, RowReader, type RowRead } from './rows';
-import { understand, type ColumnRead, type Corrections, type Understanding } from './understand';
+import type { ColumnRead, Corrections, Understanding } from './understand';
+import { understandSheet } from './whole-sheet';
 
 export interface SheetIn {
   /** All rows from A1; a cell that holds a date comes as { day }, counted as spreadsheets count. */
@@ -113,7 +114,7 @@ function notOfWindows(columns: readonly ColumnRead[]): string | undefined {
 export function readTable(sheet: SheetIn, options: ReadOptions): TableRead | NoTable {
   const merged = sheet.merged ?? [];
   const rows = sheet.rows.map((row): Cell[] => row.map(cellOf));
-  const understanding = understand({ rows, merged }, options);
+  const understanding = understandSheet({ rows, merged }, options);
   if ('none' in understanding) return understanding;
   const { header, columns, plan, next } = understanding;
   const no = notOfWindows(columns);

@@ -1,5 +1,4 @@
-/** The first look at a sheet: its headings, what every column means, and how its rows are to be read. */
-import { letters } from '../../cell/letters';
+/** The first look at a table: its headings, what every column means, and how its rows are to be read. */
 import type { LengthUnit } from '../../exact/length';
 import type { Unit } from '../../exact/unit';
 import type { OrderKey } from '../meanings';
@@ -10,23 +9,16 @@ import { figureOf, saysMore, type Cell, type Row } from './cells';
 import { putPoints } from './decimal-comma';
 import { DayOrders, type DayOrder } from './dates';
 import { gather, type Evidence } from './evidence';
-import { findHeader, headingScore, type Header, type Merged } from './header';
+import { headerAt, type Header, type Headers, type Merged } from './header';
 import type { HeadingRead, Per } from './heading';
-import { saidByWords, type HouseWords } from './house-words';
-import { withLegend } from './legend';
+import type { HouseWords } from './house-words';
+import type { Legend } from './legend';
 import { meansOf } from './means-of';
 import { countsPairs } from './pairs';
 import { perOf } from './per-of';
 import { isLengthKey, isOurs, isYardageKey, type MeaningKey, type OtherKey } from './meanings';
 import { isWindowFact, type Plan, type Slot } from './rows';
-import {
-  drawOfText,
-  goodsOf,
-  measuredOfNote,
-  statedInNote,
-  treatmentOf,
-  writesTwoForPair,
-} from './treatment-text';
+import { drawOfText, goodsOf, treatmentOf, writesTwoForPair } from './treatment-text';
 import { countsInBrackets, roomAndCount } from './values';
 import { unitOfFigures, unitOfNotes, type UnitRead } from './units';
 
@@ -338,26 +330,32 @@ export interface Trouble {
   readonly none: string;
 }
 
-/** Two tables beside each other, parted by a blank column and headed alike. */
-function sideBySide(header: Header, rows: readonly Row[]): readonly [number, number] | undefined {
-  const blank = header.texts.flatMap((texts, at) =>
-    texts.length === 0 && rows.every((row) => (row[at] ?? null) === null) ? [at] : [],
-  );
-  for (const gap of blank) {
-    const part = (from: number, to: number): string[] =>
-      header.texts
-        .slice(from, to)
-        .map((texts) => texts.join(' ').toLowerCase())
-        .filter((text) => text !== '');
-    const [left, right] = [part(0, gap), part(gap + 1, header.texts.length)];
-    const known = (list: readonly string[]): number =>
-      list.filter((text) => headingScore(text) >= 0.6).length;
-    const same = right.filter((text) => left.includes(text)).length;
-    if (known(left) >= 3 && known(right) >= 3 && same >= 3 && same * 2 >= Math.min(left.length, right.length))
-      return [gap, gap + 1];
-  }
-  return undefined;
+/** What only a whole sheet shows: where its headings are, and what stands above and beside them. */
+export interface Whole {
+  findHeader(rows: readonly Row[], merged: readonly Merged[]): Headers | undefined;
+  spread(rows: readonly Cell[][], merged: readonly Merged[], below: number): void;
+  /** The sentence where two tables stand side by side. */
+  sideBySide(header: Header, rows: readonly Row[]): string | undefined;
+  withLegend(header: Header, above: readonly Row[]): Legend;
+  saidByWords(
+    texts: readonly (readonly string[])[],
+    words: HouseWords | undefined,
+    said: Corrections | undefined,
+  ): Corrections | undefined;
+  stated(above: readonly Row[], has: (key: OrderKey) => boolean): Plan['stated'];
+  measuredTo(above: readonly Row[]): string | undefined;
 }
+
+/** Where headings and rows are all that is shown. */
+const SHOWN: Whole = {
+  findHeader: () => undefined,
+  spread: () => undefined,
+  sideBySide: () => undefined,
+  withLegend: ({ reads }) => ({ reads, defined: [] }),
+  saidByWords: (_texts, _words, said) => said,
+  stated: () => ({}),
+  measuredTo: () => undefined,
+};
 
 export interface Look {
   readonly unit: Unit;
@@ -383,19 +381,6 @@ const OF_ITS_CLOTH: ReadonlySet<OrderKey> = new Set<OrderKey>([
   'railroadedYardage',
 ]);
 
-/** A merged range below the headings speaks for each of its rows. */
-function spread(rows: readonly Cell[][], merged: readonly Merged[], below: number): void {
-  for (const { row, column, rows: down } of merged) {
-    const value = rows[row]?.[column] ?? null;
-    if (down < 2 || row <= below || value === null) continue;
-    for (let at = row + 1; at < Math.min(row + down, rows.length); at++) {
-      const line = rows[at] as Cell[];
-      while (line.length <= column) line.push(null);
-      line[column] ??= value;
-    }
-  }
-}
-
 /** Which way round day and month stand, by all the days of the table. */
 function dayOrders(evidence: readonly Evidence[], { assigned }: Assignment): DayOrders {
   const orders = new DayOrders();
@@ -406,33 +391,36 @@ function dayOrders(evidence: readonly Evidence[], { assigned }: Assignment): Day
 }
 
 /** Everything about a sheet that its headings and a bounded number of its rows tell. */
-export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
+export function understand(sheet: Sheet, look: Look, whole: Whole = SHOWN): Understanding | Trouble {
   const decimalComma = putPoints(sheet.rows);
-  const found = findHeader(sheet.rows, sheet.merged, look.header);
+  const pointed = look.header ?? [];
+  const found =
+    pointed.length > 0
+      ? { header: headerAt(sheet.rows, pointed, sheet.merged), others: [] }
+      : whole.findHeader(sheet.rows, sheet.merged);
   if (found === undefined) return { none: NO_TABLE };
   const { header, others } = found;
   const first = header.rows[0] ?? 0;
-  spread(sheet.rows, sheet.merged, header.rows.at(-1) ?? 0);
-  const next = others.find((row) => (sheet.rows[row - 1] ?? []).filter((cell) => cell !== null).length <= 1);
+  whole.spread(sheet.rows, sheet.merged, header.rows.at(-1) ?? 0);
+  const next = others.find(
+    (row: number) => (sheet.rows[row - 1] ?? []).filter((cell) => cell !== null).length <= 1,
+  );
   const body = next === undefined ? sheet.rows : sheet.rows.slice(0, next);
   const rows = evidenceRows(body, header);
-  const beside = sideBySide(header, rows);
-  if (beside !== undefined)
-    return {
-      none: `Two tables stand side by side: one up to column ${letters(beside[0] - 1)}, another from column ${letters(beside[1])}. Move one to a sheet of its own.`,
-    };
+  const beside = whole.sideBySide(header, rows);
+  if (beside !== undefined) return { none: beside };
   const lone = body
     .slice((header.rows.at(-1) ?? 0) + 1)
     .filter((row) => row.filter((cell) => cell !== null).length === 1);
-  const lines = [...sheet.rows.slice(0, first), ...lone.slice(0, 200)];
-  const noted = unitOfNotes(lines);
+  const above = sheet.rows.slice(0, first);
+  const noted = unitOfNotes([...above, ...lone.slice(0, 200)]);
   const guessed = noted === undefined ? unitOfFigures(header.reads, rows, look.unit) : undefined;
   const units: UnitRead = {
     small: noted?.unit ?? guessed ?? look.unit.small,
     note: noted?.note,
     guessed: guessed !== undefined,
   };
-  const legend = withLegend(header, lines);
+  const legend = whole.withLegend(header, above);
   const evidence = gather(header.texts, legend.reads, {
     rows,
     defined: legend.defined,
@@ -442,12 +430,12 @@ export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
   const candidates = corrected(
     candidatesOf(evidence),
     evidence,
-    saidByWords(header.texts, look.words, look.said),
+    whole.saidByWords(header.texts, look.words, look.said),
   );
   const { panels, drawn } = panelsBy(evidence, candidates);
   const arithmetic = new Arithmetic(evidence, panels, look.unit.small !== 'in', countsIn(evidence), drawn);
   const assignment = assign(candidates, arithmetic, headedAlike(evidence));
-  const said = stated(sheet.rows.slice(0, first), (key) => assignment.assigned.has(key));
+  const said = whole.stated(above, (key) => assignment.assigned.has(key));
   const columns = columnsOf(evidence, assignment, arithmetic, look.unit, said);
   const known = new Set(columns.flatMap(({ means }) => means));
   const priced = known.has('room') && (known.has('unitPrice') || known.has('amount'));
@@ -466,7 +454,7 @@ export function understand(sheet: Sheet, look: Look): Understanding | Trouble {
     unit: look.unit,
     order: orders.order,
     decimalComma,
-    measuredTo: measuredPoint(evidence, columns, sheet.rows.slice(0, first)),
+    measuredTo: measuredPoint(evidence, columns, whole.measuredTo(above)),
     stated: said,
     usual: usualFacts(evidence, columns),
   };
@@ -501,23 +489,11 @@ function corrected(
   });
 }
 
-/** Draw and lining that a line above says for all, where no column says them. */
-function stated(above: readonly Row[], has: (key: OrderKey) => boolean): Plan['stated'] {
-  const found: { draw?: string; lining?: string } = {};
-  for (const cell of above.flat()) {
-    if (typeof cell !== 'string') continue;
-    const note = statedInNote(cell);
-    if (note.draw !== undefined && !has('draw')) found.draw ??= note.draw;
-    if (note.lining !== undefined && !has('lining')) found.lining ??= note.lining;
-  }
-  return found;
-}
-
 /** The point measured to, where a heading or a line above says it for every row. */
 function measuredPoint(
   evidence: readonly Evidence[],
   columns: readonly ColumnRead[],
-  above: readonly Row[],
+  above: string | undefined,
 ): string | undefined {
   const at = columns.findIndex(({ means }) => means.includes('measured'));
   const heading = evidence[at]?.text.toLowerCase() ?? '';
@@ -526,10 +502,5 @@ function measuredPoint(
   if (/\b(?:track|rail)\b/.test(heading)) return 'track';
   if (/\bnew (?:rod|pole)\b/.test(heading)) return 'new rod';
   if (/\b(?:hung|existing) (?:rod|pole)\b/.test(heading)) return 'hung rod';
-  for (const row of above)
-    for (const cell of row) {
-      const found = typeof cell === 'string' ? measuredOfNote(cell) : undefined;
-      if (found !== undefined) return found;
-    }
-  return undefined;
+  return above;
 }

@@ -1,7 +1,8 @@
 /**
  * A webpack loader: leaves out of the functions bundle what only people read of a declaration (its examples,
  * and what it says of a function, a parameter, a choice, a figure, a rule). Excel's runtime shows none of it;
- * the pane, the pages and the metadata read it from the sources. What a finding says stays.
+ * the pane, the pages and the metadata read it from the sources. What a finding says stays, but of those that
+ * no cell function says.
  */
 import ts from 'typescript';
 
@@ -35,12 +36,28 @@ function withoutWords(context) {
   return (file) => ts.visitNode(file, visit);
 }
 
-export const plain = (text) =>
+const transformed = (text, transformer) =>
   ts.transpileModule(text, {
     compilerOptions: { target: 'ES2022', module: 'ESNext', verbatimModuleSyntax: true },
-    transformers: { before: [withoutWords] },
+    transformers: { before: [transformer] },
   }).outputText;
 
+export const plain = (text) => transformed(text, withoutWords);
+
+/** A finding that no cell function says is declared with `elsewhere`. */
+const isElsewhere = (node) =>
+  ts.isPropertyAssignment(node) &&
+  ts.isObjectLiteralExpression(node.initializer) &&
+  node.initializer.properties.some((one) => one.name?.getText() === 'elsewhere');
+
+function withoutElsewhere(context) {
+  const visit = (node) => (isElsewhere(node) ? undefined : ts.visitEachChild(node, visit, context));
+  return (file) => ts.visitNode(file, visit);
+}
+
+export const findings = (text) => transformed(text, withoutElsewhere);
+
 export default function forPeople(text) {
-  return /[\\/]core[\\/](findings|window[\\/]reader)[\\/]/.test(this.resourcePath) ? text : plain(text);
+  if (/[\\/]core[\\/]findings[\\/]/.test(this.resourcePath)) return findings(text);
+  return /[\\/]window[\\/]reader[\\/]/.test(this.resourcePath) ? text : plain(text);
 }

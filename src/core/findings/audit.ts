@@ -222,21 +222,25 @@ export const AUDIT_FINDINGS = table({
 
   // Orders that go by other rules than those they are checked against
   otherRules: {
+    elsewhere: true,
     weight: 'check',
     says: (heading: string, differ: number, outOf: string, rules: string, fit: number) =>
       `${differ} of the first ${outOf} differ in ${heading} from the rules they are checked against; ${fit} of these agree with ${rules}. Are these the rules of their day? What differs by that alone is said here once, and not row by row.`,
   },
   otherRulesUnknown: {
+    elsewhere: true,
     weight: 'check',
     says: (heading: string, differ: number, outOf: string) =>
       `${differ} of the first ${outOf} differ in ${heading} from the rules they are checked against. Are these the rules of their day?`,
   },
   inMostRows: {
+    elsewhere: true,
     weight: 'check',
     says: (column: string, count: number, orders: number, row: number, sentence: string) =>
       `${count} of the first ${orders} orders that fill ${column} have this, row ${row} first: ${sentence} It is taken for a way of this table, or for a column that is not what it seems; it is said here once and not checked row by row.`,
   },
   wordInRows: {
+    elsewhere: true,
     weight: 'check',
     says: (count: number, orders: number, row: number, sentence: string) =>
       `${count} of the first ${orders} orders have this, row ${row} first: ${sentence} It is said here once.`,
@@ -253,11 +257,13 @@ export const AUDIT_FINDINGS = table({
 
   // Learning the house's rules from past orders
   learned: {
+    elsewhere: true,
     weight: 'note',
     says: (rule: string, value: string, fit: number, outOf: number, standing: string, fitStanding: number) =>
       `${fit} of ${outOf} past orders fit ${rule} ${value}; the rule in force, ${standing}, fits ${fitStanding}.`,
   },
   nothingLearned: {
+    elsewhere: true,
     weight: 'note',
     says: () => 'Too few rows hold both what was measured and what was ordered to learn a rule from.',
   },

@@ -108,6 +108,7 @@ export const CELL_FINDINGS = table({
       `${name} is filled down to row ${rows}, more than the most taken here, ${most} rows. Point at fewer rows, in several formulas.`,
   },
   sameColumnTwice: {
+    elsewhere: true,
     weight: 'stop',
     says: (one: string, other: string, meaning: string) =>
       `${parameter('headers')} holds two columns for the ${meaning}: “${one}” and “${other}”. Rename one, or leave it out of the range.`,
@@ -130,26 +131,31 @@ export const CELL_FINDINGS = table({
 
   // Rooms by pattern
   roomsUnreadable: {
+    elsewhere: true,
     weight: 'stop',
     says: (read: string) =>
       `${parameter('rooms')} reads “${read}”. Write numbers and ranges like 401-448 even, or 401-448 not 404, 413.`,
   },
   roomsBackwards: {
+    elsewhere: true,
     weight: 'stop',
     says: (read: string) =>
       `${parameter('rooms')} reads “${read}”, which runs backwards. Put the lower number first.`,
   },
   tooManyRooms: {
+    elsewhere: true,
     weight: 'stop',
     says: (read: string, most: number) =>
       `${parameter('rooms')} reads “${read}”, more than ${most} rooms. Check the numbers.`,
   },
   roomNotInPattern: {
+    elsewhere: true,
     weight: 'stop',
     says: (room: string, pattern: string) =>
       `Room ${room} is to be left out, but “${pattern}” does not hold it. Check the number.`,
   },
   noRooms: {
+    elsewhere: true,
     weight: 'stop',
     says: (pattern: string) => `“${pattern}” leaves no room. Check the numbers and what is left out.`,
   },

@@ -111,6 +111,7 @@ export const CLOTH_FINDINGS = table({
       `${parameter('verticalRepeat')} reads ${repeat}, taller than the cut, ${cut}: no width shows a whole pattern. Check the repeat and its unit.`,
   },
   motifStandsElsewhere: {
+    elsewhere: true,
     weight: 'check',
     says: (room: string, fabric: string, drop: string, other: string, further: string) =>
       `${room}: ${fabric} matches at one height above the floor, so the windows of ${drop} begin ${further} further on in its repeat than those of ${other}, which may take up to ${further} more cloth. Order it with the cloth, and chalk it on the cuts.`,

@@ -44,16 +44,19 @@ export const READING_FINDINGS = table({
       `No date of column ${column} tells whether the day or the month comes first (${cell}). They are left out: say which comes first.`,
   },
   dateAmongFractions: {
+    elsewhere: true,
     weight: 'check',
     says: (cell: string, fraction: string) =>
       `${cell} holds a date where its column holds fractions; it is read as ${fraction}. Check it.`,
   },
   dateNoFigure: {
+    elsewhere: true,
     weight: 'check',
     says: (cell: string, meaning: string) =>
       `${cell} holds a date, and ${meaning} is a figure. It is left out: type it again.`,
   },
   tableAssumes: {
+    elsewhere: true,
     weight: 'note',
     says: (what: string, rows: number) =>
       `${rows === 1 ? 'One row says' : `${rows} rows say`} nothing of ${what}: ${
@@ -61,11 +64,13 @@ export const READING_FINDINGS = table({
       } is assumed there.`,
   },
   unitTaken: {
+    elsewhere: true,
     weight: 'check',
     says: (unit: string, house: string) =>
       `No heading names a unit, and the figures are taken for ${unit} rather than ${house}. Write the unit into the headings.`,
   },
   unitOfNote: {
+    elsewhere: true,
     weight: 'note',
     says: (unit: string, note: string) =>
       `Sizes are read in ${unit}, as a line of the sheet says: “${note}”.`,
@@ -76,11 +81,13 @@ export const READING_FINDINGS = table({
       `The ${meaning} of column ${column} is for one ${per}, as the figures of the rows show.`,
   },
   tableBelow: {
+    elsewhere: true,
     weight: 'check',
     says: (row: number) =>
       `Another table begins at row ${row}. It is not read: read it by itself, its headings in row ${row}.`,
   },
   figuresDisagree: {
+    elsewhere: true,
     weight: 'check',
     says: (meanings: string) =>
       `The figures of the columns read as ${meanings} do not agree with each other. Check what these columns are.`,

@@ -72,6 +72,7 @@ export const ROLL_FINDINGS = table({
       `The plan opens ${rolls} rolls, and none can do with fewer than ${bound}; the full search may find one in between.`,
   },
   halvesPaired: {
+    elsewhere: true,
     weight: 'note',
     says: (cuts: number) =>
       `Half widths of two rows of one room make one cut: ${cuts === 1 ? '1 cut' : `${cuts} cuts`} fewer than the rows need each by itself.`,

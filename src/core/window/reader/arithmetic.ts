@@ -23,7 +23,6 @@ export interface Sums {
 
 const MOST_ROWS = 240;
 const CENT = 0.0105;
-const TAX_CENTS = 0.05;
 const SUMMED: readonly MeaningKey[] = [
   'amount',
   'labor',
@@ -395,21 +394,7 @@ export class Arithmetic {
   /** Total = the sum of some of the money beside it. */
   private totals(on: Assigned, hold: Hold): void {
     this.sums(on, 'total', SUMMED, hold);
-    if (!on.has('net')) return;
     this.sums(on, 'net', SUMMED.slice(0, -1), hold);
-    const [net, total] = [this.figures(on.get('net')) as Get, this.figures(on.get('total'))];
-    if (total === undefined) return;
-    const share = total(this.rows[0] ?? 0) / net(this.rows[0] ?? 0);
-    hold(
-      this.tally(
-        `taxed ${on.get('net')} ${on.get('total')}`,
-        [net, total],
-        (row) => share > 1 && Math.abs(net(row) * share - total(row)) <= TAX_CENTS,
-      ),
-      0.3,
-      0,
-      ['net', 'total'],
-    );
   }
 
   /** Whether money is the sum of some of the money beside it. */

@@ -17,7 +17,7 @@ import {
   writesTwoForPair,
 } from './treatment-text';
 import { countsPairs } from './pairs';
-import { isTurned, leadingCount, mountOf } from './values';
+import { isTurned, leadingCount, LENGTH_UNIT, mountOf } from './values';
 
 /** Cells of this kind are not this meaning's at all. */
 const NEVER = -9;
@@ -334,7 +334,7 @@ function shownDraw(evidence: Evidence): number {
 
 /** “pnl”, “yd”, “bay”: what a price is by. */
 const basisOf = (text: string): string | undefined =>
-  /^(?:per )?\/?(?:wd|wdth|width|w|pnl|panel|pr|pair|yd|yard|m|metre|meter|bay|ea|each|window|win|opening|set|drop|cut|lot|job|ft)s?\.?$/i.test(
+  /^(?:per )?\/?(?:wd|width|w|pnl|panel|pr|pair|yd|yard|m|bay|ea|each|win|window|set|drop|cut|lot|ft)s?\.?$/i.test(
     text,
   )
     ? text
@@ -347,8 +347,7 @@ const runOf = (text: string): string | undefined =>
 
 /** “11.5yds”, “3,2 m”: cloth, whatever heads it. */
 const clothOf = (text: string): string | undefined =>
-  /^[\d.,\s½¼¾⅛⅜⅝⅞/]+\s*(?:yds?|yards?|mtrs?|metres?|meters?)\.?$/i.test(text) ? text : undefined;
-
+  /^(?:y|m$|mt|me)/i.test(LENGTH_UNIT.exec(text)?.[1] ?? '') ? text : undefined;
 const holdsCloth = (evidence: Evidence): boolean =>
   understood(evidence, clothOf) >= 0.8 && (evidence.said.get('liningYardage') ?? 0) < 0.6;
 

@@ -111,8 +111,7 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   liningYardage:
     'lining yards, total lining yards, lining fabric yards, lining needed:.6, lining total yards, lining quantity:.6',
   railroadedYardage: 'turned yards',
-  interliningYardage:
-    'interlining yards, total interlining yards, interlining fabric yards, interlining needed:.6, interlining quantity:.6',
+  interliningYardage: 'interlining yards, total interlining yards, interlining needed:.6',
   stack: 'stack, stack width, stack space, stack length',
   marks: 'pleat:.5, number pleat, snaps, number snaps, pleat panel:.8, snaps panel',
   rings: 'ring, number ring, ring quantity',
@@ -149,7 +148,7 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   tax: 'tax, tax money, tax amount, sales tax',
   net: 'net:.7, net tax:.95, net total:.7, net money:.7, net amount:.7, net line:.7, total net:.7, money net:.7',
   total:
-    'total, gross tax, total gross tax, net:.9, net tax:.9, net total:.9, net money:.9, gross, gross total, gross money, gross amount, total gross, total money, total amount, line total, total price, order total, total cost, total all, cost:.6, line amount:.5, price:.45, amount:.5, line money:.75, line total money, line:.6, total line, job money:.7, money total, job total, pair money:.5, window money:.5',
+    'total, gross tax, net:.9, net tax:.9, net total:.9, net money:.9, gross, gross total, gross money, gross amount, total gross, total money, total amount, line total, total price, order total, total cost, total all, cost:.6, line amount:.5, price:.45, amount:.5, line money:.75, line total money, line:.6, total line, job money:.7, money total, job total, pair money:.5, window money:.5',
   deposit: 'deposit, deposit money, deposit amount, amount deposit, deposit received',
   hangOn: 'hang, hung, hangs, hanging, rings track, rod track',
   widthsEach: 'widths each, widths each side, widths each side panel',
@@ -206,19 +205,16 @@ const OTHERS: Readonly<Record<OtherKey, Said>> = {
   place: said('text', 'place:.8, place number:.8, place name:.8'),
   basis: said('text', 'basis, price basis, labor basis'),
   liningWidths: said('count', 'lining widths, number lining widths, total lining widths'),
-  liningCut: said(
-    'length',
-    'lining cut length, lining cut, lining length, lining drop, lining cut drop, lining finished length, lining finished drop, lining at',
-  ),
+  liningCut: said('length', 'lining cut, lining length, lining cut length, lining drop, lining at'),
   interlining: said('text', 'interlining'),
   interliningWidths: said('count', 'interlining widths, number interlining widths'),
   interliningCut: said(
     'length',
-    'interlining cut length, interlining cut, interlining length, interlining drop, interlining cut drop, interlining at',
+    'interlining cut, interlining length, interlining cut length, interlining drop, interlining at',
   ),
   interliningAmount: said(
     'money',
-    'interlining amount, interlining money, interlining cost, interlining price, interlining total money, interlining price yards',
+    'interlining amount, interlining money, interlining cost, interlining price',
   ),
 };
 

@@ -20,7 +20,16 @@ import { fractionOf, isDayNumber, partsOf, splitCell } from './evidence';
 import type { Per } from './heading';
 import type { OtherKey } from './meanings';
 import { goodsOf, headingOfText, isTwo, treatmentOf } from './treatment-text';
-import { leadingCount, partOfInch, plus, readCell, roomAndCount, type CellRead, type Value } from './values';
+import {
+  leadingCount,
+  partOfInch,
+  plus,
+  readCell,
+  roomAndCount,
+  yesOrNo,
+  type CellRead,
+  type Value,
+} from './values';
 
 export type RowKind = 'window' | 'section' | 'total' | 'note' | 'repeat header' | 'blank' | 'other goods';
 export type Values = Partial<Record<OrderKey, Value | undefined>>;
@@ -503,8 +512,6 @@ function countBeside({ keys, counts }: Slot, cell: Cell): number | undefined {
 const HALF = 0.5;
 const isHalfPair = ({ draws }: Pick<Slot, 'draws'>, cell: Cell): boolean =>
   draws === 'each is a pair' && figureOf(cell) === HALF;
-const YES = /^(?:y|yes|x|✓|✔|true)$/i;
-const NO = /^(?:n|no|-|–|—|none|false)$/i;
 /** What a column's own way says of a cell; undefined where it is read as any other. */
 function bySlot({ draws, added, yesIs }: Slot, key: OrderKey, cell: Cell): CellRead | undefined {
   if (isHalfPair({ draws }, cell))
@@ -519,7 +526,8 @@ function bySlot({ draws, added, yesIs }: Slot, key: OrderKey, cell: Cell): CellR
   }
   if (key !== 'lining' || yesIs === undefined) return undefined;
   const text = String(cell);
-  return YES.test(text) ? { value: yesIs } : NO.test(text) ? 'nothing' : undefined;
+  const yes = yesOrNo(text);
+  return yes === undefined ? undefined : yes ? { value: yesIs } : 'nothing';
 }
 
 const plain = (row: number, is: RowKind): RowRead => ({ row, is, values: {}, unread: [], dated: [] });

@@ -7,7 +7,7 @@ type Phrases<W extends string> = readonly (readonly [W, string])[];
 const HEADING_PHRASES: Phrases<Heading> = [
   [
     'pinch',
-    'pinch,pp,p p,p pleat,p pleats,p pl,pinch pleat,pinch pl,pinch pleated,triple pinch,double pinch,french,french pleat,french pinch,3 finger,2 finger,3 f,2 f,three finger,two finger,2 fold,3 fold,single fold,double fold,triple fold,two fold,three fold,euro,euro pleat,tpp,dpp,dutch pleat,pleated,plis pinces,plis,fr plts,fr plt,french plts,plooi,enkelplooi,smokplooi,pnch,pinched,triple pleat,double pleat,tp,fr pl,pin pl',
+    'pinch,pp,p p,p pleat,p pleats,p pl,pinch pleat,pinch pl,pinch pleated,triple pinch,double pinch,french,french pleat,french pinch,3 finger,2 finger,3 f,2 f,three finger,two finger,2 fold,3 fold,single fold,double fold,triple fold,two fold,three fold,euro,euro pleat,tpp,dpp,dutch pleat,pleated,plis pinces,plis,fr plts,fr plt,french plts,plooi,pnch,pinched,triple pleat,double pleat,tp,fr pl,pin pl',
   ],
   ['goblet', 'goblet,gob,goblets,goblet pleat,gblt'],
   ['cartridge', 'cartridge,cart,cartridge pleat,cart pl,cartr,crtg'],
@@ -36,15 +36,15 @@ const HEADING_PHRASES: Phrases<Heading> = [
 const DRAW_PHRASES: Phrases<Draw> = [
   [
     'pair',
-    'pair,pr,prs,cntr,cntrs,cent,centr,paire,paar,middel,parted,two sides,each side,either side,2 sides,pairs,tabs,split,middle,from middle,in middle,meets,meeting,parts,part,parting,opens middle,ctr open,center part,centre part,c o,co,centre,center,ctr,centre open,center open,centre opening,center opening,centre draw,center draw,ctr draw,centre split,center split,two way,2 way,2way,two ways,bi part,bi parting,biparting,both,both ways,l r,lr,l and r,left and right,split draw,2 teilig,zweiteilig,pair draw,split pair,2 panels,two panels,meet,meets in centre,centre meet,paired,r l,p',
+    'pair,pr,prs,cntr,cntrs,cent,centr,paire,paar,middel,parted,pairs,tabs,split,middle,from middle,in middle,meets,meeting,parts,part,parting,opens middle,ctr open,center part,centre part,c o,co,centre,center,ctr,centre open,center open,centre opening,center opening,centre draw,center draw,ctr draw,centre split,center split,two way,2 way,2way,two ways,bi part,bi parting,biparting,both,both ways,l r,lr,l and r,left and right,split draw,2 teilig,zweiteilig,pair draw,split pair,2 panels,two panels,meet,meets in centre,centre meet,paired,r l,p',
   ],
   [
     'one-way left',
-    'one way left,gauche,a gauche,to lft,stk left,stack lh,one part left,1 part left,1 teilig links,links,linker,one left,left one,single to left,all left,all to left,to l,one l,1 way left,one way l,1 way l,1way l,1w l,1wl,owl,ow l,o w l,left,l,lh,lft,lhs,left stack,stack left,stacks left,stack l,single left,single l,sgl l,left draw,draw left,draws left,l draw,to left,left only,1 left,pull left,l hand,left hand,lt,left side,1 l,1l,owdl,stacks l',
+    'one way left,gauche,a gauche,to lft,one part left,1 part left,1 teilig links,links,linker,one left,left one,single to left,all left,all to left,to l,one l,1 way left,one way l,1 way l,1way l,1w l,1wl,owl,ow l,o w l,left,l,lh,lft,lhs,left stack,stack left,stacks left,stack l,single left,single l,sgl l,left draw,draw left,draws left,l draw,to left,left only,1 left,pull left,l hand,left hand,lt,left side,1 l,1l,owdl,stacks l',
   ],
   [
     'one-way right',
-    'one way right,droite,a droite,to rite,rite,to rgt,stk right,stack rh,one part right,1 part right,1 teilig rechts,rechts,rechter,one right,right one,single to right,all right,all to right,to r,one r,1 way right,one way r,1 way r,1way r,1w r,1wr,owr,ow r,o w r,right,r,rh,rgt,rhs,right stack,stack right,stacks right,stack r,single right,single r,sgl r,right draw,draw right,draws right,r draw,to right,right only,1 right,pull right,r hand,right hand,rt,right side,1 r,1r,owdr,stacks r',
+    'one way right,droite,a droite,to rite,rite,to rgt,one part right,1 part right,1 teilig rechts,rechts,rechter,one right,right one,single to right,all right,all to right,to r,one r,1 way right,one way r,1 way r,1way r,1w r,1wr,owr,ow r,o w r,right,r,rh,rgt,rhs,right stack,stack right,stacks right,stack r,single right,single r,sgl r,right draw,draw right,draws right,r draw,to right,right only,1 right,pull right,r hand,right hand,rt,right side,1 r,1r,owdr,stacks r',
   ],
   [
     'stationary',
@@ -296,9 +296,9 @@ const LETTERS: Readonly<Record<string, Draw>> = {
 };
 /** Arrows point where a curtain stacks. */
 const ARROWS: readonly (readonly [Draw, RegExp])[] = [
-  ['pair', /^(?:↔|⟷|⇔|←\s*→|<\s*-*\s*>|>\s*-*\s*<|→\s*←|\|\s*\|)$/],
-  ['one-way left', /^(?:←|⇐|⟵|<\s*-+|◄|«)$/],
-  ['one-way right', /^(?:→|⇒|⟶|-+\s*>|►|»)$/],
+  ['pair', /^(?:[↔⟷⇔]|<-*>|>-*<)$/],
+  ['one-way left', /^(?:[←⇐⟵]|<-+)$/],
+  ['one-way right', /^(?:[→⇒⟶]|-+>)$/],
 ];
 const arrow = (text: string): Draw | undefined => ARROWS.find(([, shape]) => shape.test(text))?.[0];
 export const drawOfText: (text: string) => Draw | undefined = known(
@@ -391,21 +391,14 @@ export function measuredOfNote(text: string): MeasuredTo | undefined {
 }
 
 const GOODS =
-  /\b(?:poles?|rods?(?! ?(?:pocket|pkt|pckt|pock))|tracks?|rails?|tie ?-?backs?|fringes?|cushions?|scatters?|pillows?|pelmets?|valances?|swags?|jabots?|cascades?|cornices?|lambrequins?|bed ?spreads?|coverlets?|duvets?|carriage|postage|courier|cush\w*|borders?|legs|coronas?|bed crown|bed ?skirts?|dust ruffles?|bolsters?|shams?|throws?|table ?cloths?|toppers?|napkins?|runners?|skirts?|upholster\w*|chairs?|ottomans?|bench(?:es)?|headboards?|blinds?|shades?|romans?|shutters?|rollers?|hardware|brackets?|finials?|hold ?-?backs?|trims?|braids?|tassels?|hooks?|wallpapers?|carpets?|rugs?|sofas?|slip ?covers?|venetians?|cubicles?|cub|couch(?:es)?|reuph\w*|pew|booth|seats?|settees?|stools?|lamp ?shades?|awnings?|crib ?skirts?|dividers?|shower|quilts?|bed scarf|scarf|scarves|delivery|freight|installation|labou?r|fitting|steam\w*|motors?|remotes?|samples?|swatch\w*|screens?|seat pads?|wands?|eyelets only|rings only|batons?|gimp|piping|cord(?:s|ing)?|spreads?|mattress|towels?|place ?mats?)\b/i;
+  /\b(?:poles?|rods?(?! ?(?:pocket|pkt|pckt|pock))|tracks?|rails?|tie ?-?backs?|fringes?|cushions?|scatters?|pillows?|pelmets?|val[ae]?nces?|swags?|jabots?|cascades?|cornices?|lambrequins?|bed ?spreads?|coverlets?|duvets?|carriage|postage|courier|cush\w*|borders?|legs|coronas?|bed crown|bed ?skirts?|dust ruffles?|bolsters?|shams?|throws?|table ?cloths?|toppers?|napkins?|runners?|skirts?|upholster\w*|chairs?|ottomans?|bench(?:es)?|headboards?|blinds?|shades?|romans?|shutters?|rollers?|hardware|brackets?|finials?|hold ?-?backs?|trims?|braids?|tassels?|hooks?|wallpapers?|carpets?|rugs?|sofas?|slip ?covers?|venetians?|cubicles?|cub|couch(?:es)?|reuph\w*|seats?|settees?|stools?|awnings?|shower|quilts?|bed scarf|scarf|scarves|delivery|freight|installation|labou?r|fitting|steam\w*|motors?|remotes?|samples?|swatch\w*|screens?|seat pads?|wands?|eyelets only|rings only|batons?|gimp|piping|cord(?:s|ing)?|spreads?|mattress|towels?|place ?mats?)\b/i;
 const WINDOW_NOUN =
   /\b(?:curtains?|drapes?|draper(?:y|ies)|sheers?|voiles?|panels?|nets?|eyelet curtains?|pairs?|pr)\b/i;
 const HUNG_ON = /\b(?:curtain|drapery|drape)\s+(?:poles?|rods?|tracks?|rails?|wands?|tie)/i;
 
 /** What a text names: something at a window, other goods, or neither. */
-const OFTEN_MISSPELT = ['valance', 'cushion', 'pelmet', 'tieback', 'pillow', 'bedspread', 'fringe'];
-const misspelt = (text: string): RegExpExecArray | null => {
-  const word = splitWords(text).find(
-    (one) => one.length >= 5 && OFTEN_MISSPELT.some((goods) => oneSlip(one.replace(/s$/, ''), goods)),
-  );
-  return word === undefined ? null : new RegExp(word, 'i').exec(text);
-};
 export function goodsOf(text: string): 'window' | 'other goods' | undefined {
-  const goods = GOODS.exec(text) ?? misspelt(text);
+  const goods = GOODS.exec(text);
   const hung = WINDOW_NOUN.exec(text);
   if (goods === null) return hung === null ? undefined : 'window';
   if (hung === null || HUNG_ON.test(text)) return 'other goods';

@@ -40,6 +40,8 @@ const DASH = /^[-–—.]+$/;
 
 const YES = /^(?:y|yes|x|true|✓|✔|1|turned|railroaded|rr|railroad|ja|oui|across|horizontal)$/i;
 const NO = /^(?:n|no|up|down|false|-|–|—|none|0|up the roll|vertical|upright|normal|std)$/i;
+export const yesOrNo = (text: string): boolean | undefined =>
+  YES.test(text) ? true : NO.test(text) ? false : undefined;
 const DRAWN: readonly (readonly [string, RegExp])[] = [
   ['motor', /motor|electric/i],
   ['wand', /wand|baton|rod/i],
@@ -53,6 +55,7 @@ export const mountOf = (text: string): string | undefined =>
   MOUNTS.find(text) ?? (ON_THE_WALL.test(text) ? 'wall' : IN_RECESS.test(text) ? 'recess' : undefined);
 
 function choiceOf(key: OrderKey, text: string): string | undefined {
+  const saidYes = yesOrNo(text);
   switch (key) {
     case 'heading':
       return headingOfText(text);
@@ -70,7 +73,7 @@ function choiceOf(key: OrderKey, text: string): string | undefined {
       return matchOfText(text);
     }
     case 'railroaded':
-      return YES.test(text) ? 'railroaded' : NO.test(text) ? 'up the roll' : undefined;
+      return saidYes === undefined ? undefined : saidYes ? 'railroaded' : 'up the roll';
     case 'mount':
       return mountOf(text);
     case 'hangOn':
@@ -80,7 +83,7 @@ function choiceOf(key: OrderKey, text: string): string | undefined {
     case 'drawnBy':
       return DRAWN.find(([, words]) => words.test(text))?.[0];
     default:
-      return YES.test(text) ? 'yes' : NO.test(text) ? 'no' : undefined;
+      return saidYes === undefined ? undefined : saidYes ? 'yes' : 'no';
   }
 }
 
@@ -143,7 +146,8 @@ export function leadingCount(cell: Cell): number | undefined {
   return found === null ? undefined : (NUMBERS[found[1]?.toLowerCase() ?? ''] ?? Number(found[1]));
 }
 
-const LENGTH_UNIT = /^\s*[\d.,\s/½¼¾⅛⅜⅝⅞]+\s*(yds?|yards?|m|mtrs?|metres?|meters?|cm|mm|in|ft)?\.?$/i;
+/** A length or cloth as written, its unit behind it. */
+export const LENGTH_UNIT = /^\s*[\d.,\s/½¼¾⅛⅜⅝⅞]+\s*(yds?|yards?|m|mtrs?|metres?|meters?|cm|mm|in|ft)?\.?$/i;
 
 /** A bay's straight parts together: 30 + 60 + 30. */
 function openingOf(text: string, unit: LengthUnit): Length | undefined {

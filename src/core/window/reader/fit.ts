@@ -197,7 +197,7 @@ const choiceReader = (key: MeaningKey): ((text: string) => unknown) => {
 };
 
 const SAID_OUTRIGHT = 0.9;
-const MADE: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['heading', 'draw', 'lining']);
+const MADE: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['heading', 'lining']);
 const UNKNOWN_WORDS = -0.3;
 
 function fitChoice(key: MeaningKey, evidence: Evidence): number {

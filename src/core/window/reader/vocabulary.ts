@@ -13,7 +13,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   height: 'height h ht hgt hght high hts tall hauteur alto altura hoogte hite hoog hoch haut hohe hoehe',
   length: 'length l len lg lgth lnth lgt lgh lth ln lng long longueur largo lengh lengths lange',
   drop: 'drop d dp deep depth drp chute caida val hang fall overall',
-  rod: 'rod pole track trk rail traverse tringle barra reling spoor rd batten bar rodding railing rods schiene stange tracking headrail curtainrail fascia',
+  rod: 'rod pole track trk rail traverse tringle barra reling spoor rd batten bar rodding railing rods schienen stange tracking headrail curtainrail fascia',
   rods: 'rods poles tracks rails',
   opening:
     'opening opng opg opn openg open op recess reveal rebate aperture frame glass abertura ouverture pane gap hole space brickwork glazing architrave ope recesses niche sash daylight casement',

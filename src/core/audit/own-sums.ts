@@ -21,8 +21,8 @@ export interface OwnSum {
   readonly taken: readonly number[];
   /** So much of the sum: a tax, a discount, a deposit. */
   readonly share: number;
-  /** The column is written in steps of so much. */
-  readonly step: number;
+  /** So far off it is still the same figure. */
+  readonly within: number;
   readonly held: number;
   readonly outOf: number;
 }
@@ -40,13 +40,15 @@ const MOST_ADDED = 11;
 const MOST_COLUMNS = 40;
 
 const figureIn = (cell: CellIn): number => moneyOf(cellOf(cell)) ?? NaN;
+/** The figure that is judged; 0 says nothing, as an empty cell is 0 on some hosts. */
+const judgedIn = (figure: number): number => (figure === 0 ? NaN : figure);
 
 /** A column of figures down the first orders. */
 interface Figures {
   readonly at: number;
   readonly down: readonly number[];
   readonly isMoney: boolean;
-  readonly step: number;
+  readonly within: number;
   readonly different: number;
 }
 
@@ -68,28 +70,27 @@ function figuresDown(table: OrderTable, rows: readonly (readonly CellIn[])[]): F
     if (filled.length < LEAST_ORDERS) return [];
     // A column that nobody knows is money where cents stand in it.
     const isMoney = money.has(at) || (!known.has(at) && filled.some((one) => stepOf([one]) < 1));
-    return [{ at, down, isMoney, step: stepOf(filled), different: new Set(filled).size }];
+    return [{ at, down, isMoney, within: within(filled, isMoney), different: new Set(filled).size }];
   });
 }
 
 /** A cent off is a matter of rounding, which other checks know. */
-const within = ({ step }: Pick<Figures, 'step'>, isMoney: boolean): number =>
-  isMoney ? Math.max(step / 2, 0.01) + 0.0051 : 1e-6;
+const within = (figures: readonly number[], isMoney: boolean): number =>
+  isMoney ? Math.max(stepOf(figures) / 2, 0.01) + 0.0051 : 1e-6;
 
 /** In how many orders a way holds; undefined once it fails in too many. */
 function counted(
   target: Figures,
   expected: (row: number) => number,
 ): Pick<OwnSum, 'held' | 'outOf'> | undefined {
-  const tolerance = within(target, target.isMoney);
   let [held, failed] = [0, 0];
   const may = target.down.length * (1 - HOLDS);
   for (let row = 0; row < target.down.length; row++) {
-    const figure = target.down[row] as number;
+    const figure = judgedIn(target.down[row] as number);
     if (Number.isNaN(figure)) continue;
     const should = expected(row);
     if (Number.isNaN(should)) continue;
-    if (Math.abs(figure - should) <= tolerance) held++;
+    if (Math.abs(figure - should) <= target.within) held++;
     else if (++failed > may) return undefined;
   }
   const outOf = held + failed;
@@ -97,15 +98,14 @@ function counted(
 }
 
 const NONE: readonly number[] = [];
-type Ways = (OwnSum | undefined)[];
 
 function* products(target: Figures, columns: readonly Figures[]): Generator<OwnSum | undefined> {
-  const { at, step } = target;
+  const { at, within } = target;
   const others = columns.filter((one) => one !== target);
   const way = (some: readonly Figures[]): OwnSum | undefined => {
     const held = counted(target, (row) => some.reduce((all, one) => all * (one.down[row] as number), 1));
     const factors = some.map((one) => one.at);
-    return held && { target: at, factors, added: NONE, taken: NONE, share: 1, step, ...held };
+    return held && { target: at, factors, added: NONE, taken: NONE, share: 1, within, ...held };
   };
   for (const [place, one] of others.entries()) {
     yield way([one]);
@@ -148,7 +148,7 @@ function* sumsOf(target: Figures, columns: readonly Figures[]): Generator<OwnSum
   const before = money.filter((one) => one.at < target.at).slice(-MOST_ADDED);
   const parts = before.length > 0 ? before : money.slice(0, MOST_ADDED);
   const rows = fullest(target, parts);
-  const tolerance = within(target, true);
+  const tolerance = target.within;
   const [first = 0, ...further] = rows;
   const figure = target.down[first] as number;
   for (const some of subsets(parts)) {
@@ -197,7 +197,7 @@ function sumWay(
       added: places(added),
       taken: places(taken),
       share,
-      step: target.step,
+      within: target.within,
       ...held,
     }
   );
@@ -224,7 +224,7 @@ export function ownSumsOf(table: OrderTable, lines: readonly OrderLine[]): reado
     .slice(0, MOST_ORDERS);
   if (rows.length < LEAST_ORDERS) return [];
   const columns = figuresDown(table, rows);
-  const found: Ways = columns.map((target) => {
+  const found = columns.map((target): OwnSum | undefined => {
     if (target.different < LEAST_DIFFERENT) return undefined;
     const way = best([...products(target, columns), ...sumsOf(target, columns)]);
     // A column that repeats another is no sum.
@@ -248,14 +248,14 @@ function expectedBy({ factors, added, taken, share }: OwnSum, cells: readonly Ce
 
 /** By how much an order's figure differs from its table's own way; undefined where it does not, or says nothing. */
 function differing(way: OwnSum, cells: readonly CellIn[]): { found: number; expected: number } | undefined {
-  const found = figureIn(cells[way.target]);
+  const found = judgedIn(figureIn(cells[way.target]));
   const expected = expectedBy(way, cells);
   if (Number.isNaN(found) || expected === undefined) return undefined;
-  return Math.abs(found - expected) <= within(way, true) ? undefined : { found, expected };
+  return Math.abs(found - expected) <= way.within ? undefined : { found, expected };
 }
 
 /** Whether a column's own way is known and holds in this order. */
-export const holdsAt = (ways: readonly OwnSum[], at: number | undefined, cells: readonly CellIn[]): boolean =>
+export const holdsAt = (ways: readonly OwnSum[], at: number, cells: readonly CellIn[]): boolean =>
   ways.some((way) => way.target === at && differing(way, cells) === undefined);
 
 function inWords({ factors, added, taken, share }: OwnSum, headings: readonly string[]): string {

@@ -351,20 +351,26 @@ export function workTurned(covered: Covered, rules: Rules): TurnedWork | undefin
 export const turnedYardage = (covered: Covered, rules: Rules): Length | undefined =>
   workTurned(covered, rules)?.yardage;
 
+/** Why cloth cannot be turned. */
+export function refuseToTurn(covered: Covered, rules: Rules): never {
+  const unit = unitOf(rules);
+  const cut = turnedCut(covered, rules);
+  const usable = exact(covered.fabricWidth - 2 * rules.selvage);
+  return noAnswer(
+    'tooNarrowToTurn',
+    parameter('fabricWidth'),
+    showLength(cut, unit),
+    showLength(usable, unit),
+    showLength(exact(cut - usable), unit),
+  );
+}
+
 /** Yardage with the cloth turned so that its width runs up the drop. */
 export function railroaded(covered: Covered, rules: Rules): Answer<Length> {
   const unit = unitOf(rules);
   const cut = turnedCut(covered, rules);
   const usable = exact(covered.fabricWidth - 2 * rules.selvage);
-  const work = workTurned(covered, rules);
-  if (work === undefined)
-    return noAnswer(
-      'tooNarrowToTurn',
-      parameter('fabricWidth'),
-      showLength(cut, unit),
-      showLength(usable, unit),
-      showLength(exact(cut - usable), unit),
-    );
+  const work = workTurned(covered, rules) ?? refuseToTurn(covered, rules);
   const { cut: panel, yardage: turned } = work;
   const findings = [finding('mayNotTurn', parameter('fabricWidth'))];
   const upright = workYardage(covered, rules).yardage;

@@ -40,6 +40,7 @@ import { digits } from '../exact/unit';
 import {
   clothWeight,
   railroaded,
+  refuseToTurn,
   shorterCutSaves,
   widerBoltSaves,
   workTurned,
@@ -346,12 +347,8 @@ export class WindowWork {
 
   /** The face of all the windows as the row says that its cloth lies; refused where it is too narrow to be turned. */
   laid(): TurnedWork {
-    return this.isTurned ? (this.turned() ?? this.refusedToTurn()) : this.cloth();
-  }
-
-  private refusedToTurn(): never {
-    this.railroaded();
-    throw new Error('cloth that can be turned was refused');
+    if (!this.isTurned) return this.cloth();
+    return this.named(() => this.turned() ?? refuseToTurn(this.covered(), this.rules));
   }
 
   yardage(): Answer<Length> {

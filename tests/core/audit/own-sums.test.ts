@@ -33,9 +33,9 @@ function order(at: number): CellIn[] {
 }
 const orders = (): CellIn[][] => Array.from({ length: 40 }, (_, at) => order(at));
 
-function found(rows: readonly (readonly CellIn[])[]): string[] {
+function found(rows: readonly (readonly CellIn[])[], headings = HEADINGS): string[] {
   const house = DEFAULT_HOUSE;
-  const table = tableUnder(HEADINGS, rows, house.unit);
+  const table = tableUnder(headings, rows, house.unit);
   const reader = new OrderRows(table);
   const lines = [...rows.flatMap((cells, at) => reader.push(at + 2, cells)), ...reader.end()];
   const by = saidOnce(table, { periods: [{ from: undefined, house }] }, lines);
@@ -81,6 +81,27 @@ it('a cent off is rounding, and a column that agrees by chance is no way', () =>
   // In a third of the orders it is otherwise: then it is none of their ways.
   const loose = orders().map((cells, at) => (at % 3 === 0 ? [...cells.slice(0, 9), 1000 + at] : cells));
   expect(found(loose)).toEqual([]);
+});
+
+it('a count is exact, though money in whole ones is not', () => {
+  const headings = ['room', 'rod width', 'finished drop', 'heading', 'Zub', 'Prell', 'Zorn'];
+  const rows = Array.from({ length: 40 }, (_, at): CellIn[] => [
+    `R${at}`, 60 + at, 84, 'pinch', 1 + (at % 7) / 2, 2 + (at % 5) * 2, (1 + (at % 7) / 2) * (2 + (at % 5) * 2),
+  ]); // prettier-ignore
+  expect(found(rows, headings)).toEqual([]);
+  (rows[8] as CellIn[])[6] = Number(rows[8]?.[6]) + 0.5;
+  expect(found(rows, headings)).toHaveLength(1);
+});
+
+it('an empty cell says nothing, whether it comes as nothing or as 0', () => {
+  for (const empty of [null, 0]) {
+    const rows = orders();
+    for (const at of [5, 9]) (rows[at] as CellIn[])[9] = empty;
+    (rows[17] as CellIn[])[9] = cents(Number(rows[17]?.[9]) + 30);
+    expect(found(rows), String(empty)).toEqual([
+      expect.stringMatching(/^19: All \$ reads .*in 37 of the first 38/),
+    ]);
+  }
 });
 
 it('too few orders tell nothing', () => {

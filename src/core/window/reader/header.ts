@@ -84,11 +84,18 @@ function isGroupRow(row: Row | undefined, below: Row): boolean {
   return known * 2 >= cells.length && below.filter((cell) => cell !== null).length >= 2;
 }
 
+/** “$45 / window” over a column of what was charged: a heading may state one rate, where a row of data has several. */
+const RATE = /^[$£€]\s?[\d.,]+\s*(?:\/|per\b|an?\b)\s*[a-z]+$/i;
+const statesARate = (cells: Row, cell: Cell): boolean =>
+  RATE.test(textOf(cell)) && cells.filter((one) => RATE.test(textOf(one))).length === 1;
+
 /** A lower row of headings: no figures, and its words are headings rather than a window's. */
 function isLowerRow(row: Row | undefined, above: Row): boolean {
   if (row === undefined) return false;
   const cells = row.filter((cell) => cell !== null);
-  if (cells.length < 2 || cells.some((cell) => typeof cell !== 'string' || isFigure(cell))) return false;
+  if (cells.length < 2) return false;
+  if (cells.some((cell) => typeof cell !== 'string' || (isFigure(cell) && !statesARate(cells, cell))))
+    return false;
   if (isUnitRow(row)) return true;
   const known = cells.filter(
     (cell) => headingScore(textOf(cell)) >= 0.4 || unitWord(textOf(cell).replace(/[()]/g, '')) !== undefined,

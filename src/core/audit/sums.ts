@@ -162,9 +162,14 @@ export const sums: Check = {
     const amounts = extended(row.given, row.expectedYardage);
     const over = amounts.reduce((sum, one) => sum.plus(Number(one.money)), NOTHING);
     const { cells, headings, ways } = row.given;
-    // What is as in nearly all orders of its table is no slip, whatever we think it is the sum of.
-    return [...panelWidths(row.given), ...amounts, ...totals(row.given, over)].filter(
-      ({ column }) => !holdsAt(ways, headings.indexOf(column), cells),
-    );
+    const placed = ({ column }: OrderFinding): number => headings.indexOf(column);
+    // What is as in nearly all orders of its table is no slip, and a sum whose parts the table tells is judged by them.
+    return [
+      ...panelWidths(row.given),
+      ...amounts.filter((one) => !holdsAt(ways, placed(one), cells)),
+      ...totals(row.given, over).filter(
+        (one) => one.code !== 'partsDoNotAdd' || !ways.some(({ target }) => target === placed(one)),
+      ),
+    ];
   },
 };

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { RowChecked } from '../../../src/core/audit/check';
 import { sums } from '../../../src/core/audit/sums';
 import { checked, findsBy } from './row';
 
@@ -20,6 +21,17 @@ describe('an amount is the unit price times what is priced', () => {
   const row = { yardage: 18.75, 'unit price': 20, amount: 375, quantity: 2, widths: 6 };
   it.each([375, 40, 120, 240])('%d: by the yard, the window, the width or all the widths', (amount) => {
     expect(findsBy(sums, { ...row, amount })).toEqual([]);
+  });
+  it('or what it is in nearly all orders of its table', () => {
+    // 90 % of yards × price.
+    const { given, checks } = checked({ ...row, amount: 337.5 });
+    const at = (key: string): number => given.headings.indexOf(key);
+    const way = { target: at('amount'), factors: [], taken: [], within: 0.01, held: 39, outOf: 40 };
+    const by = (share: number): number =>
+      new RowChecked({ ...given, ways: [{ ...way, added: [at('unit price')], share }] }, checks).foundBy(sums)
+        .length;
+    expect(by(16.875)).toBe(0);
+    expect(by(16)).toBe(1);
   });
   it('else the difference is told in money', () => {
     expect(findsBy(sums, { ...row, amount: 380 })).toEqual(['amountDiffers at amount']);

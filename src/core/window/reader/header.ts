@@ -74,12 +74,31 @@ const isUnitRow = (row: Row): boolean => {
   );
 };
 
+const MOST_WORDS = 4;
+const WIDEST_GROUP = 9;
+/** A title or a note, where a group has a name. */
+const isSentence = (text: string): boolean =>
+  text.length > 40 || text.split(' ').length > MOST_WORDS || /\b(?:is|are)\b/i.test(text);
+
+/** Over how many columns of a row the widest name above them reaches. */
+function widestReach(row: Row, below: Row): number {
+  let [widest, from] = [0, -1];
+  const last = Math.max(row.length, below.length);
+  for (let at = 0; at <= last; at++) {
+    if (at < last && (row[at] ?? null) === null) continue;
+    if (from >= 0) widest = Math.max(widest, below.slice(from, at).filter((cell) => cell !== null).length);
+    from = at;
+  }
+  return widest;
+}
+
 /** A row of names over groups of columns: several texts, no figure, at least one that is known. */
 function isGroupRow(row: Row | undefined, below: Row): boolean {
   if (row === undefined) return false;
   const cells = row.filter((cell) => cell !== null);
   if (cells.length < 2 || cells.some((cell) => typeof cell !== 'string' || isFigure(cell))) return false;
-  if (cells.some((cell) => textOf(cell).length > 40)) return false;
+  if (cells.some((cell) => isSentence(textOf(cell)))) return false;
+  if (widestReach(row, below) > WIDEST_GROUP) return false;
   const known = cells.filter((cell) => headingScore(textOf(cell)) >= 0.3).length;
   return known * 2 >= cells.length && below.filter((cell) => cell !== null).length >= 2;
 }

@@ -40,6 +40,8 @@ export type OtherKey =
   | 'basis'
   | 'liningWidths'
   | 'liningCut'
+  | 'widthsOfOne'
+  | 'widthsOfAll'
   | 'interlining'
   | 'interliningWidths'
   | 'interliningCut'
@@ -58,17 +60,17 @@ interface Said {
 const said = (holds: Holds, phrases: string): Said => ({ holds, phrases });
 
 const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
-  room: 'room, rooms:.8, room number, place:.85, place number:.85, place name:.85, place place:.85, room place, mark:.75, mark number:.75, window:.8, window number:.8, room name, item:.5, number:.35, piece:.4, story:.5, where, kind:.5, window room, room window:.7, zone, window name:.7',
+  room: 'room, room kind:.75, rooms:.8, room number, place:.85, place number:.85, place name:.85, place place:.85, room place, mark:.75, mark number:.75, window:.8, window number:.8, room name, item:.5, number:.35, piece:.4, story:.5, where, kind:.5, window room, room window:.7, zone, window name:.7',
   openingWidth:
-    'inside width, opening width, opening, window width, inside, inside window width, opening inside width, window opening, window:.62, width:.7, window opening width, opening length:.8, window length:.5, window size:.4, width opening',
+    'inside width, opening width, opening, window width, inside, inside window width, opening inside width, window opening, window:.62, width:.7, window opening width, opening length:.8, window length:.5, window size:.4, width opening, opening opening, trim trim, trim width:.7',
   leftExtension:
     'left extension, extension left, left:.86, left side:.8, left window extension, left opening extension, rod left extension, left clear:.7, extension left rod, extension:.6, past left, return left:.3',
   rightExtension:
     'right extension, extension right, right:.86, right side:.8, right window extension, right opening extension, rod right extension, right clear:.7, extension right rod, past right',
   rodWidth:
-    'install:.6, install width:.7, rod width, rod, rod length, rod face, rods:.6, width:.66, outside width:.7, total width:.7, rod extension width, rod finished width, rod cut:.7, bracket width:.8, rod size, rod number:.4, bracket bracket, bracket:.6, bracket taken bracket, between bracket:.8',
+    'install:.6, install width:.7, rod width, rod, rod length, rod face, rods:.6, width:.66, outside width:.7, total width:.7, rod extension width, rod finished width, rod cut:.7, bracket width:.8, rod size, rod number:.4, bracket bracket, bracket:.6, bracket taken bracket, between bracket:.8, edge edge:.8, rod edge edge, rod edge:.8, hardware width:.9',
   measured:
-    'height, measured height, measured, floor height, rod height, floor rod, height rod, floor ceiling, height ceiling, ceiling height, floor ring, ring floor, floor rod height, floor ceiling height, ring height, height left, measured left, floor left, window height:.5, opening height:.4, inside height:.4, length:.3, floor:.4, floor top:.6, height floor ring, height floor rod, height floor track, ceiling, rod floor, ring floor height, floor ring height, drop left, length left:.8, left drop height',
+    'height, measured height, measured, floor height, rod height, floor rod, height rod, floor ceiling, height ceiling, ceiling height, floor ring, ring floor, floor rod height, floor ceiling height, ring height, height left, measured left, floor left, window height:.5, opening height:.4, inside height:.4, length:.3, floor:.4, floor top:.6, height floor ring, height floor rod, height floor track, ceiling, rod floor, ring floor height, floor ring height, drop left, length left:.8, left drop height, opening floor, top opening floor, trim floor, top trim floor, bracket floor',
   measuredCentre:
     'height center, measured center, center, floor center, floor ceiling center, drop center, length center:.8',
   measuredRight:
@@ -77,10 +79,10 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   floorFinish:
     'floor finished, floor, floor hem, floor style, floor clear:.9, hem finished, breaks:.75, breaks style, floor breaks',
   finishedDrop:
-    'finished drop, finished length, drop, finished height, length:.82, drop length, finished:.35, finished drop length, total drop, total length:.9, panel length:.9, panel height:.85, panel drop:.9, rod drop:.7, hem top, top hem, length hem, hem length:.7, drop top hem, length top hem, finished drop top hem, ring hem, top floor:.7',
+    'finished drop, finished length, drop, finished height, length:.82, drop length, finished:.35, finished drop length, total drop, total length:.9, panel length:.9, panel height:.85, panel drop:.9, rod drop:.7, hem top, top hem, length hem, hem length:.7, drop top hem, length top hem, finished drop top hem, ring hem, top floor:.7, hem hem, heading hem:.9',
   heading:
     'heading, style, heading style, pleat style, pleat, heading kind, pleat kind, style pleat, top:.75, top style, kind:.6, item:.3',
-  draw: 'draw, draw style, draw kind, pair panel, pair, panel:.6, control:.6, stack:.6, stack draw, left right, pair left right, draw left right, draw pair, control draw, opening:.56, opening style:.6, item:.3, action, direction, stack side:.8, side:.5, draw side, heading draw:.3, operation',
+  draw: 'draw, draw style, draw kind, pair panel, pair, panel:.6, control:.6, stack:.6, stack draw, left right, pair left right, draw left right, draw pair, control draw, opening:.56, opening style:.6, item:.3, action, direction, stack panel:.85, draw panel, stack place:.8, heading draw:.3',
   return: 'return, return length, return width, return left:.8, left right return',
   overlap: 'overlap, center overlap',
   fullness: 'fullness, fullness kind:.9, loneF:.62',
@@ -89,7 +91,7 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   fabricWidth:
     'fabric width, bolt width, bolt, fabric:.5, fabric bolt width, width:.6, pattern width:.5, fabric bolt',
   verticalRepeat:
-    'vertical repeat, fabric vertical, repeat, vertical, pattern repeat, fabric repeat, vertical pattern repeat, fabric vertical repeat, pattern:.66, repeat height:.8, repeat length:.8, pattern match:.6, pattern size',
+    'vertical repeat, fabric vertical, repeat, vertical, pattern repeat, fabric repeat, vertical pattern repeat, fabric vertical repeat, pattern:.66, repeat height:.8, repeat length:.8, pattern match:.75, match:.6, pattern drop:.75, pattern size',
   horizontalRepeat:
     'horizontal repeat, horizontal:.7, fabric horizontal, fabric horizontal repeat, repeat width',
   match: 'match, pattern match, match kind, repeat match, repeat kind:.8',
@@ -100,16 +102,16 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   quantity:
     'quantity, rooms, number rooms, windows, number windows, many windows, many, window quantity, number many, number needed, pair:.55, number pair:.75, needed:.4, piece:.62, number:.6, number piece:.62, number window:.7, many pair:.7, line quantity:.9, each:.5, pair number, number opening, number windows alike, many alike, number sets, window count:.6, number rooms:.5, rooms:.5, windows room:.5',
   finishedWidth:
-    'finished width, finished panel width, finished width panel, panel width:.86, pair width:.8, width:.6, finished pair width, finished:.45, finished size:.6, panel:.62, finished panel, panel finished, panel length:.3, panel finished width, side panel:.4',
+    'finished width, finished panel width, finished width panel, panel width:.86, pair width:.8, width:.6, finished pair width, finished:.45, finished size:.6, panel:.62, finished panel, panel finished, panel length:.3, panel finished width, side panel:.4, pleat taken, pleat width:.9, pleat width taken',
   widths:
     'widths, number widths, fabric widths, total widths, cut:.45, number cut, width:.45, number width:.9, fabric cut number, many widths, number drop, fabric width:.45, loneF:.62',
   deliveredFullness: 'delivered fullness, finished fullness:.7',
   cutLength:
-    'cut length, cut, cut drop, cut height, cut size, length:.62, cut finished length:.8, fabric cut length, fabric cut, at:.62, fabric at:.7',
+    'cut repeat:.75, cut length, cut, cut drop, cut height, cut size, length:.62, cut finished length:.8, fabric cut length, fabric cut, at:.62, fabric at:.7',
   yardage:
-    'yards, fabric yards, total yards, fabric total yards, fabric quantity:.55, order yards, yards needed, needed:.5, fabric needed:.6, yards order, fabric total:.4, yards quantity, quantity yards, line yards',
+    'yards, fabric yards, total yards, fabric total yards, fabric quantity:.8, order yards, yards needed, needed:.5, fabric needed:.8, fabric used:.8, used:.5, yards order, fabric total:.4, yards quantity, quantity yards, line yards',
   liningYardage:
-    'lining yards, total lining yards, lining fabric yards, lining needed:.6, lining total yards, lining quantity:.6',
+    'lining yards, total lining yards, lining fabric yards, lining needed:.8, lining total yards, lining quantity:.8',
   railroadedYardage: 'turned yards',
   interliningYardage: 'interlining yards, total interlining yards, interlining needed:.6',
   stack: 'stack, stack width, stack space, stack length',
@@ -129,7 +131,7 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   children: 'children, children room',
   childSafe: 'safe, children safe',
   railroaded:
-    'turned, fabric turned, fabric draw:.6, draw:.4, fabric draw turned, pattern draw:.6, fabric turned, fabric turned turned',
+    'turned, turned vertical, turned drop:.8, fabric turned, fabric draw:.66, draw:.4, fabric draw turned, pattern draw:.6, fabric turned, fabric turned turned',
   clearGlass: 'clear opening, stack clear opening, stack clear',
   leftWidths: 'left widths, widths left',
   rightWidths: 'right widths, widths right',
@@ -138,9 +140,9 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   amount:
     'amount, fabric amount, extension money, extension price, fabric money:.8, money:.8, fabric cost:.85, fabric total money, fabric total:.8, line amount, amount money, cost:.62, extension:.5, fabric charge:.8, fabric cost money, fabric:.46, fabric price total, fabric line, price fabric total, yards money:.6',
   liningAmount:
-    'lining amount, lining money, lining cost, lining total money, lining total:.8, lining charge, lining price total, blackout money:.7, lining:.46',
+    'lining amount, lining money, lining cost, lining total money, lining total:.8, lining charge, lining price total, lining:.46',
   hardware:
-    'hardware, hardware money, hardware cost, rods:.8, rods money, rod money:.9, hardware amount, rod cost, hardware total, rod price:.7, rod money total:.8',
+    'hardware, hardware money, hardware cost, rods:.8, rods money, rod money:.9, hardware amount, rod cost, hardware total, rod price:.7, rod money total:.8, rod ring:.68, rods ring:.8',
   installation:
     'install, install money, install cost, install charge, install amount, install total, install labor:.9',
   freight: 'freight, freight money, freight cost',
@@ -148,11 +150,11 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   tax: 'tax, tax money, tax amount, sales tax',
   net: 'net:.7, net tax:.95, net total:.7, net money:.7, net amount:.7, net line:.7, total net:.7, money net:.7',
   total:
-    'total, gross tax, net:.9, net tax:.9, net total:.9, net money:.9, gross, gross total, gross money, gross amount, total gross, total money, total amount, line total, total price, order total, total cost, total all, cost:.6, line amount:.5, price:.45, amount:.5, line money:.75, line total money, line:.6, total line, job money:.7, money total, job total, pair money:.5, window money:.5',
+    'total, gross tax, net:.9, net tax:.9, net total:.9, net money:.9, gross, gross total, gross money, gross amount, total gross, total money, total amount, line total, total price, order total, total cost, total all, cost:.6, line amount:.5, price:.45, amount:.5, line money:.75, line total money, line:.6, total line, job money:.7, money total, job total, pair money:.5, window money:.5, order money:.8, order price:.7, line price:.7',
   deposit: 'deposit, deposit money, deposit amount, amount deposit, deposit received',
   hangOn: 'hang, hung, hangs, hanging, rings track, rod track',
   widthsEach: 'widths each, widths each side, widths each side panel',
-  mount: 'mount, mounting, inside outside mount, inside outside, mount kind',
+  mount: 'mount, mounting, install kind:.7, inside outside mount, inside outside, mount kind',
   projection: 'projection, rod projection, bracket projection',
 };
 
@@ -204,6 +206,11 @@ const OTHERS: Readonly<Record<OtherKey, Said>> = {
   deduction: said('any', 'allowance, floor allowance, rod drop:.5'),
   place: said('text', 'place:.8, place number:.8, place name:.8'),
   basis: said('text', 'basis, price basis, labor basis'),
+  widthsOfOne: said('count', 'widths, number widths, widths panel:.8'),
+  widthsOfAll: said(
+    'count',
+    'total widths:.97, widths extension:.9, widths amount:.9, widths order:.8, number widths total:.9, line widths:.9',
+  ),
   liningWidths: said('count', 'lining widths, number lining widths, total lining widths'),
   liningCut: said('length', 'lining cut, lining length, lining cut length, lining drop, lining at'),
   interlining: said('text', 'interlining'),
@@ -225,15 +232,21 @@ export interface Meaning {
   readonly phrases: readonly { readonly ideas: readonly string[]; readonly share: number }[];
 }
 
-const parsed = (key: MeaningKey, ours: boolean, { holds, phrases }: Said): Meaning => ({
-  key,
-  ours,
-  holds,
-  phrases: phrases.split(',').map((phrase) => {
+/** A blackout is a lining: what is said of the one is said of the other. */
+const ALSO_BLACKOUT = 0.95;
+const ofLining = (key: MeaningKey): boolean => /^lining./.test(key);
+
+function parsed(key: MeaningKey, ours: boolean, { holds, phrases }: Said): Meaning {
+  const own = phrases.split(',').map((phrase) => {
     const [ideas = '', share = '1'] = phrase.trim().split(':');
     return { ideas: ideas.split(' '), share: Number(share) };
-  }),
-});
+  });
+  const also = own.map(({ ideas, share }) => ({
+    ideas: ideas.map((idea) => (idea === 'lining' ? 'blackout' : idea)),
+    share: share * ALSO_BLACKOUT,
+  }));
+  return { key, ours, holds, phrases: ofLining(key) ? [...own, ...also] : own };
+}
 
 /** By the quantity a column’s kind declares. */
 const HOLDS: Readonly<Partial<Record<Quantity, Holds>>> = {

@@ -16,7 +16,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   rod: 'rod pole track trk rail traverse tringle barra reling spoor rd batten bar rodding railing rods schienen stange tracking headrail curtainrail fascia',
   rods: 'rods poles tracks rails',
   opening:
-    'opening opng opg opn openg open op recess reveal rebate aperture frame glass abertura ouverture pane gap hole space brickwork glazing architrave ope recesses niche sash daylight casement',
+    'opening opng opg opn openg open op recess reveal rebate aperture frame glass abertura ouverture pane gap hole space brickwork glazing architrave ope recesses niche sash daylight casement jamb casing',
   inside: 'inside ins insd inner internal interior in ib id',
   outside: 'outside outer overall outs ob',
   window: 'window win wdw wndw wind fenetre ventana fenster raam bay',
@@ -29,7 +29,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   return: 'return ret rtn r retour wrap',
   overlap: 'overlap olap ol ovl ovlp lap crossover',
   fullness:
-    'fullness full fln gather ratio fll ampleur ampleness gathering gathered times factor ful fness multiplier mult multiple',
+    'fullness full fln gather ratio fll x ampleur ampleness gathering gathered times factor ful fness multiplier mult multiple',
   finished: 'finished fin fnsh f fini finshd fnd made ready finie klaar fertig completed',
   cut: 'cut ct cutting coupe corte zuschnitt',
   fabric:
@@ -42,7 +42,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   vertical: 'vertical v vert vrt',
   horizontal: 'horizontal h hor horiz horz hz',
   match: 'match matching matches mtch',
-  lining: 'lining liner lng lin lined l ln backing doublure forro futter voering lnd ling lngs lnr lg doubl',
+  lining: 'lining liner lng lin lined l ln backing doublure forro futter voering lnd ling lngs lnr lg doubl sateen thermal',
   blackout: 'blackout bo dimout',
   interlining:
     'interlining interlined bump il intl int intlng intlin ilng ilin ilining domette flannel inter interline',
@@ -58,7 +58,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   style: 'style stl treatment tmt trtmt treat trt tx make makes look',
   pleat: 'pleat pl plt pleating pleated plooi plooien falten pli',
   kind: 'type kind typ art desc',
-  draw: 'draw dr hang opens drw operation oper operates direction dir split traverses opn hand op config configuration drawn drawing pull pulls opening action closing closes parting part stacking stacks stackside handing hung works runs travel goes sens ouvre trek oop zug ouvert ouverture',
+  draw: 'draw dr hang opens drw operation oper operates direction dir split traverses opn hand op config configuration drawn drawing pull pulls opening action closing closes parting part stacking stacks stackside handing hung works runs travel goes sens ouvre trek oop zug ouvert ouverture function functions tw',
   control: 'control ctrl cord wand pull operated corded operating cording cordside',
   measured: 'measured meas measure msd measd',
   taken: 'taken point to ref from at',
@@ -68,7 +68,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   ring: 'ring rings carrier glider hooks',
   bracket: 'bracket brkt brk',
   stack: 'stack stackback stacks stk stacking',
-  price: 'price prices precio prix prys preis rate cst unit pr rates dollar sell selling prijs',
+  price: 'price prices precio prix prys preis rate cst unit pr rates dollar sell selling prijs retail rrp list',
   money: 'money dollars pounds usd gbp cad aud nzd zar eur',
   amount:
     'amount amt ext extd extended extension value montant importe betrag xtd extn exten extend exted cash comes',
@@ -78,7 +78,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   net: 'net nett subtotal exvat exgst extax ex excl pretax',
   gross: 'gross bruto inc incl incgst incvat inclusive',
   labor:
-    'labor labour lab making make makeup sewing fabrication workroom sew mano mkg lbr machinist workmanship naherei nahen mfg manufacture manufacturing stitching mkup tailoring machining',
+    'labor labour lab making make makeup sewing fabrication workroom sew mano mkg lbr machinist workmanship naherei nahen mfg manufacture manufacturing stitching mkup tailoring machining cmt',
   hardware: 'hardware hdwe hdw hdwr hwd hw hrdwr rods poles tracks fixings fittings ironmongery',
   install: 'install inst installation fitting fit installing fixing fix hang hanging instl hung fitter',
   freight: 'freight shipping ship delivery del carriage cartage frt handling',
@@ -89,9 +89,9 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   order:
     'order ord po so orders purchase invoice ref inv ticket docket wo contract quote est estimate proforma sale jobno pono sheet reference tkt jobsheet worksheet ws folio slip',
   customer:
-    'customer cust acct account sold guest klient kunde cliente buyer whose who party family owner school theatre household occupant resident tenant designer decorator lady firm company pour naam retailer dealer studio',
+    'customer cust acct account sold guest klient kunde cliente buyer whose who party family owner school theatre household occupant resident tenant designer decorator lady firm company pour naam retailer dealer studio homeowner purchaser surname clt',
   job: 'job project site property proj',
-  room: 'room rm location loc area space where kamer cuarto piece habitacion raum zimmer whereabouts lctn spot hall bedroom chamber cabin venue',
+  room: 'room rm location loc area space where kamer cuarto piece habitacion raum zimmer whereabouts lctn spot hall bedroom chamber cabin venue placement',
   rooms: 'rooms suites rms',
   place:
     'place suite ste ward apt apartment unit units zone position plot flat villa cottage lodge house dwelling block building site',
@@ -113,7 +113,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   needed:
     'fitted due needed wanted delivered installed shipped fit deliver completed done reqd req target eta promise deadline need requires',
   projection: 'projection proj depth standoff',
-  vendor: 'vendor supplier mill source maker manufacturer mfr brand suppl supp',
+  vendor: 'vendor supplier mill source maker manufacturer mfr brand suppl supp distributor',
   top: 'top',
   breaks: 'break puddle',
   code: 'code sku stock ref book',
@@ -135,6 +135,8 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   basis: 'basis uom',
   loneF: 'f',
   sidemark: 'sidemark sidemk',
+  edge: 'edge end finial board',
+  used: 'usage used',
 };
 
 /** Words that tell one column from another little or not at all. */

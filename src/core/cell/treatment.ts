@@ -24,7 +24,11 @@ export const bare = (text: string): string =>
 export function choices<W extends string>(...list: readonly Choice<W>[]): Choices<W> {
   const byText = new Map<string, W>();
   for (const { word, also = [] } of list) {
-    for (const text of [word, ...also]) byText.set(text, word).set(bare(text), word);
+    for (const text of [word, ...also]) {
+      byText.set(text, word);
+      // A dash is no word: bare of it nothing is left.
+      if (bare(text) !== '') byText.set(bare(text), word);
+    }
   }
   return { list, find: (text) => byText.get(text) ?? byText.get(bare(text)) };
 }
@@ -116,11 +120,36 @@ export const MOUNTS = choices<Mount>(
 );
 
 /** Which way the cloth is laid: turned, its width runs up the drop. */
+const YES = ['y', 'yes', 'true', 'x', '✓', '✔', '1', 'ja', 'oui'];
+const NO = ['n', 'no', 'false', '-', '–', '—', 'none', '0'];
 export type Direction = 'up the roll' | 'railroaded';
 export const DIRECTIONS = choices<Direction>(
-  { word: 'railroaded', says: 'the cloth is turned', also: ['y', 'yes', 'true', 'x', 'turned', 'rr'] },
-  { word: 'up the roll', says: 'not turned', also: ['n', 'no', 'false', '-', 'upright', 'vertical'] },
+  {
+    word: 'railroaded',
+    says: 'the cloth is turned',
+    also: [
+      ...YES,
+      'turned',
+      'rr',
+      'r/r',
+      'railroad',
+      'across',
+      'horizontal',
+      'sideways',
+      'cont',
+      'continuous',
+    ],
+  },
+  {
+    word: 'up the roll',
+    says: 'not turned',
+    also: [...NO, 'up', 'up roll', 'down', 'upright', 'vertical', 'vert', 'normal', 'std', 'standard'],
+  },
 );
+const TICKED: ReadonlySet<string> = new Set([...YES, ...NO]);
+/** Which way the cloth is laid, where a text says so in more than yes and no. */
+export const directionOf = (text: string): Direction | undefined =>
+  TICKED.has(text.trim().toLowerCase()) ? undefined : DIRECTIONS.find(text.trim().toLowerCase());
 
 export type MeasuredTo = 'new rod' | 'hung ring' | 'hung rod' | 'track' | 'ceiling';
 export const MEASURED_TO = choices<MeasuredTo>(

@@ -126,6 +126,7 @@ export class Arithmetic {
     this.totals(assigned, hold);
     this.labor(assigned, hold);
     this.each(assigned, hold);
+    this.widths(assigned, hold);
     this.pieces(assigned, hold);
     return { score, proven, per, against };
   }
@@ -444,6 +445,32 @@ export class Arithmetic {
       0,
       ['labor'],
     );
+  }
+
+  /** Widths of one panel, of a window, and of all the windows of the row. */
+  private widths(on: Assigned, hold: Hold): void {
+    const [widths, one, all] = [
+      this.figures(on.get('widths')),
+      this.figures(on.get('widthsOfOne')),
+      this.figures(on.get('widthsOfAll')),
+    ];
+    if (widths === undefined) return;
+    const laws: readonly (readonly [MeaningKey, Get | undefined, Get, Get])[] = [
+      ['widthsOfAll', all, widths, this.many(on)],
+      ['widthsOfOne', widths, one ?? widths, this.figures(on.get('panels')) ?? this.panels],
+    ];
+    for (const [key, product, apiece, count] of laws)
+      if (product !== undefined && on.has(key) && this.varies(count))
+        hold(
+          this.tally(
+            `${key} ${on.get(key)} ${on.get('widths')} ${on.get('quantity')} ${on.get('panels')}`,
+            [product, apiece, count],
+            (row) => Math.abs(product(row) - apiece(row) * count(row)) < 1e-6,
+          ),
+          0.4,
+          0.3,
+          ['widths'],
+        );
   }
 
   private each(on: Assigned, hold: Hold): void {

@@ -58,6 +58,19 @@ const saysAll = ({ heading, said, filled }: Evidence): boolean =>
   (said.get('widths') ?? 0) >= 0.8 &&
   heading.words.some(({ stands }) => stands.some(({ idea }) => idea === 'total'));
 
+/** Of pieces counted in a column of their own “each” is each piece. */
+const ofOnePanel = (place: Place): boolean =>
+  place.own.heading.per === 'panel' ||
+  (place.own.heading.per === 'window' && anywhere(place, 'panels', 0.9) && !anywhere(place, 'quantity'));
+
+/** Whether another column says where: “Rooms” over counts says how many. */
+const saysWhere = ({ own, all }: Place): boolean =>
+  all.some((one) => {
+    const room = one.said.get('room') ?? 0;
+    const counts = (one.said.get('quantity') ?? 0) > room && fitOf('quantity', one) > -0.5;
+    return one !== own && room >= 0.62 && !counts && fitOf('room', one) > -0.5;
+  });
+
 const measuredBeside: Speaks = ({ before }) =>
   side(before, 'measured') + side(before, 'measuredCentre') > 0.5 ? 0.04 : -0.04;
 
@@ -84,8 +97,8 @@ const SPEAKS: Partial<Record<MeaningKey, Speaks>> = {
         ? 0.12
         : 0,
   // Of a panel’s beside all of them all are meant; those of a window are what widths are.
-  widths: ({ own, all }) =>
-    own.heading.per === 'panel' && all.some((one) => one !== own && saysAll(one)) ? EACH_BESIDE_ALL : 0,
+  widths: (place) =>
+    ofOnePanel(place) && place.all.some((one) => one !== place.own && saysAll(one)) ? EACH_BESIDE_ALL : 0,
   leftExtension: (place) => {
     if (side(place.after, 'rightExtension') > 0.5) return 0.1;
     return onlySays(place.own, 'extension') && anywhere(place, 'openingWidth') ? 0.2 : 0;
@@ -98,8 +111,8 @@ const SPEAKS: Partial<Record<MeaningKey, Speaks>> = {
   measuredRight: measuredBeside,
   measuredCentre: measuredBeside,
   // Nearly every table says where its windows are.
-  room: (place) => (anywhere(place, 'room', 0.62) ? 0 : 0.16),
-  roomType: (place) => (anywhere(place, 'room', 0.62) ? 0 : BEHIND_ROOM),
+  room: (place) => (saysWhere(place) ? 0 : 0.16),
+  roomType: (place) => (saysWhere(place) ? 0 : BEHIND_ROOM),
   // A mark is where its window is, if nothing else says where.
   mark: (place) => (onlySays(place.own, 'mark') && !anywhere(place, 'room') ? BEHIND_ROOM : 0),
   // In a book of orders a name is the client’s.

@@ -1,7 +1,9 @@
 /** What each column may mean, and how much its heading, its cells and its neighbours speak for each. */
 import { beside } from './beside';
+import { ByFigures } from './by-figures';
 import type { Evidence } from './evidence';
-import { shownByCells, fitOf, NEVER } from './fit';
+import { shownByCells, fitOf, NEVER, NOT_ONE } from './fit';
+import type { Per } from './heading';
 import { holdsOf, isOurs, type MeaningKey } from './meanings';
 
 export interface Candidate {
@@ -26,6 +28,14 @@ const SECOND = 0.07;
 /** “Ht R” is no price in rand. */
 const SIGN = /[$€£¥]/;
 
+const forWindow = (per: Per | undefined): boolean => per === 'window' || per === 'pair';
+/** What a figure for one of several loses where its heading does not say for which. */
+const EACH: Partial<Record<MeaningKey, (per: Per | undefined) => number>> = {
+  yardsEach: (per) => (per === 'window' ? 0.02 : per === 'pair' ? 0.1 : 0.6),
+  widthsOfOne: (per) => (per === 'panel' || per === 'window' ? 0.04 : 0.6),
+  amountEach: (per) => (forWindow(per) ? 0 : 0.6),
+};
+
 /** The score once what a figure is for, and whether it is money, have been minded. */
 function withPer(key: MeaningKey, before: number, fit: number, said: number, own: Evidence): number {
   const { per, money, unit } = own.heading;
@@ -35,11 +45,11 @@ function withPer(key: MeaningKey, before: number, fit: number, said: number, own
   // What is headed with a sign of money is no size.
   if (holds === 'length' && SIGN.test(own.text)) score -= 0.6;
   if (key === 'widths' && (per === 'panel' || per === 'window') && said >= 0.3) score += 0.3;
-  if (key === 'yardsEach') return score - (per === 'window' ? 0.02 : per === 'pair' ? 0.1 : 0.6);
-  if (key === 'amountEach') return per === 'window' || per === 'pair' ? score : score - 0.6;
+  const each = EACH[key]?.(per);
+  if (each !== undefined) return score - each;
   if (per === undefined) return score;
   const made = per === 'width' || per === 'panel' || per === 'pair';
-  if ((per === 'window' || per === 'pair') && key === 'yardage') score -= 0.06;
+  if (forWindow(per) && key === 'yardage') score -= 0.06;
   if (per === 'yard' && (key === 'amount' || key === 'total')) score -= 0.5;
   if (made && key === 'labor') score -= 0.4;
   if (money && key === 'unitPrice') return Math.max(score, (per === 'yard' ? 0.97 : 0.88) + fit);
@@ -50,7 +60,7 @@ function valued(key: MeaningKey, said: number, at: number, all: readonly Evidenc
   const own = all[at] as Evidence;
   const fits = fitOf(key, own);
   // A heading of our own words is believed before its cells, which are then said to be unreadable.
-  if (fits <= NEVER && (said < 0.99 || !isOurs(key))) return NEVER;
+  if (fits <= NOT_ONE || (fits <= NEVER && (said < 0.99 || !isOurs(key)))) return NEVER;
   // A cell or two that are unusual say little against a heading.
   const few = fits < 0 ? Math.min(1, own.filled / ENOUGH_CELLS) : 1;
   const fit = fits <= NEVER ? OWN_WORDS : fits * few;
@@ -63,6 +73,7 @@ function valued(key: MeaningKey, said: number, at: number, all: readonly Evidenc
 /** “per”, “Unit”, “by”: what the price beside it is by. */
 const BASIS = /(?:^|\| )(?:\$ ?)?(?:\/|per|by|unit|uom|basis|u\/m|price by|per what)\.?$/i;
 const BY_NAME = 0.6;
+const BY_FIGURES = 0.7;
 /** Cells that show a meaning outweigh a heading that says another by so much. */
 const OVER = 0.12;
 /**
@@ -122,6 +133,7 @@ const best = (list: readonly Candidate[]): number =>
 
 /** The candidates of every column, the likeliest first; the last resort is none. */
 export function candidatesOf(all: readonly Evidence[]): Candidate[][] {
+  const byFigures = new ByFigures(all);
   return all.map((own, at) => {
     if (own.addsTo !== undefined) return [{ key: 'fraction', score: 1, said: 1 }];
     const list: Candidate[] = [];
@@ -142,6 +154,7 @@ export function candidatesOf(all: readonly Evidence[]): Candidate[][] {
     const drawn = list.find(({ key }) => key === 'draw');
     const rival = Math.max(scoreOf(list, 'item'), (drawn?.said ?? 0) > 0.6 ? (drawn?.score ?? 0) : 0);
     if (rival > 0 && shown.has('heading')) raise(list, 'heading', rival + OVER);
+    for (const key of byFigures.of(at)) raise(list, key, BY_FIGURES);
     list.sort((a, b) => b.score - a.score);
     const none = own.text === '' ? NONE_UNNAMED : NONE;
     return [...list.slice(0, MOST_CANDIDATES), { key: undefined, score: none, said: 0 }];

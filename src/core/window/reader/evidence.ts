@@ -16,12 +16,14 @@ import {
   type Row,
 } from './cells';
 import { readHeading, withMoney, type HeadingRead } from './heading';
+import { ideasOf } from './vocabulary';
 import { isLengthKey, saidBy, type MeaningKey } from './meanings';
 
 /** One column, or one half of a column whose cells hold two figures. */
 export interface Evidence {
   readonly at: number;
-  readonly part: 0 | 1 | undefined;
+  /** Which part of cells that hold several. */
+  readonly part: number | undefined;
   readonly heading: HeadingRead;
   readonly text: string;
   readonly said: ReadonlyMap<MeaningKey, number>;
@@ -95,8 +97,33 @@ function isFractions(cells: readonly Cell[], text: string): boolean {
 const HALVES = /\s*(?:\s[x×*]\s|[×*]|\bx\b|\bby\b|\/|&|\+|,)\s*/i;
 
 const LONE_SIDE = /^(?:w|h|l|d|ht|wd|width|height|length|drop|high|wide|long)\.?$/i;
-/** The headings of both halves of a column of two figures. */
-function halves(text: string): readonly [string, string] {
+/** Behind a cloth’s name its width and repeat are the cloth’s. */
+const ofTheCloth = (name: string, first: string): string =>
+  ideasOf(first.toLowerCase()).some(({ idea }) => idea === 'fabric') && /^[a-z]+\.?$/i.test(name)
+    ? `${first} ${name}`
+    : name;
+
+const PARTS = /\s*[/;,]\s*|\s[-–—]\s/;
+/** “Fabric / width / repeat”: the names of three or more things of one cell; undefined where there are fewer. */
+function partsNamed(text: string): readonly string[] | undefined {
+  const names = text.split(PARTS).map((name) => name.trim());
+  return names.length >= LEAST_PARTS && names.every((name) => /[a-z]/i.test(name)) ? names : undefined;
+}
+const LEAST_PARTS = 3;
+const FRACTION_BAR = /(?<=\d)\/(?=(?:2|4|8|16|32|64)(?!\d))/g;
+/** The parts of such a cell, each in its place; undefined where it holds no two of them. */
+function partsOfCell(cell: string, names: readonly string[]): readonly string[] | undefined {
+  const parts = cell
+    .replace(FRACTION_BAR, '\u2044')
+    .split(PARTS)
+    .map((part) => part.replace(/\u2044/g, '/').trim());
+  return parts.length >= 2 && parts.length <= names.length ? parts : undefined;
+}
+
+/** The headings of the parts of a column of several figures. */
+function halves(text: string): readonly string[] {
+  const named = partsNamed(text);
+  if (named !== undefined) return named.map((name, at) => (at > 0 ? ofTheCloth(name, named[0] ?? '') : name));
   const inBrackets = /\(([^)]*)\)/.exec(text)?.[1] ?? '';
   for (const whole of [text, inBrackets]) {
     const [one = '', other = '', ...more] = whole.replace(/[()]/g, ' ').split(HALVES);
@@ -118,7 +145,7 @@ const saysSizeOnly = (text: string): boolean =>
   );
 
 /** Of headings in two languages one row is enough. */
-function halvesOf(rows: readonly string[]): readonly [string, string] {
+function halvesOf(rows: readonly string[]): readonly string[] {
   const told = rows.length > 1 ? rows.find((row) => row.split(HALVES).length === 2) : undefined;
   return halves(told ?? rows.join(' '));
 }
@@ -137,7 +164,7 @@ const CURRENCY = /\p{Sc}\s?\d|\d\s?\p{Sc}|^R ?\d/u;
 
 function one(
   at: number,
-  part: 0 | 1 | undefined,
+  part: number | undefined,
   text: string,
   heading: HeadingRead,
   cells: readonly Cell[],
@@ -208,8 +235,13 @@ function holdsTwo(cells: readonly Cell[], text: string): boolean {
 const crossed = /(?:\d|['"½¼¾⅛⅜⅝⅞]|[a-z])\s*(?:[xX×*✕]|\bby\b)\s*(?:\d|none|plain|nil)/i;
 const SIZE_BEHIND = /[/&+,]\s*(?:\w+\.?\s+)?(?:w|wd|wdth|wide|width|rpt|rep|repeat|v\.?r\.?)\b[^/&+,]*$/i;
 const NAME_THEN_SIZE = /^([a-z][^/,]*?)\s*[/,]\s*(\d[\d\s./½¼¾⅛⅜⅝⅞"”″]*(?:in|cm|mm)?\.?)$/i;
-/** Both figures of a cell; a slash parts them only where the heading has one too. */
-export function splitCell(cell: string, heading: string): readonly [string, string] | undefined {
+/** The figures of a cell; a slash parts them only where the heading has one too. */
+export function splitCell(cell: string, heading: string): readonly string[] | undefined {
+  const names = partsNamed(heading);
+  return names === undefined ? bothOf(cell, heading) : partsOfCell(cell, names);
+}
+
+function bothOf(cell: string, heading: string): readonly [string, string] | undefined {
   if (crossed.test(cell)) return twoOf(cell);
   if (!/[/&+,]/.test(heading)) return undefined;
   // “Castel / 54"” under “Fabric / width”.
@@ -253,7 +285,7 @@ function bothHalves(
     const read = readHeading(half);
     const sizeOnly = definition === undefined && saysSizeOnly(rows.join(' '));
     return {
-      ...one(at, part as 0 | 1, half, { ...read, unit: read.unit ?? heading.unit }, own, look),
+      ...one(at, part, half, { ...read, unit: read.unit ?? heading.unit }, own, look),
       sizeOnly,
     };
   });

@@ -17,10 +17,13 @@ import {
   writesTwoForPair,
 } from './treatment-text';
 import { countsPairs } from './pairs';
-import { isTurned, leadingCount, LENGTH_UNIT, mountOf } from './values';
+import { isTurned, leadingCount, LENGTH_UNIT, mountOf, yesOrNo } from './values';
+import { directionOf } from '../../cell/treatment';
 
 /** Cells of this kind are not this meaning's at all. */
 const NEVER = -9;
+/** Nor any of them. */
+const NOT_ONE = -99;
 
 /** Where figures of a meaning usually lie, in inches. */
 const USUAL_INCHES: Partial<Record<MeaningKey, readonly [number, number]>> = {
@@ -108,7 +111,13 @@ function fitFigure(key: MeaningKey, evidence: Evidence): number {
   const lost = -(1 - readable) * 0.25;
   switch (key) {
     case 'widths':
-      return share(values, (value) => value >= 0.5 && value <= 60) < 0.7 || halves < 0.8 ? NEVER : lost;
+      // Cloth that is turned has none.
+      return share(
+        values.filter((value) => value !== 0),
+        (value) => value >= 0.5 && value <= 60,
+      ) < 0.7 || halves < 0.8
+        ? NEVER
+        : lost;
     case 'quantity':
       return fitCount(values, countsPairs(evidence) ? halves : whole) + oneOfAKind(values) + lost;
     case 'panels':
@@ -168,9 +177,6 @@ function understood(evidence: Evidence, reads: (text: string) => unknown): numbe
   return cells.length === 0 ? 0 : read / cells.length;
 }
 
-const YES_NO =
-  /^(?:y|yes|n|no|x|true|false|✓|✔|-|–|—|none|turned|railroaded|rr|up the roll|vertical|upright|normal|across)$/i;
-const yesOrNo = (text: string): string | undefined => (YES_NO.test(text) ? text : undefined);
 const DRAWN_BY =
   /^(?:cord|corded|cord loop|loop|chain|wand|baton|hand|hand drawn|by hand|motor|motori[sz]ed|electric|cordless|none)$/i;
 const choiceReader = (key: MeaningKey): ((text: string) => unknown) => {
@@ -189,6 +195,8 @@ const choiceReader = (key: MeaningKey): ((text: string) => unknown) => {
       return matchOfText;
     case 'mount':
       return mountOf;
+    case 'railroaded':
+      return (text) => yesOrNo(text) ?? directionOf(text);
     case 'drawnBy':
       return (text) => (DRAWN_BY.test(text) ? text : undefined);
     default:
@@ -215,6 +223,8 @@ function fitChoice(key: MeaningKey, evidence: Evidence): number {
   )
     return -0.3;
   if (known >= 0.45) return 0.08 - (1 - known) * 0.3;
+  if (known === 0 && evidence.numbers > 0 && figuresIn(evidence.figures).values.length === evidence.filled)
+    return NOT_ONE;
   // A heading that says it outright is believed where its words are not known here.
   const outright =
     MADE.has(key) &&
@@ -265,11 +275,18 @@ function fitText(key: MeaningKey, evidence: Evidence): number {
   return fitNamed(key, evidence);
 }
 
-function fitDate(evidence: Evidence): number {
+/** “wk 11”, “w/c 4 Mar”, “Mon am”: a day of work, not of an order. */
+const WEEK =
+  /^(?:w(?:ee)?k\.? ?(?:no\.? ?)?\d|w\/[bce]\b|(?:mon|tues?|wed|thurs?|fri|sat|sun)[a-z]*\b|asap\b)/i;
+
+function fitDate(evidence: Evidence, week = false): number {
   if (evidence.filled === 0) return -0.05;
   const days = filledCells(evidence).filter(
     (cell) =>
-      isDay(cell) || dayOf(cell, 'day first') !== undefined || dayOf(cell, 'month first') !== undefined,
+      isDay(cell) ||
+      dayOf(cell, 'day first') !== undefined ||
+      dayOf(cell, 'month first') !== undefined ||
+      (week && typeof cell === 'string' && WEEK.test(cell)),
   );
   const bare = days.filter((cell) => typeof cell === 'number' && cell < 20_000).length;
   const known = (days.length - bare) / evidence.filled;
@@ -287,6 +304,7 @@ export function fitOf(key: MeaningKey, evidence: Evidence): number {
     case 'money': {
       const read = filledCells(evidence).filter((cell) => moneyOf(cell) !== undefined).length;
       if (evidence.filled === 0) return -0.05;
+      if (read === 0 && evidence.filled > 1) return NOT_ONE;
       if (read < evidence.filled * 0.5) return NEVER;
       // Small whole figures that no sign calls money are rather counts.
       const { values } = figuresIn(evidence.figures);
@@ -304,7 +322,7 @@ export function fitOf(key: MeaningKey, evidence: Evidence): number {
     case 'text':
       return fitText(key, evidence);
     case 'date':
-      return fitDate(evidence);
+      return fitDate(evidence, key === 'otherDate');
     case 'any':
       return USUAL_INCHES[key] === undefined ? 0 : fitSmall(key, evidence);
   }
@@ -340,11 +358,6 @@ const basisOf = (text: string): string | undefined =>
     ? text
     : undefined;
 
-const runOf = (text: string): string | undefined =>
-  /^(?:up|up the roll|up roll|vertical|std|normal|rr|turned|railroad(?:ed)?|across|down)$/i.test(text)
-    ? text
-    : undefined;
-
 /** “11.5yds”, “3,2 m”: cloth, whatever heads it. */
 const clothOf = (text: string): string | undefined =>
   /^(?:y|m$|mt|me)/i.test(LENGTH_UNIT.exec(text)?.[1] ?? '') ? text : undefined;
@@ -369,10 +382,8 @@ export function shownByCells(evidence: Evidence): Map<MeaningKey, number> {
   );
   const headed = own.filter((cell) => typeof cell === 'string' && headingOfText(cell) !== undefined);
   if (headed.length >= 2 && headed.length >= own.length * 0.8) found.set('heading', 0.62);
-  const turned = filledCells(evidence).filter(
-    (cell) => typeof cell === 'string' && /^(?:rr|turned|railroad(?:ed)?|across)$/i.test(cell),
-  );
-  if (turned.length > 0 && understood(evidence, runOf) >= 0.8) found.set('railroaded', 0.6);
+  const turned = filledCells(evidence).some((cell) => typeof cell === 'string' && isTurned(cell));
+  if (turned && understood(evidence, directionOf) >= 0.8) found.set('railroaded', 0.6);
   const drawn = shownDraw(evidence);
   if (drawn > 0 && !found.has('heading')) found.set('draw', drawn);
   const linings = filledCells(evidence).filter(
@@ -395,4 +406,4 @@ export function shownByCells(evidence: Evidence): Map<MeaningKey, number> {
   }
   return found;
 }
-export { NEVER };
+export { NEVER, NOT_ONE };

@@ -206,7 +206,7 @@ const OTHERS: Readonly<Record<OtherKey, Said>> = {
   deduction: said('any', 'allowance, floor allowance, rod drop:.5'),
   place: said('text', 'place:.8, place number:.8, place name:.8'),
   basis: said('text', 'basis, price basis, labor basis'),
-  widthsOfOne: said('count', 'widths, number widths, widths panel:.8'),
+  widthsOfOne: said('count', 'widths, number widths, width:.6, number drop'),
   widthsOfAll: said(
     'count',
     'total widths:.97, widths extension:.9, widths amount:.9, widths order:.8, number widths total:.9, line widths:.9',

@@ -27,6 +27,7 @@ interface Asked {
 const SAID_NOT: PerRead = { per: undefined, told: false };
 const said = (per: Per | undefined): PerRead => ({ per, told: false });
 const ofRow = (shown: Per | 'row' | undefined): Per | undefined => (shown === 'row' ? undefined : shown);
+const EACH = /\b(?:ea|each)\b/i;
 /** A panel’s width, not a pair’s. */
 const PANEL = /\b(?:panel|pnl|curtain|drop|side)\b(?!s)/i;
 
@@ -46,6 +47,8 @@ const PERS: Partial<Record<OrderKey, (asked: Asked) => PerRead>> = {
     return byPanel ? { per: 'panel', told: true } : SAID_NOT;
   },
   finishedWidth({ evidence, said: by, shown }) {
+    // “Fin W ea” is each curtain’s, unless the figures make it the pair’s.
+    if (by === 'window' && EACH.test(evidence.text)) return said(ofRow(shown) ?? 'panel');
     if (by !== undefined) return said(by);
     if (PANEL.test(evidence.text)) return said('panel');
     return { per: ofRow(shown), told: shown !== undefined };

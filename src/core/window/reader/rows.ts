@@ -47,7 +47,7 @@ export interface RowRead {
 /** How one column's cells are read. */
 export interface Slot {
   readonly at: number;
-  readonly part: 0 | 1 | undefined;
+  readonly part: number | undefined;
   readonly heading: string;
   readonly keys: readonly OrderKey[];
   readonly other: OtherKey | undefined;
@@ -274,7 +274,7 @@ export class RowReader {
     for (const slot of this.plan.slots) {
       const cell = cells[slot.at] ?? null;
       const key = slot.keys[0];
-      if (cell === null || key === undefined || slot.part === 1 || slot.addsTo !== undefined) continue;
+      if (cell === null || key === undefined || (slot.part ?? 0) > 0 || slot.addsTo !== undefined) continue;
       if (OF_A_WINDOW.has(key)) {
         const reads =
           isDitto(cell) ||

@@ -7,7 +7,7 @@ type Phrases<W extends string> = readonly (readonly [W, string])[];
 const HEADING_PHRASES: Phrases<Heading> = [
   [
     'pinch',
-    'pinch,pp,p p,p pleat,p pleats,p pl,pinch pleat,pinch pl,pinch pleated,triple pinch,double pinch,french,french pleat,french pinch,3 finger,2 finger,3 f,2 f,three finger,two finger,2 fold,3 fold,single fold,double fold,triple fold,two fold,three fold,euro,euro pleat,tpp,dpp,dutch pleat,pleated,plis pinces,plis,fr plts,fr plt,french plts,plooi,pnch,pinched,triple pleat,double pleat,tp,fr pl,pin pl',
+    'pinch,pp,p p,p pleat,p pleats,p pl,pinch pleat,pinch pl,pinch pleated,triple pinch,double pinch,french,french pleat,french pinch,3 finger,2 finger,3 f,2 f,three finger,two finger,2 fold,3 fold,single fold,double fold,triple fold,two fold,three fold,euro,euro pleat,tpp,dpp,dutch pleat,pleated,plis pinces,plis,fr plts,fr plt,french plts,plooi,pnch,pinched,triple pleat,double pleat,tp,top tack,top tacked,tailored pleat,parisian,parisian pleat,fan pleat,butterfly pleat,knife pleat,fr pl,pin pl',
   ],
   ['goblet', 'goblet,gob,goblets,goblet pleat,gblt'],
   ['cartridge', 'cartridge,cart,cartridge pleat,cart pl,cartr,crtg'],
@@ -294,6 +294,8 @@ const LETTERS: Readonly<Record<string, Draw>> = {
   sl: 'one-way left',
   sr: 'one-way right',
 };
+/** “Panels”, where the others are pairs, stand at the sides. */
+const SIDES = /^(?:side )?(?:panels|pnls)$/i;
 /** Arrows point where a curtain stacks. */
 const ARROWS: readonly (readonly [Draw, RegExp])[] = [
   ['pair', /^(?:[↔⟷⇔]|<-*>|>-*<)$/],
@@ -303,7 +305,10 @@ const ARROWS: readonly (readonly [Draw, RegExp])[] = [
 const arrow = (text: string): Draw | undefined => ARROWS.find(([, shape]) => shape.test(text))?.[0];
 export const drawOfText: (text: string) => Draw | undefined = known(
   (text) =>
-    arrow(text.trim()) ?? LETTERS[text.trim().toLowerCase()] ?? DRAWS.whole(text) ?? treatmentOf(text).draw,
+    (SIDES.test(text.trim()) ? 'stationary' : arrow(text.trim())) ??
+    LETTERS[text.trim().toLowerCase()] ??
+    DRAWS.whole(text) ??
+    treatmentOf(text).draw,
 );
 
 const TWO = /^(?:2|two)$/i;

@@ -1,5 +1,5 @@
 /** One cell read as its column’s meaning: lengths exact, choices by their words, days by the column’s order. */
-import { MOUNTS, WINDOW_LAYERS } from '../../cell/treatment';
+import { DIRECTIONS, directionOf, MOUNTS, WINDOW_LAYERS } from '../../cell/treatment';
 import { WINDOW_HANGS_ON } from '../../cell/ways';
 import { UNITS, type Length, type LengthUnit } from '../../exact/length';
 import type { OrderKey } from '../meanings';
@@ -38,8 +38,8 @@ const UNKNOWN =
   /^(?:tbc|tba|tbd|\?+|n\/k|see notes?|poa|incl\.?|included|n\/c|com|various|as is|to follow|by others|ask|later|pending|varies|(?:see|as|per|as per|by|from|on) (?:the )?[a-z]+)$/i;
 const DASH = /^[-–—.]+$/;
 
-const YES = /^(?:y|yes|x|true|✓|✔|1|turned|railroaded|rr|railroad|ja|oui|across|horizontal)$/i;
-const NO = /^(?:n|no|up|down|false|-|–|—|none|0|up the roll|vertical|upright|normal|std)$/i;
+const YES = /^(?:y|yes|x|true|✓|✔|1|ja|oui)$/i;
+const NO = /^(?:n|no|false|-|–|—|none|0)$/i;
 export const yesOrNo = (text: string): boolean | undefined =>
   YES.test(text) ? true : NO.test(text) ? false : undefined;
 const DRAWN: readonly (readonly [string, RegExp])[] = [
@@ -73,7 +73,7 @@ function choiceOf(key: OrderKey, text: string): string | undefined {
       return matchOfText(text);
     }
     case 'railroaded':
-      return saidYes === undefined ? undefined : saidYes ? 'railroaded' : 'up the roll';
+      return DIRECTIONS.find(text.trim().toLowerCase());
     case 'mount':
       return mountOf(text);
     case 'hangOn':
@@ -90,8 +90,7 @@ function choiceOf(key: OrderKey, text: string): string | undefined {
 const read = (value: Value | undefined): CellRead => (value === undefined ? 'unread' : { value });
 
 /** Cloth turned, as a word among counts of widths says it. */
-export const isTurned = (text: string): boolean =>
-  /^(?:rr|turned|railroad(?:ed)?|r\/r|cont(?:inuous)?\.?|sideways)$/i.test(text);
+export const isTurned = (text: string): boolean => directionOf(text) === 'railroaded';
 
 const ROOM_COUNT =
   /\s*(?:\(\s*[x×]?\s*(\d{1,3})\s*(?:[x×]|off|no\.?|windows?|pr)?\s*\)|[x×]\s*(\d{1,3})|\b(\d{1,2})\s*[x×])\s*$/i;

@@ -42,7 +42,8 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   vertical: 'vertical v vert vrt',
   horizontal: 'horizontal h hor horiz horz hz',
   match: 'match matching matches mtch',
-  lining: 'lining liner lng lin lined l ln backing doublure forro futter voering lnd ling lngs lnr lg doubl sateen thermal',
+  lining:
+    'lining liner lng lin lined l ln backing doublure forro futter voering lnd ling lngs lnr lg doubl sateen thermal',
   blackout: 'blackout bo dimout',
   interlining:
     'interlining interlined bump il intl int intlng intlin ilng ilin ilining domette flannel inter interline',
@@ -68,7 +69,8 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   ring: 'ring rings carrier glider hooks',
   bracket: 'bracket brkt brk',
   stack: 'stack stackback stacks stk stacking',
-  price: 'price prices precio prix prys preis rate cst unit pr rates dollar sell selling prijs retail rrp list',
+  price:
+    'price prices precio prix prys preis rate cst unit pr rates dollar sell selling prijs retail rrp list',
   money: 'money dollars pounds usd gbp cad aud nzd zar eur',
   amount:
     'amount amt ext extd extended extension value montant importe betrag xtd extn exten extend exted cash comes',

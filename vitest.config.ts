@@ -14,7 +14,7 @@ const ALL = ['tests/**/*.test.{ts,tsx}'];
 
 export default defineConfig({
   test: {
-    globalSetup: ['tests/trial/folder.ts'],
+    globalSetup: ['tests/setup.ts'],
     pool: 'threads',
     maxWorkers: '100%',
     // No test measures time: these bounds are for what hangs, also on a machine with other work.

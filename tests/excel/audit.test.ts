@@ -1,9 +1,10 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import type { CellValue } from '../../src/book/book';
+import { connected } from '../browser';
 import type { Files } from '../office/frame';
 import { keyOf, type Sheet } from '../office/model';
-import { built, launched, paneIn, seriousFaults, workbookOf, type PanePage } from './pane-page';
+import { built, paneIn, seriousFaults, workbookOf, type PanePage } from './pane-page';
 
 const HEADINGS = [
   'Order', 'Date', 'Room', 'Inside width', 'Left ext', 'Right ext', 'Rod', 'Measured height', 'Heading',
@@ -29,7 +30,7 @@ let browser: Browser;
 let files: Files;
 let pane: PanePage;
 beforeAll(async () => {
-  [files, browser] = await Promise.all([built(), launched()]);
+  [files, browser] = await Promise.all([built(), connected()]);
 });
 afterAll(() => browser.close());
 afterEach(async () => {

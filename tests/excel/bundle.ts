@@ -2,19 +2,16 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { createContext, runInContext } from 'node:vm';
-import { packed } from '../make/pack';
+import { packed, type Packed } from '../make/pack';
 
-export interface Built {
+export interface Built extends Pick<Packed, 'files'> {
   readonly text: string;
-  /** The files it is made of, from the project's top. */
-  readonly files: readonly string[];
 }
 
-export const build = (): Promise<Built> =>
-  packed('functions', async (folder, files) => ({
-    text: await readFile(join(folder, 'functions.js'), 'utf8'),
-    files,
-  }));
+export async function build(): Promise<Built> {
+  const { folder, files } = await packed('functions');
+  return { text: await readFile(join(folder, 'functions.js'), 'utf8'), files };
+}
 
 /** What came to JavaScript after ES2018, or depends on the platform's language, is taken away: a call of it fails. */
 const NEWER = `
@@ -25,7 +22,7 @@ const NEWER = `
   for (const name of ['fromEntries', 'hasOwn', 'groupBy']) delete Object[name];
   for (const name of ['allSettled', 'any', 'withResolvers']) delete Promise[name];
   for (const name of ['union', 'intersection', 'difference']) delete Set.prototype[name];
-  for (const of of [Number, Date, Array, Object]) delete of.prototype.toLocaleString;
+  for (const one of [Number, Date, Array, Object]) delete one.prototype.toLocaleString;
   for (const name of ['localeCompare', 'toLocaleUpperCase', 'toLocaleLowerCase']) delete String.prototype[name];
   delete Symbol.prototype.description;
   delete Map.groupBy;

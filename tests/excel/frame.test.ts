@@ -1,7 +1,8 @@
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
-import { chromium, type Browser } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { connected } from '../browser';
 import { framed, type Framed } from '../office/frame';
 import { ExcelHost } from '../office/host';
 import { Workbook } from '../office/model';
@@ -14,15 +15,12 @@ describe('the book in the add-in’s own frame, with the genuine office.js', () 
   let browser: Browser;
   let script: string;
   beforeAll(async () => {
-    const [bundled, launched] = await Promise.all([
+    const [bundled, here] = await Promise.all([
       build({ entryPoints: [ADDIN], bundle: true, write: false, target: 'es2022', format: 'iife' }),
-      chromium.launch({
-        executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
-        args: ['--no-sandbox', '--disable-gpu'],
-      }),
+      connected(),
     ]);
     script = bundled.outputFiles[0]?.text ?? '';
-    browser = launched;
+    browser = here;
   });
   afterAll(async () => {
     await browser.close();

@@ -3,7 +3,7 @@ import { readdir, readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { chromium, type Browser, type Frame, type Locator } from 'playwright-core';
+import type { Browser, Frame, Locator } from 'playwright-core';
 import type { CellValue } from '../../src/book/book';
 import { withEngine } from '../office/calculator';
 import { readEntry } from '../office/entry';
@@ -17,21 +17,14 @@ const AXE = createRequire(import.meta.url).resolve('axe-core');
 
 const ICONS = fileURLToPath(new URL('../../src/excel/icons', import.meta.url));
 
-export const launched = (): Promise<Browser> =>
-  chromium.launch({
-    executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
-    args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
-  });
-
 /** The built page's files, by their path. */
-export const built = (): Promise<Files> =>
-  packed('pane', async (folder) => {
-    const names = await readdir(folder);
-    const files = new Map<string, Buffer>();
-    for (const name of names) files.set(`/${name}`, await readFile(join(folder, name)));
-    return (path) =>
-      path.startsWith('/icons/') ? readFile(join(ICONS, path.slice(7))) : Promise.resolve(files.get(path));
-  });
+export async function built(): Promise<Files> {
+  const { folder } = await packed('pane');
+  const files = new Map<string, Buffer>();
+  for (const name of await readdir(folder)) files.set(`/${name}`, await readFile(join(folder, name)));
+  return (path) =>
+    path.startsWith('/icons/') ? readFile(join(ICONS, path.slice(7))) : Promise.resolve(files.get(path));
+}
 
 export interface PanePage extends Framed {
   readonly host: ExcelHost;

@@ -1,11 +1,12 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { functionNamed } from '../../functions';
+import { connected } from '../browser';
 import type { Files } from '../office/frame';
 import { columnOf, rowOf } from '../office/model';
 import { OUTSIDE, refusedOutside } from '../trial/page';
 import { picture, pictureInFull } from './opened';
-import { built, holdFormulas, launched, paneIn, seriousFaults, workbookOf, type PanePage } from './pane-page';
+import { built, holdFormulas, paneIn, seriousFaults, workbookOf, type PanePage } from './pane-page';
 
 /* The user's own sheet: two title rows, the first merged over its whole width, then the headings. */
 const SCHEDULE = [
@@ -21,7 +22,7 @@ let browser: Browser;
 let files: Files;
 let pane: PanePage;
 beforeAll(async () => {
-  [files, browser] = await Promise.all([built(), launched()]);
+  [files, browser] = await Promise.all([built(), connected()]);
 });
 afterAll(() => browser.close());
 afterEach(async () => {

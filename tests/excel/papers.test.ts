@@ -5,7 +5,8 @@ import { PAPER_KINDS } from '../../src/core/papers/paper';
 import { PAPERS_TABLE, TODAY } from '../book/papers/own-table';
 import type { Sheet } from '../office/model';
 import { openedIn, picture, type Opened } from './opened';
-import { built, launched, paneIn, seriousFaults, workbookOf, type PanePage } from './pane-page';
+import { built, paneIn, seriousFaults, workbookOf, type PanePage } from './pane-page';
+import { connected } from '../browser';
 import type { Files } from '../office/frame';
 
 const sheetOf = ({ host }: Pick<Opened, 'host'>, name: string): Sheet => {
@@ -98,7 +99,7 @@ describe('the pane’s papers in Excel', () => {
   let files: Files;
   let pane: PanePage;
   beforeAll(async () => {
-    [files, browser] = await Promise.all([built(), launched()]);
+    [files, browser] = await Promise.all([built(), connected()]);
   });
   afterAll(() => browser.close());
 

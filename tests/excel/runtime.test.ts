@@ -1,7 +1,8 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { chromium, type Browser } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { connected } from '../browser';
 import { framed, type Framed } from '../office/frame';
 import { ExcelHost } from '../office/host';
 import { packed } from '../make/pack';
@@ -14,20 +15,11 @@ describe('the functions’ page as it is shipped, in the genuine runtime for cus
   let addin: Framed;
   const host = new ExcelHost();
   beforeAll(async () => {
-    const read = (folder: string, name: string): Promise<string> => readFile(join(folder, name), 'utf8');
-    const [files, launched] = await Promise.all([
-      packed('functions', async (folder) => ({
-        '/functions.html': await read(folder, 'functions.html'),
-        '/functions.js': await read(folder, 'functions.js'),
-      })),
-      chromium.launch({
-        executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
-        args: ['--no-sandbox', '--disable-gpu'],
-      }),
-    ]);
-    browser = launched;
+    const { folder } = await packed('functions');
+    browser = await connected();
+    const own = ['/functions.html', '/functions.js'];
     const serve = (path: string): Promise<string | undefined> =>
-      Promise.resolve(files[path as keyof typeof files]);
+      own.includes(path) ? readFile(join(folder, path), 'utf8') : Promise.resolve(undefined);
     addin = await framed(browser, host, serve, '/functions.html');
     // The runtime reports that it is ready.
     await vi.waitUntil(() => host.trips.length > 0, { timeout: 20_000 });

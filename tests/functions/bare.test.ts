@@ -12,10 +12,9 @@ let bare: Bare;
 let text = '';
 let catalogue: { name: string; takes: { name: string }[] }[] = [];
 beforeAll(async () => {
-  await packed('bare', async (folder) => {
-    text = await readFile(join(folder, 'hemledger.js'), 'utf8');
-    catalogue = JSON.parse(await readFile(join(folder, 'catalogue.json'), 'utf8')) as typeof catalogue;
-  });
+  const { folder } = await packed('bare');
+  text = await readFile(join(folder, 'hemledger.js'), 'utf8');
+  catalogue = JSON.parse(await readFile(join(folder, 'catalogue.json'), 'utf8')) as typeof catalogue;
   bare = bareOf(text);
 });
 

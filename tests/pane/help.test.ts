@@ -1,13 +1,12 @@
-import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { extname, join } from 'node:path';
-import { chromium, type Browser, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CATALOGUE } from '../../functions';
+import { connected, thereIsABrowser } from '../browser';
 import { packed } from '../make/pack';
 
-const CHROMIUM = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
 const AXE = createRequire(import.meta.url).resolve('axe-core');
 const SITE = 'https://localhost:3000/';
 const TYPES: Readonly<Record<string, string>> = {
@@ -18,16 +17,15 @@ const TYPES: Readonly<Record<string, string>> = {
 
 const shown = (page: Page): Promise<string[]> => page.locator('article:visible h3').allTextContents();
 
-describe.runIf(existsSync(CHROMIUM))('the help page', () => {
+describe.runIf(thereIsABrowser)('the help page', () => {
   let browser: Browser;
   let site: ReadonlyMap<string, Buffer>;
   beforeAll(async () => {
-    browser = await chromium.launch({ executablePath: CHROMIUM, args: ['--disable-gpu', '--no-sandbox'] });
+    browser = await connected();
     const names = ['help.html', 'installing.html', 'help.js', 'help.css'];
-    site = await packed('help', async (folder) => {
-      const files = names.map(async (name) => [name, await readFile(join(folder, name))] as const);
-      return new Map(await Promise.all(files));
-    });
+    const { folder } = await packed('help');
+    const files = names.map(async (name) => [name, await readFile(join(folder, name))] as const);
+    site = new Map(await Promise.all(files));
   });
   afterAll(() => browser.close());
 

@@ -1,12 +1,10 @@
 import { build } from 'esbuild';
-import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { chromium, type Browser, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { MemoryBook } from '../../src/book/memory';
 import type { trouble } from '../../src/book/trouble';
-
-const CHROMIUM = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
+import { connected, thereIsABrowser } from '../browser';
 
 declare global {
   interface Window {
@@ -14,7 +12,7 @@ declare global {
   }
 }
 
-describe.runIf(existsSync(CHROMIUM))('the pane on a workbook in memory', () => {
+describe.runIf(thereIsABrowser)('the pane on a workbook in memory', () => {
   let browser: Browser;
   let script: string;
   beforeAll(async () => {
@@ -29,7 +27,7 @@ describe.runIf(existsSync(CHROMIUM))('the pane on a workbook in memory', () => {
       outdir: 'unused',
     });
     script = made.outputFiles.find((one) => one.path.endsWith('.js'))?.text ?? '';
-    browser = await chromium.launch({ executablePath: CHROMIUM, args: ['--disable-gpu', '--no-sandbox'] });
+    browser = await connected();
   });
   afterAll(() => browser.close());
 

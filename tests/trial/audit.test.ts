@@ -1,4 +1,3 @@
-import { readFile } from 'node:fs/promises';
 import { strFromU8, unzipSync } from 'fflate';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { areaAt } from '../../src/book/address';
@@ -81,9 +80,7 @@ describe.runIf(thereIsABrowser)('past orders in the pane', () => {
     // Nothing is drawn in this page, and it says so; the file has the chart.
     await at.pane.getByText('draws no charts; they stand in the file it saves').waitFor();
     const chart = async (): Promise<string | undefined> => {
-      const saving = at.page.waitForEvent('download');
-      await at.page.getByRole('button', { name: 'Save .xlsx' }).click();
-      const parts = unzipSync(await readFile(await (await saving).path()));
+      const parts = unzipSync(await at.saved());
       return parts['xl/charts/chart1.xml'] && strFromU8(parts['xl/charts/chart1.xml']);
     };
     expect(await chart()).toMatch(

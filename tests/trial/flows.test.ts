@@ -1,6 +1,5 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { areaAt, type Area } from '../../src/book/address';
-import { readFile } from 'node:fs/promises';
 import { journalOf } from '../../src/book/journal';
 import { drawn, Trial, thereIsABrowser, type Opened } from './page';
 
@@ -216,14 +215,12 @@ describe.runIf(thereIsABrowser)('the pane beside the trial workbook', () => {
         ),
       [changes.puts[0]!, value] as const,
     );
-    const saving = at.page.waitForEvent('download');
-    await at.page.getByRole('button', { name: 'Save .xlsx' }).click();
-    const saved = await (await saving).path();
+    const saved = await at.saved();
     const again = await trial.open();
     await again.page.getByLabel('Workbook to open').setInputFiles({
       name: 'Half.xlsx',
       mimeType: 'application/octet-stream',
-      buffer: await readFile(saved),
+      buffer: saved,
     });
     await again.pane.getByText('“Fill 2 columns” did not come to its end in this workbook').waitFor();
     await again.pane.getByText('I5:J7 of “Sheet1”').waitFor();

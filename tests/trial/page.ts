@@ -1,49 +1,25 @@
 /** The trial workbook in a real browser: built once a run, served to this machine, watched for what it asks for. */
-import { existsSync } from 'node:fs';
-import { cp, mkdir, mkdtemp, readFile, rename, stat } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
-import { join } from 'node:path';
-import { chromium, type Browser, type Frame, type Locator, type Page } from 'playwright-core';
+import { buffer } from 'node:stream/consumers';
+import type { Browser, Frame, Locator, Page } from 'playwright-core';
 import type { Area } from '../../src/book/address';
 import type { Block, CellPut, Contents } from '../../src/book/book';
 import { serve, type Served } from '../../src/trial/serve';
 import type { Pane } from '../../src/pane/pane';
 import type { TrialBook } from '../../src/trial/book';
 import type { Grid } from '../../src/trial/grid';
+import { connected } from '../browser';
 import { packed } from '../make/pack';
 
-export const CHROMIUM = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
-export const thereIsABrowser = existsSync(CHROMIUM);
+export { thereIsABrowser } from '../browser';
+
 const AXE = createRequire(import.meta.url).resolve('axe-core');
 
 declare global {
   interface Window {
     trial: { readonly grid: Grid; readonly book: TrialBook; readonly pane: Pane };
   }
-}
-
-/** Test files run side by side: the first builds, the others wait for its folder. */
-const BUILT = join(process.env['HEMLEDGER_TRIAL'] ?? '', 'built');
-const WAIT = 100;
-
-async function built(): Promise<string> {
-  const site = join(BUILT, 'site');
-  try {
-    await mkdir(BUILT);
-  } catch {
-    for (let waited = 0; waited < 100_000; waited += WAIT) {
-      if (existsSync(site)) return site;
-      await new Promise((resolve) => setTimeout(resolve, WAIT));
-    }
-    throw new Error('The trial workbook was not built in time.');
-  }
-  await packed('trial', async (folder) => {
-    const half = await mkdtemp(join(BUILT, 'half-'));
-    await cp(folder, half, { recursive: true });
-    await stat(join(half, 'index.html'));
-    await rename(half, site);
-  });
-  return site;
 }
 
 export class Trial {
@@ -53,19 +29,8 @@ export class Trial {
   ) {}
 
   static async start(): Promise<Trial> {
-    const served = await serve(await built(), 0);
-    const browser = await chromium.launch({
-      executablePath: CHROMIUM,
-      args: [
-        '--no-sandbox',
-        '--disable-gpu',
-        '--disable-quic',
-        '--no-first-run',
-        '--disable-background-networking',
-        '--disable-component-update',
-        '--disable-sync',
-      ],
-    });
+    const { folder } = await packed('trial');
+    const [served, browser] = await Promise.all([serve(folder, 0), connected()]);
     return new Trial(browser, served);
   }
   /** Every page that is open draws without pause: those of a test that is over go. */
@@ -187,6 +152,12 @@ export class Opened {
   }
   contents(): Promise<Contents> {
     return this.page.evaluate(() => window.trial.book.contents());
+  }
+  /** The file that “Save .xlsx” gives. */
+  async saved(): Promise<Buffer> {
+    const saving = this.page.waitForEvent('download');
+    await this.page.getByRole('button', { name: 'Save .xlsx' }).click();
+    return buffer(await (await saving).createReadStream());
   }
   undo(): Promise<boolean> {
     return this.page.evaluate(() => window.trial.grid.api.undo());

@@ -49,7 +49,7 @@ describe.runIf(openssl)('npm start with a certificate and the add-in built', () 
     await symlink(join(TOP, 'node_modules'), join(top, 'node_modules'));
     await writeFile(join(top, 'dist/trial/index.html'), '<title>A workbook to try</title>');
     for (const part of ['functions', 'pane', 'help'])
-      await packed(part, (folder) => cp(folder, join(top, 'dist'), { recursive: true }));
+      await cp((await packed(part)).folder, join(top, 'dist'), { recursive: true });
     const certificates = join(top, '.office-addin-dev-certs');
     await mkdir(certificates);
     const made = spawnSync('openssl', [

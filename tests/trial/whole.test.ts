@@ -1,6 +1,3 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { areaAt } from '../../src/book/address';
 import type { CellValue } from '../../src/book/book';
@@ -15,16 +12,11 @@ async function table(at: Opened, name: string): Promise<readonly (readonly CellV
 
 describe.runIf(thereIsABrowser)('the trial workbook', () => {
   let trial: Trial;
-  let folder: string;
   beforeAll(async () => {
     trial = await Trial.start();
-    folder = await mkdtemp(join(tmpdir(), 'hemledger-'));
   });
   afterEach(() => trial.closePages());
-  afterAll(async () => {
-    await trial.end();
-    await rm(folder, { recursive: true });
-  });
+  afterAll(() => trial.end());
 
   it('opens with the demo job worked out, and saves it so that it opens again as it was', async () => {
     const at = await trial.open('demo');
@@ -36,11 +28,11 @@ describe.runIf(thereIsABrowser)('the trial workbook', () => {
     expect(windows[1]?.[yardage]).toBe(56);
     await at.page.evaluate(() => window.trial.book.remember('mappings', { told: 'drap “é”' }));
 
-    const file = join(folder, 'again.xlsx');
-    const saving = at.page.waitForEvent('download');
-    await at.page.getByRole('button', { name: 'Save .xlsx' }).click();
-    await (await saving).saveAs(file);
-    await at.page.getByLabel('Workbook to open').setInputFiles(file);
+    await at.page.getByLabel('Workbook to open').setInputFiles({
+      name: 'again.xlsx',
+      mimeType: 'application/octet-stream',
+      buffer: await at.saved(),
+    });
     await at.page
       .getByRole('status')
       .filter({ hasText: /^again$/ })

@@ -1,6 +1,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { built, launched, paneIn, seriousFaults, workbookOf } from '../../excel/pane-page';
+import { built, paneIn, seriousFaults, workbookOf } from '../../excel/pane-page';
+import { connected } from '../../browser';
 import type { Files } from '../../office/frame';
 
 const LIST = [
@@ -14,7 +15,7 @@ describe('a floor in Excel’s own frame', () => {
   let browser: Browser;
   let files: Files;
   beforeAll(async () => {
-    [files, browser] = await Promise.all([built(), launched()]);
+    [files, browser] = await Promise.all([built(), connected()]);
   });
   afterAll(() => browser.close());
 

@@ -119,6 +119,16 @@ function keysSaid(own: Evidence): ReadonlyMap<MeaningKey, number> {
 const ofCloth = ({ heading }: Evidence): boolean =>
   heading.words.some(({ stands }) => stands.some(({ idea }) => idea === 'fabric'));
 
+/** “No.” over twos and fours says neither that it counts windows nor curtains. */
+function countsWhat({ heading, figures, filled }: Evidence): boolean {
+  const even = [...figures].filter((figure) => figure > 0 && figure % 2 === 0).length;
+  return (
+    heading.words.length > 0 &&
+    heading.words.every(({ stands }) => stands.some(({ idea }) => idea === 'number' || idea === 'piece')) &&
+    even * 2 >= filled
+  );
+}
+
 /** A meaning that the cells show counts at least so much, whatever the heading says of it. */
 function raise(list: Candidate[], key: MeaningKey, least: number): void {
   const known = list.findIndex((one) => one.key === key);
@@ -134,6 +144,7 @@ const best = (list: readonly Candidate[]): number =>
 /** The candidates of every column, the likeliest first; the last resort is none. */
 export function candidatesOf(all: readonly Evidence[]): Candidate[][] {
   const byFigures = new ByFigures(all);
+  const saysDraw = all.some((one) => (one.said.get('draw') ?? 0) >= 0.6 || shownByCells(one).has('draw'));
   return all.map((own, at) => {
     if (own.addsTo !== undefined) return [{ key: 'fraction', score: 1, said: 1 }];
     const list: Candidate[] = [];
@@ -154,6 +165,8 @@ export function candidatesOf(all: readonly Evidence[]): Candidate[][] {
     const drawn = list.find(({ key }) => key === 'draw');
     const rival = Math.max(scoreOf(list, 'item'), (drawn?.said ?? 0) > 0.6 ? (drawn?.score ?? 0) : 0);
     if (rival > 0 && shown.has('heading')) raise(list, 'heading', rival + OVER);
+    // Where nothing says how windows draw, 2 and 4 may be curtains as well.
+    if (countsWhat(own) && !saysDraw) raise(list, 'panels', scoreOf(list, 'quantity'));
     for (const key of byFigures.of(at)) raise(list, key, BY_FIGURES);
     list.sort((a, b) => b.score - a.score);
     const none = own.text === '' ? NONE_UNNAMED : NONE;

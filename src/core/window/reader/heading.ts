@@ -46,6 +46,8 @@ const PER_WORDS = new Map<string, Per>(
   ).flatMap(([per, words]) => words.split(' ').map((word): [string, Per] => [word, per])),
 );
 
+export const perWord = (text: string): Per | undefined => PER_WORDS.get(text.toLowerCase());
+
 export interface Word {
   readonly text: string;
   readonly stands: readonly Stands[];

@@ -4,11 +4,14 @@
  */
 import type { Cell, Row } from './cells';
 import { headingScore, type Header } from './header';
-import { joinHeadings, readHeading, type HeadingRead } from './heading';
+import { joinHeadings, perWord, readHeading, type HeadingRead, type Per } from './heading';
 import type { Idea } from './vocabulary';
 
 /** A heading by its letters alone: “R/W” is “rw”. */
 const lettersOf = (text: string): string => text.toLowerCase().replace(/[^a-z0-9]/g, '');
+/** “Sizes are rod x length” speaks of a column headed “Size”. */
+const oneOf = (letters: string): string => (letters.length > 3 ? letters.replace(/s$/, '') : letters);
+const sameWord = (one: string, other: string): boolean => oneOf(lettersOf(one)) === oneOf(lettersOf(other));
 
 const CLAUSE = /[.;,]\s+|[;.]$|\s+[-–—]\s+/;
 const SAYS = /^(.{1,24}?)\s*(?:=|:|\bis\b|\bare\b|\bmeans?\b|\bstands? for\b)\s*(.{3,60})$/i;
@@ -34,17 +37,25 @@ const clauses = (rows: readonly Row[]): readonly string[] =>
     ),
   );
 
-const understood = (phrase: string): boolean =>
+/** “Rods are up” tells no unit price. */
+const LEAST_LETTERS = 4;
+const understood = (phrase: string): boolean => phrase.length >= LEAST_LETTERS && saysHeading(phrase);
+const saysHeading = (phrase: string): boolean =>
   headingScore(phrase) >= UNDERSTOOD ||
   (/\s[x×]\s/i.test(phrase) && phrase.split(/\s[x×]\s/i).every((half) => headingScore(half) >= UNDERSTOOD));
 
+const SEVERAL = /\b(drop|length|width|height|size)s\b/gi;
 /** What a clause says of a heading that stands alone; undefined where it says nothing of it. */
 function definedBy(clause: string, heading: string): string | undefined {
   const own = lettersOf(heading);
   if (own === '') return undefined;
   const said = SAYS.exec(clause.replace(/^[^:=]{1,20}:\s*(?=.*=)/, ''));
-  if (said !== null)
-    return lettersOf(said[1] ?? '') === own && understood(said[2] ?? '') ? said[2] : undefined;
+  if (said !== null) {
+    const [, subject = '', phrase = ''] = said;
+    // “Heights are finished drops” says of each that it is one.
+    const each = lettersOf(subject) === own ? phrase : phrase.replace(SEVERAL, '$1');
+    return sameWord(subject, heading) && understood(each) ? each : undefined;
+  }
   // “RW rod width”: letters and what they stand for.
   const [first = '', ...rest] = clause.split(' ');
   const phrase = rest.join(' ');
@@ -72,6 +83,16 @@ function toldBy(clause: string): { readonly noun: Idea; readonly word: string } 
   return undefined;
 }
 
+/** “Yds and cuts are per window”: nouns, and what one figure of them is for. */
+const FOR_ONE =
+  /^(?:all )?(.{1,40}?),? (?:is|are|given|shown|quoted)?\s*(?:all )?(?:per|for (?:one|each|a)|to (?:one|each|a)|each) (?:single )?([a-z]+)$/i;
+const AND = /\s*(?:,|&|\/|\band\b|\+)\s*/i;
+function perBy(clause: string): { readonly nouns: readonly string[]; readonly per: Per } | undefined {
+  const [, nouns = '', piece = ''] = FOR_ONE.exec(clause) ?? [];
+  const per = perWord(piece);
+  return per === undefined ? undefined : { nouns: nouns.split(AND), per };
+}
+
 export interface Legend {
   readonly reads: readonly HeadingRead[];
   /** By column, the words a line defines its heading by. */
@@ -82,6 +103,9 @@ export interface Legend {
 export function withLegend({ texts, reads }: Header, lines: readonly Row[]): Legend {
   const said = clauses(lines);
   const told = said.flatMap((clause) => toldBy(clause) ?? []);
+  const pers = said.flatMap((clause) => perBy(clause) ?? []);
+  const perOf = (heading: string): Per | undefined =>
+    pers.find(({ nouns }) => nouns.some((noun) => sameWord(noun, heading)))?.per;
   const defined = texts.map((rows) =>
     rows.length === 0
       ? undefined
@@ -95,7 +119,9 @@ export function withLegend({ texts, reads }: Header, lines: readonly Row[]): Leg
   );
   return {
     defined,
-    reads: reads.map((read, at) => {
+    reads: reads.map((before, at) => {
+      const per = before.per ?? perOf((texts[at] ?? []).join(' '));
+      const read = per === undefined ? before : { ...before, per };
       const phrase = defined[at];
       if (phrase !== undefined) {
         const { words, unit } = readHeading(phrase.replace(/,? (?:both|all)? ?(?:mm|cm|inches|in)$/i, ''));

@@ -377,7 +377,7 @@ export function statedInNote(text: string): { readonly draw?: Draw; readonly lin
 }
 
 /** The point measured to as a line beside the table says it: “rods are up”, “to center of rod, not up yet”. */
-export function measuredOfNote(text: string): MeasuredTo | undefined {
+export function measuredOfNote(text: string): MeasuredTo | 'a rod' | undefined {
   if (
     !/\b(?:ht|hts|height|heights|high|size|sizes|measured|measurements?|taken|meas|floor to|drops?)\b/i.test(
       text,
@@ -390,7 +390,7 @@ export function measuredOfNote(text: string): MeasuredTo | undefined {
       ? 'new rod'
       : /\b(?:up|hung|existing|in place|fixed|already|installed)\b/i.test(text)
         ? 'hung rod'
-        : undefined;
+        : 'a rod';
   if (/\b(?:track|rail)s?\b/i.test(text)) return 'track';
   return /\b(?:ceiling|clg)s?\b/i.test(text) ? 'ceiling' : undefined;
 }

@@ -1,6 +1,7 @@
 /** The first look at a table: its headings, what every column means, and how its rows are to be read. */
 import type { LengthUnit } from '../../exact/length';
 import type { Unit } from '../../exact/unit';
+import type { MeasuredTo } from '../../cell/treatment';
 import type { OrderKey } from '../meanings';
 import { Arithmetic } from './arithmetic';
 import { assign, type Assignment, type Choice, type Sureness } from './assign';
@@ -16,6 +17,7 @@ import type { Legend } from './legend';
 import { meansOf } from './means-of';
 import { countsPairs } from './pairs';
 import { perOf } from './per-of';
+import { measuredPoint } from './point';
 import { isLengthKey, isOurs, isYardageKey, type MeaningKey, type OtherKey } from './meanings';
 import { isWindowFact, type Plan, type Slot } from './rows';
 import { drawOfText, goodsOf, treatmentOf, writesTwoForPair } from './treatment-text';
@@ -343,7 +345,7 @@ export interface Whole {
     said: Corrections | undefined,
   ): Corrections | undefined;
   stated(above: readonly Row[], has: (key: OrderKey) => boolean): Plan['stated'];
-  measuredTo(above: readonly Row[]): string | undefined;
+  measuredTo(above: readonly Row[]): MeasuredTo | 'a rod' | undefined;
 }
 
 /** Where headings and rows are all that is shown. */
@@ -487,20 +489,4 @@ function corrected(
     const key = word[own.part ?? 0];
     return [{ key, score: 9, said: 1 }];
   });
-}
-
-/** The point measured to, where a heading or a line above says it for every row. */
-function measuredPoint(
-  evidence: readonly Evidence[],
-  columns: readonly ColumnRead[],
-  above: string | undefined,
-): string | undefined {
-  const at = columns.findIndex(({ means }) => means.includes('measured'));
-  const heading = evidence[at]?.text.toLowerCase() ?? '';
-  if (/\b(?:ceiling|clg|ceil)\b/.test(heading)) return 'ceiling';
-  if (/\brings?\b/.test(heading)) return 'hung ring';
-  if (/\b(?:track|rail)\b/.test(heading)) return 'track';
-  if (/\bnew (?:rod|pole)\b/.test(heading)) return 'new rod';
-  if (/\b(?:hung|existing) (?:rod|pole)\b/.test(heading)) return 'hung rod';
-  return above;
 }

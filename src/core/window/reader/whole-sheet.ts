@@ -63,7 +63,7 @@ function stated(above: readonly Row[], has: (key: OrderKey) => boolean): Plan['s
 }
 
 /** The point measured to, where a line above the headings says it. */
-function measuredTo(above: readonly Row[]): string | undefined {
+function measuredTo(above: readonly Row[]): ReturnType<typeof measuredOfNote> {
   for (const cell of above.flat()) {
     const found = typeof cell === 'string' ? measuredOfNote(cell) : undefined;
     if (found !== undefined) return found;

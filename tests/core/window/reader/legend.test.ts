@@ -23,6 +23,22 @@ describe('a line beside a table says what its headings stand for', () => {
     expect(saysOf('Height', 'Measures in metres. Heights are finished')).toBe('finishedDrop');
     expect(saysOf('Height', 'Hall heights to be checked')).toBe('measured');
   });
+  it('by a plural, and what one figure is for', () => {
+    expect(saysOf('Height', 'Heights are finished drops')).toBe('finishedDrop');
+    const { header } = findHeader(
+      [
+        ['Room', 'Cuts', 'Yds', 'Rod', 'Labor'],
+        ['Hall', 5, 14, 96, 40],
+      ],
+      [],
+    )!;
+    const { reads } = withLegend(header, [
+      ['yds and cuts are per window; rods are up'],
+      ['labour is per pair'],
+    ]);
+    expect(reads.map(({ per }) => per)).toEqual([undefined, 'window', 'window', undefined, undefined]);
+    expect(saidBy(reads[3]!).get('unitPrice') ?? 0).toBeLessThan(0.3);
+  });
   it('and a line of prices or of other things explains nothing', () => {
     expect(saysOf('W', 'W 22.50 a drop, supplied')).not.toBe('widths');
     expect(saysOf('Hdg', 'Hdg = see the board')).toBe('heading');

@@ -12,7 +12,7 @@ import type { OrderKey } from '../window/meanings';
 import type { Order } from '../window/order';
 import type { Naming } from '../window/sheet-words';
 import { told, type OrderFinding } from './finding';
-import type { OwnSum } from './own-sums';
+import type { OwnWay } from './own-sums';
 import type { PriceList } from './price-list';
 
 /** A row to check: what was read of it, and what is known beside it. */
@@ -32,7 +32,7 @@ export interface RowGiven {
   readonly ordered: readonly FigureKey[];
   readonly prices: PriceList | undefined;
   /** How the table's own figures hang together. */
-  readonly ways: readonly OwnSum[];
+  readonly ways: readonly OwnWay[];
   /** What is said once of the table, and not in this row (`repeatKey`). */
   readonly once: ReadonlySet<string> | undefined;
   /** What is doubtful about the rules of its day. */

@@ -6,12 +6,16 @@ import type { OrderFinding } from './finding';
 
 /** Said of a row that was meant as it stands: the client's wish, more cloth on purpose, made again, cloth of the client's own. */
 const MEANT: readonly RegExp[] = [
-  /\b(?:client|customer|cust|owner|designer|decorator|guest|buyer)\b.{0,24}\b(?:request\w*|ask\w*|want\w*|wish\w*|choice|chose|insist\w*|prefer\w*|ok(?:ay)?|approv\w*|agreed?|own|suppl(?:y|ied|ies)|happy)\b/i,
-  /\b(?:as|per|by|at)\b.{0,12}\b(?:request\w*|asked|agreed|client|customer|owner|designer)\b|\brequested\b/i,
-  /\b(?:extra|added?|allow(?:ed)?|plus)\b.{0,12}\b(?:widths?|full\w*|drops?|lengths?|cloth|fabric|hems?|overlap|yards?|yd|yds|metres?|meters?|cuts?)\b/i,
-  /\bC\.?O\.?M\b|\bown (?:fabric|cloth|material)\b/,
-  /\bre-?(?:made?|making|make|cut|do|done|placement)\b|\breplac(?:es|ing|ed)\b/i,
-  /\bon purpose\b|\bintention\w*|\bas (?:existing|before|last time|the old)\b|\bto match (?:existing|the old)\b|\bno charge\b|\bcourtesy\b/i,
+  /\b(?:client|customer|cust|owner|designer|decorator|guest|buyer|architect)\b.{0,24}\b(?:request\w*|ask\w*|want\w*|wish\w*|choice|chose|insist\w*|prefer\w*|ok(?:ay)?|approv\w*|agreed?|own|suppl(?:y|ied|ies|ying)|furnish\w*|brings?|brought|hangs?|installs?|happy)\b/i,
+  /\b(?:as|per|by|at|of)\b.{0,12}\b(?:request\w*|asked|agreed|spec|client|customer|owner|designer)\b|\brequested\b/i,
+  /\b(?:wants?(?! (?:by|before)\b)|wish(?:es)?|wished|asked|insists?|insisted)\b/i,
+  /\b(?:extra|added?|allow(?:ed)?|plus)\b.{0,12}\b(?:widths?|full\w*|drops?|lengths?|cloth|fabric|hems?|overlap|yards?|yd|yds|metres?|meters?|cuts?|stock)\b/i,
+  /\b(?:widths?|drops?|lengths?|yards?|yds?|metres?|meters?|m)\b.{0,8}\b(?:more|extra|over|fuller|wider|longer|less)\b/i,
+  /\b(?:plus|and|extra|more|over|spare)\b.{0,20}\bfor (?:an? |the )?\p{L}+/iu,
+  /\battic stock\b|\bspares?\b/i,
+  /\bC\.?O\.?M\b|\b(?:own|his|her|their) (?:own )?(?:fabric|cloth|material|goods)\b/,
+  /\b(?:re-?(?:made?|making|make|cut|do|done|placement)|do-?over)\b|\breplac(?:es|ing|ed)\b|\b(?:our|my) (?:fault|mistake|error)\b/i,
+  /\bon purpose\b|\bintention\w*|\bas (?:existing|before|last time|(?:the )?old)\b|\bmatch (?:existing|(?:the )?old)\b|\b(?:no|not) (?:charged?|billed)\b|\bn\/c\b|\bwarranty\b|\bcourtesy\b/i,
 ];
 /** A longer text is no note. */
 const MOST_TEXT = 200;

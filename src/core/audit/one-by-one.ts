@@ -14,7 +14,7 @@ import { RowChecked, type RowGiven } from './check';
 import { CHECKS } from './checks';
 import { whoseOf, type OrderFinding } from './finding';
 import { meant, noteIn } from './meant';
-import type { OwnSum } from './own-sums';
+import type { OwnWay } from './own-sums';
 import type { PriceList } from './price-list';
 import { isListed } from './price-off-list';
 import { repeatKey } from './repeated';
@@ -35,7 +35,7 @@ export interface AuditBy {
   /** What is doubtful about the rules. */
   readonly doubts?: readonly Finding[];
   /** How the table's own figures hang together. */
-  readonly ways?: readonly OwnSum[];
+  readonly ways?: readonly OwnWay[];
   /** What is said once, and not row by row (`repeatKey`). */
   readonly once?: ReadonlySet<string>;
 }

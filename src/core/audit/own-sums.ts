@@ -6,10 +6,11 @@
 import { finding } from '../cell/answer';
 import type { CellIn } from '../cell/fields';
 import { digits } from '../exact/unit';
-import { cellOf, moneyOf } from '../window/reader/cells';
 import type { OrderLine, OrderTable } from '../window/reader/order-rows';
 import type { Check, RowChecked } from './check';
 import { told } from './finding';
+import { figureIn, figuresDown, HOLDS, judgedIn, LEAST_ORDERS, type Figures } from './own-figures';
+import { rateGives, rateInWords, ratesOf, wordsDown, type OwnRate } from './own-rates';
 import { repeatKey } from './repeated';
 
 /** One column out of others of its row, by their places. */
@@ -27,56 +28,12 @@ export interface OwnSum {
   readonly outOf: number;
 }
 
-/** Fewer orders that fill a column tell nothing of the others. */
-const LEAST_ORDERS = 12;
 /** So many of the first orders are looked at. */
 const MOST_ORDERS = 200;
-/** Of the orders that fill a column, a way holds in so many. */
-const HOLDS = 0.85;
 /** A column with fewer different figures agrees with another by chance. */
 const LEAST_DIFFERENT = 6;
 /** So many columns of money are thought of in a sum: each doubles the sums to try. */
 const MOST_ADDED = 11;
-const MOST_COLUMNS = 40;
-
-const figureIn = (cell: CellIn): number => moneyOf(cellOf(cell)) ?? NaN;
-/** The figure that is judged; 0 says nothing, as an empty cell is 0 on some hosts. */
-const judgedIn = (figure: number): number => (figure === 0 ? NaN : figure);
-
-/** A column of figures down the first orders. */
-interface Figures {
-  readonly at: number;
-  readonly down: readonly number[];
-  readonly isMoney: boolean;
-  readonly within: number;
-  readonly different: number;
-}
-
-function stepOf(figures: readonly number[]): number {
-  if (figures.every(Number.isInteger)) return 1;
-  return figures.every((one) => Number.isInteger(Math.round(one * 1e6) / 1e5)) ? 0.1 : 0.01;
-}
-
-function figuresDown(table: OrderTable, rows: readonly (readonly CellIn[])[]): Figures[] {
-  const money = new Set(table.untold);
-  const known = new Set<number>();
-  for (const { at, kind } of table.found) {
-    known.add(at);
-    if (kind.quantity === 'money') money.add(at);
-  }
-  return table.headings.slice(0, MOST_COLUMNS).flatMap((_heading, at): Figures[] => {
-    const down = rows.map((cells) => figureIn(cells[at]));
-    const filled = down.filter((one) => !Number.isNaN(one));
-    if (filled.length < LEAST_ORDERS) return [];
-    // A column that nobody knows is money where cents stand in it.
-    const isMoney = money.has(at) || (!known.has(at) && filled.some((one) => stepOf([one]) < 1));
-    return [{ at, down, isMoney, within: within(filled, isMoney), different: new Set(filled).size }];
-  });
-}
-
-/** A cent off is a matter of rounding, which other checks know. */
-const within = (figures: readonly number[], isMoney: boolean): number =>
-  isMoney ? Math.max(stepOf(figures) / 2, 0.01) + 0.0051 : 1e-6;
 
 /** In how many orders a way holds; undefined once it fails in too many. */
 function counted(
@@ -203,6 +160,9 @@ function sumWay(
   );
 }
 
+/** How a column follows from others of its row. */
+export type OwnWay = OwnSum | OwnRate;
+
 const columnsOf = ({ factors, added, taken }: OwnSum): readonly number[] => [...factors, ...added, ...taken];
 
 /** The way that holds in most orders, of as few columns as may be. */
@@ -218,23 +178,29 @@ function best(ways: Iterable<OwnSum | undefined>): OwnSum | undefined {
 }
 
 /** How the figures of these orders hang together. */
-export function ownSumsOf(table: OrderTable, lines: readonly OrderLine[]): readonly OwnSum[] {
+export function ownSumsOf(table: OrderTable, lines: readonly OrderLine[]): readonly OwnWay[] {
   const rows = lines
     .flatMap(({ order, cells }) => (order === undefined ? [] : [cells]))
     .slice(0, MOST_ORDERS);
   if (rows.length < LEAST_ORDERS) return [];
   const columns = figuresDown(table, rows);
-  const found = columns.map((target): OwnSum | undefined => {
-    if (target.different < LEAST_DIFFERENT) return undefined;
-    const way = best([...products(target, columns), ...sumsOf(target, columns)]);
+  const words = wordsDown(table, rows);
+  const found = columns.map((target): OwnWay | undefined => {
+    const way =
+      target.different < LEAST_DIFFERENT
+        ? undefined
+        : best([...products(target, columns), ...sumsOf(target, columns)]);
     // A column that repeats another is no sum.
-    return way !== undefined && way.share === 1 && columnsOf(way).length < 2 ? undefined : way;
+    const sum = way !== undefined && way.share === 1 && columnsOf(way).length < 2 ? undefined : way;
+    return sum ?? ratesOf(target, columns, words);
   });
   return found.filter((way) => way !== undefined);
 }
 
 /** What a way gives in an order; undefined where a factor is not there. */
-function expectedBy({ factors, added, taken, share }: OwnSum, cells: readonly CellIn[]): number | undefined {
+function expectedBy(way: OwnWay, cells: readonly CellIn[]): number | undefined {
+  if ('rates' in way) return rateGives(way, cells);
+  const { factors, added, taken, share } = way;
   const part = (sum: number, at: number): number => {
     const figure = figureIn(cells[at]);
     return sum + (Number.isNaN(figure) ? 0 : figure);
@@ -247,7 +213,7 @@ function expectedBy({ factors, added, taken, share }: OwnSum, cells: readonly Ce
 }
 
 /** By how much an order's figure differs from its table's own way; undefined where it does not, or says nothing. */
-function differing(way: OwnSum, cells: readonly CellIn[]): { found: number; expected: number } | undefined {
+function differing(way: OwnWay, cells: readonly CellIn[]): { found: number; expected: number } | undefined {
   const found = judgedIn(figureIn(cells[way.target]));
   const expected = expectedBy(way, cells);
   if (Number.isNaN(found) || expected === undefined) return undefined;
@@ -255,10 +221,12 @@ function differing(way: OwnSum, cells: readonly CellIn[]): { found: number; expe
 }
 
 /** Whether a column's own way is known and holds in this order. */
-export const holdsAt = (ways: readonly OwnSum[], at: number, cells: readonly CellIn[]): boolean =>
+export const holdsAt = (ways: readonly OwnWay[], at: number, cells: readonly CellIn[]): boolean =>
   ways.some((way) => way.target === at && differing(way, cells) === undefined);
 
-function inWords({ factors, added, taken, share }: OwnSum, headings: readonly string[]): string {
+function inWords(way: OwnWay, headings: readonly string[], cells: readonly CellIn[]): string {
+  if ('rates' in way) return rateInWords(way, headings, cells);
+  const { factors, added, taken, share } = way;
   const names = (places: readonly number[]): string[] => places.map((at) => headings[at] ?? '');
   if (factors.length > 0) return names(factors).join(' × ');
   const sum = [names(added).join(' + '), ...names(taken)].join(' − ');
@@ -273,7 +241,8 @@ export const ownSums: Check = {
     for (const way of ways) {
       const off = differing(way, cells);
       if (off === undefined) continue;
-      const names = new Set([way.target, ...columnsOf(way)].map((place) => headings[place] ?? ''));
+      const from = 'rates' in way ? way.factors : columnsOf(way);
+      const names = new Set([way.target, ...from].map((place) => headings[place] ?? ''));
       const named = checks.some(
         (check) =>
           check !== ownSums &&
@@ -292,7 +261,7 @@ export const ownSums: Check = {
             digits(off.found),
             way.held,
             way.outOf,
-            inWords(way, headings),
+            inWords(way, headings, cells),
             digits(expected),
           ),
           { found: off.found, expected, sure: 'likely' },

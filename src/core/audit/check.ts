@@ -13,6 +13,7 @@ import type { Order } from '../window/order';
 import type { Naming } from '../window/sheet-words';
 import { told, type OrderFinding } from './finding';
 import type { OwnWay } from './own-sums';
+import type { Practices } from './practice';
 import type { PriceList } from './price-list';
 
 /** A row to check: what was read of it, and what is known beside it. */
@@ -23,6 +24,8 @@ export interface RowGiven {
   /** Rules that most orders seem to go by instead. */
   readonly instead: Rules | undefined;
   readonly unit: Unit;
+  /** What its house does with its figures beside the rules. */
+  readonly practices: Practices | undefined;
   /** The whole row as it stands, and the header row above it. */
   readonly cells: readonly CellIn[];
   readonly headings: readonly string[];

@@ -17,7 +17,7 @@ const OWN: ReadonlySet<string> = new Set([
   'waveRatio',
 ]);
 
-/** Of turned cloth these are figures of another way of cutting. */
+/** Of turned cloth these are figures of another way of cutting; so is its making, where the house has no rule for it. */
 const UPRIGHT: ReadonlySet<FigureKey> = new Set<FigureKey>(['cutLength', 'widths', 'deliveredFullness']);
 
 export const compareFigures: Check = {
@@ -29,8 +29,10 @@ export const compareFigures: Check = {
     const { window, ordered } = order;
     const turned = order.window.railroaded === 'railroaded';
     const explained = row.explained();
-    const toCompare = given.ordered.filter((key) => !explained.has(key) && !(turned && UPRIGHT.has(key)));
-    const compared = new Compared(window, ordered, rules, turned);
+    const passed = (key: FigureKey): boolean =>
+      UPRIGHT.has(key) || (key === 'labor' && rules.billableWidth === undefined);
+    const toCompare = given.ordered.filter((key) => !explained.has(key) && !(turned && passed(key)));
+    const compared = new Compared(window, ordered, rules, { turned, practices: given.practices });
     const first = withoutOtherRules(row, compared, compared.compare(toCompare));
     const slip =
       first.wrong.length === 0
@@ -57,13 +59,13 @@ export const compareFigures: Check = {
 /** What is left once the figures are passed over that are as the other rules give them, which is said of all orders. */
 function withoutOtherRules(
   row: RowChecked,
-  { window, ordered, turned }: Compared,
+  { window, ordered, how }: Compared,
   found: Comparison,
 ): Comparison {
   const { instead } = row.given;
   if (instead === undefined || found.wrong.length === 0) return found;
   const wrongKeys = found.wrong.map(({ key }) => key);
-  const right = new Set(new Compared(window, ordered, instead, turned).compare(wrongKeys).right);
+  const right = new Set(new Compared(window, ordered, instead, how).compare(wrongKeys).right);
   row.byOtherRules = right.size > 0;
   return { ...found, wrong: found.wrong.filter(({ key }) => !right.has(key)) };
 }

@@ -5,15 +5,19 @@
  */
 import { Refusal } from '../cell/answer';
 import type { ColumnKey, Window } from '../window/columns';
+import { plainCut } from '../cloth/cuts';
 import { halfDropCuts, honestYardages } from './cut-orders';
 import { WindowWork } from '../window/job';
 import { extension } from '../measure/measure';
 import { exact, inches, TooLarge, type Length } from '../exact/length';
 import type { Rules } from '../house/rules';
+import { makingReduction } from '../cell/making-breaks';
 import { panelsOf } from '../cell/treatment';
+import { money, toCent } from '../exact/money';
 import { workedOutNumber } from '../window/figure';
 import type { FigureKey } from '../window/figures';
 import { FIGURE_KEYS, orderedFigure } from '../window/meanings';
+import { practised, type Practices } from './practice';
 
 export type Ordered = Readonly<Partial<Record<FigureKey, number>>>;
 
@@ -65,7 +69,7 @@ export interface Comparison {
 }
 
 /** How far a figure may differ from its working. */
-function within(key: FigureKey, found: number, expected: number, rules: Rules): boolean {
+export function within(key: FigureKey, found: number, expected: number, rules: Rules): boolean {
   const apart = Math.abs(found - expected);
   const { kind, mayDifferBy } = orderedFigure(key);
   if (mayDifferBy !== undefined) return apart <= expected * mayDifferBy;
@@ -121,7 +125,8 @@ export class Compared {
     readonly window: Window,
     readonly ordered: Ordered,
     readonly rules: Rules,
-    readonly turned = false,
+    /** Whether its cloth is turned, and what its house does beside the rules. */
+    readonly how: { readonly turned?: boolean; readonly practices?: Practices | undefined } = {},
     /** The same row under another reading, for what both have in common. */
     like?: Compared,
   ) {
@@ -135,7 +140,7 @@ export class Compared {
       window === undefined ? this.window : { ...this.window, ...window },
       ordered === undefined ? this.ordered : { ...this.ordered, ...ordered },
       this.rules,
-      this.turned,
+      this.how,
       this,
     );
   }
@@ -203,7 +208,10 @@ export class Compared {
     if (key === 'cutLength') {
       const dropped = { finishedDrop: this.drop(), heading: window.heading ?? 'pinch' } as const;
       yield* halfDropCuts({ window, dropped }, rules);
-    } else if (key === 'yardage') yield* this.orderedYardages();
+      // Where the repeat is added between the lengths, many a sheet shows the length without it.
+      if (rules.repeatRule === 'one repeat each') yield plainCut(dropped, rules);
+    } else if (key === 'widths') yield* this.bought();
+    else if (key === 'yardage') yield* this.orderedYardages();
     for (const all of orderedFigure(key).alsoStatedFor ?? []) {
       const times = all === 'all panels' ? panelsOf(window.draw ?? 'pair') : (window.quantity ?? 1);
       yield (figureOf(key, this.work) ?? 0) * times;
@@ -211,13 +219,28 @@ export class Compared {
     if (key === 'labor') yield* this.labors();
   }
 
-  /** The making charge of the widths ordered, and of turned cloth by its flat width. */
+  /** The widths bought: a half that nothing else takes is bought whole. */
+  private *bought(): Generator<number> {
+    if (this.rules.shareHalfWidths === 'no') yield Math.ceil(this.work.widths());
+  }
+
+  /** The making charge of the widths ordered, and of turned cloth by its flat width; less where a break may be reached. */
   private *labors(): Generator<number> {
     const { ordered, window, rules } = this;
-    const turned = this.turned ? this.work.laborTurned() : undefined;
+    const turned = this.how.turned === true ? this.work.laborTurned() : undefined;
     if (turned !== undefined) yield turned.value.times(window.quantity ?? 1).toNumber();
+    const charges = [figureOf('labor', this.work) ?? 0];
     if (ordered.widths !== undefined)
-      yield figureOf('labor', new AsOrdered(window, rules, ordered.widths)) ?? 0;
+      charges.push(figureOf('labor', new AsOrdered(window, rules, ordered.widths)) ?? 0);
+    const own = (ordered.widths ?? this.work.widths()) * (window.quantity ?? 1);
+    // Other rows of the job may reach what this one does not.
+    const reached = [own, ...(rules.makingBreaks ?? []).map(({ from }) => Math.max(from, own))];
+    for (const charge of charges)
+      for (const widths of reached)
+        yield toCent(
+          money(charge).times(money(1).minus(makingReduction(widths, rules))),
+          rules.centRounding,
+        ).toNumber();
   }
 
   /** Where the sheet does not say the extensions, any usual one may have been chosen. */
@@ -243,21 +266,35 @@ export class Compared {
   }
 
   expected(key: FigureKey): number | undefined {
-    if (this.turned && key === 'yardage') return figureOf('railroadedYardage', this.work);
+    const figure = this.byRules(key);
+    return figure === undefined ? undefined : practised(figure, this.how.practices?.[key]);
+  }
+
+  private byRules(key: FigureKey): number | undefined {
+    if (this.how.turned === true && key === 'yardage') return figureOf('railroadedYardage', this.work);
     return figureOf(key, this.work);
+  }
+
+  /** Whatever the rules may make of a figure, as the row stands or as it was ordered. */
+  *candidates(key: FigureKey): Generator<number> {
+    const first = this.byRules(key);
+    if (first !== undefined) yield first;
+    yield* this.fromOrdered(key);
+    for (const reading of this.otherReadings(key)) {
+      const other = figureOf(key, reading);
+      if (other !== undefined) yield other;
+    }
   }
 
   private agrees(key: FigureKey, found: number, expected: number): boolean {
     if (within(key, found, expected, this.rules)) return true;
-    if (this.turned && key === 'yardage') return false;
+    if (this.how.turned === true && key === 'yardage') return false;
     // A rod or a drop is checked against what was measured and nothing else.
     if (key === 'rodWidth') return this.rodInBand(found);
     if (key === 'finishedDrop') return false;
-    for (const other of this.fromOrdered(key)) if (within(key, found, other, this.rules)) return true;
-    for (const reading of this.otherReadings(key)) {
-      const other = figureOf(key, reading);
-      if (other !== undefined && within(key, found, other, this.rules)) return true;
-    }
+    const practice = this.how.practices?.[key];
+    for (const other of this.candidates(key))
+      if (within(key, found, practised(other, practice), this.rules)) return true;
     return false;
   }
 

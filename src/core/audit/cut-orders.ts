@@ -66,6 +66,7 @@ function* clothsOfWindows(order: ClothOrdered, windows: number, rules: Rules): G
           ? cut
           : cutLength - repeat;
     yield first + cutLength * (cuts - 1);
+    if (repeat !== undefined && rule === 'one repeat each') yield cutLength * cuts + repeat * (cuts - 1);
   }
   if (!halfDrop || repeat === undefined) return;
   yield* halfDropCloths(cutting, starts);

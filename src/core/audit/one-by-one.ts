@@ -15,9 +15,11 @@ import { CHECKS } from './checks';
 import { whoseOf, type OrderFinding } from './finding';
 import { meant, noteIn } from './meant';
 import type { OwnWay } from './own-sums';
+import type { Practices } from './practice';
 import type { PriceList } from './price-list';
 import { isListed } from './price-off-list';
 import { repeatKey } from './repeated';
+import { reread, REREADINGS, type RereadingName } from './reread';
 import { Totals, type Figures } from './totals';
 
 /** House rules and the first day they stood; undefined for those that always did. */
@@ -26,6 +28,8 @@ export interface Period {
   readonly house: House;
   /** Rules that most orders of its days seem to go by instead (other-rules.ts). */
   readonly instead?: Rules;
+  /** What its orders do beside the rules (learn-practices.ts). */
+  readonly practices?: Practices;
 }
 
 export interface AuditBy {
@@ -36,6 +40,8 @@ export interface AuditBy {
   readonly doubts?: readonly Finding[];
   /** How the table's own figures hang together. */
   readonly ways?: readonly OwnWay[];
+  /** Columns that agree with the rules as another figure (reread.ts). */
+  readonly rereadings?: readonly RereadingName[];
   /** What is said once, and not row by row (`repeatKey`). */
   readonly once?: ReadonlySet<string>;
 }
@@ -69,6 +75,10 @@ export class OneByOne {
     private readonly by: AuditBy,
   ) {
     for (const { key, heading } of columns.found) this.names.set(key, heading);
+    for (const { key, as } of (by.rereadings ?? []).map((name) => REREADINGS[name])) {
+      const heading = this.names.get(key);
+      if (heading !== undefined) this.names.set(as, heading);
+    }
     this.ordered = FIGURE_KEYS.filter(this.has);
     this.periods = [...by.periods].sort((a, b) => (a.from ?? -1) - (b.from ?? -1));
     this.turningDays = [
@@ -86,19 +96,21 @@ export class OneByOne {
   readonly has = (key: OrderKey): boolean => this.names.has(key);
 
   /** Undefined for a row that is neither an order nor a total. */
-  audited({ at, is, cells, order }: OrderLine): Audited | undefined {
+  audited({ at, is, cells, order: asItStands }: OrderLine): Audited | undefined {
     if (is === 'total' || is === 'other goods') {
       const figures = this.totals.figuresOf(cells);
       const goods = is === 'other goods' && { goods: true as const };
       return { at, found: [], byOtherRules: false, figures, seen: undefined, ...goods };
     }
-    if (order === undefined) return undefined;
+    if (asItStands === undefined) return undefined;
+    const order = reread(asItStands, this.by.rereadings ?? []);
     const { period, doubts } = this.rulesFor(order);
     const given: RowGiven = {
       at,
       order,
       rules: period.house.rules,
       instead: period.instead,
+      practices: period.practices,
       unit: this.unit,
       cells,
       headings: this.columns.headings,

@@ -5,12 +5,16 @@
 import { finding, type Finding } from '../cell/answer';
 import type { CellIn } from '../cell/fields';
 import type { FigureKey } from '../window/figures';
+import { digits, type Unit } from '../exact/unit';
 import { FIGURE_KEYS } from '../window/meanings';
 import type { Order } from '../window/order';
 import { OrderRows, type OrderLine, type OrderTable } from '../window/reader/order-rows';
 import { Compared } from './compared';
 import { learnWith, type Proposal } from './learn';
-import { inOrders } from './show';
+import { practicesOf, practicesSeen, type PracticeSeen } from './learn-practices';
+import type { Practice } from './practice';
+import { reread, REREADINGS, rereadSeen } from './reread';
+import { inOrders, showOf } from './show';
 import { OneByOne, type AuditBy, type Period } from './one-by-one';
 import { saidOnce } from './table-wide';
 
@@ -31,24 +35,35 @@ type Row = readonly CellIn[];
 
 /** What the audit goes by, once the first rows below the header were looked at. */
 export function byRulesSeen(table: OrderTable, by: AuditBy, rows: Iterable<readonly [number, Row]>): AuditBy {
-  const alone = new OneByOne(table, by);
-  const orders = new Map<Period, Order[]>();
   const lines = firstLines(table, rows);
-  for (const { order } of lines) {
-    if (order === undefined) continue;
+  const asTheyStand = lines.flatMap(({ order }) => order ?? []);
+  const [latest] = by.periods;
+  const anew = latest === undefined ? [] : rereadSeen(asTheyStand, latest.house.rules);
+  const rereadings = anew.map(({ name }) => name);
+  const alone = new OneByOne(table, { ...by, rereadings });
+  const orders = new Map<Period, Order[]>();
+  for (const stands of asTheyStand) {
+    const order = reread(stands, rereadings);
     const period = alone.periodOf(order);
     const those = orders.get(period);
     if (those === undefined) orders.set(period, [order]);
     else those.push(order);
   }
-  const doubts: Finding[] = [];
-  const periods = by.periods.map((period) => {
-    const seen = seenOf(orders.get(period) ?? [], period, alone);
+  const doubts: Finding[] = anew.map(({ name, better, outOf }) => {
+    const { key, means } = REREADINGS[name];
+    return finding('readInstead', alone.name(key), alone.name(key), means, better, inOrders(outOf));
+  });
+  const periods = by.periods.map((stands) => {
+    const those = orders.get(stands) ?? [];
+    const found = practicesSeen(those, stands.house.rules);
+    for (const one of found) doubts.push(aboutPractice(one, alone));
+    const period = found.length === 0 ? stands : { ...stands, practices: practicesOf(found) };
+    const seen = seenOf(those, period, alone);
     if (seen === undefined) return period;
     doubts.push(seen.doubt);
     return seen.instead === undefined ? period : { ...period, instead: seen.instead };
   });
-  return saidOnce(table, { ...by, periods, doubts: [...(by.doubts ?? []), ...doubts] }, lines);
+  return saidOnce(table, { ...by, periods, rereadings, doubts: [...(by.doubts ?? []), ...doubts] }, lines);
 }
 
 function firstLines(table: OrderTable, rows: Iterable<readonly [number, Row]>): OrderLine[] {
@@ -65,6 +80,21 @@ function firstLines(table: OrderTable, rows: Iterable<readonly [number, Row]>): 
   return lines;
 }
 
+/** “× 1.6, up to 1, at least 140.00” */
+function inWords(key: FigureKey, { factor, step, up, least }: Practice, unit: Unit): string {
+  return [
+    ...(factor === 1 ? [] : [`× ${digits(factor)}`]),
+    ...(step === 0 ? [] : [`${up ? 'up' : 'to the nearest'} to ${showOf(key, step, unit)}`]),
+    ...(least === 0 ? [] : [`at least ${showOf(key, least, unit)}`]),
+  ].join(', ');
+}
+
+const aboutPractice = (
+  { key, practice, fit, alone, outOf }: PracticeSeen,
+  { name, unit }: OneByOne,
+): Finding =>
+  finding('practiceSeen', name(key), name(key), inWords(key, practice, unit), fit, inOrders(outOf), alone);
+
 interface Differing {
   readonly key: FigureKey;
   readonly orders: readonly Order[];
@@ -73,12 +103,14 @@ interface Differing {
 }
 
 /** The figures that most orders have otherwise than by these rules, most first. */
-function differing(orders: readonly Order[], { house }: Period): Differing[] {
+function differing(orders: readonly Order[], { house, practices }: Period): Differing[] {
   const compared = new Map<FigureKey, number>();
   const differ = new Map<FigureKey, Order[]>();
   for (const order of orders) {
     if (order.window.railroaded === 'railroaded') continue;
-    const { wrong, right } = new Compared(order.window, order.ordered, house.rules).compare(FIGURE_KEYS);
+    const { wrong, right } = new Compared(order.window, order.ordered, house.rules, { practices }).compare(
+      FIGURE_KEYS,
+    );
     for (const key of [...wrong.map((one) => one.key), ...right])
       compared.set(key, (compared.get(key) ?? 0) + 1);
     for (const { key } of wrong) {
@@ -109,7 +141,8 @@ function seenOf(
   const headings = differ.map((one) => name(one.key)).join(' and ');
   const { learned, rules } = learnWith(orders.slice(0, LEARNED_FROM), period.house.rules);
   const agreeing = those.filter(
-    ({ window, ordered }) => new Compared(window, ordered, rules).compare([key]).right.length > 0,
+    ({ window, ordered }) =>
+      new Compared(window, ordered, rules, { practices: period.practices }).compare([key]).right.length > 0,
   );
   if (learned.proposals.length > 0 && agreeing.length >= those.length * AGREE) {
     const proposed = learned.proposals.map(said).join(', ');

@@ -227,6 +227,18 @@ export const AUDIT_FINDINGS = table({
     says: (heading: string, differ: number, outOf: string, rules: string, fit: number) =>
       `${differ} of the first ${outOf} differ in ${heading} from the rules they are checked against; ${fit} of these agree with ${rules}. Are these the rules of their day? What differs by that alone is said here once, and not row by row.`,
   },
+  readInstead: {
+    elsewhere: true,
+    weight: 'note',
+    says: (heading: string, means: string, better: number, outOf: string) =>
+      `${heading} is taken for ${means}: in ${better} of the first ${outOf} more figures then agree with the rules. If it is another, say which.`,
+  },
+  practiceSeen: {
+    elsewhere: true,
+    weight: 'note',
+    says: (heading: string, practice: string, fit: number, outOf: string, alone: number) =>
+      `${heading} is ${practice} in these orders: ${fit} of the first ${outOf} then agree with the rules, ${alone} without. It is checked so. Where a house rule says it, set that.`,
+  },
   otherRulesUnknown: {
     elsewhere: true,
     weight: 'check',

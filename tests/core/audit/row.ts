@@ -31,6 +31,7 @@ export function checked(
       at: 1,
       order,
       instead: undefined,
+      practices: undefined,
       rules: house.rules,
       unit: house.unit,
       cells,

@@ -1,0 +1,126 @@
+/**
+ * A column that is read as its words say and agrees with the rules only as its neighbour: a height that is the
+ * finished drop, widths that are a panel's. It is told from the first orders and said once.
+ */
+import { panelsOf } from '../cell/treatment';
+import type { Rules } from '../house/rules';
+import type { Window } from '../window/columns';
+import type { FigureKey } from '../window/figures';
+import { FIGURE_KEYS, type OrderKey } from '../window/meanings';
+import type { Order } from '../window/order';
+import { Compared } from './compared';
+
+interface Rereading {
+  readonly key: OrderKey;
+  /** What it then is. */
+  readonly as: OrderKey;
+  /** In words. */
+  readonly means: string;
+  mayBe(order: Order): boolean;
+  read(order: Order): Order;
+}
+
+const inWindow = (order: Order, window: Partial<Window>): Order => ({
+  ...order,
+  window: { ...order.window, ...window },
+});
+
+/** A figure that counts another number of panels or windows. */
+const times = (key: FigureKey, means: string, by: (window: Window) => number): Rereading => ({
+  key,
+  as: key,
+  means,
+  mayBe: ({ window, ordered }) => ordered[key] !== undefined && by(window) !== 1,
+  read(order) {
+    const figure = order.ordered[key];
+    return figure === undefined
+      ? order
+      : { ...order, ordered: { ...order.ordered, [key]: figure * by(order.window) } };
+  },
+});
+
+const panels = ({ draw }: Window): number => panelsOf(draw ?? 'pair');
+const windows = ({ quantity }: Window): number => quantity ?? 1;
+
+export const REREADINGS = {
+  drop: {
+    key: 'measured',
+    as: 'finishedDrop',
+    means: 'finished drop',
+    mayBe: ({ window }) => window.measured !== undefined && window.finishedDrop === undefined,
+    read: (order) =>
+      order.window.finishedDrop === undefined
+        ? inWindow(order, { measured: undefined, finishedDrop: order.window.measured })
+        : order,
+  },
+  rod: {
+    key: 'openingWidth',
+    as: 'rodWidth',
+    means: 'rod width',
+    mayBe: ({ window }) => window.openingWidth !== undefined && window.rodWidth === undefined,
+    read: (order) =>
+      order.window.rodWidth === undefined
+        ? inWindow(order, { openingWidth: undefined, rodWidth: order.window.openingWidth })
+        : order,
+  },
+  widthsOfAPanel: times('widths', 'the widths of one panel', panels),
+  widthsOfAllWindows: times('widths', 'the widths of all windows', (window) => 1 / windows(window)),
+  yardageOfAWindow: times('yardage', 'the yardage of one window', windows),
+  liningOfAWindow: times('liningYardage', 'the lining of one window', windows),
+  finishedWidthOfAll: times(
+    'finishedWidth',
+    'the finished width of all panels',
+    (window) => 1 / panels(window),
+  ),
+} as const satisfies Readonly<Record<string, Rereading>>;
+
+export type RereadingName = keyof typeof REREADINGS;
+const NAMES = Object.keys(REREADINGS) as RereadingName[];
+
+export const reread = (order: Order, names: readonly RereadingName[]): Order =>
+  names.reduce((read: Order, name) => (REREADINGS[name] as Rereading).read(read), order);
+
+/** So many orders are looked at. */
+const LOOKED_AT = 120;
+const LEAST_ORDERS = 12;
+/** More figures agree in so many of the orders that can tell, and no fewer in the others. */
+const BETTER = 0.4;
+
+interface Fit {
+  readonly right: number;
+  readonly wrong: number;
+}
+
+function fitOf({ window, ordered }: Order, rules: Rules): Fit {
+  if (window.railroaded === 'railroaded') return { right: 0, wrong: 0 };
+  const { right, wrong } = new Compared(window, ordered, rules).compare(FIGURE_KEYS);
+  return { right: right.length, wrong: wrong.length };
+}
+
+export interface RereadSeen {
+  readonly name: RereadingName;
+  /** Orders that agree in more figures, of those that can tell. */
+  readonly better: number;
+  readonly outOf: number;
+}
+
+/** The readings by which clearly more of these orders agree with the rules. */
+export function rereadSeen(orders: readonly Order[], rules: Rules): RereadSeen[] {
+  const seen: RereadSeen[] = [];
+  let read: readonly Order[] = orders.slice(0, LOOKED_AT);
+  let fit = read.map((order) => fitOf(order, rules));
+  for (const name of NAMES) {
+    const one: Rereading = REREADINGS[name];
+    const able = read.flatMap((order, at) => (one.mayBe(order) ? [at] : []));
+    if (able.length < LEAST_ORDERS || !able.some((at) => (fit[at]?.wrong ?? 0) > 0)) continue;
+    const anew = read.map(one.read);
+    const then = anew.map((order, at) => (able.includes(at) ? fitOf(order, rules) : (fit[at] as Fit)));
+    const less = (at: number): number => (fit[at]?.wrong ?? 0) - (then[at]?.wrong ?? 0);
+    const better = able.filter((at) => less(at) > 0).length;
+    const worse = able.filter((at) => less(at) < 0).length;
+    if (better < able.length * BETTER || worse * 4 > better) continue;
+    seen.push({ name, better, outOf: able.length });
+    [read, fit] = [anew, then];
+  }
+  return seen;
+}

@@ -63,6 +63,15 @@ const ofOnePanel = (place: Place): boolean =>
   place.own.heading.per === 'panel' ||
   (place.own.heading.per === 'window' && anywhere(place, 'panels', 0.9) && !anywhere(place, 'quantity'));
 
+/** Under a group’s name that says where: “Where | Window” beside “Where | Room”. */
+const namesWindow = ({ heading }: Evidence): boolean => {
+  const lowest = heading.words.filter(({ weight }) => weight >= 1);
+  const says = (idea: string): boolean =>
+    lowest.some(({ stands }) => stands.some((one) => one.idea === idea));
+  return says('window') && !says('room');
+};
+const WHICH_OF_ROOM = -0.25;
+
 /** Whether another column says where: “Rooms” over counts says how many. */
 const saysWhere = ({ own, all }: Place): boolean =>
   all.some((one) => {
@@ -111,7 +120,7 @@ const SPEAKS: Partial<Record<MeaningKey, Speaks>> = {
   measuredRight: measuredBeside,
   measuredCentre: measuredBeside,
   // Nearly every table says where its windows are.
-  room: (place) => (saysWhere(place) ? 0 : 0.16),
+  room: (place) => (saysWhere(place) ? (namesWindow(place.own) ? WHICH_OF_ROOM : 0) : 0.16),
   roomType: (place) => (saysWhere(place) ? 0 : BEHIND_ROOM),
   // A mark is where its window is, if nothing else says where.
   mark: (place) => (onlySays(place.own, 'mark') && !anywhere(place, 'room') ? BEHIND_ROOM : 0),

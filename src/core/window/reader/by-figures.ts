@@ -10,6 +10,9 @@ import type { MeaningKey } from './meanings';
 type Figure = (row: number) => number;
 
 /** A meaning, and what its figure would be in a row; `near` is how far it may lie above and below. */
+const saysLining = ({ heading, said }: Evidence): boolean =>
+  !heading.money && (said.get('liningYardage') ?? 0) >= 0.3;
+
 interface Law {
   readonly key: MeaningKey;
   readonly expected: Figure;
@@ -28,6 +31,9 @@ const PIECES: ReadonlySet<Per | undefined> = new Set<Per>(['panel', 'window']);
 const FOR_EACH = 0.4;
 
 const toTheCent = (figure: number, expected: number): boolean => Math.abs(figure - expected) <= CENT;
+/** A lining is some inches longer than its drop, whatever step its yards go by. */
+const justOver = (figure: number, expected: number): boolean =>
+  figure >= expected && figure <= expected * 1.3 + 1;
 const exactly = (figure: number, expected: number): boolean => Math.abs(figure - expected) < 1e-6;
 
 export class ByFigures {
@@ -49,6 +55,7 @@ export class ByFigures {
       ...new Set(
         this.laws
           .filter(({ key }) => (own.said.get(key) ?? 0) < SAID_LITTLE)
+          .filter(({ key }) => key !== 'liningYardage' || saysLining(own))
           .filter((law) => this.holds(law, own))
           .map(({ key }) => key),
       ),
@@ -95,12 +102,29 @@ export class ByFigures {
       add('unitPrice', toTheCent, per(amount, count));
       add('amount', toTheCent, times(price, count));
     }
+    add('liningYardage', justOver, likeLining(this.all, widths, many));
     add('widthsOfAll', exactly, varies(times(widths, many), widths, this.rows));
     add('widths', exactly, varies(times(widths, panels), widths, this.rows));
     add('widthsOfOne', exactly, varies(per(widths, panels), widths, this.rows));
     return laws;
   }
 }
+
+const INCHES_A_YARD = 36;
+/** Yards of widths as long as the drop. */
+function likeLining(
+  all: readonly Evidence[],
+  widths: Figure | undefined,
+  many: Figure | undefined,
+): Figure | undefined {
+  const drop = all.find(({ said }) => (said.get('finishedDrop') ?? 0) >= KNOWN);
+  const inches = drop?.inches;
+  const whole = drop?.unit === 'in' || drop?.unit === 'ft' ? INCHES_A_YARD : METRE;
+  const drops: Figure | undefined = inches && ((row) => (inches[row] ?? NaN) / whole);
+  const one = times(widths, drops);
+  return many === undefined ? one : times(one, many);
+}
+const METRE = 1 / 0.0254;
 
 const times = (one: Figure | undefined, other: Figure | undefined): Figure | undefined =>
   one === undefined || other === undefined ? undefined : (row) => one(row) * other(row);

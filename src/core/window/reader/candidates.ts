@@ -129,6 +129,12 @@ function countsWhat({ heading, figures, filled }: Evidence): boolean {
   );
 }
 
+/** Words without a heading where no other column says where: they name the windows. */
+const namesRooms = (own: Evidence, all: readonly Evidence[]): boolean =>
+  own.texts >= own.cells.length * 0.8 &&
+  new Set(own.cells).size * 2 > own.cells.length &&
+  !all.some(({ said }) => (said.get('room') ?? 0) >= 0.6);
+
 /** A meaning that the cells show counts at least so much, whatever the heading says of it. */
 function raise(list: Candidate[], key: MeaningKey, least: number): void {
   const known = list.findIndex((one) => one.key === key);
@@ -165,6 +171,7 @@ export function candidatesOf(all: readonly Evidence[]): Candidate[][] {
     const drawn = list.find(({ key }) => key === 'draw');
     const rival = Math.max(scoreOf(list, 'item'), (drawn?.said ?? 0) > 0.6 ? (drawn?.score ?? 0) : 0);
     if (rival > 0 && shown.has('heading')) raise(list, 'heading', rival + OVER);
+    if (own.text === '' && namesRooms(own, all)) raise(list, 'room', BY_NAME);
     // Where nothing says how windows draw, 2 and 4 may be curtains as well.
     if (countsWhat(own) && !saysDraw) raise(list, 'panels', scoreOf(list, 'quantity'));
     for (const key of byFigures.of(at)) raise(list, key, BY_FIGURES);

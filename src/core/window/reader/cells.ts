@@ -136,6 +136,11 @@ export function moneyOf(cell: Cell): number | undefined {
   return typeof figure === 'number' && Number.isFinite(figure) ? figure : undefined;
 }
 
+const CLOTH = /^([\d.,\s/½¼¾⅛⅜⅝⅞]*[\d½¼¾⅛⅜⅝⅞])\s*(?:yds?|yards?|m|mtrs?|metres?|meters?|lm)\.?$/i;
+/** The figure of “13.2m” or “11 ½ yds”; undefined where there is none. */
+export const clothOf = (cell: Cell): number | undefined =>
+  typeof cell === 'string' ? figureOf(CLOTH.exec(cell)?.[1] ?? null) : undefined;
+
 const COUNT_WORDS: Readonly<Record<string, number>> = {
   one: 1,
   two: 2,

@@ -1,6 +1,7 @@
 /** What the cells of a column are, seen over a bounded number of rows: the evidence every meaning is weighed by. */
 import { UNITS, type LengthUnit } from '../../exact/length';
 import {
+  clothOf,
   countOf,
   figureOf,
   feetByDash,
@@ -162,6 +163,9 @@ interface Look {
 /** A sign of money beside a figure. */
 const CURRENCY = /\p{Sc}\s?\d|\d\s?\p{Sc}|^R ?\d/u;
 
+const anyFigure = (cell: Cell): number | undefined =>
+  figureOf(cell) ?? clothOf(cell) ?? moneyOf(cell) ?? countOf(cell) ?? fullnessOf(cell);
+
 function one(
   at: number,
   part: number | undefined,
@@ -189,7 +193,7 @@ function one(
     }
     const length = lengthOf(cell, unit);
     if (length !== undefined) inches[row] = length / UNITS.in;
-    const figure = figureOf(cell) ?? moneyOf(cell) ?? countOf(cell) ?? fullnessOf(cell);
+    const figure = anyFigure(cell);
     if (figure !== undefined) figures[row] = figure;
   }
   const spoken = priced * 2 > filled ? withMoney(heading) : heading;

@@ -240,7 +240,11 @@ const NAMES: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['order', 'job', 'cus
 function fitNamed(key: MeaningKey, evidence: Evidence): number {
   switch (key) {
     case 'place':
-      return (evidence.said.get('unitPrice') ?? 0) >= 0.6 ? NEVER : 0;
+      // “Unit” over “yd” and “pr” says what a price is by, over figures it is one.
+      return (evidence.said.get('unitPrice') ?? 0) >= 0.6 &&
+        (evidence.texts * 2 < evidence.filled || understood(evidence, basisOf) >= 0.5)
+        ? NEVER
+        : 0;
     case 'interlining':
       return evidence.texts < evidence.filled * 0.5 ? NEVER : 0;
     case 'room':
@@ -364,6 +368,20 @@ const clothOf = (text: string): string | undefined =>
 const holdsCloth = (evidence: Evidence): boolean =>
   understood(evidence, clothOf) >= 0.8 && (evidence.said.get('liningYardage') ?? 0) < 0.6;
 
+/** What a rod is fixed to: a ceiling is neither wall nor recess. */
+const fixedTo = (text: string): string | undefined =>
+  mountOf(text) ??
+  (/^(?:to )?(?:the )?(?:ceiling|clg|top|soffit)(?: fix\w*)?$/i.test(text) ? text : undefined);
+
+const showsMount = (evidence: Evidence): boolean =>
+  understood(evidence, mountOf) >= 0.5 && understood(evidence, fixedTo) >= 0.9;
+
+/** Whether some cells say a thing outright, and nearly all may. */
+function says(evidence: Evidence, outright: RegExp, reads: (text: string) => unknown, most = 0): boolean {
+  const told = filledCells(evidence).filter((cell) => typeof cell === 'string' && outright.test(cell));
+  return told.length > evidence.filled * most && understood(evidence, reads) >= 0.8;
+}
+
 /** Meanings the cells alone show, whatever the heading says: “pinch, grommet, pinch”. */
 export function shownByCells(evidence: Evidence): Map<MeaningKey, number> {
   const found = new Map<MeaningKey, number>();
@@ -384,23 +402,15 @@ export function shownByCells(evidence: Evidence): Map<MeaningKey, number> {
   if (headed.length >= 2 && headed.length >= own.length * 0.8) found.set('heading', 0.62);
   const turned = filledCells(evidence).some((cell) => typeof cell === 'string' && isTurned(cell));
   if (turned && understood(evidence, directionOf) >= 0.8) found.set('railroaded', 0.6);
+  if (showsMount(evidence)) found.set('mount', 0.62);
   const drawn = shownDraw(evidence);
   if (drawn > 0 && !found.has('heading')) found.set('draw', drawn);
-  const linings = filledCells(evidence).filter(
-    (cell) => typeof cell === 'string' && /lined|lining|black|b\/?o\b/i.test(cell),
-  );
-  if (linings.length > 0 && !found.has('heading') && understood(evidence, liningOfText) >= 0.8)
+  if (!found.has('heading') && says(evidence, /lined|lining|black|b\/?o\b/i, liningOfText))
     found.set('lining', 0.56);
   if (understood(evidence, basisOf) === 1) found.set('basis', 0.86);
   if (understood(evidence, goodsOf) >= 0.6) found.set('item', 0.55);
-  const floors = filledCells(evidence).filter(
-    (cell) => typeof cell === 'string' && /kiss|break|puddle|clear|float/i.test(cell),
-  );
-  if (floors.length > 0 && understood(evidence, floorOfText) >= 0.8) found.set('floorFinish', 0.62);
-  const points = filledCells(evidence).filter(
-    (cell) => typeof cell === 'string' && /ring|ceiling|clg|rod|track/i.test(cell),
-  );
-  if (points.length > evidence.filled * 0.7 && understood(evidence, measuredOfText) >= 0.8) {
+  if (says(evidence, /kiss|break|puddle|clear|float/i, floorOfText)) found.set('floorFinish', 0.62);
+  if (says(evidence, /ring|ceiling|clg|rod|track/i, measuredOfText, 0.7)) {
     found.set('measuredTo', 0.62);
     found.delete('item');
   }

@@ -152,7 +152,9 @@ const spelledOut = (raw: string): string =>
     .replace(/\bo\/s\b/g, 'outside')
     .replace(/^([a-z])[./]([a-z])\.?$/, bothLetters)
     .replace(/^(?:@|for(?: whom)?\??)$/, (all) => (all === '@' ? 'atsign' : 'customer'))
-    .replace(/^p[./] ?r\.?$|\bour ref\b/, (all) => (all === 'our ref' ? 'order number' : 'pattern repeat'));
+    .replace(/^p[./] ?r\.?(?= \(|$)|\bour ref\b/, (all) =>
+      all === 'our ref' ? 'order number' : 'pattern repeat',
+    );
 
 /** With or without tax: beside other words it says nothing of what a figure is. */
 const TAXED =

@@ -62,15 +62,15 @@ const said = (holds: Holds, phrases: string): Said => ({ holds, phrases });
 const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   room: 'room, room kind:.75, rooms:.8, room number, place:.85, place number:.85, place name:.85, place place:.85, room place, mark:.75, mark number:.75, window:.8, window number:.8, room name, item:.5, number:.35, piece:.4, story:.5, where, kind:.5, window room, room window:.7, zone, window name:.7',
   openingWidth:
-    'inside width, opening width, opening, window width, inside, inside window width, opening inside width, window opening, window:.62, width:.7, window opening width, opening length:.8, window length:.5, window size:.4, width opening, opening opening, trim trim, trim width:.7',
+    'inside width, opening width, opening, window width, inside, inside window width, opening inside width, window opening, window:.62, width:.7, window opening width, opening length:.8, window length:.5, window size:.4, width opening, opening opening, trim trim, trim width:.7, measured width:.9',
   leftExtension:
     'left extension, extension left, left:.86, left side:.8, left window extension, left opening extension, rod left extension, left clear:.7, extension left rod, extension:.6, past left, return left:.3',
   rightExtension:
     'right extension, extension right, right:.86, right side:.8, right window extension, right opening extension, rod right extension, right clear:.7, extension right rod, past right',
   rodWidth:
-    'install:.6, install width:.7, rod width, rod, rod length, rod face, rods:.6, width:.66, outside width:.7, total width:.7, rod extension width, rod finished width, rod cut:.7, bracket width:.8, rod size, rod number:.4, bracket bracket, bracket:.6, bracket taken bracket, between bracket:.8, edge edge:.8, rod edge edge, rod edge:.8, hardware width:.9',
+    'install:.6, install width:.7, rod width, rod, rod length, rod face, rods:.6, width:.66, outside width:.7, total width:.7, rod extension width, rod finished width, rod cut:.7, bracket width:.8, rod size, rod number:.4, bracket bracket, bracket:.6, bracket taken bracket, between bracket:.8, edge edge:.8, edge fabric:.7, rod edge edge, rod edge:.8, hardware width:.9',
   measured:
-    'height, measured height, measured, floor height, rod height, floor rod, height rod, floor ceiling, height ceiling, ceiling height, floor ring, ring floor, floor rod height, floor ceiling height, ring height, height left, measured left, floor left, window height:.5, opening height:.4, inside height:.4, length:.3, floor:.4, floor top:.6, height floor ring, height floor rod, height floor track, ceiling, rod floor, ring floor height, floor ring height, drop left, length left:.8, left drop height, opening floor, top opening floor, trim floor, top trim floor, bracket floor',
+    'height, measured height, measured, floor height, rod height, floor rod, height rod, floor ceiling, height ceiling, ceiling height, floor ring, ring floor, floor rod height, floor ceiling height, ring height, height left, measured left, floor left, window height:.5, opening height:.4, inside height:.4, length:.3, floor:.4, floor top:.6, height floor ring, height floor rod, height floor track, ceiling, rod floor, ring floor height, floor ring height, drop left, length left:.8, left drop height, opening floor, top opening floor, trim floor, top trim floor, bracket floor, install height:.9, draw height:.8, mount height, hardware height:.9',
   measuredCentre:
     'height center, measured center, center, floor center, floor ceiling center, drop center, length center:.8',
   measuredRight:
@@ -79,11 +79,12 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   floorFinish:
     'floor finished, floor, floor hem, floor style, floor clear:.9, hem finished, breaks:.75, breaks style, floor breaks',
   finishedDrop:
-    'finished drop, finished length, drop, finished height, length:.82, drop length, finished:.35, finished drop length, total drop, total length:.9, panel length:.9, panel height:.85, panel drop:.9, rod drop:.7, hem top, top hem, length hem, hem length:.7, drop top hem, length top hem, finished drop top hem, ring hem, top floor:.7, hem hem, heading hem:.9',
+    'finished drop, finished length, drop, finished height, length:.82, drop length, finished:.35, finished drop length, total drop, total length:.9, panel length:.9, panel height:.85, panel drop:.9, rod drop:.7, hem top, top hem, length hem, hem length:.7, drop top hem, length top hem, finished drop top hem, ring hem, top floor:.7, hem hem, heading hem:.9, snaps hem:.9',
   heading:
     'heading, style, heading style, pleat style, pleat, heading kind, pleat kind, style pleat, top:.75, top style, kind:.6, item:.3',
   draw: 'draw, draw style, draw kind, pair panel, pair, panel:.6, control:.6, stack:.6, stack draw, left right, pair left right, draw left right, draw pair, control draw, opening:.56, opening style:.6, item:.3, action, direction, stack panel:.85, draw panel, stack place:.8, heading draw:.3',
-  return: 'return, return length, return width, return left:.8, left right return',
+  return:
+    'return, return length, return width, return drop:.9, return projection:.9, return left:.8, left right return',
   overlap: 'overlap, center overlap',
   fullness: 'fullness, fullness kind:.9, loneF:.62',
   fabric:
@@ -142,7 +143,7 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   liningAmount:
     'lining amount, lining money, lining cost, lining total money, lining total:.8, lining charge, lining price total, lining:.46',
   hardware:
-    'hardware, hardware money, hardware cost, rods:.8, rods money, rod money:.9, hardware amount, rod cost, hardware total, rod price:.7, rod money total:.8, rod ring:.68, rods ring:.8',
+    'hardware, hardware money, hardware cost, rods:.8, rods money, rod money:.9, hardware amount, rod cost, hardware total, rod price:.7, rod money total:.8, rod ring:.9, rods ring:.9',
   installation:
     'install, install money, install cost, install charge, install amount, install total, install labor:.9',
   freight: 'freight, freight money, freight cost',

@@ -148,6 +148,10 @@ const TITLE = /^[A-Z]{3,}\b/;
 const STOREY = /\b(?:wing|floor|block|ground|storey|level|annexe?|basement|phase|building|house|tower)\b/i;
 const PAYMENT = /^(?:pd|paid|payment|rec'?d|chq|check|cheque|ck)\b.*/i;
 
+/** “Balance on completion. Fabric COM.” is a sentence. */
+const isShort = (cell: Cell): boolean => typeof cell === 'string' && cell.split(' ').length <= MOST_WORDS;
+const MOST_WORDS = 4;
+
 const words = (cell: Cell): string => (typeof cell === 'string' ? cell : '');
 
 interface Waiting {
@@ -237,9 +241,9 @@ export class RowReader {
     const texts = filled.filter((cell): cell is string => typeof cell === 'string');
     const seen = this.facts(cells);
     const total = texts.some((text) => text.length < 40 && TOTAL.test(text));
-    if (total && seen.window < 3) return 'total';
     const figures =
       filled.some((cell) => typeof cell !== 'string' && typeof cell !== 'boolean') || seen.figures > 0;
+    if (total && seen.window < 3 && (figures || filled.some(isShort))) return 'total';
     if (seen.window >= 2 || (seen.window === 1 && this.plan.usual.size <= 2)) {
       if (texts.some((text) => CANCELLED.test(text))) return 'note';
       if (this.isGoods(cells, seen)) return 'other goods';

@@ -96,8 +96,8 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   room: 'room rm location loc area space where kamer cuarto piece habitacion raum zimmer whereabouts lctn spot hall bedroom chamber cabin venue placement',
   rooms: 'rooms suites rms',
   place:
-    'place suite ste ward apt apartment unit units zone position plot flat villa cottage lodge house dwelling block building site',
-  mark: 'mark tag',
+    'place suite ste ward apt apartment unit units zone plot flat villa cottage lodge house dwelling block building site',
+  mark: 'mark tag position',
   weight: 'weight wt gsm areal',
   flame: 'flame fr fire flammability nfpa',
   certificate: 'certificate cert certif',

@@ -20,6 +20,9 @@ import {
   SetRangeValuesMutation,
   SetRangeValuesUndoMutationFactory,
   SetStyleCommand,
+  SetWorksheetColWidthMutation,
+  SetWorksheetColWidthMutationFactory,
+  SheetInterceptorService,
   type FWorkbook,
   type FWorksheet,
 } from '@univerjs/preset-sheets-core';
@@ -314,9 +317,7 @@ export class Writer {
         startColumn: frozenColumns,
       });
     }
-    for (const [column, characters] of Object.entries(widths)) {
-      sheet.setColumnWidth(Number(column), pixelsFor(characters));
-    }
+    this.setWidths(sheet, widths);
     for (const { points, areas } of rowsAlike(name, heights))
       this.command('sheet.command.set-row-height', sheet, {
         ranges: areas.map(rangeOf),
@@ -324,6 +325,34 @@ export class Writer {
       });
     // There is no printing here: what was asked goes on into the file.
     if (print !== undefined) sheet.setCustomMetadata({ ...sheet.getCustomMetadata(), print });
+  }
+
+  /** By its mutation: the grid's own command takes one width, and measures every cell of the sheet each time. */
+  private setWidths(sheet: FWorksheet, widths: Readonly<Record<number, number>>): void {
+    const columns = Object.keys(widths).map(Number);
+    if (columns.length === 0) return;
+    const target = { unitId: this.workbook.getId(), subUnitId: sheet.getSheetId() };
+    const lastRow = Math.max(0, sheet.getSheet().getLastRowWithContent());
+    const ranges = columns.map((column) => ({
+      ...{ startRow: 0, endRow: lastRow },
+      ...{ startColumn: column, endColumn: column },
+    }));
+    const colWidth = Object.fromEntries(
+      Object.entries(widths).map(([column, characters]) => [column, pixelsFor(characters)]),
+    );
+    const params = { ...target, ranges, colWidth };
+    const back = SetWorksheetColWidthMutationFactory(params, sheet.getSheet());
+    this.api.syncExecuteCommand(SetWorksheetColWidthMutation.id, params);
+    // Text that wraps at the new widths takes rows as high as it needs.
+    const heights = this.injector
+      .get(SheetInterceptorService)
+      .generateMutationsOfAutoHeight({ ...target, ranges, autoHeightRanges: ranges });
+    for (const { id, params: one } of heights.redos) this.api.syncExecuteCommand(id, one);
+    this.undo.pushUndoRedo({
+      unitID: target.unitId,
+      undoMutations: [{ id: SetWorksheetColWidthMutation.id, params: back }, ...heights.undos],
+      redoMutations: [{ id: SetWorksheetColWidthMutation.id, params }, ...heights.redos],
+    });
   }
 
   private keepAllDrawn({ newCharts = [], newDrawings = [] }: Changes): void {

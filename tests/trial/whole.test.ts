@@ -26,6 +26,13 @@ describe.runIf(thereIsABrowser)('the trial workbook', () => {
     const yardage = windows[0]?.findIndex((one) => String(one).startsWith('yardage')) ?? -1;
     // 106½ in of rod: 6 widths of 54; 96 + 8 + 8 = 112 in; 3 × 6 × 112 ÷ 36 = 56 yd.
     expect(windows[1]?.[yardage]).toBe(56);
+    const [names, widths, headings] = await at.page.evaluate(() => {
+      const sheet = window.trial.grid.api.getActiveWorkbook()?.getSheetByName('Fabrics');
+      return [sheet?.getColumnWidth(0), sheet?.getColumnWidth(2), sheet?.getRowHeight(3)];
+    });
+    // 22 characters and 10; a heading of several lines is given its height.
+    expect(names).toBeGreaterThan(1.5 * (widths ?? Infinity));
+    expect(headings).toBeGreaterThan(40);
     await at.page.evaluate(() => window.trial.book.remember('mappings', { told: 'drap “é”' }));
 
     await at.page.getByLabel('Workbook to open').setInputFiles({

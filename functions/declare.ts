@@ -137,10 +137,14 @@ export function cellFunction<const T extends Takes, V, const J extends Takes = R
       const raw = declaration.repeats === true && at === named.length - 1 ? inputs.slice(from) : inputs[from];
       given[key] = readField(field, raw, { name: namePlace(key), unit: house.unit });
     }
-    const { value, steps, findings } = declaration.answer(given as Given<T> & Given<J>, house.rules, house);
+    const done = declaration.answer(given as Given<T> & Given<J>, house.rules, house);
+    const { value, findings } = done;
     return {
       cells: declaration.gives.write(value, house.unit),
-      steps,
+      // Written out only where they are asked for.
+      get steps() {
+        return done.steps;
+      },
       findings: house.findings.length === 0 ? findings : [...house.findings, ...findings],
       unit: house.unit,
     };

@@ -29,6 +29,22 @@ export class AlikeText {
     }
     return text;
   }
+
+  /** Whether this is what stands in this cell. */
+  reads(text: string, row: number, column: number): boolean {
+    let at = 0;
+    for (const piece of this.#pieces) {
+      let part = piece;
+      if (typeof part !== 'string') {
+        const place = part.by + (part.axis === 'row' ? row : column);
+        if (place < 0 || place >= (part.axis === 'row' ? MOST_ROWS : MOST_COLUMNS)) return false;
+        part = part.axis === 'row' ? String(place + 1) : letters(place);
+      }
+      if (!text.startsWith(part, at)) return false;
+      at += part.length;
+    }
+    return at === text.length;
+  }
 }
 
 function piecesOf(text: string, row: number, column: number): Piece[] {

@@ -28,9 +28,13 @@ function handed(value: Value, world: World): CellIn {
   const grid = value instanceof Area ? cells(value, world) : value;
   if (!(grid instanceof Grid)) return given(grid as Scalar);
   if (grid.rows === 1 && grid.columns === 1) return given(grid.at(0, 0));
-  return Array.from({ length: grid.rows }, (_, row) =>
-    Array.from({ length: grid.columns }, (__, column) => given(grid.at(row, column))),
-  );
+  const rows: CellIn[][] = [];
+  for (let row = 0; row < grid.rows; row++) {
+    const line: CellIn[] = [];
+    for (let column = 0; column < grid.columns; column++) line.push(given(grid.at(row, column)));
+    rows.push(line);
+  }
+  return rows;
 }
 
 /** Whole columns and rows are cut to what is filled. */

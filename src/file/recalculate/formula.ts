@@ -2,6 +2,7 @@
 import { CATALOGUE, NAMESPACE } from '../../../functions/index';
 
 const STORED = `_xldudf_${NAMESPACE}_`;
+const TYPED = new RegExp(`${NAMESPACE}\\.`, 'i');
 const OURS = new Set(CATALOGUE.map((one) => one.name));
 const STRING = /"(?:[^"]|"")*"/;
 const QUOTED_SHEET = /'(?:[^']|'')*'(?=!)/;
@@ -38,6 +39,7 @@ export function typed(stored: string): string {
 
 /** As a spreadsheet program stores calls of ours; everything else stays to the letter. */
 export function storedForm(formula: string): string {
+  if (!TYPED.test(formula)) return formula;
   const pattern = new RegExp(`(?<![\\w.])${NAMESPACE}\\.(\\w+)(?=\\s*\\()`, 'gi');
   return outside(formula, (text) =>
     text.replace(pattern, (whole, name: string) =>

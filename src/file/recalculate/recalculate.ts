@@ -444,7 +444,8 @@ const SILENT: readonly Call[] = [];
 function withWords(calls: readonly Call[]): readonly Call[] {
   const said = calls.flatMap(({ cellFunction, outcome }): Call[] => {
     if ('error' in outcome) return [{ cellFunction, outcome }];
-    return outcome.findings.length === 0 ? [] : [{ cellFunction, outcome: { ...outcome, steps: [] } }];
+    const { cells, findings, unit } = outcome;
+    return findings.length === 0 ? [] : [{ cellFunction, outcome: { cells, findings, unit, steps: [] } }];
   });
   return said.length === 0 ? SILENT : said;
 }

@@ -357,7 +357,7 @@ class SheetReading implements Visitor {
     if (this.#formula === undefined || this.#held.f === '') return undefined;
     const text = unescapedControls(this.#held.f);
     const above = this.#textAbove[column];
-    if (above?.at(row, column) === text) return above;
+    if (above?.reads(text, row, column) === true) return above;
     this.#textAbove[column] = new AlikeText(text, row, column);
     return text;
   }

@@ -1,6 +1,6 @@
 /** Walks through an XML part and says where each tag stands in its text, so that a patch can hit it exactly. */
-import { SaxesParser } from 'saxes';
 import { Problem } from '../problem';
+import { TagReader } from './tags';
 
 export interface Tag {
   /** Without its prefix. */
@@ -33,45 +33,9 @@ export const localName = (name: string): string => name.slice(name.indexOf(':') 
 
 /** `xml` whole, or in pieces one after the other; places are counted from the start of the first. */
 export function walk(xml: string | Iterable<string>, part: string, visitor: Visitor): void {
-  const parser = new SaxesParser({ position: true, xmlns: false });
-  let from = 0;
-  // Of earlier pieces only what follows the last “<” is still needed.
-  let [held, base] = ['', 0];
-  const lastOpening = (): number => base + held.lastIndexOf('<', parser.position - base - 1);
-  parser.on('error', (error) => {
-    throw damaged(part, error.message.replace(/^\d+:\d+: /, '').replace(/\.$/, ''));
-  });
-  parser.on('opentagstart', () => {
-    // A “<” never stands bare inside a tag, so the last one is where this tag began.
-    from = lastOpening();
-  });
-  parser.on('opentag', (tag) => {
-    const name = localName(tag.name);
-    visitor.open?.({
-      name,
-      prefix: tag.name.slice(0, tag.name.length - name.length),
-      attributes: tag.attributes,
-      from,
-      to: parser.position,
-      selfClosing: tag.isSelfClosing,
-    });
-  });
-  parser.on('closetag', (tag) => {
-    const at = tag.isSelfClosing ? from : lastOpening();
-    visitor.close?.(localName(tag.name), at, parser.position);
-  });
-  if (visitor.text !== undefined) {
-    const heard = visitor.text.bind(visitor);
-    parser.on('text', heard);
-    parser.on('cdata', heard);
-  }
-  for (const piece of typeof xml === 'string' ? [xml] : xml) {
-    const tail = held.slice(Math.max(held.lastIndexOf('<'), 0));
-    base += held.length - tail.length;
-    held = tail + piece;
-    parser.write(piece);
-  }
-  parser.close();
+  new TagReader(typeof xml === 'string' ? [xml] : xml, visitor, (why) => {
+    throw damaged(part, why);
+  }).read();
 }
 
 /** Collects the tags of one name, wherever they stand. */

@@ -11,6 +11,8 @@ export const STORED = 0;
 const DEFLATED = 8;
 const UTF8 = 0x0800;
 const ENCRYPTED = 1;
+/** A tenth larger than the usual level 6 makes them, in two thirds of the time. */
+const LEVEL = 4;
 const MOST_ENTRIES = 0xffff;
 
 /** What a zip says of one part. */
@@ -111,7 +113,7 @@ function packed(name: string, bytes: Uint8Array): Entry {
     method: plain ? STORED : DEFLATED,
     checksum: checksum(bytes),
     size: bytes.length,
-    packed: plain ? bytes : zlib.deflateRawSync(bytes, { level: 6 }),
+    packed: plain ? bytes : zlib.deflateRawSync(bytes, { level: LEVEL }),
   };
 }
 
@@ -125,7 +127,7 @@ export function packedPieces(name: string, pieces: Iterable<Uint8Array>): Uint8A
   for (const piece of pieces) {
     size += piece.length;
     sum = summed(piece, sum);
-    deflated.push(zlib.deflateRawSync(piece, { level: 6, finishFlush: zlib.constants.Z_SYNC_FLUSH }));
+    deflated.push(zlib.deflateRawSync(piece, { level: LEVEL, finishFlush: zlib.constants.Z_SYNC_FLUSH }));
   }
   deflated.push(zlib.deflateRawSync(new Uint8Array(0)));
   const part = new Uint8Array(0);

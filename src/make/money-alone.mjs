@@ -7,7 +7,8 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import ts from 'typescript';
 
-const MONEY = fileURLToPath(new URL('../core/exact/money.ts', import.meta.url));
+/** From the project's top, as the bundled bench stands beside another folder than this one. */
+const MONEY = fileURLToPath(new URL('../../src/core/exact/money.ts', import.meta.url));
 /** What the library itself calls for those. */
 const BEHIND = ['isFinite', 'isNegative', 'valueOf'];
 

@@ -33,7 +33,7 @@ export interface Piece {
 }
 
 /** So many rows before a piece, at most, are read for what they carry down. */
-const BEFORE = 256;
+const BEFORE = 128;
 
 /** Cuts a file into the blocks that it is read in. */
 export class Pieces {

@@ -33,7 +33,7 @@ async function startOf(path: string, encoding: Encoding): Promise<string> {
 
 /** A record that is longer has lost its closing quotation mark. */
 const LONGEST = 1 << 20;
-const BLOCK = 1 << 20;
+const BLOCK = 1 << 18;
 const MARK = [0xef, 0xbb, 0xbf];
 
 /** A text file as its rows are read. */

@@ -9,10 +9,12 @@ import type { MeaningKey } from './meanings';
 
 type Figure = (row: number) => number;
 
-/** A meaning, and what its figure would be in a row; `near` is how far it may lie above and below. */
-const saysLining = ({ heading, said }: Evidence): boolean =>
-  !heading.money && (said.get('liningYardage') ?? 0) >= 0.3;
+const LINING: ReadonlySet<string> = new Set(['lining', 'blackout']);
+/** Money apart, what a heading that names a lining counts may be its cloth. */
+const saysLining = ({ heading }: Evidence): boolean =>
+  !heading.money && heading.words.some(({ stands }) => stands.some(({ idea }) => LINING.has(idea)));
 
+/** A meaning, and what its figure would be in a row; `near` is how far it may lie above and below. */
 interface Law {
   readonly key: MeaningKey;
   readonly expected: Figure;

@@ -330,6 +330,8 @@ const MOST_KEPT = 2_000;
 export function ideasOf(word: string): readonly Stands[] {
   const known = SPELLED.get(word);
   if (known !== undefined) return known;
+  // “The” is no thermal cut short.
+  if (isFiller(word)) return [];
   const kept = slips.get(word);
   if (kept !== undefined) return kept;
   const found = looked(word);

@@ -1,6 +1,7 @@
 /** What stands under a job's lines: of our own quote by its names, of another table by the rows below it. */
 import type { Sum } from '../../core/papers/job';
 import type { Entry } from '../../core/papers/paper';
+import { sumSaid } from '../../core/window/reader/money-words';
 import type { Cells } from './cells';
 import type { WindowsSeen } from './windows';
 
@@ -32,13 +33,7 @@ function ownSums(cells: Cells, job: string): readonly Sum[] {
   });
 }
 
-const KINDS: readonly (readonly [RegExp, Sum['is']])[] = [
-  [/\bsub-?\s?total\b/i, 'subtotal'],
-  [/\bdeposit\b/i, 'deposit'],
-  [/\bbalance\b/i, 'balance'],
-  [/\b(?:tax|vat|gst|hst)\b/i, 'tax'],
-  [/\btotal\b|^in all\b/i, 'total'],
-];
+/** What no client is told. */
 const INTERNAL = /\b(?:cost|margin|profit|markup|mark-up|check)\b/i;
 
 /** The nearest words at the left of a cell. */
@@ -59,7 +54,7 @@ function sumsBelow(cells: Cells, { sheet, priceColumn, lastRow }: WindowsSeen): 
     const entry = cells.figure(sheet, row, priceColumn, 'money');
     const label = wordsLeftOf(cells, sheet, row, priceColumn);
     if (entry === undefined || label === undefined || INTERNAL.test(label)) continue;
-    const is = KINDS.find(([like]) => like.test(label))?.[1] ?? 'part';
+    const is = sumSaid(label) ?? 'part';
     sums.push({ label, is, entry });
     if (is === 'balance') break;
   }

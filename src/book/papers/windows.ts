@@ -4,6 +4,7 @@ import type { Facts } from '../../core/window/facts';
 import { WindowWork } from '../../core/window/job';
 import { headingsByKey, windowOfRow } from '../../core/window/reader/as-window';
 import { cellOf } from '../../core/window/reader/cells';
+import { saysClientPays } from '../../core/window/reader/money-words';
 import { readTable, type TableRead } from '../../core/window/reader/read';
 import type { RowRead } from '../../core/window/reader/rows';
 import type { ColumnRead, Corrections } from '../../core/window/reader/understand';
@@ -27,10 +28,6 @@ export interface WindowsSeen {
   readonly lastRow: number;
 }
 
-const PRICED =
-  /(?:^|\| ?)(?:client |selling |sell |line |total )?(?:price|total|amount)(?: to (?:the )?client)?$/i;
-const PER_UNIT = /\b(?:a|per|each|yd|yard|metre|meter)\b/i;
-
 /** The column of what a row sells for: the last that its heading or the reader calls so, with figures in it. */
 export function priceColumnOf(
   cells: Cells,
@@ -41,8 +38,7 @@ export function priceColumnOf(
   const figures = (at: number): boolean =>
     rows.some(({ row, is }) => is === 'window' && typeof cells.at(sheet, row, at) === 'number');
   const called = columns.filter(
-    ({ at, means, heading }) =>
-      (means.includes('total') || (PRICED.test(heading.trim()) && !PER_UNIT.test(heading))) && figures(at),
+    ({ at, means, heading }) => (means.includes('total') || saysClientPays(heading)) && figures(at),
   );
   return called.at(-1)?.at;
 }

@@ -4,59 +4,20 @@ import { once } from 'node:events';
 import { mkdtemp, rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { areaAt, type Area } from '../book/address';
-import type { CellPut, Put } from '../book/book';
 import type { Draft } from '../book/sheets/draft';
-import { jobChanges, USUAL_JOB } from '../book/template';
 import { workbookOf } from '../file/papers/values-only';
 import { replaceFile, zipped } from '../file/xlsx/archive';
+import { typedJob, type Row } from './typed-job';
 
 export const WINDOWS = 80;
 const FABRICS = ['Heron linen', 'Garden print', 'Mist sheer'];
 const HEADINGS = ['pinch', 'grommet', 'wave', 'box'];
 
-type Row = Readonly<Record<string, CellPut>>;
-
-/** Rows typed under the headings that begin so, in a table of the draft. */
-function typed(draft: Draft, table: string, rows: readonly Row[]): Put[] {
-  const area = draft.newTables?.find(({ name }) => name === table)?.area as Area;
-  const header = draft.puts?.find(
-    ({ area: at }) => at.sheet === area.sheet && at.row === area.row && at.column === area.column,
-  );
-  const headings = (header?.cells?.[0] ?? []).map(String);
-  return rows.flatMap((row, down) =>
-    Object.entries(row).map(([heading, value]): Put => {
-      const column = headings.findIndex((one) => one.startsWith(heading));
-      if (column < 0) throw new Error(`${table} has no column “${heading}”`);
-      return { area: areaAt(area.sheet, area.row + 1 + down, area.column + column), cells: [[value]] };
-    }),
-  );
-}
-
 const MONEY: Row = { Price_rod: 18, Price_bracket: 11, Price_installation: 65, Sell_rate: 0.5 };
-const CHARGE = 40;
-
-/** Prices by the names of their cells, and one making charge beside each of the words for them. */
-function priced({ puts = [], newNames = [] }: Draft): Put[] {
-  const cells = newNames.flatMap(({ name, area }): Put[] =>
-    MONEY[name] === undefined ? [] : [{ area, cells: [[MONEY[name]]] }],
-  );
-  const charges = puts.flatMap(({ area, cells: words = [] }): Put[] =>
-    area.sheet === 'Prices' && area.column === 0
-      ? words.flatMap(([label], down): Put[] =>
-          /^labor (?:pinch|grommet|wave|box|lined)$/.test(String(label))
-            ? [{ area: areaAt(area.sheet, area.row + down, 1), cells: [[CHARGE]] }]
-            : [],
-        )
-      : [],
-  );
-  return [...cells, ...charges];
-}
+const CHARGED = ['pinch', 'grommet', 'wave', 'box', 'lined'];
 
 /** A job of our own sheets, every window another one, three cloths on rolls. */
 export function jobOfMany(): Draft {
-  const draft = jobChanges({ ...USUAL_JOB, windows: WINDOWS }, { sheets: [], tables: [], names: [] })
-    .changes as Draft;
   const windows = Array.from({ length: WINDOWS }, (_, at): Row => ({
     room: `Room ${at + 1}`,
     quantity: 1 + (at % 3),
@@ -77,15 +38,8 @@ export function jobOfMany(): Draft {
     'price a': 30 + at,
     'whole roll': 60,
   }));
-  return {
-    ...draft,
-    puts: [
-      ...(draft.puts ?? []),
-      ...typed(draft, 'Windows', windows),
-      ...typed(draft, 'Fabrics', fabrics),
-      ...priced(draft),
-    ],
-  };
+  const charges: Row = Object.fromEntries(CHARGED.map((what) => [`labor ${what}`, 40]));
+  return typedJob({ windows, fabrics, cells: MONEY, charges });
 }
 
 export interface PapersTimed {

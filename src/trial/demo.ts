@@ -28,8 +28,8 @@ const FABRICS: readonly Readonly<Record<string, CellPut>>[] = [
 
 /** Lining and blackout lining, as the sheet of fabrics lists what lies behind the face. */
 const LININGS: readonly Readonly<Record<string, CellPut>>[] = [
-  { price: 9.5, 'cloth weight': 5 },
-  { price: 12.5, 'cloth weight': 8.5 },
+  { price: 9.5, 'cloth weight': 5, supplier: 'Carding Row Linings', colour: 'ivory' },
+  { price: 12.5, 'cloth weight': 8.5, supplier: 'Carding Row Linings', colour: 'white' },
 ];
 
 const WINDOWS: readonly Readonly<Record<string, CellPut>>[] = [

@@ -147,13 +147,13 @@ class Bands {
           ...valueOf(pair, turn * each + label, each - label, 'words'),
         ]);
       this.add(cells, {
-        height: pairs.some(({ entry }) => entry === undefined) ? TO_WRITE_ON : LINE,
+        height: pairs.slice(at, at + across).some(({ entry }) => entry === undefined) ? TO_WRITE_ON : LINE,
         keep: at + across < pairs.length && pairs.length <= MOST_KEPT * across,
       });
     }
   }
 
-  table({ columns, rows, repeated, keep }: Extract<Block, { is: 'table' }>): void {
+  table({ columns, rows, repeated, keep, whole }: Extract<Block, { is: 'table' }>): void {
     const starts = columns.map((_, at) => columns.slice(0, at).reduce((sum, { span }) => sum + span, 0));
     const cell = (at: number, role: PaperRole, entry: Entry | undefined): BandCell => ({
       from: starts[at] ?? 0,
@@ -172,6 +172,9 @@ class Bands {
     if (repeated === true)
       for (let at = first; at < this.all.length; at++)
         this.all[at] = { ...(this.all[at] as Band), ofRepeated: true };
+    if (whole === true)
+      for (let at = first; at < this.all.length - 1; at++)
+        this.all[at] = { ...(this.all[at] as Band), keep: true };
     const last = this.all.at(-1);
     if (keep === true && last !== undefined) this.all[this.all.length - 1] = { ...last, keep };
   }

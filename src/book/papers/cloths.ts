@@ -4,10 +4,11 @@
  */
 import { MIN_SAID, meaningOf } from '../../core/window/reader/meanings';
 import type { MeaningKey } from '../../core/window/reader/meanings';
+import { WINDOW_COLUMNS } from '../../core/window/columns';
 import type { JobCloth, Supplier } from '../../core/papers/job';
 import type { EntryKind } from '../../core/papers/paper';
 import type { Contents } from '../book';
-import { FABRIC_HEADINGS } from '../sheets/fabrics';
+import { FABRIC_HEADINGS } from '../sheets/cloth-columns';
 import { SUPPLIER_HEADINGS } from '../sheets/house-papers';
 import type { Cells } from './cells';
 
@@ -16,6 +17,8 @@ interface Column {
   /** As our own sheets head it. */
   readonly own?: string;
   readonly means?: MeaningKey;
+  /** Other words that are the heading outright. */
+  readonly also?: readonly string[];
 }
 
 const NAME: Column = { as: 'words', means: 'fabric' };
@@ -28,6 +31,7 @@ const CLOTH: Readonly<Record<Exclude<keyof JobCloth, 'name'>, Column>> = {
   horizontalRepeat: { as: 'count', means: 'horizontalRepeat' },
   match: { as: 'words', means: 'match' },
   mayBeTurned: { as: 'words', own: FABRIC_HEADINGS.mayBeTurned },
+  weight: { as: 'count', means: 'arealWeight', also: WINDOW_COLUMNS.arealWeight.also },
   price: { as: 'money', means: 'unitPrice' },
   toOrder: { as: 'yardage', own: FABRIC_HEADINGS.toOrder },
   wholeRoll: { as: 'yardage', own: FABRIC_HEADINGS.wholeRoll },
@@ -49,8 +53,8 @@ const plain = (heading: string): string =>
     .toLowerCase();
 
 /** Where a column stands among headings; below 0 where it does not. */
-function placeOf({ own, means }: Column, headings: readonly string[]): number {
-  const exact = headings.findIndex((heading) => plain(heading) === own);
+function placeOf({ own, means, also = [] }: Column, headings: readonly string[]): number {
+  const exact = headings.findIndex((heading) => plain(heading) === own || also.includes(plain(heading)));
   if (exact >= 0 || means === undefined) return exact;
   let [best, at] = [MIN_SAID, -1];
   for (const [place, heading] of headings.entries()) {
@@ -90,8 +94,13 @@ const isFabrics = ({ columns }: Contents['tables'][number]): boolean =>
   placeOf(CLOTH.width, columns) >= 0 &&
   (['room', 'openingWidth'] as const).every((means) => placeOf({ as: 'words', means }, columns) < 0);
 
+/** Our own table of what lies behind the face; its width is a house rule. */
+const isLinings = ({ name }: Contents['tables'][number]): boolean => /^linings(_\d+)?$/i.test(name);
+
 export const clothsIn = (cells: Cells): readonly JobCloth[] =>
-  cells.contents.tables.filter(isFabrics).flatMap((table) => named<JobCloth>(cells, table, NAME, CLOTH));
+  cells.contents.tables
+    .filter((table) => isFabrics(table) || isLinings(table))
+    .flatMap((table) => named<JobCloth>(cells, table, NAME, CLOTH));
 
 export const suppliersIn = (cells: Cells): readonly Supplier[] =>
   cells.contents.tables

@@ -6,6 +6,7 @@ import type { Entry, PaperSize } from '../../core/papers/paper';
 import type { Corrections } from '../../core/window/reader/understand';
 import { Cells, place, type NamedSheet } from './cells';
 import { clothsIn, suppliersIn } from './cloths';
+import { withLinings } from './of-cloth';
 import { extrasIn } from './extras';
 import { ownPrices, sumsOf } from './sums';
 import { readWindows, type WindowsSeen } from './windows';
@@ -86,8 +87,9 @@ function pricedWindows(cells: Cells, seen: WindowsSeen): PapersJob['windows'] {
 /** Undefined where no sheet holds a table of windows. */
 export function readPapersJob(asked: JobAsked): PapersJob | undefined {
   const cells = new Cells(asked.contents, asked.sheets);
-  const house = houseOf(cells);
-  const found = readWindows(cells, house, asked.said, asked.priceColumn);
+  const cloths = clothsIn(cells);
+  const house = withLinings(houseOf(cells), cloths);
+  const found = readWindows({ cells, house, cloths, said: asked.said, priceColumn: asked.priceColumn });
   if (found === undefined) return undefined;
   const facts = factsOf(cells, found.job);
   const size = asked.size ?? (house.unit.small === 'cm' ? 'a4' : 'letter');
@@ -106,7 +108,7 @@ export function readPapersJob(asked: JobAsked): PapersJob | undefined {
     publicBuilding: isYes(facts.publicBuilding),
     children: facts.children === undefined || isYes(facts.children),
     windows: pricedWindows(cells, found),
-    cloths: clothsIn(cells),
+    cloths,
     suppliers: suppliersIn(cells),
     extras: extrasIn(cells, found.job, house.unit),
     sums: sumsOf(cells, found),

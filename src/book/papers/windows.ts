@@ -9,9 +9,10 @@ import { readTable, type TableRead } from '../../core/window/reader/read';
 import type { RowRead } from '../../core/window/reader/rows';
 import type { ColumnRead, Corrections } from '../../core/window/reader/understand';
 import type { House } from '../../core/house/house';
-import type { JobWindow } from '../../core/papers/job';
+import type { JobCloth, JobWindow } from '../../core/papers/job';
 import { count, words, type Entry, type EntryKind } from '../../core/papers/paper';
 import type { Cells, NamedSheet } from './cells';
+import { withCloth } from './of-cloth';
 
 export interface WindowsSeen {
   readonly sheet: string;
@@ -67,6 +68,7 @@ interface Source {
   readonly sheet: NamedSheet;
   readonly read: TableRead;
   readonly house: House;
+  readonly cloths: readonly JobCloth[];
   readonly priceColumn: number | undefined;
   readonly roomColumn: number | undefined;
   readonly remarksColumn: number | undefined;
@@ -87,7 +89,12 @@ function windowAt(source: Source, one: RowRead, line: number): JobWindow | Unrea
   const figureAt = (column: number | undefined, as: EntryKind): Entry | undefined =>
     column === undefined ? undefined : cells.figure(sheet.name, row, column, as);
   try {
-    const window = windowOfRow(one, (sheet.rows[row] ?? []).map(cellOf), read.columns, house.unit);
+    const window = windowOfRow(
+      withCloth(one, source.cloths),
+      (sheet.rows[row] ?? []).map(cellOf),
+      read.columns,
+      house.unit,
+    );
     const work = new WindowWork(window, house.rules, headingsByKey(read.columns));
     work.laid();
     return {
@@ -108,11 +115,9 @@ function windowAt(source: Source, one: RowRead, line: number): JobWindow | Unrea
 }
 
 function windowsIn(
-  cells: Cells,
   sheet: NamedSheet,
   read: TableRead,
-  house: House,
-  priceSaid: number | undefined,
+  { cells, house, cloths, priceColumn }: WindowsAsked,
 ): WindowsSeen {
   const { columns } = read;
   const source: Source = {
@@ -120,7 +125,8 @@ function windowsIn(
     sheet,
     read,
     house,
-    priceColumn: priceSaid ?? priceColumnOf(cells, sheet.name, columns, read.rows),
+    cloths,
+    priceColumn: priceColumn ?? priceColumnOf(cells, sheet.name, columns, read.rows),
     roomColumn: roomColumn(columns),
     remarksColumn: columns.find(({ other }) => other === 'remarks')?.at,
     quantityColumn: columns.find(({ means }) => means.includes('quantity'))?.at,
@@ -146,18 +152,24 @@ function windowsIn(
 const better = (one: WindowsSeen, other: WindowsSeen): boolean =>
   one.own === other.own ? one.windows.length > other.windows.length : one.own;
 
+/** By which a workbook is looked through for its windows. */
+export interface WindowsAsked {
+  readonly cells: Cells;
+  readonly house: House;
+  readonly cloths: readonly JobCloth[];
+  /** The user's word for columns of the table. */
+  readonly said?: Corrections | undefined;
+  readonly priceColumn?: number | undefined;
+}
+
 /** The sheet that holds the job's windows; undefined where none does. A list of fabrics may look like one. */
-export function readWindows(
-  cells: Cells,
-  house: House,
-  said?: Corrections,
-  priceColumn?: number,
-): WindowsSeen | undefined {
+export function readWindows(asked: WindowsAsked): WindowsSeen | undefined {
+  const { house, said } = asked;
   let best: WindowsSeen | undefined;
-  for (const sheet of cells.sheets) {
+  for (const sheet of asked.cells.sheets) {
     const read = readTable(sheet, { unit: house.unit, ...(said === undefined ? {} : { said }) });
     if (!('columns' in read) || read.none !== undefined) continue;
-    const seen = windowsIn(cells, sheet, read, house, priceColumn);
+    const seen = windowsIn(sheet, read, asked);
     if (best === undefined || better(seen, best)) best = seen;
     if (best.own) break;
   }

@@ -2,6 +2,7 @@
 import { BEHIND, type Behind } from '../../core/cloth/behind';
 import { MATCHES } from '../../core/cell/treatment';
 import { cellText, sheetText } from '../address';
+import { FABRIC_HEADINGS, forTheOrder, wholeRoll } from './cloth-columns';
 import {
   atLeast,
   clothPrice,
@@ -12,7 +13,6 @@ import {
   oneOf,
   priceCell,
   tableDraft,
-  type ColumnDraft,
   titled,
   together,
   YES_OR_NO,
@@ -33,30 +33,6 @@ export function liningWeightCell(job: Job, cloth: Behind): string {
   const row = LININGS_ROW + 1 + BEHIND.indexOf(cloth);
   return `${sheetText(job.sheet('Fabrics'))}!${cellText(row, OWN_WEIGHT, { row: true, column: true })}`;
 }
-
-/** What no table of windows has: its headings before their unit, by which papers read them too. */
-export const FABRIC_HEADINGS = {
-  mayBeTurned: 'may be turned',
-  content: 'content',
-  reserve: 'reserve number',
-  neededBy: 'needed by',
-  toOrder: 'to order',
-  wholeRoll: 'whole roll',
-} as const;
-
-/** What an order for the cloth says besides. */
-const forTheOrder: readonly ColumnDraft[] = [
-  { key: 'certificate', heading: 'flame certificate', role: 'input', wide: 18, name: 'Fabric_certificates' },
-  { key: 'colour', heading: 'colour', role: 'input', note: 'as its supplier names it' },
-  {
-    key: 'content',
-    heading: FABRIC_HEADINGS.content,
-    role: 'input',
-    note: 'the fibres, as its supplier states them',
-  },
-  { key: 'reserve', heading: FABRIC_HEADINGS.reserve, role: 'input' },
-  { key: 'neededBy', heading: FABRIC_HEADINGS.neededBy, role: 'input', format: 'yyyy-mm-dd' },
-];
 
 export function fabricsSheet(job: Job): Draft {
   const sheet = job.sheet('Fabrics');
@@ -117,13 +93,7 @@ export function fabricsSheet(job: Job): Draft {
           role: 'input',
           choice: atLeast(0, `The least the supplier cuts, in ${large}; blank is none.`),
         },
-        {
-          key: 'roll',
-          heading: `${FABRIC_HEADINGS.wholeRoll} (${large})`,
-          role: 'input',
-          note: 'the length of a whole roll, where those have a price of their own',
-          choice: atLeast(0, `A roll’s length in ${large}; blank where rolls have no price of their own.`),
-        },
+        wholeRoll(job),
         {
           key: 'rollPrice',
           heading: `price a ${large} in rolls`,
@@ -133,7 +103,7 @@ export function fabricsSheet(job: Job): Draft {
           note: 'the task pane’s Price takes whole rolls where they are cheaper; the sheets count the cut price',
           choice: price,
         },
-        ...forTheOrder,
+        ...forTheOrder('Fabric_certificates'),
         {
           key: 'needed',
           heading: `needed (${large})`,

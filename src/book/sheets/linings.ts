@@ -1,5 +1,6 @@
 /** The cloths behind the face, under the fabrics: what they cost and weigh, and how much of each is to be ordered. */
 import { BEHIND, standsIn } from '../../core/cloth/behind';
+import { forTheOrder, wholeRoll } from './cloth-columns';
 import {
   atLeast,
   clothPrice,
@@ -85,6 +86,10 @@ export function liningsTable(job: Job, sheet: string, row: number): Draft {
         format: MONEY_FORMAT,
         formula: (cell) => `=${cell('needed')}*${cell('priceCounted')}`,
       },
+      // For the order alone, so behind what is counted.
+      { key: 'supplier', heading: 'supplier', role: 'input', wide: 18 },
+      wholeRoll(job),
+      ...forTheOrder(),
     ],
   });
 }

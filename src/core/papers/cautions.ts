@@ -9,14 +9,14 @@ export const FLAME =
 
 /** Source: NFPA 101, 7.5.2.2.1. */
 export const EXITS =
-  'Draperies are never placed over an exit door nor so that they hide an exit (NFPA 101, 7.5.2.2.1); the authority on site decides.';
+  'Draperies never cover an exit door nor hide an exit (NFPA 101, 7.5.2.2.1); the authority on site decides.';
 
 export const HEATERS =
-  'Above a heater or beside a lamp the clearance is its own maker’s; local codes decide.';
+  'Heater or lamp below or beside: its own maker’s clearance ____________; local codes decide.';
 
 /** Common practice, no source. */
 export const LOAD =
-  'Drawn back, the brackets at the stack carry nearly all of the weight; anchors and substrate are the installer’s judgement, by local codes.';
+  'Drawn back, the stack’s brackets carry nearly all of the weight; anchors are the installer’s judgement, by local codes.';
 
 /** No ladder is named: who climbs decides. */
 export const ACCESS = 'means of access chosen on site';

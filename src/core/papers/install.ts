@@ -152,7 +152,7 @@ function windowBlocks(one: JobWindow, extras: readonly JobExtra[]): readonly Blo
         ...pair('Notes', one.remarks === undefined ? undefined : String(one.remarks.value)),
       ],
     },
-    ...(drawing === undefined ? [] : [{ is: 'drawing', drawing, high: 160 } as const]),
+    ...(drawing === undefined ? [] : [{ is: 'drawing', drawing, high: 110 } as const]),
     ...bayBlocks(one),
   ];
 }
@@ -177,8 +177,8 @@ function bayBlocks({ work }: JobWindow): readonly Block[] {
 }
 
 const ON_SITE: readonly Column[] = [
-  { heading: 'Looked at on site', span: 9 },
-  { heading: 'Yes, no or none', span: 1, align: 'center' },
+  { heading: 'Looked at on site', span: 8 },
+  { heading: 'Yes, no or none', span: 2, align: 'center' },
   { heading: 'Initials', span: 2, align: 'center' },
 ];
 
@@ -203,7 +203,7 @@ function siteRows(job: PapersJob, windows: readonly JobWindow[]): readonly Table
         ]
       : []),
     ...(by.has('motor') ? looked('Motor connected by ____________', MOTORS) : []),
-    ...looked('Heater or lamp below or beside: maker’s clearance ____________', HEATERS),
+    ...looked(HEATERS),
     ...looked('No exit door or way out is covered or hidden', EXITS),
     ...(asked
       ? looked(
@@ -229,23 +229,20 @@ function roomBlocks(
       is: 'letterhead',
       house: letterheadOf(job.house).slice(0, 1),
       title: 'Install sheet',
-      facts: [
-        ...(job.place === undefined ? [] : [{ label: 'At', entry: job.place }]),
-        ...referenceOf(job),
-        datedOf(job),
-      ],
+      facts: [...referenceOf(job), datedOf(job)],
     },
     {
       is: 'table',
       columns: [
-        { heading: 'Room', span: 9 },
-        { heading: 'Windows', span: 3, align: 'right' },
+        { heading: 'Room', span: 5 },
+        { heading: job.place === undefined ? '' : 'At', span: 5 },
+        { heading: 'Windows', span: 2, align: 'right' },
       ],
-      rows: [{ is: 'line', cells: [room, many] }],
+      rows: [{ is: 'line', cells: [room, job.place, many] }],
     },
     ...rows.flatMap((one) => windowBlocks(one, extrasOf(job.extras, one))),
     // Nobody signs a page with nothing on it.
-    { is: 'table', columns: ON_SITE, rows: siteRows(job, rows), keep: true },
+    { is: 'table', columns: ON_SITE, rows: siteRows(job, rows), keep: true, whole: true },
     {
       is: 'signatures',
       lines: ['Hung by, name and date', 'Received by, name and date'],

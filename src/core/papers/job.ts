@@ -34,6 +34,8 @@ export interface JobCloth {
   readonly horizontalRepeat?: Entry | undefined;
   readonly match?: Entry | undefined;
   readonly mayBeTurned?: Entry | undefined;
+  /** Of its area, in the house's own unit. */
+  readonly weight?: Entry | undefined;
   readonly price?: Entry | undefined;
   readonly toOrder?: Entry | undefined;
   readonly wholeRoll?: Entry | undefined;

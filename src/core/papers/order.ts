@@ -123,13 +123,26 @@ function patternPairs({ unit, windows }: PapersJob, { cloth, facts }: Ordered): 
 const counted = (entry: Entry, unit: string): Entry =>
   typeof entry.value === 'number' ? { ...entry, as: 'yardage', unit } : entry;
 
+/** The width that its windows are worked out with, where its own row says none. */
+function widthAsked({ windows, unit }: PapersJob, { layer, askedBy }: Cloth): Entry | undefined {
+  const wide = askedBy.map((at) => {
+    const work = windows[at]?.work;
+    if (layer === 'face' || layer === 'sheer') return work?.window.fabricWidth;
+    return work?.boltWidth(layer);
+  });
+  const [first] = wide;
+  return first === undefined || wide.some((one) => one !== first)
+    ? undefined
+    : words(showLength(first, unit));
+}
+
 function clothPairs(job: PapersJob, ordered: Ordered): readonly Pair[] {
   const { facts } = ordered;
   const { small, large } = job.unit;
   return [
     { label: 'Quantity', entry: counted(ordered.quantity, large) },
     { label: 'Colour', entry: facts?.colour },
-    { label: 'Width', entry: withUnit(facts?.width, small) },
+    { label: 'Width', entry: withUnit(facts?.width, small) ?? widthAsked(job, ordered.cloth) },
     ...patternPairs(job, ordered),
     { label: 'Content', entry: facts?.content },
     ...(facts?.price === undefined ? [] : [{ label: `Price a ${large}`, entry: facts.price }]),

@@ -84,6 +84,8 @@ export type Block =
       readonly repeated?: true;
       /** Whether its last row and what follows stand on one page. */
       readonly keep?: true;
+      /** Whether all its rows do. */
+      readonly whole?: true;
     }
   | { readonly is: 'totals'; readonly pairs: readonly Pair[] }
   | {

@@ -225,6 +225,7 @@ function panelTable(one: JobWindow, { panels }: RowMade): Block {
   const windows = [...new Set(panels.map(({ window }) => window))];
   return {
     is: 'table',
+    whole: true,
     columns: [
       { heading: 'Window', span: 2 },
       ...sides.map((side) => ({

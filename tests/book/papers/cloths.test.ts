@@ -39,11 +39,11 @@ describe('the cloths of a table', () => {
   it('are read by the user’s own words, as the reader of tables takes them', () => {
     expect(
       values([
-        ['Cloth', 'Mill', 'Goods W', 'V repeat', 'Color', 'Required by', 'Match'],
-        ['Heron', 'Quill', 54, 25.25, 'Fog', 46_400, 'half-drop'],
+        ['Cloth', 'Mill', 'Goods W', 'V repeat', 'Color', 'Required by', 'Match', 'oz/yd²'],
+        ['Heron', 'Quill', 54, 25.25, 'Fog', 46_400, 'half-drop', 10.5],
       ]),
     ).toEqual([
-      { name: 'Heron', supplier: 'Quill', width: 54, verticalRepeat: 25.25, colour: 'Fog', neededBy: 46_400, match: 'half-drop' }, // prettier-ignore
+      { name: 'Heron', supplier: 'Quill', width: 54, verticalRepeat: 25.25, colour: 'Fog', neededBy: 46_400, match: 'half-drop', weight: 10.5 }, // prettier-ignore
     ]);
   });
   it('are none where the table is of windows, or says no width', () => {

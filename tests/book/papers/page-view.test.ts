@@ -1,6 +1,8 @@
 import { expect, it } from 'vitest';
 import { shownEntry, viewOf } from '../../../src/book/papers/page-view';
-import { amount, count, words } from '../../../src/core/papers/paper';
+import { amount, count, words, type Paper } from '../../../src/core/papers/paper';
+import { installPaper } from '../../../src/core/papers/install';
+import { workPaper } from '../../../src/core/papers/work';
 import { isMade, quotePaper } from '../../../src/core/papers/quote';
 import { jobWith, READING_ROOM, windowAs } from '../../core/papers/invented';
 
@@ -34,6 +36,32 @@ it('no page is fuller than its sheet', () => {
     expect(bands.reduce((sum, { height }) => sum + height, 0)).toBeLessThanOrEqual(
       (high - top - bottom) * 72,
     );
+});
+
+/** Points that each page of a paper is filled. */
+const filled = (paper: Paper): readonly number[] =>
+  viewOf(paper).pages.map(({ bands }) => bands.reduce((sum, { height }) => sum + height, 0));
+
+it.each(['letter', 'a4'] as const)('a public room is installed by one page of %s', (size) => {
+  const job = jobWith([windowAs({ ...READING_ROOM, quantity: 18 })], { size, publicBuilding: true });
+  expect(filled(installPaper({ ...job, reference: words('WL-7'), place: words('Wharf Lane') }))).toHaveLength(
+    1,
+  );
+});
+
+it('a room of more windows has what is looked at on site on one page with the signatures', () => {
+  const windows = [1, 2].map((line) => windowAs({ ...READING_ROOM, quantity: 18 }, line));
+  const { pages } = viewOf(installPaper(jobWith(windows)));
+  expect(pages).toHaveLength(2);
+  const last = pages[1]?.bands.flatMap(({ cells }) => cells.flatMap(({ entry }) => entry?.value ?? []));
+  expect(last?.[0]).toBe('Looked at on site');
+  expect(last?.at(-1)).toBe('Received by, name and date');
+});
+
+it('a table of panels that goes on is one page’s, with its headings', () => {
+  const { pages } = viewOf(workPaper(jobWith([windowAs({ ...READING_ROOM, quantity: 18 })])));
+  const second = pages[1]?.bands[0]?.cells.map(({ entry }) => entry?.value);
+  expect(second?.[0]).toBe('Window');
 });
 
 it.each([

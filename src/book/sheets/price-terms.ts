@@ -152,6 +152,9 @@ function sellTerms(job: Job): readonly Term[] {
       choice: atLeast(0, 'A share of the windows’ cuts like 0.05, or whole cuts like 2.'),
       says: 'cloth of each fabric kept for repairs: below 1 a share of its cuts, else so many cuts, the longest',
     },
+    money('making minimum', 'Making_minimum', 'making of the whole job, at least', {
+      rule: 'makingMinimum',
+    }),
     choice(
       'making breaks on',
       'Making_breaks_on',
@@ -219,7 +222,7 @@ function workedTerms(job: Job): readonly Term[] {
       role: 'working',
       format: SHARE_FORMAT,
       formula: makingLess(name),
-      says: 'the share that the making breaks below take off for all the widths of the job',
+      says: 'the share that the making breaks below take off for all the widths of the job; below 0 where the making minimum asks for more',
     },
     ruled('deposit in force', 'Deposit_in_force', 'deposit', SHARE_FORMAT),
     ruled(`yardage goes up by (${large})`, 'Yardage_step', 'yardage step'),
@@ -238,5 +241,7 @@ function makingLess(name: (base: string) => string): string {
   const [from, less, widths] = ['Making_break_from', 'Making_break_less', 'Making_break_widths'].map(name);
   const all = `SUM(${name('Cost_widths')})`;
   const reached = `COUNTIF(${from},"<="&${all})`;
-  return `=IF(OR(${all}=0,${reached}=0),0,IF(${name('Making_breaks_on')}="further widths",SUMPRODUCT(${widths}*${less})/${all},SUMIFS(${less},${from},MAXIFS(${from},${from},"<="&${all}))))`;
+  const making = `SUM(${name('Window_labor')})`;
+  const least = `1-N(${name('Making_minimum')})/MAX(${making},0.01)`;
+  return `=MIN(IF(OR(${making}=0,N(${name('Making_minimum')})=0),1,${least}),IF(OR(${all}=0,${reached}=0),0,IF(${name('Making_breaks_on')}="further widths",SUMPRODUCT(${widths}*${less})/${all},SUMIFS(${less},${from},MAXIFS(${from},${from},"<="&${all})))))`;
 }

@@ -89,7 +89,7 @@ function leastOf(told: readonly Told[], { factor, step, up }: Practice): number 
   }
   const [[least, count] = [0, 0]] = [...times].sort((one, other) => other[1] - one[1]);
   const below = told.filter(({ found }) => found < least).length;
-  return count > 1 && below <= count ? least : 0;
+  return count > 1 && below * 2 <= count ? least : 0;
 }
 
 function bestFor(key: FigureKey, told: readonly Told[], rules: Rules): Fit & { readonly alone: number } {

@@ -12,7 +12,7 @@ import { FIGURE_KEYS } from '../window/meanings';
 import type { Order } from '../window/order';
 import { ratio } from '../exact/ratio';
 import { RULE_LINES, unitOf, type RuleKey, type RuleLine, type Rules } from '../house/rules';
-import { REPEAT_RULES } from '../cell/ways';
+import { REPEAT_RULES, WIDTHS_ROUNDINGS } from '../cell/ways';
 import { overlapRuleFor, returnOf } from '../cloth/hung';
 import { HEADINGS, isSidePanels, type Heading } from '../cell/treatment';
 import { INCHES } from '../exact/unit';
@@ -125,7 +125,7 @@ const WIDTHS_RULES: readonly Question[] = [
     key: 'widthsRounding',
     figure: 'widths',
     tells: () => true,
-    candidates: () => ['whole per panel', 'half per panel', 'whole per pair', 'nearest'],
+    candidates: () => WIDTHS_ROUNDINGS.list.map(({ word }) => word),
   },
   {
     key: 'fullnessBasis',

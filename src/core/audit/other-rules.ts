@@ -15,6 +15,7 @@ import { practicesOf, practicesSeen, type PracticeSeen } from './learn-practices
 import type { Practice } from './practice';
 import { reread, REREADINGS, rereadSeen } from './reread';
 import { inOrders, showOf } from './show';
+import { variantsSeen } from './variants';
 import { OneByOne, type AuditBy, type Period } from './one-by-one';
 import { saidOnce } from './table-wide';
 
@@ -55,9 +56,7 @@ export function byRulesSeen(table: OrderTable, by: AuditBy, rows: Iterable<reado
   });
   const periods = by.periods.map((stands) => {
     const those = orders.get(stands) ?? [];
-    const found = practicesSeen(those, stands.house.rules);
-    for (const one of found) doubts.push(aboutPractice(one, alone));
-    const period = found.length === 0 ? stands : { ...stands, practices: practicesOf(found) };
+    const period = asKept(stands, those, { alone, doubts });
     const seen = seenOf(those, period, alone);
     if (seen === undefined) return period;
     doubts.push(seen.doubt);
@@ -94,6 +93,24 @@ const aboutPractice = (
   { name, unit }: OneByOne,
 ): Finding =>
   finding('practiceSeen', name(key), name(key), inWords(key, practice, unit), fit, inOrders(outOf), alone);
+
+/** The rules of a period as its orders keep them: a rule of a word taken otherwise, and what is done beside the rules. */
+function asKept(
+  period: Period,
+  orders: readonly Order[],
+  { alone, doubts }: { readonly alone: OneByOne; readonly doubts: Finding[] },
+): Period {
+  const { seen, rules } = variantsSeen(orders, period.house.rules);
+  for (const { line, value, standing, better, outOf } of seen)
+    doubts.push(finding('ruleSeen', line.name, line.name, value, standing, better, inOrders(outOf)));
+  const found = practicesSeen(orders, rules);
+  for (const one of found) doubts.push(aboutPractice(one, alone));
+  return {
+    ...period,
+    ...(seen.length > 0 && { house: { ...period.house, rules } }),
+    ...(found.length > 0 && { practices: practicesOf(found) }),
+  };
+}
 
 interface Differing {
   readonly key: FigureKey;

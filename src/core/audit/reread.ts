@@ -6,9 +6,9 @@ import { panelsOf } from '../cell/treatment';
 import type { Rules } from '../house/rules';
 import type { Window } from '../window/columns';
 import type { FigureKey } from '../window/figures';
-import { FIGURE_KEYS, type OrderKey } from '../window/meanings';
+import type { OrderKey } from '../window/meanings';
 import type { Order } from '../window/order';
-import { Compared } from './compared';
+import { fitOf, type Fit } from './fit';
 
 interface Rereading {
   readonly key: OrderKey;
@@ -65,6 +65,7 @@ export const REREADINGS = {
   },
   widthsOfAPanel: times('widths', 'the widths of one panel', panels),
   widthsOfAllWindows: times('widths', 'the widths of all windows', (window) => 1 / windows(window)),
+  yardageOfAllWindows: times('yardage', 'the yardage of all windows', (window) => 1 / windows(window)),
   yardageOfAWindow: times('yardage', 'the yardage of one window', windows),
   liningOfAWindow: times('liningYardage', 'the lining of one window', windows),
   finishedWidthOfAll: times(
@@ -77,25 +78,20 @@ export const REREADINGS = {
 export type RereadingName = keyof typeof REREADINGS;
 const NAMES = Object.keys(REREADINGS) as RereadingName[];
 
+/** A window that has a lining's yardage and no word of a lining is lined. */
+const linedByItsYardage = (order: Order): Order =>
+  order.window.lining === undefined && (order.ordered.liningYardage ?? 0) > 0
+    ? inWindow(order, { lining: 'lined' })
+    : order;
+
 export const reread = (order: Order, names: readonly RereadingName[]): Order =>
-  names.reduce((read: Order, name) => (REREADINGS[name] as Rereading).read(read), order);
+  linedByItsYardage(names.reduce((read: Order, name) => (REREADINGS[name] as Rereading).read(read), order));
 
 /** So many orders are looked at. */
 const LOOKED_AT = 120;
 const LEAST_ORDERS = 12;
 /** More figures agree in so many of the orders that can tell, and no fewer in the others. */
 const BETTER = 0.4;
-
-interface Fit {
-  readonly right: number;
-  readonly wrong: number;
-}
-
-function fitOf({ window, ordered }: Order, rules: Rules): Fit {
-  if (window.railroaded === 'railroaded') return { right: 0, wrong: 0 };
-  const { right, wrong } = new Compared(window, ordered, rules).compare(FIGURE_KEYS);
-  return { right: right.length, wrong: wrong.length };
-}
 
 export interface RereadSeen {
   readonly name: RereadingName;
@@ -104,22 +100,30 @@ export interface RereadSeen {
   readonly outOf: number;
 }
 
+/** Readings that may only show together: each undoes what the other made agree. */
+const TOGETHER: readonly (readonly RereadingName[])[] = [
+  ...NAMES.map((name) => [name]),
+  ['widthsOfAllWindows', 'yardageOfAllWindows'],
+  ['widthsOfAPanel', 'yardageOfAllWindows'],
+];
+
 /** The readings by which clearly more of these orders agree with the rules. */
 export function rereadSeen(orders: readonly Order[], rules: Rules): RereadSeen[] {
   const seen: RereadSeen[] = [];
   let read: readonly Order[] = orders.slice(0, LOOKED_AT);
   let fit = read.map((order) => fitOf(order, rules));
-  for (const name of NAMES) {
-    const one: Rereading = REREADINGS[name];
-    const able = read.flatMap((order, at) => (one.mayBe(order) ? [at] : []));
+  for (const names of TOGETHER) {
+    const all: readonly Rereading[] = names.map((name) => REREADINGS[name]);
+    if (seen.some(({ name }) => all.some(({ key }) => REREADINGS[name].key === key))) continue;
+    const able = read.flatMap((order, at) => (all.every((one) => one.mayBe(order)) ? [at] : []));
     if (able.length < LEAST_ORDERS || !able.some((at) => (fit[at]?.wrong ?? 0) > 0)) continue;
-    const anew = read.map(one.read);
+    const anew = read.map((order) => reread(order, names));
     const then = anew.map((order, at) => (able.includes(at) ? fitOf(order, rules) : (fit[at] as Fit)));
     const less = (at: number): number => (fit[at]?.wrong ?? 0) - (then[at]?.wrong ?? 0);
     const better = able.filter((at) => less(at) > 0).length;
     const worse = able.filter((at) => less(at) < 0).length;
     if (better < able.length * BETTER || worse * 4 > better) continue;
-    seen.push({ name, better, outOf: able.length });
+    for (const name of names) seen.push({ name, better, outOf: able.length });
     [read, fit] = [anew, then];
   }
   return seen;

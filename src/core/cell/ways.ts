@@ -18,7 +18,13 @@ export const YES_NO = choices<YesNo>(
   { word: 'no', says: 'no', also: ['false', 'n'] },
 );
 
-export type WidthsRounding = 'whole per panel' | 'half per panel' | 'whole per pair' | 'nearest';
+export type WidthsRounding =
+  | 'whole per panel'
+  | 'half per panel'
+  | 'whole per pair'
+  | 'nearest'
+  | 'nearest half down'
+  | 'nearest per panel';
 export const WIDTHS_ROUNDINGS = choices<WidthsRounding>(
   {
     word: 'whole per panel',
@@ -36,6 +42,26 @@ export const WIDTHS_ROUNDINGS = choices<WidthsRounding>(
     also: ['up to whole per pair'],
   },
   { word: 'nearest', says: 'the treatment to the nearest whole width, which may deliver less fullness' },
+  {
+    word: 'nearest half down',
+    says: 'the same, but just half a width goes down',
+    also: ['nearest, half down', 'half down'],
+  },
+  {
+    word: 'nearest per panel',
+    says: 'each panel to its nearest whole width, which may deliver less fullness',
+    also: ['nearest whole per panel'],
+  },
+);
+
+export type LiningWidths = 'by its own width' | 'as the face';
+export const LINING_WIDTHS = choices<LiningWidths>(
+  {
+    word: 'by its own width',
+    says: 'as many as line the face, on the lining’s own bolt',
+    also: ['own width'],
+  },
+  { word: 'as the face', says: 'as many as the face has, whatever the bolt', also: ['face', 'same as face'] },
 );
 
 export type HalfCharge = 'as a half' | 'as a whole';

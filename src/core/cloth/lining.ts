@@ -33,6 +33,10 @@ export interface Lined extends Omit<Covered, 'fabricWidth' | 'verticalRepeat' | 
   readonly layer: LayerBehind | undefined;
 }
 
+/** A bolt as wide takes as many widths; any other does where the house says so. */
+const followsFace = ({ liningWidth }: Lined, faceBolt: Length, { liningWidths }: Rules): boolean =>
+  liningWidth === faceBolt || liningWidths === 'as the face';
+
 interface LayerWidths {
   readonly widths: number;
   readonly faceWidths: number;
@@ -45,7 +49,7 @@ interface LayerWidths {
 
 /** A layer that does not reach across the face lines nothing: “nearest” is for the face alone. */
 const goingUp = (rules: Rules): Rules =>
-  rules.widthsRounding === 'nearest' ? { ...rules, widthsRounding: 'whole per pair' } : rules;
+  rules.widthsRounding.startsWith('nearest') ? { ...rules, widthsRounding: 'whole per pair' } : rules;
 
 function layerWidths(lined: Lined, rules: Rules): LayerWidths {
   const panels = panelsOf(lined.draw ?? 'pair');
@@ -72,7 +76,9 @@ function layerWidths(lined: Lined, rules: Rules): LayerWidths {
   };
   const wanted = scaled(Math.max(0, seamed - margins) * ONE);
   return {
-    widths: lined.liningWidth === faceBolt ? faceWidths : countWidths(panels, plain, wanted, goingUp(rules)),
+    widths: followsFace(lined, faceBolt, rules)
+      ? faceWidths
+      : countWidths(panels, plain, wanted, goingUp(rules)),
     faceWidths,
     faceBolt,
     seamed: exact(Math.ceil(seamed)),
@@ -112,12 +118,12 @@ function widthsStepsOf(lined: Lined, { across }: WholeWork, layer: string, rules
     [lengthFigure(faceBolt)],
     numberFigure(faceWidths),
   );
-  if (lined.liningWidth === faceBolt)
+  if (followsFace(lined, faceBolt, rules))
     return [
       face,
       step(
         `${layer} widths`,
-        'of {} too: as many as the face',
+        lined.liningWidth === faceBolt ? 'of {} too: as many as the face' : 'of {}: as many as the face',
         [lengthFigure(lined.liningWidth)],
         numberFigure(widths),
       ),

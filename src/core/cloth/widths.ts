@@ -54,15 +54,26 @@ export function flatWanted(hung: Hung, rules: Rules): Scaled {
 
 /** How many widths a treatment goes up by. */
 export function widthsStep(panels: 1 | 2, rules: Rules): number {
-  if (rules.widthsRounding === 'whole per panel') return panels;
-  return rules.widthsRounding === 'half per panel' ? panels / 2 : 1;
+  const { widthsRounding } = rules;
+  if (widthsRounding === 'whole per panel' || widthsRounding === 'nearest per panel') return panels;
+  return widthsRounding === 'half per panel' ? panels / 2 : 1;
 }
 
 /** The flat width so many widths serve: their own, or to the nearest what lies less than half a width above it. */
 export function served(widths: number, panels: 1 | 2, usable: Usable, rules: Rules): Scaled {
   const flat = flatInAll(widths, panels, usable) * ONE;
-  // Half a width goes up, so it stays a hair below.
-  return scaled(rules.widthsRounding === 'nearest' ? flat + (usable.each * ONE) / 2 - 1 : flat);
+  const half = (usable.each * ONE) / 2;
+  switch (rules.widthsRounding) {
+    // Half a width goes up, so it stays a hair below.
+    case 'nearest':
+      return scaled(flat + half - 1);
+    case 'nearest half down':
+      return scaled(flat + half);
+    case 'nearest per panel':
+      return scaled(flat + panels * half - 1);
+    default:
+      return scaled(flat);
+  }
 }
 
 const serves = (widths: number, panels: 1 | 2, usable: Usable, wanted: Scaled, rules: Rules): boolean =>

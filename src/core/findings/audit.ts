@@ -233,6 +233,12 @@ export const AUDIT_FINDINGS = table({
     says: (heading: string, means: string, better: number, outOf: string) =>
       `${heading} is taken for ${means}: in ${better} of the first ${outOf} more figures then agree with the rules. If it is another, say which.`,
   },
+  ruleSeen: {
+    elsewhere: true,
+    weight: 'note',
+    says: (rule: string, value: string, standing: string, better: number, outOf: string) =>
+      `“${rule}” is “${value}” in these orders, not “${standing}”: of ${outOf} in which the two part, ${better} agree with it. They are checked so. Where it is the house’s, set it.`,
+  },
   practiceSeen: {
     elsewhere: true,
     weight: 'note',

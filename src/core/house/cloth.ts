@@ -20,6 +20,7 @@ import {
   ROUNDED_BY,
   INTERLINING_CUTS,
   LINING_CUTS,
+  LINING_WIDTHS,
   type YesNo,
   type WidthsRounding,
   type FullnessBasis,
@@ -33,6 +34,7 @@ import {
   type RoundedBy,
   type InterliningCut,
   type LiningCut,
+  type LiningWidths,
 } from '../cell/ways';
 
 export const CLOTH_RULES = {
@@ -195,6 +197,12 @@ export const CLOTH_RULES = {
     (unit: Unit): PatternFrom => (unit === INCHES ? 'top' : 'hem'),
     'where the full motif lands; windows of one room match at one height above the floor',
     `${COMMON}: the top in inches, the hem in centimetres`,
+  ),
+  liningWidths: rule(
+    choiceKind('a way of counting', LINING_WIDTHS),
+    'by its own width' as LiningWidths,
+    'how many widths a lining or interlining has',
+    HOUSE,
   ),
   liningCut: rule(
     choiceKind('a lining rule', LINING_CUTS),

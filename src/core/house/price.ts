@@ -56,6 +56,8 @@ export const PRICE_RULES = {
     HOUSE,
   ),
 
+  makingMinimum: own(CHARGE, 'making charge of a job, at least'),
+
   // The job's price
   pricePerRing: own(CHARGE, 'cost of a ring or carrier'),
   pricePerBracket: own(CHARGE, 'cost of a bracket'),

@@ -152,15 +152,25 @@ function addMaking(lines: Lines, job: Tally, rules: Rules): void {
   const { making, widths } = job;
   if (making === undefined) lines.findings.push(finding('noMakingPrice', 'rules'));
   const less = making === undefined ? NOTHING : makingReduction(widths, rules);
+  const charged =
+    making === undefined || less.eq(0)
+      ? making
+      : toCent(making.times(money(1).minus(less)), rules.centRounding);
+  const least = charged !== undefined && widths > 0 ? rules.makingMinimum : undefined;
+  const raised = charged !== undefined && least?.gt(charged) === true;
+  const says = [
+    ...(less.eq(0) ? [] : [lessInWords(less, widths, rules)]),
+    ...(raised ? [`at least ${least.toFixed(2)}`] : []),
+  ].join('; ');
   lines.add({
     kind: 'making',
     what: 'making',
     quantity: widths,
     unit: 'widths',
     markedUp: true,
-    cost: less.eq(0) ? making : toCent(making?.times(money(1).minus(less)) ?? NOTHING, rules.centRounding),
+    cost: raised ? least : charged,
     taxed: rules.taxLabor === 'yes',
-    ...(!less.eq(0) && { says: lessInWords(less, widths, rules) }),
+    ...(says !== '' && { says }),
   });
 }
 

@@ -33,6 +33,15 @@ const steps = (lined: Lined, ...rules: readonly Rule[]): readonly string[] =>
   lining(lined, rulesOf(...rules)).steps.map((one) => writeStep(one, INCHES));
 
 describe('a lining', () => {
+  it('has the face’s widths on any bolt, where the house counts so', () => {
+    const narrow = lined({ liningWidth: inches(48) });
+    expect(workLining(narrow, rulesOf()).widths).toBeGreaterThan(6);
+    expect(workLining(narrow, rulesOf(['lining widths', 'as the face'])).widths).toBe(6);
+    expect(steps(narrow, ['lining widths', 'as the face'])).toContain(
+      'lining widths: of 48 in: as many as the face = 6',
+    );
+  });
+
   it('has its own cut and no repeat', () => {
     // 96 − 1 + 4 + 4 = 103; 6 × 103 ÷ 36 = 17⅙, up to ⅛.
     expect(yards(lining(lined(), rulesOf()).value)).toBe(17.25);

@@ -70,6 +70,19 @@ describe('widths', () => {
     expect(count({ rod: 188.984375, times: 1, draw: 'stationary cover' }, ...nearest)).toBe(3);
   });
 
+  it('or leave just half a width off, where the house says so', () => {
+    const down: readonly Rule[] = [...BARE, ['widths rounding', 'nearest half down']];
+    expect(count({ rod: 189, times: 1, draw: 'stationary cover' }, ...down)).toBe(3);
+    expect(count({ rod: 189.015625, times: 1, draw: 'stationary cover' }, ...down)).toBe(4);
+  });
+
+  it('to the nearest, each panel by itself: 2.4 are 2 a panel, 2.5 are 3', () => {
+    const each: readonly Rule[] = [...BARE, ['widths rounding', 'nearest per panel']];
+    expect(count({ rod: 2 * 2.4 * 54, times: 1, draw: 'pair' }, ...each)).toBe(4);
+    expect(count({ rod: 2 * 2.5 * 54, times: 1, draw: 'pair' }, ...each)).toBe(6);
+    expect(count({ rod: 20, times: 1, draw: 'pair' }, ...each)).toBe(2);
+  });
+
   it('to the nearest count seams too: 12 of 48 lose 11 in of them', () => {
     const nearest: readonly Rule[] = [
       ['return', 0],

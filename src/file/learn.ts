@@ -1,7 +1,7 @@
 /** audit --learn: proposes house rules from past orders. It only prints. */
 import type { Period } from '../core/audit/audit';
 import { finding } from '../core/cell/answer';
-import { learnRules, type Proposal } from '../core/audit/learn';
+import { learnRules, notToldApart, type Proposal } from '../core/audit/learn';
 import type { Order } from '../core/window/order';
 import { OrderRows } from '../core/window/reader/order-rows';
 import type { Io } from './command';
@@ -10,7 +10,7 @@ import { FINE, NOT_COMPUTED } from './problem';
 
 const MOST_READ = 600;
 
-const line = ({ rule, value, standing, fit, outOf, fitStanding, asGood }: Proposal): string => {
+const line = ({ rule, value, standing, fit, outOf, fitStanding, asGood, orElse }: Proposal): string => {
   const { sentence } = finding(
     'learned',
     rule,
@@ -21,7 +21,8 @@ const line = ({ rule, value, standing, fit, outOf, fitStanding, asGood }: Propos
     String(standing),
     fitStanding,
   );
-  return asGood.length === 0 ? sentence : `${sentence} So would ${asGood.map(String).join(', ')}.`;
+  const good = asGood.length === 0 ? '' : ` So would ${asGood.map(String).join(', ')}.`;
+  return `${sentence}${good}${notToldApart({ rule, value, orElse })}`;
 };
 
 export async function learnFrom(

@@ -62,6 +62,8 @@ export class RowChecked {
   private readonly known = new Map<Check, readonly OrderFinding[]>();
   /** The yardage the row should have had, once its figures are compared. */
   expectedYardage: number | undefined;
+  /** The ordered figures that agree, once they are compared. */
+  agreeing: readonly FigureKey[] = [];
   /** Whether some of its figures are as the other rules give them. */
   byOtherRules = false;
 

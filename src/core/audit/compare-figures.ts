@@ -34,6 +34,7 @@ export const compareFigures: Check = {
     const toCompare = given.ordered.filter((key) => !explained.has(key) && !(turned && passed(key)));
     const compared = new Compared(window, ordered, rules, { turned, practices: given.practices });
     const first = withoutOtherRules(row, compared, compared.compare(toCompare));
+    row.agreeing = first.right;
     const slip =
       first.wrong.length === 0
         ? undefined

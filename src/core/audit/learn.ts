@@ -12,7 +12,7 @@ import { FIGURE_KEYS } from '../window/meanings';
 import type { Order } from '../window/order';
 import { ratio } from '../exact/ratio';
 import { RULE_LINES, unitOf, type RuleKey, type RuleLine, type Rules } from '../house/rules';
-import { REPEAT_RULES, WIDTHS_ROUNDINGS } from '../cell/ways';
+import { HALF_CHARGES, INTERLINING_CUTS, LINING_WIDTHS, REPEAT_RULES, WIDTHS_ROUNDINGS } from '../cell/ways';
 import { overlapRuleFor, returnOf } from '../cloth/hung';
 import { HEADINGS, isSidePanels, type Heading } from '../cell/treatment';
 import { INCHES } from '../exact/unit';
@@ -29,7 +29,17 @@ export interface Proposal {
   readonly fitStanding: number;
   /** Other values that fit just as many. */
   readonly asGood: readonly CellOut[];
+  /** Other rules that fit just as many in its place: these orders cannot tell them apart. */
+  readonly orElse: readonly { readonly rule: string; readonly value: CellOut }[];
 }
+
+/** “ These rules cannot be told apart …”; nothing where they can. */
+export const notToldApart = ({ rule, value, orElse }: Pick<Proposal, 'rule' | 'value' | 'orElse'>): string =>
+  orElse.length === 0
+    ? ''
+    : ` These rules cannot be told apart from these orders: ${[{ rule, value }, ...orElse]
+        .map((one) => `“${one.rule}” ${String(one.value)}`)
+        .join(', ')}. Set the one that is the house’s.`;
 
 export interface Learned {
   readonly proposals: readonly Proposal[];
@@ -139,6 +149,12 @@ const WIDTHS_RULES: readonly Question[] = [
     tells: () => true,
     candidates: (_, rules) => lengths(rules, [0, 1, 1.5, 2, 3, 4], [0, 2.5, 4, 5, 7.5, 10]),
   },
+  {
+    key: 'seam',
+    figure: 'widths',
+    tells: () => true,
+    candidates: (_, rules) => lengths(rules, [0, 0.5, 1, 2], [0, 2, 2.5, 3]),
+  },
 ];
 
 const YARDAGE_RULES: readonly Question[] = [
@@ -162,6 +178,52 @@ const YARDAGE_RULES: readonly Question[] = [
     figure: 'yardage',
     tells: ({ window }) => (window.quantity ?? 1) > 1,
     candidates: () => ['line', 'window'],
+  },
+];
+const isLinedOf =
+  (lining: 'lined' | 'interlined') =>
+  ({ window }: Order): boolean =>
+    lining === 'lined'
+      ? window.lining !== undefined && window.lining !== 'unlined'
+      : window.lining === 'interlined';
+
+/** What hangs behind the face, and what its making is charged by. */
+const BEHIND_RULES: readonly Question[] = [
+  {
+    key: 'liningWidths',
+    figure: 'liningYardage',
+    tells: isLinedOf('lined'),
+    candidates: () => LINING_WIDTHS.list.map(({ word }) => word),
+  },
+  {
+    key: 'liningMarginLeading',
+    figure: 'liningYardage',
+    tells: isLinedOf('lined'),
+    candidates: (_, rules) => lengths(rules, [0, 1, 1.5, 2, 3], [0, 2.5, 4, 5, 7.5]),
+  },
+  {
+    key: 'liningBottom',
+    figure: 'liningYardage',
+    tells: isLinedOf('lined'),
+    candidates: (_, rules) => lengths(rules, [0, 1, 2, 3, 4, 6, 8], [0, 2.5, 5, 8, 10, 12, 15, 20]),
+  },
+  {
+    key: 'interliningCut',
+    figure: 'interliningYardage',
+    tells: isLinedOf('interlined'),
+    candidates: () => INTERLINING_CUTS.list.map(({ word }) => word),
+  },
+  {
+    key: 'interliningTop',
+    figure: 'interliningYardage',
+    tells: isLinedOf('interlined'),
+    candidates: (_, rules) => lengths(rules, [0, 2, 3, 4, 6, 8], [0, 2.5, 5, 8, 10, 15]),
+  },
+  {
+    key: 'halfWidthCharged',
+    figure: 'labor',
+    tells: () => true,
+    candidates: () => HALF_CHARGES.list.map(({ word }) => word),
   },
 ];
 /** What is added to the rod’s share for the finished width. */
@@ -268,6 +330,7 @@ function questions(orders: readonly Order[], rules: Rules): readonly Question[] 
       candidates: () => REPEAT_RULES.list.map(({ word }) => word),
     },
     ...YARDAGE_RULES,
+    ...BEHIND_RULES,
   ];
 }
 
@@ -342,23 +405,52 @@ function best(
 }
 
 /** The best values of rules that bear on one figure, every one with every other. */
-function bestTogether(all: readonly Question[], orders: readonly Order[], rules: Rules): Rules {
+function bestTogether(
+  all: readonly Question[],
+  orders: readonly Order[],
+  { rules, standing }: { rules: Rules; standing: Rules },
+): Rules {
   const [first, ...rest] = all;
   const figure = first?.figure ?? 'widths';
-  const few = canTell(orders, { figure, tells: () => true }).slice(0, 200);
+  const few = canTell(orders, { figure, tells: () => true }).slice(0, 100);
   if (first === undefined || few.length < LEAST_ORDERS) return rules;
   let found = rules;
   let most = counted(few, figure, rules);
+  const changed = (tried: Rules): number =>
+    all.filter((one) => valueOf(tried, one) !== valueOf(standing, one)).length;
   const tryAll = (tried: Rules, [next, ...later]: readonly Question[]): void => {
     if (next !== undefined) {
       for (const value of next.candidates(few, tried)) tryAll(withValue(tried, next, value), later);
       return;
     }
     const fit = counted(few, figure, tried);
-    if (fit > most) [found, most] = [tried, fit];
+    // Of two that fit as well, the one that changes less.
+    if (fit > most || (fit === most && changed(tried) < changed(found))) [found, most] = [tried, fit];
   };
   tryAll(rules, [first, ...rest]);
   return found;
+}
+
+/** What other rules of the same figure would fit as many of these orders, with this one as it stands. */
+function orElse(
+  { question, fit }: { question: Question; fit: number },
+  {
+    asked,
+    able,
+    rules,
+    standing,
+  }: { asked: readonly Question[]; able: readonly Order[]; rules: Rules; standing: Rules },
+): { line: RuleLine; value: unknown }[] {
+  const without = withValue(rules, question, valueOf(standing, question));
+  const seen = new Set<RuleLine>([lineOf(question)]);
+  return asked.flatMap((other) => {
+    const line = lineOf(other);
+    if (other.figure !== question.figure || seen.has(line) || !able.every(other.tells)) return [];
+    seen.add(line);
+    if (valueOf(rules, other) !== valueOf(standing, other)) return [];
+    const found = best(other, able, without, standing);
+    return found.fit >= fit && found.value !== valueOf(standing, other) ? [{ line, value: found.value }] : [];
+  });
 }
 
 /** So many orders more must fit before another rule is proposed. */
@@ -381,7 +473,7 @@ export function learnWith(
   for (let pass = 0; pass < 2; pass++) {
     for (const one of asked) {
       const together = TOGETHER.find(([first]) => first === one);
-      if (together !== undefined) rules = bestTogether(together, few, rules);
+      if (together !== undefined) rules = bestTogether(together, few, { rules, standing: start });
       const able = canTell(few, one);
       if (able.length < LEAST_ORDERS) continue;
       const { value, fit } = best(one, able, rules, start);
@@ -400,14 +492,21 @@ export function learnWith(
     const value = valueOf(rules, one);
     const { asGood } = best(one, able, rules, rules);
     const first = valueOf(standing, one);
+    const fit = counted(able, one.figure, rules);
+    const others =
+      value === first ? [] : orElse({ question: one, fit }, { asked, able, rules, standing: start });
     const proposal: Proposal = {
       rule: line.name,
       value: cell(value),
       standing: cell(first),
-      fit: counted(able, one.figure, rules),
+      fit,
       outOf: able.length,
       fitStanding: counted(able, one.figure, withValue(rules, one, first)),
       asGood: asGood.map(cell),
+      orElse: others.map(({ line: other, value: would }) => ({
+        rule: other.name,
+        value: other.kind.write?.(would, unit) ?? String(would),
+      })),
     };
     if (value !== first && isClear(proposal)) {
       proposals.push(proposal);

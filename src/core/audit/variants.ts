@@ -21,6 +21,8 @@ const LOOKED_AT = 80;
 /** So many go by the other rule, and of those in which the two part so many. */
 const LEAST_BETTER = 5;
 const BETTER = 0.85;
+/** Under it so many orders agree in every figure. */
+const LEAST_RIGHT = 0.4;
 
 export interface Variant {
   readonly line: RuleLine;
@@ -48,9 +50,10 @@ export function variantsSeen(
       const other = { ...rules, [key]: word } as Rules;
       const then = few.map((order) => fitOf(order, other));
       const less = then.map(({ wrong }, at) => (fit[at]?.wrong ?? 0) - wrong);
-      // One that leaves others wrong explains nothing.
-      const better = less.filter((one, at) => one > 0 && then[at]?.wrong === 0).length;
+      const better = less.filter((one) => one > 0).length;
       const outOf = less.filter((one) => one !== 0).length;
+      // One under which hardly an order is right explains nothing.
+      if (then.filter(({ wrong }) => wrong === 0).length < few.length * LEAST_RIGHT) continue;
       if (better < LEAST_BETTER || better < outOf * BETTER || better <= (best?.variant.better ?? 0)) continue;
       const variant = { line, value: word, standing: String(rules[key]), better, outOf };
       best = { variant, rules: other, fit: then };

@@ -6,7 +6,7 @@ import type { Book } from '../../book/book';
 import type { ColumnsRead } from '../../book/columns';
 import { readRules, setRule } from '../../book/rule-lines';
 import type { CellOut } from '../../core/cell/fields';
-import { learnRules, type Learned, type Proposal } from '../../core/audit/learn';
+import { learnRules, notToldApart, type Learned, type Proposal } from '../../core/audit/learn';
 import type { Order } from '../../core/window/order';
 import { OrderRows, orderTable } from '../../core/window/reader/order-rows';
 import { readHouse } from '../../core/house/house';
@@ -20,9 +20,9 @@ const useStyles = makeStyles({
 });
 
 const shown = (value: CellOut): string => (typeof value === 'number' ? digits(value) : String(value));
-const says = ({ rule, value, standing, fit, outOf, fitStanding, asGood }: Proposal): string => {
+const says = ({ rule, value, standing, fit, outOf, fitStanding, asGood, orElse }: Proposal): string => {
   const others = asGood.length === 0 ? '' : ` ${asGood.map(shown).join(' or ')} would fit as well.`;
-  return `${rule} ${shown(value)}: ${fit} of ${outOf} orders fit; with ${shown(standing)}, as it is now, ${fitStanding}.${others}`;
+  return `${rule} ${shown(value)}: ${fit} of ${outOf} orders fit; with ${shown(standing)}, as it is now, ${fitStanding}.${others}${notToldApart({ rule, value, orElse })}`;
 };
 
 /** The orders of the table, as the audit reads them; those of the days of older rules teach nothing of ours. */

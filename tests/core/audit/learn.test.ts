@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { learnRules } from '../../../src/core/audit/learn';
+import { Compared } from '../../../src/core/audit/compared';
+import { learnRules, notToldApart } from '../../../src/core/audit/learn';
 import { ordersUnder } from '../window/ordered';
 import { DEFAULT_HOUSE, readHouse, type House } from '../../../src/core/house/house';
 import {
@@ -42,8 +43,66 @@ describe('learning the house’s rules', () => {
     const read = ordersUnder(headings, [...orders, [96, 'pinch', 111]], DEFAULT_HOUSE.unit);
     const { proposals } = learnRules(read, DEFAULT_HOUSE.rules);
     expect(proposals).toEqual([
-      { rule: 'bottom allowance', value: 10, standing: 8, fit: 9, outOf: 10, fitStanding: 0, asGood: [] },
+      {
+        rule: 'bottom allowance',
+        value: 10,
+        standing: 8,
+        fit: 9,
+        outOf: 10,
+        fitStanding: 0,
+        asGood: [],
+        orElse: [{ rule: 'top allowance pinch', value: 10 }],
+      },
     ]);
+    expect(proposals.map(notToldApart)).toEqual([
+      ' These rules cannot be told apart from these orders: “bottom allowance” 10, “top allowance pinch” 10. Set the one that is the house’s.',
+    ]);
+  });
+
+  it('tells two rules apart where the orders do: two headings share one hem', () => {
+    const headings = ['finished drop', 'heading', 'cut length'];
+    const orders = [84, 90, 96, 97, 98.5, 100, 101, 102, 108, 110].map((drop, at) =>
+      at % 2 === 0 ? [drop, 'pinch', drop + 18] : [drop, 'grommet', drop + 18],
+    );
+    const { proposals } = learnRules(ordersUnder(headings, orders, DEFAULT_HOUSE.unit), DEFAULT_HOUSE.rules);
+    expect(proposals).toMatchObject([{ rule: 'bottom allowance', value: 10, orElse: [] }]);
+  });
+
+  it.each([
+    ['seam', 2, 'widths'],
+    ['half width charged', 'as a whole', 'labor'],
+    ['lining widths', 'as the face', 'lining yardage'],
+    ['interlining cut', 'as the lining', 'interlining yardage'],
+  ] as const)('%s is learned from %s', (rule, value, figure) => {
+    const more = [['labor pinch', 20], ['widths rounding', 'half per panel'], ['yardage step', 0]] as const; // prettier-ignore
+    const house = readHouse([[rule, value], ...more]);
+    const key = { 'widths': 'widths', 'labor': 'labor', 'lining yardage': 'liningYardage', 'interlining yardage': 'interliningYardage' } as const; // prettier-ignore
+    const columns = [
+      'rod width',
+      'finished drop',
+      'heading',
+      'draw',
+      'fabric width',
+      'lining',
+      'lining width',
+    ];
+    const rows = Array.from({ length: 40 }, (_, at) => {
+      const cells = [
+        40 + at * 7.5,
+        84 + at,
+        'pinch',
+        at % 3 === 0 ? 'one-way left' : 'pair',
+        48,
+        'interlined',
+        60,
+      ];
+      const [order] = ordersUnder(columns, [cells], house.unit);
+      const figured = new Compared(order?.window ?? {}, {}, house.rules).expected(key[figure]) ?? 0;
+      return [...cells, figure.includes('yardage') ? figured / 914_400_000 : figured];
+    });
+    const read = ordersUnder([...columns, figure], rows, house.unit);
+    const { proposals } = learnRules(read, readHouse(more).rules);
+    expect(proposals.map((one) => [one.rule, one.value])).toContainEqual([rule, value]);
   });
 
   it('keeps a rule that the orders bear out, and changes nothing', () => {

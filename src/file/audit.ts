@@ -5,6 +5,7 @@ import { kindOf, whoseText, type OrderFinding } from '../core/audit/finding';
 import { byRulesSeen } from '../core/audit/other-rules';
 import { addMoney, moneyText } from '../core/audit/over-under';
 import type { CellOut } from '../core/cell/fields';
+import type { OrdersLook } from '../core/window/reader/orders';
 import { checkWritable, replaceFile } from './xlsx/archive';
 import { readWords, type Command, type Io } from './command';
 import { csvLine } from './csv/csv';
@@ -14,6 +15,7 @@ import { HeldLines } from './audit/held-lines';
 import { Workers } from './audit/workers';
 import { learnFrom } from './learn';
 import { openOrders, type OrdersFile } from './audit/orders';
+import { pipedOrders } from './audit/piped';
 import { settledIn } from './audit/settled';
 import { counted, FINE, NOT_COMPUTED, Problem, USAGE } from './problem';
 
@@ -21,9 +23,11 @@ const HELP = `npm run hem -- audit ORDERS.xlsx|ORDERS.csv [options]
 
 Works past orders out again from what was measured and says what differs, row by row: swapped
 measures, a wrong unit, a slipped decimal point, a return or a repeat left out, sums, duplicates,
-prices, cautions. Columns are found by their headings; a CSV may be of any size.
+prices, cautions. Columns are found by their headings; a CSV may be of any size. A file named - is
+CSV from standard input: what its columns mean is told from its first 2,000 rows.
 
   npm run hem -- audit orders.csv --rules house.xlsx
+  cat orders.csv | npm run --silent hem -- audit - --csv
   npm run hem -- audit orders.csv --rules old.xlsx --rules 2025-01-01=new.xlsx -o findings.xlsx
 
   --rules [DAY=]FILE  house rules (.xlsx or .csv); with a day, from that day on. May be repeated.
@@ -205,6 +209,9 @@ async function auditAll(
   }
 }
 
+const ordersAt = (path: string, io: Io, look: OrdersLook): Promise<OrdersFile> =>
+  path === '-' ? pipedOrders(io, look) : openOrders(path, look);
+
 async function run(words: readonly string[], io: Io): Promise<number> {
   const { values, positionals } = readWords(words, OPTIONS, 'audit');
   const [path, ...more] = positionals;
@@ -222,7 +229,7 @@ async function run(words: readonly string[], io: Io): Promise<number> {
     words: values.words,
   };
   const { by, look, notes: aboutRules } = await auditBy(wanted);
-  const file = await openOrders(path, look);
+  const file = await ordersAt(path, io, look);
   if (values.learn === true) return learnFrom(file, by.periods, io, values.json === true);
   const auditor = new Auditor(file.columns, byRulesSeen(file.columns, by, file.firstRows));
   const { first } = file;

@@ -12,6 +12,8 @@ export interface Io {
   progress(line: string): void;
   /** What was piped in; undefined where nothing is. */
   input(): Promise<string> | undefined;
+  /** The same as it comes; undefined where nothing is. */
+  stream?(): AsyncIterable<unknown> | undefined;
 }
 
 export interface Command {

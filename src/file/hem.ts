@@ -84,6 +84,7 @@ function terminal(): Io {
       watched = true;
     },
     input: () => (process.stdin.isTTY ? undefined : text(process.stdin)),
+    stream: () => (process.stdin.isTTY ? undefined : process.stdin),
   };
 }
 

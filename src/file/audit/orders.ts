@@ -41,7 +41,7 @@ const NO_ORDERS_SAY =
 /** Fewer known headings are no table of orders. */
 const LEAST_COLUMNS = 3;
 
-function aboutHeader({ below, headerRows }: OrdersFound): string[] {
+export function aboutHeader({ below, headerRows }: OrdersFound): string[] {
   const notes: string[] = [];
   const over = below - headerRows;
   if (over > 0)
@@ -84,7 +84,10 @@ async function lookAt(path: string): Promise<FirstLook> {
   return { csv, evidence: evidence.rows, firstRows, pieces: isInPieces(csv) ? pieces.all : [] };
 }
 
-export function ordersIn({ evidence, csv }: FirstLook, look: OrdersLook): OrdersFound {
+export function ordersIn(
+  { evidence, csv }: Pick<FirstLook, 'evidence' | 'csv'>,
+  look: OrdersLook,
+): OrdersFound {
   const rows = evidence.map((row) => row.map((text) => (PLAIN.test(text) ? Number(text) : text)));
   const found = findOrders(rows, look);
   if (!enough(found)) throw noOrders(csv.path);

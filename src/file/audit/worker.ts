@@ -27,7 +27,7 @@ export type PieceBack = { readonly at: number } & (
 
 async function prepared({ wanted, first }: WorkerGiven): Promise<PieceWork> {
   const { by, look } = await auditBy(wanted);
-  const found = ordersIn({ ...first, pieces: [] }, look);
+  const found = ordersIn({ ...first }, look);
   const seen = byRulesSeen(found.table, by, rowsBelow(first.firstRows, found.below));
   return {
     csv: first.csv,

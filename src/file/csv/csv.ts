@@ -90,8 +90,10 @@ export class Block {
 }
 
 /** A file's bytes from a place on; UTF-16 comes as UTF-8. */
-async function* bytesFrom({ path, encoding }: Csv, start: number): AsyncGenerator<Buffer> {
-  const stream = createReadStream(path, { start, highWaterMark: BLOCK });
+const bytesFrom = ({ path, encoding }: Csv, start: number): AsyncIterable<Buffer> =>
+  asUtf8(createReadStream(path, { start, highWaterMark: BLOCK }), encoding);
+
+export async function* asUtf8(stream: AsyncIterable<unknown>, encoding: Encoding): AsyncGenerator<Buffer> {
   if (!encoding.name.startsWith('utf-16')) {
     for await (const chunk of stream) yield chunk as Buffer;
     return;
@@ -102,7 +104,15 @@ async function* bytesFrom({ path, encoding }: Csv, start: number): AsyncGenerato
 }
 
 /** The whole file in blocks of rows, or from the row on that begins at a byte and is so numbered. */
-export async function* csvBlocks(csv: Csv, { byte, row } = { byte: 0, row: 1 }): AsyncGenerator<Block> {
+export const csvBlocks = (csv: Csv, start = { byte: 0, row: 1 }): AsyncGenerator<Block> =>
+  blocksOf(csv, bytesFrom(csv, start.byte), start);
+
+/** Bytes as they come, in blocks of rows. */
+export async function* blocksOf(
+  csv: Csv,
+  chunks: AsyncIterable<Buffer>,
+  { byte, row } = { byte: 0, row: 1 },
+): AsyncGenerator<Block> {
   const parting = csv.parting.charCodeAt(0);
   let rest = Buffer.alloc(0);
   let at = byte;
@@ -118,7 +128,7 @@ export async function* csvBlocks(csv: Csv, { byte, row } = { byte: 0, row: 1 }):
     rest = Buffer.from(bytes.subarray(from));
     return block;
   };
-  for await (const chunk of bytesFrom(csv, byte)) {
+  for await (const chunk of chunks) {
     let bytes = rest.length === 0 ? chunk : Buffer.concat([rest, chunk]);
     if (at === 0 && MARK.every((mark, place) => bytes[place] === mark)) {
       bytes = bytes.subarray(MARK.length);

@@ -8,6 +8,10 @@ export interface Encoding {
   readonly says: string | undefined;
 }
 
+const OLDER: Encoding = {
+  name: 'windows-1252',
+  says: 'It is not in UTF-8, and is read as Windows-1252: check names with accents.',
+};
 const LOOKED_AT = 65_536;
 
 function byMark(bytes: Uint8Array): Encoding | undefined {
@@ -40,6 +44,19 @@ function unread(path: string, thrown: unknown): Problem {
   if (code === 'EACCES' || code === 'EPERM')
     return new Problem(`“${path}” may not be read by you. Ask whoever owns it for the right to read.`);
   return new Problem(`“${path}” could not be read (${code || String(thrown)}). Try again.`);
+}
+
+/** Of bytes that come only once: told by the first of them. */
+export function encodingOfFirst(bytes: Uint8Array, name: string): Encoding {
+  const known = byMark(bytes) ?? byZeros(bytes.subarray(0, LOOKED_AT), name);
+  if (known !== undefined) return known;
+  try {
+    // What comes after is not looked at: the last character may be cut off.
+    new TextDecoder('utf-8', { fatal: true }).decode(bytes, { stream: true });
+    return { name: 'utf-8', says: undefined };
+  } catch {
+    return OLDER;
+  }
 }
 
 export async function encodingOf(path: string): Promise<Encoding> {
@@ -79,8 +96,5 @@ async function lookThrough(path: string): Promise<Encoding> {
       // cut off inside a character
     }
   }
-  return {
-    name: 'windows-1252',
-    says: 'It is not in UTF-8, and is read as Windows-1252: check names with accents.',
-  };
+  return OLDER;
 }

@@ -89,10 +89,10 @@ function filesAsked(positionals: readonly string[], to: string | undefined): rea
 }
 
 /** What somebody saved while it was filled is not written over. */
-async function checkUnchanged(path: string, state: string): Promise<void> {
+async function checkUnchanged(path: string, state: string, doing: 'read' | 'filled'): Promise<void> {
   if ((await stateOf(path).catch(() => '')) === state) return;
   throw new Problem(
-    `“${path}” was saved by another program while it was filled, and nothing was written. Run this again.`,
+    `“${path}” was saved by another program while it was ${doing}, and nothing was written. Run this again.`,
   );
 }
 
@@ -117,9 +117,10 @@ export const command: Command = {
     );
     const [from, to] = filesAsked(positionals, values.output);
     const watch = ceilings(values);
+    const state = await stateOf(from).catch(() => '');
     const archive = await openArchive(from);
+    await checkUnchanged(from, state, 'read');
     if (sizeOf(archive) > LARGE) setFlagsFromString('--heap-growing-percent=25');
-    const state = await stateOf(from);
     await checkWritable(to);
     const file = readWorkbook(archive, (sheet) => {
       io.progress(`… reading ${sheet}`);
@@ -137,7 +138,7 @@ export const command: Command = {
     if (!same || !over) {
       const packed = zipped(parts);
       await checkWritable(to);
-      if (over) await checkUnchanged(from, state);
+      if (over) await checkUnchanged(from, state, 'filled');
       await replaceFile(to, packed);
     }
     const report = reportOf(done);

@@ -1,4 +1,5 @@
 /** Gamma, beta and error functions, to the last digits of a double. */
+import { unproven } from './values';
 
 const LANCZOS = [
   0.99999999999980993, 676.5203681218851, -1259.1392167224028, 771.32342877765313, -176.61502916214059,
@@ -104,6 +105,22 @@ export function inverted(rising: (x: number) => number, wanted: number, from: nu
     else high = middle;
   }
   return low / 2 + high / 2;
+}
+/** What a distribution's own last digits may be off by, and how far its place may then be off. */
+const [LAST_DIGITS, NEAR] = [5e-16, 1e-12];
+/** The same, where no last digit of a chance moves the place by more than a few of its own. */
+export function surelyInverted(
+  rising: (x: number) => number,
+  wanted: number,
+  from: number,
+  to: number,
+): number {
+  const x = inverted(rising, wanted, from, to);
+  const step = 1e-4;
+  const slope = (rising(x * (1 + step)) - rising(x * (1 - step))) / (2 * step);
+  return slope * NEAR > LAST_DIGITS * Math.abs(wanted)
+    ? x
+    : unproven('looks for a place that the last digit of a chance decides');
 }
 export function normalAt(part: number): number {
   if (part === 0.5) return 0;

@@ -8,7 +8,7 @@ import {
   gammaLog,
   gammaPart,
   gammaRest,
-  inverted,
+  surelyInverted,
   normalAt,
   normalDensity,
   normalPart,
@@ -155,7 +155,7 @@ const farther = (part: (x: number) => number, wanted: number): number => {
   return far;
 };
 const inverse = (part: (x: number) => number, wanted: number): number =>
-  wanted === 0 ? 0 : inverted(part, wanted, 0, farther(part, wanted));
+  wanted === 0 ? 0 : surelyInverted(part, wanted, 0, farther(part, wanted));
 define('GAMMAINV GAMMA.INV', 'nnn', (part: number, shape: number, scale: number): Answer =>
   part < 0 || part >= 1 || shape <= 0 || scale <= 0 ? NUM : scale * inverse((x) => gammaPart(shape, x), part),
 );
@@ -179,7 +179,7 @@ define('CHIINV CHISQ.INV.RT', 'nn', (part: number, freedom: number): Answer =>
     ? NUM
     : part === 1
       ? 0
-      : inverted(
+      : surelyInverted(
           (x) => -gammaRest(trunc(freedom) / 2, x / 2),
           -part,
           0,
@@ -207,7 +207,7 @@ define(
 define('BETAINV BETA.INV', 'nnn?nn', (part: number, a: number, b: number, low = 0, high = 1): Answer =>
   part <= 0 || part >= 1 || a <= 0 || b <= 0
     ? NUM
-    : low + (high - low) * inverted((x) => betaPart(x, a, b), part, 0, 1),
+    : low + (high - low) * surelyInverted((x) => betaPart(x, a, b), part, 0, 1),
 );
 
 /** Beyond t on one side. */
@@ -234,7 +234,7 @@ define('TDIST', 'nnn', (t: number, freedom: number, given: number): Answer => {
 });
 /** Where so much lies beyond on one side. */
 const tAt = (rest: number, freedom: number): number =>
-  inverted(
+  surelyInverted(
     (t) => -tRest(t, freedom),
     -rest,
     0,
@@ -276,7 +276,7 @@ define('FINV F.INV.RT', 'nnn', (part: number, first: number, second: number): An
   if (part <= 0 || part > 1 || one < 1 || other < 1) return NUM;
   if (part === 1) return 0;
   const rest = (x: number): number => -fRest(x, one, other);
-  return inverted(rest, -part, 0, farther(rest, -part));
+  return surelyInverted(rest, -part, 0, farther(rest, -part));
 });
 define('F.INV', 'nnn', (part: number, one: number, other: number): Answer =>
   part < 0 || part >= 1 || one < 1 || other < 1

@@ -263,6 +263,8 @@ function visible(world: World, given: Many, passed: Passed): number[] {
 }
 
 const SIMPLE_KINDS = 11;
+/** From here on a kind also takes which place, or which part. */
+const FIRST_WITH_PLACE = 14;
 defineIn(
   'AGGREGATE',
   'nnr*',
@@ -280,26 +282,30 @@ defineIn(
       const list = visible(world, given, passed);
       return KINDS[kind - 1]?.(world, list) ?? VALUE;
     }
-    const last = given.length === 2 && kind >= 14 ? given[1] : undefined;
+    if (kind >= FIRST_WITH_PLACE && given.length < 2) return VALUE;
+    const last = given.length === 2 && kind >= FIRST_WITH_PLACE ? given[1] : undefined;
     const list = visible(world, last === undefined ? given : [given[0]], { ...passed, all: false });
     const place = last === undefined ? 0 : toNumber(world.value(last) as Scalar);
-    if (place instanceof Fault) return place;
-    switch (kind) {
-      case 12:
-        return measures.median(list);
-      case 13:
-        return measures.mode(list);
-      case 14:
-        return measures.largest(list, place);
-      case 15:
-        return measures.smallest(list, place);
-      case 16:
-        return measures.percentile(list, place);
-      default:
-        return unproven('takes this kind of AGGREGATE');
-    }
+    return place instanceof Fault ? place : placed(kind, list, place);
   }),
 );
+/** AGGREGATE of what puts its numbers in order. */
+function placed(kind: number, list: number[], place: number): Value {
+  switch (kind) {
+    case 12:
+      return measures.median(list);
+    case 13:
+      return measures.mode(list);
+    case 14:
+      return measures.largest(list, place);
+    case 15:
+      return measures.smallest(list, place);
+    case 16:
+      return measures.percentile(list, place);
+    default:
+      return unproven('takes this kind of AGGREGATE');
+  }
+}
 
 defineIn('N', 'r', (world: World, given: Value) => {
   const value = firstOf(world, given);

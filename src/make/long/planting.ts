@@ -5,6 +5,7 @@ import { basename, join } from 'node:path';
 import { Fault, Grid, type Scalar } from '../../engine/native/values';
 import { typedText } from '../../file/recalculate/collect';
 import { cellName, recalculate, sameScalar } from '../../file/recalculate/recalculate';
+import { refill } from '../../file/recalculate/refill';
 import { hasValue, scalarOf } from '../../file/recalculate/sheets';
 import { openArchive } from '../../file/xlsx/archive';
 import { readWorkbook, type WorkbookFile, type WorksheetFile } from '../../file/xlsx/workbook';
@@ -46,6 +47,13 @@ export function workbooksIn(folder: string, seen: boolean): string[] {
     .sort();
 }
 
+/** Whether a second filling finds nothing more to do. */
+function isSettled(file: WorkbookFile): boolean {
+  const { parts: once } = refill(file);
+  const { parts: twice } = refill(readWorkbook(once));
+  return [...twice].every(([name, bytes]) => once.get(name) === bytes);
+}
+
 export async function plantAll(paths: readonly string[], chance: () => boolean): Promise<Planting> {
   const sum: Planting = {
     books: 0,
@@ -63,6 +71,7 @@ export async function plantAll(paths: readonly string[], chance: () => boolean):
     sum.books += 1;
     sum.planted += count;
     compare(file, readWorkbook(parts), basename(path), sum);
+    if (!isSettled(readWorkbook(parts))) sum.wrong.push(`${basename(path)}: filled twice, it changes again`);
   }
   return sum;
 }

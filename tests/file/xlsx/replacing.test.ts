@@ -1,7 +1,9 @@
 /** A file is replaced whole or not at all: each step of it fails once, with a full disk and with a dead one. */
+import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { hem } from '../../../src/file/hem';
 import { replaceFile } from '../../../src/file/xlsx/archive';
@@ -42,7 +44,12 @@ vi.mock(import('node:fs/promises'), async (original) => {
     now('rename');
     await real.rename(...given);
   };
-  return { ...real, open, rename, default: { ...real, open, rename } };
+  const readFile = (async (...given: Parameters<typeof real.readFile>) => {
+    const found = await real.readFile(...given);
+    fault.before['read']?.();
+    return found;
+  }) as typeof real.readFile;
+  return { ...real, open, rename, readFile, default: { ...real, open, rename, readFile } };
 });
 
 let folder: string;
@@ -93,6 +100,16 @@ describe('a workbook filled into itself', () => {
     expect(readFileSync(path()).equals(Buffer.from(smallBook(HEM.replace('5', '77'))))).toBe(true);
   });
 
+  it('that was saved by another program while it was read is not taken for either', async () => {
+    writeFileSync(path(), smallBook(HEM));
+    const io = listening();
+    const other = smallBook(HEM.replace('5', '777'));
+    fault.before['read'] = () => writeFileSync(path(), other);
+    expect(await hem(['fill', path(), '-o', join(folder, 'new.xlsx')], io)).toBe(3);
+    expect(io.complained.join()).toMatch(/was saved by another program while it was read, and nothing was/);
+    expect(there()).toEqual(['old.xlsx']);
+  });
+
   it('that was opened in a spreadsheet program meanwhile is not written over', async () => {
     writeFileSync(path(), smallBook(HEM));
     const old = readFileSync(path());
@@ -101,5 +118,43 @@ describe('a workbook filled into itself', () => {
     expect(await hem(['fill', path(), '-o', path()], { ...io, progress })).toBe(3);
     expect(io.complained.join()).toMatch(/is open in a spreadsheet program\. Close it there/);
     expect(readFileSync(path()).equals(old)).toBe(true);
+  });
+});
+
+describe('a process that is killed', () => {
+  /** In the process itself, for no signal from here would come at the right step. */
+  const dying = (step: Step): string =>
+    `data:text/javascript,${encodeURIComponent(`
+      import real from 'node:fs/promises';
+      import { syncBuiltinESMExports } from 'node:module';
+      const die = () => process.kill(process.pid, 'SIGKILL');
+      const { open, rename } = real;
+      real.rename = async (...given) => { if ('${step}' === 'rename') die(); return rename(...given); };
+      real.open = async (...given) => {
+        if ('${step}' === 'open') die();
+        const file = await open(...given);
+        if (!['open', 'rename'].includes('${step}')) file['${step}'] = async () => die();
+        return file;
+      };
+      syncBuiltinESMExports();`)}`;
+
+  it.each(STEPS)('at %s leaves the old file, which then is filled as ever', async (step) => {
+    const path = join(folder, 'old.xlsx');
+    writeFileSync(path, smallBook('<row r="1"><c r="A1"><f>_xldudf_HEM_MEASURED(5)</f></c></row>'));
+    const old = readFileSync(path);
+    const command = fileURLToPath(new URL('../../../src/make/hem.mjs', import.meta.url));
+    const { signal } = spawnSync(process.execPath, [
+      '--import',
+      dying(step),
+      command,
+      'fill',
+      path,
+      '-o',
+      path,
+    ]);
+    expect(signal).toBe('SIGKILL');
+    expect(readFileSync(path).equals(old)).toBe(true);
+    expect(await hem(['fill', path, '-o', path], listening())).toBe(0);
+    expect(readFileSync(path).equals(old)).toBe(false);
   });
 });

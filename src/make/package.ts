@@ -15,7 +15,7 @@ import { placeOf } from './written';
 /** A zip keeps a time for each file; this one is the earliest it can hold, the same on every machine. */
 const NO_TIME = new Date(1980, 0, 1);
 
-function filesIn(folder: string): readonly string[] {
+export function filesIn(folder: string): readonly string[] {
   return readdirSync(folder, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
     .map((entry) => relative(folder, join(entry.parentPath, entry.name)).split(sep).join('/'))
@@ -41,6 +41,10 @@ export async function packageInto(folder: string, where: string): Promise<Uint8A
       else done();
     });
   });
+  return zipOf(folder);
+}
+
+export function zipOf(folder: string): Uint8Array {
   const files = filesIn(folder).map(
     (file) => [file, new Uint8Array(readFileSync(join(folder, file)))] as const,
   );

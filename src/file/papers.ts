@@ -53,8 +53,8 @@ letterhead, terms and lead times there once.
   --paper SIZE       letter or a4; else as the house measures: letter in inches, a4 in centimetres
   --date DAY         the day the papers bear, like 2026-03-09; else today
   --columns WORDS    your word for columns of the table: "K=vertical repeat; M="
-  --beside OTHER     a second workbook of the same windows, made of another cloth or fullness: the quote
-                     shows its prices as option B beside those of JOB
+  --beside OTHER     the same windows made of another cloth or fullness, in a second workbook or on another
+                     sheet of JOB: the quote shows their prices as option B
   --price COLUMN     the column of what the client pays, like V, where it is not found
   --help             this
 
@@ -109,6 +109,8 @@ export interface PapersWish {
   readonly today: number;
   readonly columns?: string | undefined;
   readonly price?: number | undefined;
+  /** The sheet of the windows made otherwise. */
+  readonly beside?: string | undefined;
 }
 
 /** The job of a computed workbook. */
@@ -128,6 +130,7 @@ export async function jobIn(
     today: wish.today,
     said: readCorrections(wish.columns),
     priceColumn: wish.price,
+    beside: wish.beside,
   });
   if (job === undefined) throw new Problem(noWindowsIn(path));
   return job;
@@ -260,14 +263,16 @@ export const command: Command = {
     const { parts, done } = refill(readWorkbook(archive), { progress: progressOf(io) });
     tellLeft(reportOf(done), io);
     const { file, kept } = await withoutOld(readWorkbook(parts), wish.only);
-    const read = await jobIn(
-      file,
-      from,
-      wish,
-      kept.map(({ sheet }) => sheet),
-    );
+    const papers = kept.map(({ sheet }) => sheet);
+    const read = await jobIn(file, from, wish, papers);
+    const { beside } = values;
+    const sheet = read.others?.find((one) => one.toLowerCase() === beside?.toLowerCase());
     const job =
-      values.beside === undefined ? read : { ...read, beside: await optionIn(values.beside, wish, io) };
+      beside === undefined
+        ? read
+        : sheet === undefined
+          ? { ...read, beside: await optionIn(beside, wish, io) }
+          : await jobIn(file, from, { ...wish, beside: sheet }, papers);
     const made = papersOf(job, wish.only);
     if (made.papers.length > 0) {
       const written =

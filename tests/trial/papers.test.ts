@@ -87,6 +87,18 @@ describe.runIf(thereIsABrowser)('papers in the trial workbook', () => {
     expect([at.faults, at.strangers]).toEqual([[], []]);
   });
 
+  it('set two options beside each other, from two sheets of the same windows', async () => {
+    const at = await withJob();
+    await at.put('Velvet', 0, 0, PAPERS_TABLE.map((row) => row.map((cell) => (cell === 'Heron linen' ? 'Moss velvet' : cell)))); // prettier-ignore
+    await at.press('Read the job');
+    await at.pane.getByLabel('Beside it on the quote, as option B').selectOption('Velvet');
+    await at.press('Show for printing');
+    const view = at.page.getByRole('dialog', { name: 'Papers to print' });
+    await view.getByText('Option B', { exact: true }).first().waitFor();
+    expect(await view.getByText(/^Option B: .*Moss velvet/).count()).toBeGreaterThan(0);
+    expect([at.faults, at.strangers]).toEqual([[], []]);
+  });
+
   it('go into the saved file with their page, their lines and their drawings', async () => {
     const at = await withJob();
     await at.press('Read the job');

@@ -94,12 +94,16 @@ const isFabrics = ({ columns }: Contents['tables'][number]): boolean =>
   placeOf(CLOTH.width, columns) >= 0 &&
   (['room', 'openingWidth'] as const).every((means) => placeOf({ as: 'words', means }, columns) < 0);
 
-/** Our own table of what lies behind the face; its width is a house rule. */
-const isLinings = ({ name }: Contents['tables'][number]): boolean => /^linings(_\d+)?$/i.test(name);
+/** A table of ours, with how the names of its job end; that of linings says no width, which is a house rule. */
+const OWN = /^(fabrics|linings)(_\d+)?$/i;
 
-export const clothsIn = (cells: Cells): readonly JobCloth[] =>
+/** `job`: how the names of the job end; the cloths of another job in the workbook are none of its. */
+export const clothsIn = (cells: Cells, job = ''): readonly JobCloth[] =>
   cells.contents.tables
-    .filter((table) => isFabrics(table) || isLinings(table))
+    .filter((table) => {
+      const own = OWN.exec(table.name);
+      return own === null ? isFabrics(table) : (own[2] ?? '') === job;
+    })
     .flatMap((table) => named<JobCloth>(cells, table, NAME, CLOTH));
 
 export const suppliersIn = (cells: Cells): readonly Supplier[] =>

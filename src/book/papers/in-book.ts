@@ -16,6 +16,10 @@ export interface PapersAsked {
   readonly size?: PaperSize | undefined;
   /** As spreadsheets count. */
   readonly today: number;
+  /** The sheet of windows, where there are several. */
+  readonly sheet?: string | undefined;
+  /** The sheet of the same windows made otherwise, as option B of the quote. */
+  readonly beside?: string | undefined;
 }
 
 export interface PapersFound {
@@ -57,7 +61,7 @@ async function sheetsIn(
 /** Reads the job and makes its papers as data; nothing is written. Undefined where no sheet holds windows. */
 export async function lookForPapers(
   book: BookRead,
-  { only, size, today }: PapersAsked,
+  { only, ...asked }: PapersAsked,
 ): Promise<PapersFound | undefined> {
   const contents = await book.contents();
   const standing = await papersIn(book, contents);
@@ -66,7 +70,7 @@ export async function lookForPapers(
     contents,
     standing.map(({ sheet }) => sheet),
   );
-  const job = readPapersJob({ contents, sheets, size, today });
+  const job = readPapersJob({ contents, sheets, ...asked });
   if (job === undefined) return undefined;
   const made = papersOf(job, only);
   const again = standing.filter(({ kind }) => made.papers.some((paper) => paper.kind === kind));

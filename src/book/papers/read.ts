@@ -9,7 +9,7 @@ import { clothsIn, suppliersIn } from './cloths';
 import { withLinings } from './of-cloth';
 import { extrasIn } from './extras';
 import { ownPrices, sumsOf } from './sums';
-import { readWindows, type WindowsSeen } from './windows';
+import { otherWindows, ownJob, readWindows, type WindowsAsked, type WindowsSeen } from './windows';
 import type { Contents } from '../book';
 
 export interface JobAsked {
@@ -22,14 +22,18 @@ export interface JobAsked {
   readonly said?: Corrections | undefined;
   /** Where the user says the prices stand. */
   readonly priceColumn?: number | undefined;
+  /** The sheet of windows, where the user chose among several. */
+  readonly sheet?: string | undefined;
+  /** The sheet whose windows are the same ones made otherwise. */
+  readonly beside?: string | undefined;
 }
 
 /** The house rules beside the windows: a name that ends in “rules”. */
-function houseOf(cells: Cells): House {
+function houseOf(cells: Cells, job: string): House {
   const rules = cells.contents.names.filter(
     ({ name, area }) => area !== undefined && /rules(_\d+)?$/i.test(name),
   );
-  const area = (rules.find(({ name }) => name.toLowerCase() === 'house_rules') ?? rules[0])?.area;
+  const area = (rules.find(({ name }) => name.toLowerCase() === `house_rules${job}`) ?? rules[0])?.area;
   return readHouse(area === undefined ? null : cells.rows(area));
 }
 
@@ -84,12 +88,13 @@ function pricedWindows(cells: Cells, seen: WindowsSeen): PapersJob['windows'] {
   return own.size === 0 ? seen.windows : seen.windows.map((one) => ({ ...one, price: own.get(one.row) }));
 }
 
-/** Undefined where no sheet holds a table of windows. */
-export function readPapersJob(asked: JobAsked): PapersJob | undefined {
-  const cells = new Cells(asked.contents, asked.sheets);
-  const cloths = clothsIn(cells);
-  const house = withLinings(houseOf(cells), cloths);
-  const found = readWindows({ cells, house, cloths, said: asked.said, priceColumn: asked.priceColumn });
+function jobOn(cells: Cells, asked: JobAsked): PapersJob | undefined {
+  const number = ownJob(cells, asked.sheet) ?? '';
+  const cloths = clothsIn(cells, number);
+  const house = withLinings(houseOf(cells, number), cloths);
+  const { said, priceColumn, sheet, today } = asked;
+  const wanted: WindowsAsked = { cells, house, cloths, said, priceColumn, sheet };
+  const found = readWindows(wanted);
   if (found === undefined) return undefined;
   const facts = factsOf(cells, found.job);
   const size = asked.size ?? (house.unit.small === 'cm' ? 'a4' : 'letter');
@@ -97,7 +102,7 @@ export function readPapersJob(asked: JobAsked): PapersJob | undefined {
     unit: house.unit,
     rules: house.rules,
     size,
-    today: asked.today,
+    today,
     house: houseWords(houseTyped(cells), size),
     client: facts.client,
     place: facts.place,
@@ -114,5 +119,16 @@ export function readPapersJob(asked: JobAsked): PapersJob | undefined {
     sums: sumsOf(cells, found),
     unread: found.unread,
     noWindows: found.noWindows,
+    sheet: found.sheet,
+    others: otherWindows(wanted, found),
   };
+}
+
+/** Undefined where no sheet holds a table of windows. */
+export function readPapersJob(asked: JobAsked): PapersJob | undefined {
+  const cells = new Cells(asked.contents, asked.sheets);
+  const job = jobOn(cells, asked);
+  if (job === undefined || asked.beside === undefined) return job;
+  const other: JobAsked = { ...asked, said: undefined, priceColumn: undefined, sheet: asked.beside };
+  return { ...job, beside: jobOn(cells, other) };
 }

@@ -11,12 +11,13 @@ import type { ColumnRead, Corrections } from '../../core/window/reader/understan
 import type { House } from '../../core/house/house';
 import type { JobCloth, JobWindow } from '../../core/papers/job';
 import { count, words, type Entry, type EntryKind } from '../../core/papers/paper';
+import { sameSheet } from '../address';
 import type { Cells, NamedSheet } from './cells';
 import { withCloth } from './of-cloth';
 
 export interface WindowsSeen {
   readonly sheet: string;
-  /** The number its job bears in the workbook: 1 where it is the only one. */
+  /** How names of its job end in the workbook: “_2”; empty where it is the first. */
   readonly job: string;
   /** Whether it is a table that our template made. */
   readonly own: boolean;
@@ -160,18 +161,46 @@ export interface WindowsAsked {
   /** The user's word for columns of the table. */
   readonly said?: Corrections | undefined;
   readonly priceColumn?: number | undefined;
+  /** The sheet that the user chose. */
+  readonly sheet?: string | undefined;
+}
+
+/** How a job's names end, of our own tables alone: the one on the chosen sheet, else the first. */
+export function ownJob({ contents }: Cells, sheet?: string): string | undefined {
+  const own = contents.tables.filter(({ name }) => OWN_TABLE.test(name));
+  const chosen = sheet === undefined ? own[0] : own.find(({ area }) => sameSheet(area.sheet, sheet));
+  return chosen === undefined ? undefined : (OWN_TABLE.exec(chosen.name)?.[1] ?? '');
+}
+
+/** The sheet's windows; undefined where it holds none. */
+function windowsOn(sheet: NamedSheet, asked: WindowsAsked): WindowsSeen | undefined {
+  const { house, said } = asked;
+  const read = readTable(sheet, { unit: house.unit, ...(said === undefined ? {} : { said }) });
+  return !('columns' in read) || read.none !== undefined ? undefined : windowsIn(sheet, read, asked);
 }
 
 /** The sheet that holds the job's windows; undefined where none does. A list of fabrics may look like one. */
 export function readWindows(asked: WindowsAsked): WindowsSeen | undefined {
-  const { house, said } = asked;
+  const { cells, sheet: chosen } = asked;
   let best: WindowsSeen | undefined;
-  for (const sheet of asked.cells.sheets) {
-    const read = readTable(sheet, { unit: house.unit, ...(said === undefined ? {} : { said }) });
-    if (!('columns' in read) || read.none !== undefined) continue;
-    const seen = windowsIn(sheet, read, asked);
+  for (const sheet of cells.sheets) {
+    if (chosen !== undefined && !sameSheet(sheet.name, chosen)) continue;
+    const seen = windowsOn(sheet, asked);
+    if (seen === undefined) continue;
     if (best === undefined || better(seen, best)) best = seen;
     if (best.own) break;
   }
   return best;
+}
+
+/** Other sheets whose windows are priced, and so may stand beside a job's as another option. */
+export function otherWindows(asked: WindowsAsked, { sheet, own }: WindowsSeen): readonly string[] {
+  const others = asked.cells.sheets.filter(({ name }) => !sameSheet(name, sheet));
+  return others
+    .filter((one) => {
+      if (own) return ownJob(asked.cells, one.name) !== undefined;
+      const seen = windowsOn(one, { ...asked, priceColumn: undefined });
+      return seen !== undefined && seen.windows.length > 0 && seen.priceColumn !== undefined;
+    })
+    .map(({ name }) => name);
 }

@@ -112,6 +112,10 @@ export interface PapersJob {
   readonly unread: readonly string[];
   /** Rows whose quantity is 0: no windows, and said. */
   readonly noWindows?: readonly string[];
+  /** The sheet its windows stand on. */
+  readonly sheet?: string;
+  /** Further sheets of priced windows in the same workbook. */
+  readonly others?: readonly string[];
   /** The same windows made otherwise, for the quote to show both prices. */
   readonly beside?: PapersJob | undefined;
 }

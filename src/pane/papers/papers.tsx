@@ -27,27 +27,32 @@ const NAMES: Readonly<Record<PaperKind, string>> = {
 };
 
 export function PapersSection({ book }: { readonly book: Book }) {
-  const styles = useStyles();
   const task = useTask();
   const [only, setOnly] = useState<readonly PaperKind[]>(PAPER_KINDS);
   const [size, setSize] = useState<PaperSize | undefined>();
+  const [sheets, setSheets] = useState<Sheets>({});
   const [found, setFound] = useState<PapersFound>();
   const [anew, setAnew] = useState(true);
 
-  const asked = (): PapersAsked => ({
+  const asked = (chosen: Sheets): PapersAsked => ({
     only: PAPER_KINDS.filter((kind) => only.includes(kind)),
     size,
     today: today(),
+    ...chosen,
   });
   /** The sheets may have been changed since they were looked at: every act looks anew. */
-  const look = async (): Promise<PapersFound | Message> => {
-    const now = await lookForPapers(book, asked());
+  const look = async (chosen = sheets): Promise<PapersFound | Message> => {
+    const now = await lookForPapers(book, asked(chosen));
     setFound(now);
     return now ?? { intent: 'error', text: noWindowsIn(book.title) };
   };
-  const act = (says: string, work: (now: PapersFound) => Promise<Message | undefined>): void => {
+  const act = (
+    says: string,
+    work: (now: PapersFound) => Promise<Message | undefined>,
+    chosen = sheets,
+  ): void => {
     void task.run(says, async () => {
-      const now = await look();
+      const now = await look(chosen);
       return 'intent' in now ? now : work(now);
     });
   };
@@ -85,29 +90,116 @@ export function PapersSection({ book }: { readonly book: Book }) {
           setSize(paper);
         }}
       />
-      <div className={styles.acts}>
-        <Button
-          appearance={found === undefined ? 'primary' : 'secondary'}
-          disabled={only.length === 0}
-          disabledFocusable={task.running !== undefined}
-          onClick={read}
-        >
-          Read the job
-        </Button>
-        {found !== undefined && found.made.papers.length > 0 && (
-          <Button appearance="primary" disabledFocusable={task.running !== undefined} onClick={write}>
-            {wordsOfWriting(found, anew)}
-          </Button>
-        )}
-        {found !== undefined && found.made.papers.length > 0 && book.lacks.has('print') && (
-          <Button disabledFocusable={task.running !== undefined} onClick={show}>
-            Show for printing
-          </Button>
-        )}
-      </div>
+      <Acts
+        found={found}
+        anew={anew}
+        none={only.length === 0}
+        busy={task.running !== undefined}
+        prints={!book.lacks.has('print')}
+        read={read}
+        write={write}
+        show={show}
+      />
       <TaskLine task={task} counts="papers" />
+      {found !== undefined && (
+        <Options
+          job={found.job}
+          chosen={sheets}
+          choose={(chosen) => {
+            setSheets(chosen);
+            act('Reading the job', () => Promise.resolve(undefined), chosen);
+          }}
+        />
+      )}
       {found !== undefined && <Found book={book} found={found} anew={anew} setAnew={setAnew} />}
     </Section>
+  );
+}
+
+interface ActsProps {
+  readonly found: PapersFound | undefined;
+  readonly anew: boolean;
+  /** Whether no paper is wanted. */
+  readonly none: boolean;
+  readonly busy: boolean;
+  /** Whether the host prints by itself. */
+  readonly prints: boolean;
+  readonly read: () => void;
+  readonly write: () => void;
+  readonly show: () => void;
+}
+
+/** What can be done: read, and where something can be made, write it or show it. */
+function Acts({ found, anew, none, busy, prints, read, write, show }: ActsProps) {
+  const styles = useStyles();
+  const made = found !== undefined && found.made.papers.length > 0;
+  return (
+    <div className={styles.acts}>
+      <Button
+        appearance={found === undefined ? 'primary' : 'secondary'}
+        disabled={none}
+        disabledFocusable={busy}
+        onClick={read}
+      >
+        Read the job
+      </Button>
+      {made && (
+        <Button appearance="primary" disabledFocusable={busy} onClick={write}>
+          {wordsOfWriting(found, anew)}
+        </Button>
+      )}
+      {made && !prints && (
+        <Button disabledFocusable={busy} onClick={show}>
+          Show for printing
+        </Button>
+      )}
+    </div>
+  );
+}
+
+/** Of several sheets of windows, the job's own and the one beside it. */
+type Sheets = Pick<PapersAsked, 'sheet' | 'beside'>;
+
+interface OptionsProps {
+  readonly job: PapersFound['job'];
+  readonly chosen: Sheets;
+  readonly choose: (chosen: Sheets) => void;
+}
+
+/** Where the workbook holds several priced jobs: which it is, and which stands beside it. */
+function Options({ job: { sheet = '', others = [] }, chosen, choose }: OptionsProps) {
+  if (others.length === 0) return null;
+  return (
+    <>
+      <Field label="Windows from the sheet">
+        <Select
+          value={sheet}
+          onChange={(_, { value }) => {
+            choose({ sheet: value });
+          }}
+        >
+          {[sheet, ...others].map((one) => (
+            <option key={one}>{one}</option>
+          ))}
+        </Select>
+      </Field>
+      <Field
+        label="Beside it on the quote, as option B"
+        hint="The same windows in another cloth or fullness, priced on a sheet of their own."
+      >
+        <Select
+          value={chosen.beside ?? ''}
+          onChange={(_, { value }) => {
+            choose({ sheet, beside: value === '' ? undefined : value });
+          }}
+        >
+          <option value="">nothing</option>
+          {others.map((one) => (
+            <option key={one}>{one}</option>
+          ))}
+        </Select>
+      </Field>
+    </>
   );
 }
 

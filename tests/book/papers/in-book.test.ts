@@ -102,3 +102,28 @@ it('papers are counted as they are written, and those written stand where it is 
   expect(told).toEqual(['0 of 7', '1 of 7', '2 of 7']);
   expect(await sheetsOf(book)).toEqual(['Openings', 'House', 'Job', 'Client quote', 'Fabric order']);
 });
+
+it('of two sheets of priced windows one is the job, and the other stands beside it as option B', async () => {
+  const velvet = PAPERS_TABLE.map((row) =>
+    row.map((cell) =>
+      cell === 'Heron linen' ? 'Moss velvet' : cell === 1240.5 ? 1501 : cell === 2050.5 ? 2311 : cell,
+    ),
+  );
+  const book = new MemoryBook({ Openings: { rows: PAPERS_TABLE }, Velvet: { rows: velvet } });
+  const alone = await look(book, ['quote']);
+  expect([alone.job.sheet, alone.job.others, alone.job.beside]).toEqual(['Openings', ['Velvet'], undefined]);
+  const chosen = { only: ['quote'], today: TODAY } as const;
+  const both = (await lookForPapers(book, { ...chosen, beside: 'Velvet' }))!;
+  expect(both.made.missing).toEqual([]);
+  await writePapers(book, both, true);
+  const [block] = await book.read([
+    (await book.contents()).sheets.find(({ name }) => name === 'Client quote')!.used!,
+  ]);
+  const cells = [...block!.values.flat(), ...block!.formulas.flat()];
+  expect(cells).toEqual(expect.arrayContaining(['Option A', 'Option B']));
+  expect(cells.filter((one) => typeof one === 'string').join('\n')).toContain('Moss velvet');
+  // Each price follows its own sheet.
+  expect(cells).toContain('=IF(LEN(Openings!K3)=0,"",Openings!K3)');
+  expect(cells).toContain('=IF(LEN(Velvet!K3)=0,"",Velvet!K3)');
+  expect((await lookForPapers(book, { ...chosen, sheet: 'Velvet' }))!.job.sheet).toBe('Velvet');
+});

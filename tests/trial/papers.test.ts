@@ -89,6 +89,9 @@ describe.runIf(thereIsABrowser)('papers in the trial workbook', () => {
 
   it('set two options beside each other, from two sheets of the same windows', async () => {
     const at = await withJob();
+    await at.page.evaluate(() =>
+      window.trial.book.inOneStep('Set up', (write) => write({ newSheets: [{ name: 'Velvet' }] })),
+    );
     await at.put('Velvet', 0, 0, PAPERS_TABLE.map((row) => row.map((cell) => (cell === 'Heron linen' ? 'Moss velvet' : cell)))); // prettier-ignore
     await at.press('Read the job');
     await at.pane.getByLabel('Beside it on the quote, as option B').selectOption('Velvet');

@@ -26,6 +26,14 @@ const NAMES: Readonly<Record<PaperKind, string>> = {
   findings: 'findings',
 };
 
+/** What is done of a job that was read. */
+type Act = (now: PapersFound) => Promise<Message | undefined>;
+const nothing: Act = () => Promise.resolve(undefined);
+const shown: Act = ({ job, made }) => {
+  openPrintView(made.papers, String(job.house.sign?.value ?? ''));
+  return Promise.resolve(undefined);
+};
+
 export function PapersSection({ book }: { readonly book: Book }) {
   const task = useTask();
   const [only, setOnly] = useState<readonly PaperKind[]>(PAPER_KINDS);
@@ -34,23 +42,18 @@ export function PapersSection({ book }: { readonly book: Book }) {
   const [found, setFound] = useState<PapersFound>();
   const [anew, setAnew] = useState(true);
 
-  const asked = (chosen: Sheets): PapersAsked => ({
-    only: PAPER_KINDS.filter((kind) => only.includes(kind)),
-    size,
-    today: today(),
-    ...chosen,
-  });
   /** The sheets may have been changed since they were looked at: every act looks anew. */
   const look = async (chosen = sheets): Promise<PapersFound | Message> => {
-    const now = await lookForPapers(book, asked(chosen));
+    const now = await lookForPapers(book, {
+      only: PAPER_KINDS.filter((kind) => only.includes(kind)),
+      size,
+      today: today(),
+      ...chosen,
+    });
     setFound(now);
     return now ?? { intent: 'error', text: noWindowsIn(book.title) };
   };
-  const act = (
-    says: string,
-    work: (now: PapersFound) => Promise<Message | undefined>,
-    chosen = sheets,
-  ): void => {
+  const act = (says: string, work: Act, chosen = sheets): void => {
     void task.run(says, async () => {
       const now = await look(chosen);
       return 'intent' in now ? now : work(now);
@@ -58,7 +61,7 @@ export function PapersSection({ book }: { readonly book: Book }) {
   };
 
   const read = (): void => {
-    act('Reading the job', () => Promise.resolve(undefined));
+    act('Reading the job', nothing);
   };
   const write = (): void => {
     void task.run('Writing the papers', async (watch) => {
@@ -70,10 +73,7 @@ export function PapersSection({ book }: { readonly book: Book }) {
     });
   };
   const show = (): void => {
-    act('Laying the papers out', ({ job, made }) => {
-      openPrintView(made.papers, String(job.house.sign?.value ?? ''));
-      return Promise.resolve(undefined);
-    });
+    act('Laying the papers out', shown);
   };
 
   return (
@@ -102,16 +102,18 @@ export function PapersSection({ book }: { readonly book: Book }) {
       />
       <TaskLine task={task} counts="papers" />
       {found !== undefined && (
-        <Options
-          job={found.job}
-          chosen={sheets}
-          choose={(chosen) => {
-            setSheets(chosen);
-            act('Reading the job', () => Promise.resolve(undefined), chosen);
-          }}
-        />
+        <>
+          <Options
+            job={found.job}
+            chosen={sheets}
+            choose={(chosen) => {
+              setSheets(chosen);
+              act('Reading the job', nothing, chosen);
+            }}
+          />
+          <Found book={book} found={found} anew={anew} setAnew={setAnew} />
+        </>
       )}
-      {found !== undefined && <Found book={book} found={found} anew={anew} setAnew={setAnew} />}
     </Section>
   );
 }

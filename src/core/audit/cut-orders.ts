@@ -65,8 +65,9 @@ function* clothsOfWindows(order: ClothOrdered, windows: number, rules: Rules): G
         : rule === 'first cut exact'
           ? cut
           : cutLength - repeat;
-    yield first + cutLength * (cuts - 1);
-    if (repeat !== undefined && rule === 'one repeat each') yield cutLength * cuts + repeat * (cuts - 1);
+    // A length shown without its repeat has it added between the lengths.
+    const between = repeat !== undefined && rule === 'one repeat each' && cutLength < cut + repeat / 2;
+    yield between ? cutLength * cuts + repeat * (cuts - 1) : first + cutLength * (cuts - 1);
   }
   if (!halfDrop || repeat === undefined) return;
   yield* halfDropCloths(cutting, starts);

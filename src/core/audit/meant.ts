@@ -15,7 +15,7 @@ const MEANT: readonly RegExp[] = [
   /\battic stock\b|\bspares?\b/i,
   /\bC\.?O\.?M\b|\b(?:own|his|her|their) (?:own )?(?:fabric|cloth|material|goods)\b/,
   /\b(?:re-?(?:made?|making|make|cut|do|done|placement)|do-?over)\b|\breplac(?:es|ing|ed)\b|\b(?:our|my) (?:fault|mistake|error)\b/i,
-  /\bon purpose\b|\bintention\w*|\bas (?:existing|before|last time|(?:the )?old)\b|\bmatch (?:existing|(?:the )?old)\b|\b(?:no|not) (?:charged?|billed)\b|\bn\/c\b|\bwarranty\b|\bcourtesy\b/i,
+  /\bon purpose\b|\bintention\w*|\bas (?:existing|before|last time|(?:the )?old)\b|\bmatch (?:existing|(?:the )?old)\b|\b(?:no|not) (?:charged?|billed)\b|\bn\/c\b|\bwarranty\b|\b(?:altered|made|making|done)\b.{0,4}\bfree\b|\bcourtesy\b/i,
 ];
 /** A longer text is no note. */
 const MOST_TEXT = 200;

@@ -14,6 +14,8 @@ export interface OwnRate {
   readonly adds: boolean;
   /** The columns whose words say which rate. */
   readonly words: readonly number[];
+  /** Or the column from whose figures on it is another, the least first. */
+  readonly from?: { readonly at: number; readonly figures: readonly number[] };
   readonly rates: ReadonlyMap<string, number>;
   /** Up to the next of it; 0 leaves it exact. */
   readonly step: number;
@@ -142,6 +144,48 @@ function rateOf(form: Form, target: Figures, rows: readonly number[]): { rate: n
 const isSimple = (ratio: number): boolean =>
   [ratio, 1 / ratio].some((one) => Math.abs(one - Math.round(one)) < 1e-3 || Math.abs(one - 1.5) < 1e-3);
 
+/** Which of the steps that begin at these figures. */
+const tierOf = (figure: number, figures: readonly number[]): string =>
+  String(figures.filter((one) => one <= figure).length);
+
+const MOST_TIERS = 4;
+/** Orders parted where a rate changes with a figure: a price that breaks at a quantity. */
+function tiersOf(
+  form: Form,
+  target: Figures,
+  rows: readonly number[],
+): (Parted & Pick<OwnRate, 'from'>) | undefined {
+  for (const { at, down, isPlain } of form.factors) {
+    if (!isPlain) continue;
+    const sorted = rows
+      .filter((row) => baseOf(form, row) > 0)
+      .map((row) => ({
+        figure: down[row] as number,
+        ratio: Math.round(((target.down[row] as number) / baseOf(form, row)) * 1000),
+      }))
+      .sort((one, other) => one.figure - other.figure);
+    const figures: number[] = [];
+    let now = NaN;
+    for (let place = 0; place + 2 < sorted.length; place++) {
+      const [one, two, three] = sorted.slice(place, place + 3).map(({ ratio }) => ratio);
+      // Three that follow each other alike begin a step; a slip does not.
+      if (one !== two || two !== three || one === now) continue;
+      if (!Number.isNaN(now)) figures.push(sorted[place]?.figure ?? NaN);
+      now = one ?? NaN;
+    }
+    if (figures.length === 0 || figures.length >= MOST_TIERS) continue;
+    const keys: string[] = [];
+    const parts = new Map<string, number[]>();
+    for (const row of rows) {
+      const key = tierOf(down[row] as number, figures);
+      keys[row] = key;
+      parts.set(key, [...(parts.get(key) ?? []), row]);
+    }
+    return { words: [], keys, parts, inAll: rows.length, from: { at, figures } };
+  }
+  return undefined;
+}
+
 /** What comes more than once among the figures that differ: a share more or less, or a least charge. */
 function comesAgain(off: readonly { figure: number; expected: number }[]): Pick<OwnRate, 'also' | 'least'> {
   const times = new Map<number, number>();
@@ -164,7 +208,11 @@ const isUsual = (
   (figure === least && expected < least) ||
   also.some((ratio) => Math.abs(figure / expected - ratio) <= 0.0008);
 
-function way(form: Form, target: Figures, { words, keys, parts, inAll }: Parted): OwnRate | undefined {
+function way(
+  form: Form,
+  target: Figures,
+  { words, keys, parts, inAll, from }: Parted & Pick<OwnRate, 'from'>,
+): OwnRate | undefined {
   const rates = new Map<string, number>();
   const judged: number[] = [];
   let held = 0;
@@ -199,7 +247,8 @@ function way(form: Form, target: Figures, { words, keys, parts, inAll }: Parted)
   const { adds, step, within } = form;
   const factors = form.factors.map(({ at }) => at);
   const places = words.map(({ at }) => at);
-  return { target: target.at, factors, adds, words: places, rates, step, within, ...usual, held, outOf };
+  const by = { words: places, ...(from !== undefined && { from }) };
+  return { target: target.at, factors, adds, ...by, rates, step, within, ...usual, held, outOf };
 }
 
 function* pairs<T>(all: readonly T[]): Generator<readonly T[]> {
@@ -236,6 +285,13 @@ const isCount = ({ down }: Figures): boolean =>
 const costOf = ({ rates, factors, words, held, step, also }: OwnRate): number =>
   held - 2 * rates.size - factors.length / 2 - words.length / 4 - (step > 0 ? 1 : 0) - also.length;
 
+/** Only what is priced breaks at a quantity: so many of one column at the price in another. */
+function tiersFor(form: Form, target: Figures, rows: readonly number[]): readonly Parted[] {
+  if (form.factors.length !== 2 || !target.isMoney || form.step > 0 || target.different < 12) return [];
+  const tiers = tiersOf(form, target, rows);
+  return tiers === undefined ? [] : [tiers];
+}
+
 interface Partings {
   readonly alone: Parted;
   readonly byOne: readonly Parted[];
@@ -268,7 +324,7 @@ export function ratesOf(
   };
   let best: OwnRate | undefined;
   for (const form of formsOf(target, before))
-    for (const one of partedFor(form, target, partings)) {
+    for (const one of [...partedFor(form, target, partings), ...tiersFor(form, target, rows)]) {
       const found = way(form, target, one);
       if (found !== undefined && (best === undefined || costOf(found) > costOf(best))) best = found;
     }
@@ -276,8 +332,10 @@ export function ratesOf(
   return best?.factors.length === 1 && best.rates.get('') === 1 ? undefined : best;
 }
 
-const keyOf = ({ words }: OwnRate, cells: readonly CellIn[]): string =>
-  words.map((at) => wordIn(cells[at])).join('|');
+const keyOf = ({ words, from }: OwnRate, cells: readonly CellIn[]): string =>
+  from === undefined
+    ? words.map((at) => wordIn(cells[at])).join('|')
+    : tierOf(figureIn(cells[from.at]), from.figures);
 
 /** What it gives in an order, or the order's own figure where that is usual too; undefined where it says nothing. */
 export function rateGives(way: OwnRate, cells: readonly CellIn[]): number | undefined {
@@ -299,5 +357,10 @@ export function rateInWords(way: OwnRate, headings: readonly string[], cells: re
   const sum = way.adds ? `${by} ${rate < 0 ? '−' : '+'} ${shown.replace('-', '')}` : times;
   const up = way.step > 0 ? `${sum}, up to ${digits(way.step)}` : sum;
   const where = way.words.map((at) => `“${wordIn(cells[at])}”`).join(' and ');
+  const { from } = way;
+  if (from !== undefined) {
+    const reached = from.figures.filter((one) => one <= figureIn(cells[from.at])).pop();
+    return reached === undefined ? up : `${up} from about ${digits(reached)} ${headings[from.at] ?? ''} on`;
+  }
   return where === '' ? up : `${up} for ${where}`;
 }

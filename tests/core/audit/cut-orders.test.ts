@@ -40,6 +40,15 @@ describe('the ways a half-drop may honestly have been bought', () => {
     expect([...yardages(ordered('straight', 20, 140))]).toEqual([20, 23.375]);
   });
 
+  it('with a repeat between the lengths, have it once for each further one, whether the cut shows it or not', () => {
+    const each = [['repeat rule', 'one repeat each']] as const;
+    // 6 × 112 + 5 × 20 = 772 in; 672 in would be no pattern at all.
+    for (const cut of [112, 132]) {
+      const found = [...yardages(ordered('straight', 20, cut), ...each)];
+      expect(found).toEqual([21.5]);
+    }
+  });
+
   it('have the pattern’s start or not, for one line of an order buys it for all', () => {
     const [without, with_] = [...yardages(ordered('straight', 20), ['pattern start', 'one repeat'])];
     expect([without, with_]).toEqual([20, 20.625]);

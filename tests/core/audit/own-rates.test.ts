@@ -89,6 +89,24 @@ it('a share more that comes again, and a least charge that comes again, are no s
   expect(found(wrong, headings)).toHaveLength(1);
 });
 
+it('a price that breaks at a quantity: less off than its quantity gives is doubted', () => {
+  const headings = ['order no', 'heading', 'finished drop', 'rod width', 'Zub', 'Prell', 'Vorn $'];
+  const rows = (): CellIn[][] =>
+    Array.from({ length: ORDERS }, (_, at) => {
+      const [zub, prell] = [40 + ((at * 37) % 800), 11.3 + ((at * 7) % 23)];
+      const less = zub >= 600 ? 0.9 : zub >= 250 ? 0.94 : 1;
+      return [`K${at}`, 'pinch', 80 + ((at * 11) % 29), 60 + at, zub, prell, Math.round(zub * prell * less * 100) / 100];
+    }); // prettier-ignore
+  expect(found(rows(), headings)).toEqual([]);
+  const wrong = rows();
+  const at = wrong.findIndex((cells) => Number(cells[4]) > 650);
+  const cells = wrong[at] as CellIn[];
+  cells[6] = Math.round(Number(cells[4]) * Number(cells[5]) * 100) / 100;
+  expect(found(wrong, headings)).toEqual([
+    expect.stringMatching(/Vorn \$ reads .* it is Zub × Prell × 0\.9 from about \d+ Zub on, here/),
+  ]);
+});
+
 it('a way that fails in one order of eight is none', () => {
   const rows = orders().map((cells, at) => (at % 8 === 3 ? [...cells.slice(0, 8), 500 + at * 3.1] : cells));
   expect(found(rows)).toEqual([]);

@@ -33,7 +33,7 @@ export function cellOf(raw: CellIn): Cell {
 
 /** “—”, “plain”, “none”: nothing, said in so many words. */
 const NOTHING =
-  /^(?:[-–—.]+|n\/?a\.?|nil|none|no|plain|no (?:repeat|rpt|rep|r)|without|geen|kein[e]?|aucun|sans|unis?|effen|0|zero|x|solid|n\/r|nr|\/)$/i;
+  /^(?:[-–—.]+|n\/?a\.?|nil|none|no|plain|pl\.?|no (?:repeat|rpt|rep|r)|without|geen|kein[e]?|aucun|sans|unis?|effen|0|zero|x|solid|n\/r|nr|\/)$/i;
 export const saysNothing = (text: string): boolean => NOTHING.test(text);
 
 const DITTO =

@@ -299,8 +299,8 @@ const SIDES = /^(?:side )?(?:panels|pnls)$/i;
 /** Arrows point where a curtain stacks. */
 const ARROWS: readonly (readonly [Draw, RegExp])[] = [
   ['pair', /^(?:[↔⟷⇔]|<-*>|>-*<)$/],
-  ['one-way left', /^(?:[←⇐⟵]|<-+)$/],
-  ['one-way right', /^(?:[→⇒⟶]|-+>)$/],
+  ['one-way left', /^(?:[←⇐⟵«]|<+-*)$/],
+  ['one-way right', /^(?:[→⇒⟶»]|-*>+)$/],
 ];
 const arrow = (text: string): Draw | undefined => ARROWS.find(([, shape]) => shape.test(text))?.[0];
 export const drawOfText: (text: string) => Draw | undefined = known(

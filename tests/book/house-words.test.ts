@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { areaAt } from '../../src/book/address';
+import { keepWords, wordsOfBook, wordsSaid } from '../../src/book/house-words';
 import { MemoryBook } from '../../src/book/memory';
 import { survey } from '../../src/book/survey';
 import { WANTED } from '../../src/book/wanted';
@@ -36,5 +37,42 @@ describe('the words of this house in a workbook', () => {
   it('stand behind what the user says of a column', async () => {
     const book = new MemoryBook({ Measures: TABLE, 'Words of this house': WORDS });
     expect((await keys(book, { zot: 'openingWidth' }))[1]).toBe('openingWidth');
+  });
+
+  it('are written on a sheet of their own from what the user said, and read from there', async () => {
+    const book = new MemoryBook({ Measures: TABLE });
+    const said = (
+      await survey(book, WANTED, INCHES, areaAt('Measures', 1, 0), { zot: 'rodWidth', bin: null })
+    ).read;
+    expect(wordsSaid(said)).toEqual([
+      ['Zot', 'rod width'],
+      ['Bin', 'none'],
+    ]);
+    expect(await keepWords(book, wordsSaid(said))).toEqual({ written: 2, otherwise: [] });
+    expect(await keys(book)).toEqual(['room', 'rodWidth', 'finishedDrop', 'heading', null]);
+  });
+
+  it('go below those that stand there, and leave what is said otherwise', async () => {
+    const book = new MemoryBook({ Measures: TABLE, 'Words of this house': WORDS });
+    const kept = await keepWords(book, [
+      ['ZOT', 'inside width'],
+      ['Qux', 'overlap'],
+      ['Bin', 'none'],
+    ]);
+    expect(kept).toEqual({ written: 1, otherwise: ['ZOT'] });
+    expect(await wordsOfBook(book)).toEqual([
+      ['zot', 'rod width'],
+      ['bin', 'none'],
+      ['qux', 'overlap'],
+    ]);
+    expect(await keepWords(book, [['qux', 'overlap']])).toEqual({ written: 0, otherwise: [] });
+  });
+
+  it('are taken up in another workbook', async () => {
+    const from = new MemoryBook({ Measures: TABLE, 'Words of this house': WORDS });
+    const to = new MemoryBook({ Measures: TABLE });
+    await keepWords(to, await wordsOfBook(from));
+    expect(await keys(to)).toEqual(['room', 'rodWidth', 'finishedDrop', 'heading', null]);
+    expect(await wordsOfBook(new MemoryBook({ Measures: TABLE }))).toEqual([]);
   });
 });

@@ -23,6 +23,8 @@ const plain = (heading: string): string =>
     .trim();
 
 export interface WordsRead {
+  /** Where the columns stand among those given, and the row that heads them. */
+  readonly at: { readonly head: number; readonly heading: number; readonly means: number };
   readonly words: HouseWords;
   /** What stands under “means” and is no heading of ours. */
   readonly unknown: readonly string[];
@@ -52,7 +54,7 @@ export function readHouseWords(rows: readonly (readonly CellIn[])[]): WordsRead 
     unknown.push(...meant.filter((_, at) => keys[at] === undefined));
     if (!keys.includes(undefined)) words.set(plain(String(said)), keys as OrderKey[]);
   }
-  return { words, unknown };
+  return { words, unknown, at: { head: top, heading: heading ?? 0, means: means ?? 1 } };
 }
 
 const isHead = (cell: unknown, word: string): boolean =>

@@ -2,8 +2,10 @@
 import { Badge, Caption1, Field, makeStyles, Select, Subtitle2, Switch, tokens } from './kit';
 import { useState } from 'react';
 import { letters } from '../book/address';
+import type { Book } from '../book/book';
 import type { ColumnsRead, SheetColumn, WantedColumn } from '../book/columns';
 import { WANTED } from '../book/wanted';
+import { HouseWordsPart } from './house-words';
 
 const useStyles = makeStyles({
   head: { display: 'flex', justifyContent: 'space-between', alignItems: 'center' },
@@ -14,13 +16,14 @@ const useStyles = makeStyles({
 const NONE = 'none';
 
 interface Props {
+  readonly book: Book;
   readonly read: ColumnsRead;
   /** What a column may be taken for. */
   readonly wanted?: readonly WantedColumn[];
   correct(id: string, key: string | null): void;
 }
 
-export function Mapping({ read, wanted = WANTED, correct }: Props) {
+export function Mapping({ book, read, wanted = WANTED, correct }: Props) {
   const styles = useStyles();
   const [all, setAll] = useState(false);
   const known = read.columns.filter((one) => one.key !== undefined || one.corrected || one.doubts.length > 0);
@@ -49,6 +52,7 @@ export function Mapping({ read, wanted = WANTED, correct }: Props) {
       {read.notes.map((note) => (
         <Caption1 key={note}>{note}</Caption1>
       ))}
+      <HouseWordsPart book={book} read={read} />
     </div>
   );
 }

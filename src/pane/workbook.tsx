@@ -10,7 +10,6 @@ import { missing, WANTED } from '../book/wanted';
 import { INCHES } from '../core/exact/unit';
 import { Adding } from './adding';
 import { ChangedSince } from './changed';
-import { HouseWordsPart } from './house-words';
 import { Mapping } from './mapping';
 import { Section } from './section';
 import { TaskLine, useTask } from './task';
@@ -76,8 +75,7 @@ export function WorkbookSection({ book }: { readonly book: Book }) {
         <>
           <Text>{whatWasRead(opened)}</Text>
           <ChangedSince book={book} read={opened.read.block} todo="Read it again before columns are added." />
-          <Mapping read={opened.read} correct={correct} />
-          <HouseWordsPart book={book} read={opened.read} />
+          <Mapping book={book} read={opened.read} correct={correct} />
           {missing(opened.read).length > 0 && (
             <Text className={styles.lacking}>
               No column is taken for {missing(opened.read).join('; ')}. Say which column holds it above, or

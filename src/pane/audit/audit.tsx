@@ -14,7 +14,6 @@ import { AuditFindings } from './findings';
 import { AuditLearned } from './learned';
 import { ChangedSince } from '../changed';
 import { Part } from '../floor/part';
-import { HouseWordsPart } from '../house-words';
 import { Mapping } from '../mapping';
 import { Section } from '../section';
 import { TaskLine, useTask } from '../task';
@@ -122,8 +121,7 @@ export function AuditSection({ book }: { readonly book: Book }) {
           )}
           <div>
             <Part says="What each column is">
-              <Mapping read={opened.read} wanted={ORDER_COLUMNS} correct={correct} />
-              <HouseWordsPart book={book} read={opened.read} />
+              <Mapping book={book} read={opened.read} wanted={ORDER_COLUMNS} correct={correct} />
             </Part>
             {audited !== undefined && (
               <Part says="Findings" opened>

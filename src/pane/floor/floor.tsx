@@ -22,7 +22,6 @@ import { FloorPrices, pricesRead, type PricesTyped } from './prices';
 import { FloorRooms } from './more-rooms';
 import { useSpares } from './spares';
 import { FloorTotals } from './totals';
-import { HouseWordsPart } from '../house-words';
 import { Mapping } from '../mapping';
 import { Section } from '../section';
 import { TaskLine, useTask } from '../task';
@@ -131,8 +130,7 @@ export function FloorSection({ book }: { readonly book: Book }) {
           )}
           <div>
             <Part says="Columns">
-              <Mapping read={opened.read} correct={correct} />
-              <HouseWordsPart book={book} read={opened.read} />
+              <Mapping book={book} read={opened.read} correct={correct} />
             </Part>
             <Part says="Rooms in bulk">
               <FloorRooms book={book} read={opened.read} unit={floor.house.unit} again={() => open(opened)} />

@@ -261,10 +261,14 @@ function workdaysBetween(
   holidays: ReadonlySet<number>,
 ): number {
   const [from, to] = [Math.floor(Math.min(start, end)), Math.floor(Math.max(start, end))];
-  let count = 0;
-  for (let day = from; day <= to; day++) if (free[monday(day)] !== true && !holidays.has(day)) count += 1;
+  const weeks = Math.floor((to - from + 1) / WEEK);
+  let count = weeks * workdaysAWeek(free);
+  for (let day = from + weeks * WEEK; day <= to; day++) if (free[monday(day)] !== true) count += 1;
+  for (const day of holidays) if (day >= from && day <= to && free[monday(day)] !== true) count -= 1;
   return start > end ? -count : count;
 }
+const WEEK = 7;
+const workdaysAWeek = (free: readonly boolean[]): number => WEEK - free.filter((one) => one).length;
 function workdayAfter(
   start: number,
   days: number,
@@ -273,6 +277,13 @@ function workdayAfter(
 ): Value {
   let [day, left] = [Math.floor(start), Math.trunc(days)];
   const step = left < 0 ? -1 : 1;
+  if (!sound(day + left)) return NUM;
+  if (holidays.size === 0) {
+    // Whole weeks at once, but for the last: where it ends hangs on its free days.
+    const weeks = Math.max(0, Math.floor(Math.abs(left) / workdaysAWeek(free)) - 1);
+    day += step * weeks * WEEK;
+    left -= step * weeks * workdaysAWeek(free);
+  }
   while (left !== 0) {
     day += step;
     if (!sound(day)) return NUM;

@@ -198,17 +198,27 @@ const signsIn = (world: World, value: Value | undefined): string[] =>
       });
 const beside =
   (after: boolean) =>
-  (world: World, text: string, between: Value, which = 1, mode = 0, end = 0, missing?: Scalar): Value => {
-    const count = Math.trunc(which);
+  (
+    world: World,
+    text: string,
+    between: Value,
+    which?: number,
+    mode = 0,
+    end = 0,
+    missing?: Scalar,
+  ): Value => {
+    const count = Math.trunc(which ?? 1);
     const signs = signsIn(world, between);
     if (count === 0) return VALUE;
     if (text.length > 0 && Math.abs(count) > text.length) return VALUE;
+    // Excel looks whether the text is long enough only where it is told which cut is meant.
+    if (which !== undefined && signs.some((one) => one.length > text.length)) return VALUE;
     if (signs.length !== 1 || signs[0] === '' || mode !== 0)
       return unproven('cuts at several texts, or at an empty one');
     const cuts = cutOf(text, signs, mode !== 0);
     if (end !== 0) return unproven('takes the end of a text as a cut');
     const cut = count > 0 ? cuts[count - 1] : cuts[cuts.length + count];
-    if (cut === undefined) return missing ?? NA;
+    if (cut === undefined) return missing === undefined ? NA : (missing ?? '');
     return after ? text.slice(cut.at + cut.length) : text.slice(0, cut.at);
   };
 defineIn('TEXTBEFORE', 'sr?nnne', stopping(beside(false)));

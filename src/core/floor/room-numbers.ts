@@ -9,28 +9,27 @@ const MOST_ROOMS = 5_000;
 const PART =
   /^([a-z]*?)(\d+)([a-z]?)(?:\s*(?:-|–|to)\s*([a-z]*?)(\d+)([a-z]?))?(?:\s+(even|odd)(?:\s+side)?)?$/i;
 
+const unreadable = (part: string): never => refuse('roomsUnreadable', parameter('rooms'), part);
+
 /** One part written out; refuses what is no room or range of rooms. */
 function roomsOfPart(part: string): readonly string[] {
   const [, prefix = '', from = '', suffix = '', otherPrefix, to, otherSuffix, side] = PART.exec(part) ?? [];
-  if (from === '') return refuse('roomsUnreadable', parameter('rooms'), part);
-  if (to === undefined)
-    return side === undefined
-      ? [prefix + from + suffix]
-      : refuse('roomsUnreadable', parameter('rooms'), part);
-  const [first, last] = [Number(from), Number(to)];
+  if (from === '') return unreadable(part);
+  if (to === undefined) return side === undefined ? [prefix + from + suffix] : unreadable(part);
   const samePrefix = otherPrefix === '' || otherPrefix?.toLowerCase() === prefix.toLowerCase();
-  if (!samePrefix || suffix !== '' || otherSuffix !== '')
-    return refuse('roomsUnreadable', parameter('rooms'), part);
+  if (!samePrefix || suffix !== '' || otherSuffix !== '') return unreadable(part);
+  const [first, last] = [Number(from), Number(to)];
   if (last < first) return refuse('roomsBackwards', parameter('rooms'), part);
   if (last - first >= MOST_ROOMS) return refuse('tooManyRooms', parameter('rooms'), part, MOST_ROOMS);
-  const rooms: string[] = [];
-  for (let room = first; room <= last; room++) {
-    if (side?.toLowerCase() === 'even' && room % 2 !== 0) continue;
-    if (side?.toLowerCase() === 'odd' && room % 2 === 0) continue;
-    rooms.push(prefix + String(room).padStart(from.length, '0'));
-  }
-  return rooms;
+  const all = Array.from({ length: last - first + 1 }, (_, at) => first + at);
+  return all.filter(onSide(side)).map((room) => prefix + String(room).padStart(from.length, '0'));
 }
+
+/** The rooms of one side of a corridor, or of both. */
+const onSide =
+  (side: string | undefined) =>
+  (room: number): boolean =>
+    side === undefined || (side.toLowerCase() === 'even') === (room % 2 === 0);
 
 const roomsOfList = (list: string): readonly string[] =>
   list

@@ -84,8 +84,9 @@ function factorsOf(key: FigureKey, told: readonly Told[]): number[] {
 function leastOf(told: readonly Told[], { factor, step, up }: Practice): number {
   const times = new Map<number, number>();
   for (const { found, by } of told) {
-    const most = practised(by[0] ?? NaN, { factor, step, up, least: 0 });
-    if (found > most + 0.01) times.set(found, (times.get(found) ?? 0) + 1);
+    const all = by.map((figure) => practised(figure, { factor, step, up, least: 0 }));
+    const differs = all.every((figure) => Math.abs(figure - found) > 0.01);
+    if (differs && all.some((figure) => figure < found)) times.set(found, (times.get(found) ?? 0) + 1);
   }
   const [[least, count] = [0, 0]] = [...times].sort((one, other) => other[1] - one[1]);
   const below = told.filter(({ found }) => found < least).length;

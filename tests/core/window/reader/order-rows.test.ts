@@ -1,6 +1,8 @@
 import { expect, it } from 'vitest';
 import { toUnit, UNITS } from '../../../../src/core/exact/length';
 import { OrderRows } from '../../../../src/core/window/reader/order-rows';
+import { INCHES } from '../../../../src/core/exact/unit';
+import { ordersUnder } from '../ordered';
 import { found, KEPT } from './kept-orders';
 
 it('every row is told, an order read exactly, and its number said once holds for the next line', () => {
@@ -24,4 +26,18 @@ it('every row is told, an order read exactly, and its number said once holds for
   // 7 ft 10 in are 94 in; 15 3/4 yd are 567 in.
   expect(toUnit(second?.window.rodWidth as never, 'in')).toBe(94);
   expect(second?.ordered.yardage).toBe(15.75 * UNITS.yd);
+});
+
+it.each([
+  ['<<', 'one-way left'],
+  ['>>', 'one-way right'],
+  ['<-', 'one-way left'],
+  ['<->', 'pair'],
+] as const)('“%s” points where a curtain stacks, and “pl” says that a cloth is plain', (arrow, draw) => {
+  const headings = ['room', 'rod width', 'finished drop', 'heading', 'draw', 'vertical repeat'];
+  const rows = [['Den', 60, 84, 'pinch', 'pr', 27], ['Hall', 70, 84, 'pinch', arrow, 'pl']]; // prettier-ignore
+  const [, order] = ordersUnder(headings, rows, INCHES);
+  expect(order?.unread).toEqual([]);
+  expect(order?.window).toMatchObject({ draw });
+  expect(order?.window.verticalRepeat).toBeUndefined();
 });

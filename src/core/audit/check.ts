@@ -36,6 +36,8 @@ export interface RowGiven {
   readonly prices: PriceList | undefined;
   /** How the table's own figures hang together. */
   readonly ways: readonly OwnWay[];
+  /** Whether a column's own way is known and holds in this row. */
+  readonly holdsAt: (at: number) => boolean;
   /** What is said once of the table, and not in this row (`repeatKey`). */
   readonly once: ReadonlySet<string> | undefined;
   /** What is doubtful about the rules of its day. */

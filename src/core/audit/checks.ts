@@ -3,7 +3,6 @@ import { cords, flame } from './cautions';
 import type { Check } from './check';
 import { compareFigures } from './compare-figures';
 import { oddGrommets, stackOverGlass, tooNarrowToTurn } from './hardware';
-import { ownSums } from './own-sums';
 import { priceOffList } from './price-off-list';
 import { outOfRange } from './range';
 import { doubtfulDate, rowTooLong, unreadCells } from './reading';
@@ -24,5 +23,4 @@ export const CHECKS: readonly Check[] = [
   cords,
   sums,
   priceOffList,
-  ownSums,
 ];

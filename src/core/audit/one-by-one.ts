@@ -1,6 +1,7 @@
 /** Each row of past orders audited by itself; what only shows between rows is taken along for those who see them all. */
 import { finding, type Finding } from '../cell/answer';
 import { showDay } from '../cell/day';
+import type { CellIn } from '../cell/fields';
 import type { Unit } from '../exact/unit';
 import type { House } from '../house/house';
 import { unitOf, type Rules } from '../house/rules';
@@ -10,7 +11,7 @@ import type { Order } from '../window/order';
 import type { OrderLine, OrderTable } from '../window/reader/order-rows';
 import { namedBy } from '../window/sheet-words';
 import { seenBetween, type Seen } from './between-rows';
-import { RowChecked, type RowGiven } from './check';
+import { RowChecked, type Check, type RowGiven } from './check';
 import { CHECKS } from './checks';
 import { whoseOf, type OrderFinding } from './finding';
 import { meant, noteIn } from './meant';
@@ -19,7 +20,7 @@ import type { Practices } from './practice';
 import type { PriceList } from './price-list';
 import { isListed } from './price-off-list';
 import { repeatKey } from './repeated';
-import { reread, REREADINGS, type RereadingName } from './reread';
+import type { Rereading } from './reread';
 import { Totals, type Figures } from './totals';
 
 /** House rules and the first day they stood; undefined for those that always did. */
@@ -32,6 +33,12 @@ export interface Period {
   readonly practices?: Practices;
 }
 
+/** The checks of a table's own ways. */
+export interface Judging {
+  readonly checks: readonly Check[];
+  holdsAt(ways: readonly OwnWay[], at: number, cells: readonly CellIn[]): boolean;
+}
+
 export interface AuditBy {
   /** Any order; all in one unit. */
   readonly periods: readonly Period[];
@@ -40,8 +47,10 @@ export interface AuditBy {
   readonly doubts?: readonly Finding[];
   /** How the table's own figures hang together. */
   readonly ways?: readonly OwnWay[];
+  /** How they are judged: cell functions, which see no first orders, go without. */
+  readonly judging?: Judging;
   /** Columns that agree with the rules as another figure (reread.ts). */
-  readonly rereadings?: readonly RereadingName[];
+  readonly rereadings?: readonly Rereading[];
   /** What is said once, and not row by row (`repeatKey`). */
   readonly once?: ReadonlySet<string>;
 }
@@ -75,7 +84,7 @@ export class OneByOne {
     private readonly by: AuditBy,
   ) {
     for (const { key, heading } of columns.found) this.names.set(key, heading);
-    for (const { key, as } of (by.rereadings ?? []).map((name) => REREADINGS[name])) {
+    for (const { key, as } of by.rereadings ?? []) {
       const heading = this.names.get(key);
       if (heading !== undefined) this.names.set(as, heading);
     }
@@ -103,7 +112,8 @@ export class OneByOne {
       return { at, found: [], byOtherRules: false, figures, seen: undefined, ...goods };
     }
     if (asItStands === undefined) return undefined;
-    const order = reread(asItStands, this.by.rereadings ?? []);
+    const { rereadings = [], judging } = this.by;
+    const order = rereadings.reduce((read, one) => one.read(read), asItStands);
     const { period, doubts } = this.rulesFor(order);
     const given: RowGiven = {
       at,
@@ -118,23 +128,25 @@ export class OneByOne {
       ordered: this.ordered,
       prices: this.by.prices,
       ways: this.by.ways ?? [],
+      holdsAt: (place) => judging?.holdsAt(this.by.ways ?? [], place, cells) ?? false,
       once: this.by.once,
       doubts,
       name: this.name,
       has: this.has,
       naming: this.naming,
     };
-    const row = new RowChecked(given, CHECKS);
+    const checks = [...CHECKS, ...(judging?.checks ?? [])];
+    const row = new RowChecked(given, checks);
     const whose = whoseOf(order);
     const note = noteIn(cells, this.columns.plan.slots);
-    const found = CHECKS.flatMap((check) =>
+    const found = checks.flatMap((check) =>
       row
         .foundBy(check)
         .map((one) => ({ ...one, ...whose }))
         .map((one) => (check.mayBeMeant === true ? meant(one, note) : one)),
     );
     const { once } = this.by;
-    const named = CHECKS.some((check) => check.ofSizes === true && row.foundBy(check).length > 0);
+    const named = checks.some((check) => check.ofSizes === true && row.foundBy(check).length > 0);
     return {
       at,
       found: once === undefined ? found : found.filter((one) => !once.has(repeatKey(one) ?? '')),

@@ -13,7 +13,7 @@ import { Compared } from './compared';
 import { learnWith, type Proposal } from './learn';
 import { practicesOf, practicesSeen, type PracticeSeen } from './learn-practices';
 import type { Practice } from './practice';
-import { reread, REREADINGS, rereadSeen } from './reread';
+import { reread, REREADINGS, rereadingsOf, rereadSeen } from './reread';
 import { inOrders, showOf } from './show';
 import { variantsSeen } from './variants';
 import { OneByOne, type AuditBy, type Period } from './one-by-one';
@@ -40,11 +40,12 @@ export function byRulesSeen(table: OrderTable, by: AuditBy, rows: Iterable<reado
   const asTheyStand = lines.flatMap(({ order }) => order ?? []);
   const [latest] = by.periods;
   const anew = latest === undefined ? [] : rereadSeen(asTheyStand, latest.house.rules);
-  const rereadings = anew.map(({ name }) => name);
+  const names = anew.map(({ name }) => name);
+  const rereadings = rereadingsOf(names);
   const alone = new OneByOne(table, { ...by, rereadings });
   const orders = new Map<Period, Order[]>();
   for (const stands of asTheyStand) {
-    const order = reread(stands, rereadings);
+    const order = reread(stands, names);
     const period = alone.periodOf(order);
     const those = orders.get(period);
     if (those === undefined) orders.set(period, [order]);

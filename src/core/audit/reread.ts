@@ -10,7 +10,7 @@ import type { OrderKey } from '../window/meanings';
 import type { Order } from '../window/order';
 import { fitOf, type Fit } from './fit';
 
-interface Rereading {
+export interface Rereading {
   readonly key: OrderKey;
   /** What it then is. */
   readonly as: OrderKey;
@@ -79,13 +79,22 @@ export type RereadingName = keyof typeof REREADINGS;
 const NAMES = Object.keys(REREADINGS) as RereadingName[];
 
 /** A window that has a lining's yardage and no word of a lining is lined. */
-const linedByItsYardage = (order: Order): Order =>
-  order.window.lining === undefined && (order.ordered.liningYardage ?? 0) > 0
-    ? inWindow(order, { lining: 'lined' })
-    : order;
+const LINED_BY_ITS_YARDAGE: Rereading = {
+  key: 'lining',
+  as: 'lining',
+  means: 'lined',
+  mayBe: ({ window, ordered }) => window.lining === undefined && (ordered.liningYardage ?? 0) > 0,
+  read: (order) => (LINED_BY_ITS_YARDAGE.mayBe(order) ? inWindow(order, { lining: 'lined' }) : order),
+};
+
+/** The readings of these names, and what every order is read by. */
+export const rereadingsOf = (names: readonly RereadingName[]): readonly Rereading[] => [
+  ...names.map((name) => REREADINGS[name]),
+  LINED_BY_ITS_YARDAGE,
+];
 
 export const reread = (order: Order, names: readonly RereadingName[]): Order =>
-  linedByItsYardage(names.reduce((read: Order, name) => (REREADINGS[name] as Rereading).read(read), order));
+  rereadingsOf(names).reduce((read, one) => one.read(read), order);
 
 /** So many orders are looked at. */
 const LOOKED_AT = 120;

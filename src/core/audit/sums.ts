@@ -12,7 +12,6 @@ import type { Order } from '../window/order';
 import type { Check, RowGiven } from './check';
 import { compareFigures } from './compare-figures';
 import { told, type OrderFinding } from './finding';
-import { holdsAt } from './own-sums';
 
 const shown = (amount: Money): string => amount.toFixed(2);
 
@@ -161,12 +160,12 @@ export const sums: Check = {
     row.foundBy(compareFigures);
     const amounts = extended(row.given, row.expectedYardage);
     const over = amounts.reduce((sum, one) => sum.plus(Number(one.money)), NOTHING);
-    const { cells, headings, ways } = row.given;
+    const { headings, ways, holdsAt } = row.given;
     const placed = ({ column }: OrderFinding): number => headings.indexOf(column);
     // What is as in nearly all orders of its table is no slip, and a sum whose parts the table tells is judged by them.
     return [
       ...panelWidths(row.given),
-      ...amounts.filter((one) => !holdsAt(ways, placed(one), cells)),
+      ...amounts.filter((one) => !holdsAt(placed(one))),
       ...totals(row.given, over).filter(
         (one) => one.code !== 'partsDoNotAdd' || !ways.some(({ target }) => target === placed(one)),
       ),

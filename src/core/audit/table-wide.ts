@@ -7,8 +7,8 @@ import { isBlank } from '../cell/fields';
 import type { OrderLine, OrderTable } from '../window/reader/order-rows';
 import { isOfAWord, repeatKey } from './repeated';
 import type { OrderFinding } from './finding';
-import { ownSumsOf } from './own-sums';
-import { OneByOne, type AuditBy } from './one-by-one';
+import { holdsAt, ownSums, ownSumsOf } from './own-sums';
+import { OneByOne, type AuditBy, type Judging } from './one-by-one';
 
 /** Fewer orders tell nothing of all the others. */
 const LEAST_ORDERS = 25;
@@ -17,8 +17,11 @@ const MOST = 0.3;
 /** So often the same word in the same column is one thing to say. */
 const SAME_WORD = 5;
 
+const JUDGING: Judging = { checks: [ownSums], holdsAt };
+
 /** What the audit goes by, and what of its first orders is said once. */
-export function saidOnce(table: OrderTable, by: AuditBy, lines: readonly OrderLine[]): AuditBy {
+export function saidOnce(table: OrderTable, given: AuditBy, lines: readonly OrderLine[]): AuditBy {
+  const by = { ...given, judging: JUDGING };
   const ways = ownSumsOf(table, lines);
   const alone = new OneByOne(table, { ...by, ways });
   const found = new Map<string, OrderFinding[]>();

@@ -264,6 +264,7 @@ export const AUDIT_FINDINGS = table({
       `${count} of the first ${orders} orders have this, row ${row} first: ${sentence} It is said here once.`,
   },
   notItsOwnSum: {
+    elsewhere: true,
     weight: 'check',
     says: (column: string, read: string, held: number, outOf: number, way: string, here: string) =>
       `${column} reads ${read}; in ${held} of the first ${outOf} orders it is ${way}, here ${here}. Look which of them is wrong.`,

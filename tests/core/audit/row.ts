@@ -40,6 +40,7 @@ export function checked(
       ordered: FIGURE_KEYS.filter(has),
       prices: readPrices(prices),
       ways: [],
+      holdsAt: () => false,
       once: undefined,
       doubts: [],
       name,

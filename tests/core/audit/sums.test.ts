@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { RowChecked } from '../../../src/core/audit/check';
+import { holdsAt } from '../../../src/core/audit/own-sums';
 import { sums } from '../../../src/core/audit/sums';
 import { checked, findsBy } from './row';
 
@@ -27,9 +28,11 @@ describe('an amount is the unit price times what is priced', () => {
     const { given, checks } = checked({ ...row, amount: 337.5 });
     const at = (key: string): number => given.headings.indexOf(key);
     const way = { target: at('amount'), factors: [], taken: [], within: 0.01, held: 39, outOf: 40 };
-    const by = (share: number): number =>
-      new RowChecked({ ...given, ways: [{ ...way, added: [at('unit price')], share }] }, checks).foundBy(sums)
-        .length;
+    const by = (share: number): number => {
+      const ways = [{ ...way, added: [at('unit price')], share }];
+      const holds = (place: number): boolean => holdsAt(ways, place, given.cells);
+      return new RowChecked({ ...given, ways, holdsAt: holds }, checks).foundBy(sums).length;
+    };
     expect(by(16.875)).toBe(0);
     expect(by(16)).toBe(1);
   });

@@ -4,6 +4,7 @@ import type { Facts } from '../../core/window/facts';
 import { WindowWork } from '../../core/window/job';
 import { headingsByKey, windowOfRow } from '../../core/window/reader/as-window';
 import { cellOf } from '../../core/window/reader/cells';
+import { meaningOf } from '../../core/window/reader/meanings';
 import { saysClientPays } from '../../core/window/reader/money-words';
 import { readTable, type TableRead } from '../../core/window/reader/read';
 import type { RowRead } from '../../core/window/reader/rows';
@@ -52,6 +53,11 @@ function roomColumn(columns: readonly ColumnRead[]): number | undefined {
   return (sure ?? open)?.at;
 }
 
+/** A heading is enough: where most cells hold the 0 of an empty one, no figure tells of remarks. */
+const remarksColumn = (columns: readonly ColumnRead[]): number | undefined =>
+  columns.find(({ other }) => other === 'remarks')?.at ??
+  columns.find(({ means, heading }) => means.length === 0 && meaningOf(heading)?.key === 'remarks')?.at;
+
 const FACT_KEYS = ['drawnBy', 'certificate', 'railroaded', 'children'] as const;
 
 function factsOf({ values }: RowRead): Facts {
@@ -98,6 +104,7 @@ function windowAt(source: Source, one: RowRead, line: number): JobWindow | Unrea
     );
     const work = new WindowWork(window, house.rules, headingsByKey(read.columns));
     work.laid();
+    const remarks = entryAt(source.remarksColumn);
     return {
       row,
       line,
@@ -105,7 +112,7 @@ function windowAt(source: Source, one: RowRead, line: number): JobWindow | Unrea
       room: entryAt(source.roomColumn) ?? words(work.window.room ?? `Window ${line}`),
       quantity: figureAt(source.quantityColumn, 'count') ?? count(work.quantity),
       facts: factsOf(one),
-      remarks: entryAt(source.remarksColumn),
+      remarks: remarks?.value === 0 ? undefined : remarks,
       price: figureAt(source.priceColumn, 'money'),
     };
   } catch (thrown) {
@@ -129,7 +136,7 @@ function windowsIn(
     cloths,
     priceColumn: priceColumn ?? priceColumnOf(cells, sheet.name, columns, read.rows),
     roomColumn: roomColumn(columns),
-    remarksColumn: columns.find(({ other }) => other === 'remarks')?.at,
+    remarksColumn: remarksColumn(columns),
     quantityColumn: columns.find(({ means }) => means.includes('quantity'))?.at,
   };
   const rows = read.rows.filter(({ is }) => is === 'window');

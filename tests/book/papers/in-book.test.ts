@@ -127,3 +127,9 @@ it('of two sheets of priced windows one is the job, and the other stands beside 
   expect(cells).toContain('=IF(LEN(Velvet!K3)=0,"",Velvet!K3)');
   expect((await lookForPapers(book, { ...chosen, sheet: 'Velvet' }))!.job.sheet).toBe('Velvet');
 });
+
+it.each([null, 0])('a remark is told, and an empty one is not where it is %s', async (empty) => {
+  const rows = PAPERS_TABLE.map((row, at) => [...row, at === 1 ? 'Remarks' : at === 2 ? 'mind the step' : at === 3 ? empty : null]); // prettier-ignore
+  const { job } = await look(new MemoryBook({ Openings: { rows } }), ['quote']);
+  expect(job.windows.map(({ remarks }) => remarks?.value)).toEqual(['mind the step', undefined]);
+});

@@ -56,7 +56,7 @@ function tall(cells: readonly BandCell[], columnPoints: number, least = 0): numb
 }
 
 /** Space between blocks. */
-const GAP: Band = { height: 9, cells: [] };
+const GAP: Band = { height: 6, cells: [] };
 const LINE = 15;
 const TO_WRITE_ON = 20;
 /** Rows that stay with the one above them. */

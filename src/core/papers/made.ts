@@ -45,7 +45,7 @@ export interface CutsAlike {
 }
 
 /** Rows that a page has room for. */
-const MOST_RUNS = 10;
+const MOST_RUNS = 4;
 
 /** Cuts alike, as they follow each other; where they change too often for a page, all of one kind together. */
 export function cutsAlike(cuts: readonly Cut[]): readonly CutsAlike[] {

@@ -236,8 +236,9 @@ function inWords(way: OwnWay, headings: readonly string[], cells: readonly CellI
 /** A figure that is not what the same column is in nearly all orders; where nothing else was found of its columns. */
 export const ownSums: Check = {
   mayBeMeant: true,
-  find({ given, checks, foundBy }: RowChecked) {
-    const { at, cells, headings, ways, once } = given;
+  find(row: RowChecked) {
+    const { given, checks, foundBy } = row;
+    const { at, cells, headings, ways, once, name } = given;
     for (const way of ways) {
       const off = differing(way, cells);
       if (off === undefined) continue;
@@ -250,6 +251,8 @@ export const ownSums: Check = {
       );
       if (named) return [];
       const column = headings[way.target] ?? '';
+      // What was worked out from the row, like the yardage of turned cloth, is no exception to be doubted.
+      if (row.agreeing.some((key) => name(key) === column)) continue;
       const expected = Math.round(off.expected * 100) / 100;
       return [
         told(

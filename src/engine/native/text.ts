@@ -149,22 +149,29 @@ define('NUMBERVALUE', 's?ss', (text: string, decimal = '.', group = ',') => {
   const number = numberIn(plain.slice(0, plain.length - percent));
   return number === undefined ? VALUE : number / 100 ** percent;
 });
+function onlyHere(world: World, format: string): void {
+  if (world.sheets.elsewhere === true && /[.,a-z]/i.test(format))
+    unproven('writes a number into a text, in a workbook that was saved in another language');
+}
 defineIn('TEXT', 'vs', (world: World, value: Scalar, format: string) => {
   if (value instanceof Fault) return value;
   if (world.sheets.from1904 && /[dmyh]/i.test(format))
     return unproven('writes a day in a workbook whose days begin in 1904');
   const number = typeof value === 'string' ? numberIn(value) : value;
   if (number === undefined) return formatted(value as string, format);
+  onlyHere(world, format);
   if (typeof number === 'boolean') return number ? 'TRUE' : 'FALSE';
   return formatted(number ?? 0, format);
 });
-define('FIXED', 'n?nb', (number: number, places = 2, plain = false) => {
+defineIn('FIXED', 'n?nb', (world: World, number: number, places = 2, plain = false) => {
+  onlyHere(world, '.');
   const digits = Math.trunc(places);
   if (digits > 127) return VALUE;
   if (digits < 0) return unproven('rounds to tens in FIXED');
   return formatted(number, `${plain ? '' : '#,##'}0${digits > 0 ? `.${'0'.repeat(digits)}` : ''}`);
 });
-define('DOLLAR', 'n?n', (number: number, places = 2) => {
+defineIn('DOLLAR', 'n?n', (world: World, number: number, places = 2) => {
+  onlyHere(world, '.');
   const digits = Math.trunc(places);
   if (digits > 127) return VALUE;
   if (digits < 0) return unproven('rounds to tens in DOLLAR');

@@ -32,6 +32,8 @@ export interface Sheets {
   spill(sheet: number, row: number, column: number): Area | undefined;
   name(area: Area): string;
   readonly from1904: boolean;
+  /** The program that saved it spoke another language: its texts of numbers may read otherwise. */
+  readonly elsewhere?: boolean;
 }
 
 export class World {

@@ -28,15 +28,19 @@ export const hasValue = ({ value, type }: CellSeen): boolean =>
 export class BookSheets implements Sheets {
   readonly names: readonly string[];
   readonly from1904: boolean;
+  readonly elsewhere: boolean;
   readonly spills = new Map<string, Area>();
   readonly #columns: Column[][];
   readonly #rows: number[];
   readonly #hidden: Map<number, 'hidden' | 'filtered'>[];
   formulaAt: (sheet: number, row: number, column: number) => string | undefined = () => undefined;
 
-  constructor(file: Pick<WorkbookFile, 'sheets' | 'tables' | 'from1904'>) {
+  constructor(
+    file: Pick<WorkbookFile, 'sheets' | 'tables' | 'from1904'> & Partial<Pick<WorkbookFile, 'elsewhere'>>,
+  ) {
     this.names = file.sheets.map(({ name }) => name);
     this.from1904 = file.from1904;
+    this.elsewhere = file.elsewhere === true;
     this.#columns = file.sheets.map(() => []);
     this.#rows = file.sheets.map(() => 0);
     this.#hidden = file.sheets.map((_, at) => hiddenIn(file, at));

@@ -44,6 +44,8 @@ export interface WorkbookFile {
   /** The texts that cells point at. */
   readonly strings: readonly string[];
   readonly dynamic: Dynamic;
+  /** Excel saved it in another language: it may write numbers and days in texts otherwise. */
+  readonly elsewhere: boolean;
   /** Days are counted from 1904, as on the Macintosh of old. */
   readonly from1904: boolean;
   /** The file itself says that its values are to be computed when it is opened. */
@@ -218,9 +220,19 @@ export function readWorkbook(parts: Parts, heard: (sheet: string) => void = () =
     names: readNames(xml, part),
     tables,
     strings,
+    elsewhere: isFromElsewhere(parts),
     dynamic: readDynamic(parts, relationships.find((one) => one.type === 'sheetMetadata')?.target),
     ...settingsIn(tags),
   };
+}
+
+/** How Excel heads its list of sheets when it speaks English. */
+const ENGLISH = /<vt:lpstr>(?:Worksheets|Charts|Named Ranges|Excel 4\.0 Macros|Dialogs)<\/vt:lpstr>/;
+function isFromElsewhere(parts: Parts): boolean {
+  const bytes = parts.get('docProps/app.xml');
+  if (bytes === undefined) return false;
+  const headings = /<HeadingPairs>[^]*?<\/HeadingPairs>/.exec(new TextDecoder().decode(bytes))?.[0] ?? '';
+  return headings.includes('<vt:lpstr>') && !ENGLISH.test(headings);
 }
 
 function settingsIn(tags: readonly Tag[]): Pick<WorkbookFile, 'from1904' | 'stale' | 'manual'> {

@@ -137,6 +137,14 @@ describe('what is not sure is refused', () => {
   });
 });
 
+it.each(['TEXT(1.5,"0.00")', 'TEXT(1,"dd")', 'FIXED(1.5)', 'DOLLAR(1.5)'])(
+  'in a workbook that was saved in another language %s is refused',
+  (formula) => {
+    expect(() => given(formula, { ...SHEETS, elsewhere: true })).toThrow(/another language/);
+    expect(given('TEXT(7,"000")', { ...SHEETS, elsewhere: true })).toBe('007');
+  },
+);
+
 describe('Excel’s own limits', () => {
   it('a sum of 4,000 terms is no deep one', () => {
     expect(given(Array.from({ length: 4_000 }, () => '1').join('+'))).toBe(4_000);

@@ -1,6 +1,7 @@
 /** Packages with something missing or wrong in them: a sentence each, never a workbook without formulas. */
 import { unzipSync, strToU8 } from 'fflate';
 import { describe, expect, it } from 'vitest';
+import { entriesOf, unpacked } from '../../../src/file/xlsx/zip';
 import { readWorkbook } from '../../../src/file/xlsx/workbook';
 import { smallBook } from '../book';
 import DAMAGED from './damaged.json';
@@ -42,4 +43,14 @@ it('cells that do not say where they stand follow one another, whatever else the
     [0, 0, 1],
     [0, 1, 2],
   ]);
+});
+
+it.each([
+  ['Worksheets', false],
+  ['Arbeitsblätter', true],
+])('a list of sheets headed “%s” was saved in another language: %s', (heading, elsewhere) => {
+  const parts = new Map(entriesOf(smallBook('')).map((entry) => [entry.name, unpacked(entry)]));
+  const xml = `<Properties><HeadingPairs><vt:vector><vt:variant><vt:lpstr>${heading}</vt:lpstr></vt:variant></vt:vector></HeadingPairs></Properties>`;
+  parts.set('docProps/app.xml', new TextEncoder().encode(xml));
+  expect(readWorkbook(parts).elsewhere).toBe(elsewhere);
 });

@@ -30,13 +30,13 @@ function headingFor(
   const name = halves === true ? names.join(' x ') : (names[0] ?? '');
   const forOne = per === undefined ? '' : ` per ${per}`;
   const ours = `${name}${forOne}${own === undefined ? '' : ` (${own})`}`;
-  const hers = heading
+  const written = heading
     .replace(/[()[\]{}|]/g, ' ')
     .replace(/\s+/g, ' ')
     .trim()
     .slice(0, LONGEST);
-  if (hers === '' || hers.toLowerCase() === name || halves === true) return ours;
-  const both = `${ours} (${hers})`;
+  if (written === '' || written.toLowerCase() === name || halves === true) return ours;
+  const both = `${ours} (${written})`;
   const [alone, joined] = [readHeading(ours), readHeading(both)];
   const usual = isYardageKey(keys[0] as OrderKey) ? unit.large : unit.small;
   return (joined.unit ?? usual) === (own ?? usual) && alone.per === joined.per && alone.money === joined.money

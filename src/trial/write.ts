@@ -83,22 +83,40 @@ export class Writer {
 
   async write(changes: Changes): Promise<void> {
     const active = this.workbook.getActiveSheet();
-    for (const { name } of changes.newSheets ?? []) this.workbook.insertSheet(name);
-    for (const { table, area } of changes.resize ?? []) await this.resize(table, area);
-    for (const one of changes.movedNames ?? []) this.moveName(one);
-    for (const { area, looksToo } of changes.clear ?? [])
-      this.cells(area, () => ({ ...cellOf(null), ...(looksToo && { s: null }) }));
+    await this.makeRoom(changes);
     this.put(changes.puts ?? []);
-    for (const { name, area } of changes.newTables ?? []) this.addTable(name, area);
-    for (const one of changes.newNames ?? []) this.addName(one);
+    this.callNew(changes);
     this.dress(changes.dress ?? []);
     for (const one of changes.validations ?? []) await this.validate(one);
     for (const one of changes.layouts ?? []) await this.layOut(one);
     this.keepAllDrawn(changes);
     for (const { area, text } of changes.notes ?? []) this.note(area, text);
-    for (const name of changes.remove?.sheets ?? []) await this.removeSheet(name);
-    for (const name of changes.remove?.names ?? []) this.removeName(name);
+    await this.remove(changes.remove ?? {});
     if (changes.newSheets?.length) this.workbook.setActiveSheet(active);
+  }
+
+  /** What must be there before a cell is written. */
+  private async makeRoom({
+    newSheets = [],
+    resize = [],
+    movedNames = [],
+    clear = [],
+  }: Changes): Promise<void> {
+    for (const { name } of newSheets) this.workbook.insertSheet(name);
+    for (const { table, area } of resize) await this.resize(table, area);
+    for (const one of movedNames) this.moveName(one);
+    for (const { area, looksToo } of clear)
+      this.cells(area, () => ({ ...cellOf(null), ...(looksToo && { s: null }) }));
+  }
+
+  private callNew({ newTables = [], newNames = [] }: Changes): void {
+    for (const { name, area } of newTables) this.addTable(name, area);
+    for (const one of newNames) this.addName(one);
+  }
+
+  private async remove({ sheets = [], names = [] }: NonNullable<Changes['remove']>): Promise<void> {
+    for (const name of sheets) await this.removeSheet(name);
+    for (const name of names) this.removeName(name);
   }
 
   /** Every cell of an area gets what `dataAt` says; undefined leaves it alone. */

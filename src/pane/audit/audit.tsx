@@ -52,7 +52,7 @@ export function AuditSection({ book }: { readonly book: Book }) {
   const correct = (id: string, key: string | null): void => {
     if (opened === undefined) return;
     const { read } = opened;
-    // Everything else stays as she sees it: only this column is said anew.
+    // Everything else stays as the user sees it: only this column is said anew.
     const said = { ...asSeen(read, key), [id]: key };
     const row = read.block.area.row + read.header.row;
     const again = readColumns(read.block, ORDER_COLUMNS, opened.basis.unit, said, row);
@@ -161,7 +161,7 @@ function WasRead({ book, opened }: { readonly book: Book; readonly opened: Order
   );
 }
 
-/** Every column that is read, or that she spoke of, as it stands; whatever had this meaning has none. */
+/** Every column that is read, or that the user spoke of, as it stands; whatever had this meaning has none. */
 const asSeen = ({ columns }: ColumnsRead, key: string | null): Corrections =>
   Object.fromEntries(
     columns.flatMap((one) =>

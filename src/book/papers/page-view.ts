@@ -39,4 +39,6 @@ export function viewOf(paper: Paper): PaperView {
 
 /** An entry with the house's sign before an amount. */
 export const shownEntry = (entry: Entry, sign: string): string =>
-  entry.as === 'money' && typeof entry.value === 'number' ? `${sign}${entryText(entry)}` : entryText(entry);
+  entry.as === 'money' && typeof entry.value === 'number' && !(entry.value === 0 && entry.zero !== undefined)
+    ? `${sign}${entryText(entry)}`
+    : entryText(entry);

@@ -118,8 +118,8 @@ export function layPaper(paper: Paper): Laid {
 const quoted = (text: string): string => `"${text.replace(/"/g, '')}"`;
 
 /** The number format of an entry; the unit of a yardage is in it, so that its cell stays a figure. */
-function formatOf({ as, unit }: Entry, money: string): string {
-  if (as === 'money') return money;
+function formatOf({ as, unit, zero }: Entry, money: string): string {
+  if (as === 'money') return zero === undefined ? money : `${money};-${money};${quoted(zero)}`;
   if (as !== 'yardage' || unit === undefined) return FORMATS[as];
   // Cloth is told to the eighth; a pair or an hour as it is.
   return `${unit === 'yd' || unit === 'm' ? FORMATS[as] : FORMATS.count} ${quoted(unit)}`;

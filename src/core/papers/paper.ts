@@ -22,6 +22,8 @@ export interface Entry {
   readonly at?: string | undefined;
   /** In what a yardage counts. */
   readonly unit?: string;
+  /** What is said where the figure is 0. */
+  readonly zero?: string;
 }
 
 export const words = (value: string, at?: string): Entry => ({ as: 'words', value, at });
@@ -155,8 +157,9 @@ const grouped = (figure: number): string =>
   figure.toLocaleString('en-US', { minimumFractionDigits: 2, maximumFractionDigits: 2 });
 
 /** An entry as a page shows it, before any sign of a currency. */
-export function entryText({ as, value, unit }: Entry): string {
+export function entryText({ as, value, unit, zero }: Entry): string {
   if (typeof value === 'string') return value;
+  if (value === 0 && zero !== undefined) return zero;
   switch (as) {
     case 'money':
       return grouped(value);

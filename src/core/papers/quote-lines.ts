@@ -2,7 +2,10 @@
 import { clientWords, specification } from './client-words';
 import { extrasOf, forTheJob } from './extras';
 import { byRoom, isClients, namedAs, type JobExtra, type JobWindow, type PapersJob } from './job';
-import { upperFirst, words, type TableRow } from './paper';
+import { upperFirst, words, type Entry, type TableRow } from './paper';
+
+/** Nothing is charged to a client at 0.00. */
+const charged = (price: Entry | undefined): Entry | undefined => price && { ...price, zero: 'no charge' };
 
 function windowRows(job: PapersJob, one: JobWindow, room: string, installed: boolean): readonly TableRow[] {
   const { work, quantity, price, facts } = one;
@@ -12,7 +15,10 @@ function windowRows(job: PapersJob, one: JobWindow, room: string, installed: boo
     ownMaterial: isClients(namedAs(job.cloths, work.window.fabric)),
   });
   return [
-    { is: 'line', cells: [words(room === '' ? upperFirst(said) : `${room}: ${said}`), quantity, price] },
+    {
+      is: 'line',
+      cells: [words(room === '' ? upperFirst(said) : `${room}: ${said}`), quantity, charged(price)],
+    },
     ...(spec === '' ? [] : [{ is: 'detail' as const, cells: [words(upperFirst(spec))] }]),
     ...(one.remarks === undefined ? [] : [{ is: 'detail' as const, cells: [one.remarks] }]),
   ];
@@ -20,7 +26,7 @@ function windowRows(job: PapersJob, one: JobWindow, room: string, installed: boo
 
 const extraRow = ({ what, words: said, quantity, price }: JobExtra): TableRow => ({
   is: 'line',
-  cells: [words(upperFirst(String((said ?? what).value))), quantity, price],
+  cells: [words(upperFirst(String((said ?? what).value))), quantity, charged(price)],
 });
 
 /** Windows of one room stand together; a room of several layers or further lines has its name above them. */

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { amount, count, words } from '../../../src/core/papers/paper';
+import { amount, count, entryText, words } from '../../../src/core/papers/paper';
 import { quoteLines } from '../../../src/core/papers/quote-lines';
 import { jobWith, READING_ROOM, windowAs } from './invented';
 
@@ -24,4 +24,10 @@ it('lines of the whole job come last, under their own head', () => {
       .slice(-2)
       .map(({ cells }) => cells[0]?.value),
   ).toEqual(['For the whole job', 'Travel']);
+});
+
+it('says “no charge” of what costs nothing', () => {
+  const removal = { what: words('taking down'), quantity: count(1), price: amount(0) };
+  const price = quoteLines({ ...job, extras: [removal] }).at(-1)?.cells[2];
+  expect(price === undefined ? '' : entryText(price)).toBe('no charge');
 });

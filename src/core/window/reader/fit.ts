@@ -328,6 +328,9 @@ export function fitOf(key: MeaningKey, evidence: Evidence): number {
     case 'date':
       return fitDate(evidence, key === 'otherDate');
     case 'any':
+      // Days under “Rec’d” are no state, nor are words under “Space” a distance.
+      if (key === 'status' && fitDate(evidence) > 0) return NEVER;
+      if (key === 'space' && evidence.texts > evidence.numbers) return NEVER;
       return USUAL_INCHES[key] === undefined ? 0 : fitSmall(key, evidence);
   }
 }

@@ -151,7 +151,10 @@ const spelledOut = (raw: string): string =>
     .replace(/\bi\/s\b/g, 'inside')
     .replace(/\bo\/s\b/g, 'outside')
     .replace(/^([a-z])[./]([a-z])\.?$/, bothLetters)
-    .replace(/^(?:@|for(?: whom)?\??)$/, (all) => (all === '@' ? 'atsign' : 'customer'))
+    .replace(/^(?:@|for(?: whom)?\??)$/, (all) =>
+      all === '@' ? 'atsign' : all.startsWith('for ') ? 'customer' : 'forwhat',
+    )
+    .replace(/\bb[-/]b\b/, 'bracket bracket')
     .replace(/^p[./] ?r\.?(?= \(|$)|\bour ref\b/, (all) =>
       all === 'our ref' ? 'order number' : 'pattern repeat',
     );
@@ -169,7 +172,9 @@ const withoutTax = (text: string): string =>
 function pieceIn(heading: string, raw: string): { readonly per: Per | undefined; readonly text: string } {
   let [per, text]: [Per | undefined, string] = [undefined, heading];
   const several =
-    /\b(?:ea|each|an?)\b\.?\s+(pr|pair|pnl|panel|curt|curtain|width|wd|window|win|rm|room)\b/.exec(text);
+    /\b(?:ea|each|an?|in(?=\s+p))\b\.?\s+(pr|pair|pnl|panel|curt|curtain|width|wd|window|win|rm|room)\b/.exec(
+      text,
+    );
   if (several !== null) {
     per ??= PER_WORDS.get(several[1] ?? '');
     text = text.replace(several[0], ' ');

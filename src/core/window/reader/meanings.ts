@@ -60,7 +60,7 @@ interface Said {
 const said = (holds: Holds, phrases: string): Said => ({ holds, phrases });
 
 const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
-  room: 'room, room kind:.75, rooms:.8, room number, place:.85, place number:.85, place name:.85, place place:.85, room place, mark:.75, mark number:.75, window:.8, window number:.8, room name, item:.5, number:.35, piece:.4, story:.5, where, kind:.5, window room, room window:.7, zone, window name:.7',
+  room: 'room, room kind:.75, rooms:.8, room number, place:.85, place number:.85, place name:.85, place place:.85, room place, mark:.75, mark number:.75, window:.8, window number:.8, room name, item:.5, number:.35, piece:.4, story:.5, where, kind:.5, forWhat:.7, space:.7, window room, room window:.7, zone, window name:.7',
   openingWidth:
     'inside width, opening width, opening, window width, inside, inside window width, opening inside width, window opening, window:.62, width:.7, window opening width, opening length:.8, window length:.5, window size:.4, width opening, opening opening, trim trim, trim width:.7, measured width:.9',
   leftExtension:
@@ -101,7 +101,7 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   liningWidth: 'lining width, lining bolt width, lining fabric width, lining bolt',
   arealWeight: 'fabric weight, weight areal, weight:.5',
   quantity:
-    'quantity, rooms, number rooms, windows, number windows, many windows, many, window quantity, number many, number needed, pair:.55, number pair:.75, needed:.4, piece:.62, number:.6, number piece:.62, number window:.7, many pair:.7, line quantity:.9, each:.5, pair number, number opening, number windows alike, many alike, number sets, window count:.6, number rooms:.5, rooms:.5, windows room:.5',
+    'quantity, window:.55, rooms, number rooms, windows, number windows, many windows, many, window quantity, number many, number needed, pair:.55, number pair:.75, needed:.4, piece:.62, number:.6, number piece:.62, number window:.7, many pair:.7, line quantity:.9, each:.5, pair number, number opening, number windows alike, many alike, number sets, window count:.6, number rooms:.5, rooms:.5, windows room:.5',
   finishedWidth:
     'finished width, finished panel width, finished width panel, panel width:.86, pair width:.8, width:.6, finished pair width, finished:.45, finished size:.6, panel:.62, finished panel, panel finished, panel length:.3, panel finished width, side panel:.4, pleat taken, pleat width:.9, pleat width taken',
   widths:
@@ -122,7 +122,7 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   weight: 'weight:.9, total weight',
   labor:
     'labor, labor money, labor amount, labor total, labor cost, labor charge, total labor, line labor, labor extension, draw money:.2, piece labor:.5',
-  customer: 'customer, sidemark, customer name, name:.5, customer account',
+  customer: 'customer, sidemark, forWhat:.8, customer name, name:.5, customer account',
   job: 'job, job name, job mark, sidemark:.8',
   order: 'order, order number, job number:.7, number:.3, code:.3, docket number, sheet number:.4, job:.72',
   date: 'date, order date, date order, date order date',
@@ -151,7 +151,7 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   tax: 'tax, tax money, tax amount, sales tax',
   net: 'net:.7, net tax:.95, net total:.7, net money:.7, net amount:.7, net line:.7, total net:.7, money net:.7',
   total:
-    'total, gross tax, net:.9, net tax:.9, net total:.9, net money:.9, gross, gross total, gross money, gross amount, total gross, total money, total amount, line total, total price, order total, total cost, total all, cost:.6, line amount:.5, price:.45, amount:.5, line money:.75, line total money, line:.6, total line, job money:.7, money total, job total, pair money:.5, window money:.5, order money:.8, order price:.7, line price:.7',
+    'total, extension money:.8, money:.6, gross tax, net:.9, net tax:.9, net total:.9, net money:.9, gross, gross total, gross money, gross amount, total gross, total money, total amount, line total, total price, order total, total cost, total all, cost:.6, line amount:.5, price:.45, amount:.5, line money:.75, line total money, line:.6, total line, job money:.7, money total, job total, pair money:.5, window money:.5, order money:.8, order price:.7, line price:.7',
   deposit: 'deposit, deposit money, deposit amount, amount deposit, deposit received',
   hangOn: 'hang, hung, hangs, hanging, rings track, rod track',
   widthsEach: 'widths each, widths each side, widths each side panel',

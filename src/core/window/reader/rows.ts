@@ -131,7 +131,7 @@ const MADE_UP: readonly OrderKey[] = ['heading', 'draw', 'rodWidth', 'finishedWi
 const CARRIED: readonly OrderKey[] = ['room', 'order', 'date', 'customer', 'job'];
 
 const TOTAL =
-  /^[Σ∑]|^fwd\b|^cont(?:'?d|inued)?\.? (?:next|over|on)\b|^(?:balance |bal\.? )?owed\b|^all$|^to pay\b|[aà] payer|^(?:excl|incl)\.?$|^(?:tps|tvq|tva|btw|mwst)\b|^(?:grand |sub-?\s?|floor |job |order |line |page )?tot(?:al|als)?\b|^sum\b|\btot(?:al|als)?\.?:?$|^(?:carried|brought|c\/?f|b\/?f|b\/fwd|c\/fwd)\b(?: forward| fwd| down| over)?|^in all\b|^balance\b|^net(?:t)?\b|^(?:plus |add )?(?:vat|gst|hst|pst|qst|(?:sales )?tax)\b|^(?:less )?(?:booking |paid )?deposit\b|^paid\b|^due\b|^all (?:floors?|rooms?|windows?)$|\btotals?\s*(?:yds?|yards?|m|metres?|ex\b|inc\b|£|\$)|^sub ?t(?:ot)?\b/i;
+  /^[Σ∑]|^fwd\b|^cont(?:'?d|inued)?\.? (?:next|over|on)\b|^(?:balance |bal\.? )?owed\b|^all$|^to pay\b|[aà] payer|^(?:ex|inc)l?\.?(?: ?(?:gst|vat|tax))?$|^from page\b|^balance due\b|^(?:tps|tvq|tva|btw|mwst)\b|^(?:grand |sub-?\s?|floor |job |order |line |page )?tot(?:al|als)?\b|^sum\b|\btot(?:al|als)?\.?:?$|^(?:carried|brought|c\/?f|b\/?f|b\/fwd|c\/fwd)\b(?: forward| fwd| down| over)?|^in all\b|^balance\b|^net(?:t)?\b|^(?:plus |add )?(?:vat|gst|hst|pst|qst|(?:sales )?tax)\b|^(?:less )?(?:booking |paid )?deposit\b|^paid\b|^due\b|^all (?:floors?|rooms?|windows?)$|\btotals?\s*(?:yds?|yards?|m|metres?|ex\b|inc\b|£|\$)|^sub ?t(?:ot)?\b/i;
 const CANCELLED =
   /\bcancel|\bcanc\b|\bvoid(?:ed)?\b|\bdeleted?\b|\bomit(?:ted)?\b|\bscrapped\b|\bnot (?:needed|required|wanted|proceeding|going ahead)\b|\bno longer\b|\bwithdrawn\b|\bstruck (?:out|off)\b|\bcxl'?d?\b|\bcnx\b/i;
 const NOTE_WORDS =
@@ -240,7 +240,7 @@ export class RowReader {
     if (filled.some((cell) => typeof cell === 'string') && this.repeats(cells)) return 'repeat header';
     const texts = filled.filter((cell): cell is string => typeof cell === 'string');
     const seen = this.facts(cells);
-    const total = texts.some((text) => text.length < 40 && TOTAL.test(text));
+    const total = texts.some((text) => text.length < 45 && TOTAL.test(text));
     const figures =
       filled.some((cell) => typeof cell !== 'string' && typeof cell !== 'boolean') || seen.figures > 0;
     if (total && seen.window < 3 && (figures || filled.some(isShort))) return 'total';
@@ -255,6 +255,7 @@ export class RowReader {
     if (!figures && !(this.bare && seen.others > 0)) return 'words';
     // Orders that say nothing of the window itself: prices and yardages alone.
     if (this.bare && (seen.added > 0 || seen.others > 0)) return 'window';
+    if (seen.added === 0 && texts.some((text) => CANCELLED.test(text))) return 'note';
     if (this.isGoods(cells, seen)) return 'other goods';
     // A full row whose cells cannot be read is a window that is badly written.
     if (seen.window + seen.unread >= 3 && filled.length * 2 > this.plan.slots.length) return 'window';

@@ -7,7 +7,7 @@ type Phrases<W extends string> = readonly (readonly [W, string])[];
 const HEADING_PHRASES: Phrases<Heading> = [
   [
     'pinch',
-    'pinch,pp,p p,p pleat,p pleats,p pl,pinch pleat,pinch pl,pinch pleated,triple pinch,double pinch,french,french pleat,french pinch,3 finger,2 finger,3 f,2 f,three finger,two finger,2 fold,3 fold,single fold,double fold,triple fold,two fold,three fold,euro,euro pleat,tpp,dpp,dutch pleat,pleated,plis pinces,plis,fr plts,fr plt,french plts,plooi,pnch,pinched,triple pleat,double pleat,tp,top tack,top tacked,tailored pleat,parisian,parisian pleat,fan pleat,butterfly pleat,knife pleat,fr pl,pin pl',
+    'pinch,pp,fp,p p,p pleat,p pleats,p pl,pinch pleat,pinch pl,pinch pleated,triple pinch,double pinch,french,french pleat,french pinch,3 finger,2 finger,3 f,2 f,three finger,two finger,2 fold,3 fold,single fold,double fold,triple fold,two fold,three fold,euro,euro pleat,tpp,dpp,dutch pleat,pleated,plis pinces,plis,fr plts,fr plt,french plts,plooi,pnch,pinched,triple pleat,double pleat,tp,top tack,top tacked,tailored pleat,parisian,parisian pleat,fan pleat,butterfly pleat,knife pleat,fr pl,pin pl',
   ],
   ['goblet', 'goblet,gob,goblets,goblet pleat,gblt'],
   ['cartridge', 'cartridge,cart,cartridge pleat,cart pl,cartr,crtg'],
@@ -15,7 +15,7 @@ const HEADING_PHRASES: Phrases<Heading> = [
   ['inverted', 'inverted,inv,inverted pleat,inverted box,inv box,inverted box pleat,inv pl,invert,inv bp'],
   [
     'pencil',
-    'pencil,tape,3 tape,deep tape,fronce,penc,pc,bleistift,pencil pleat,pencil pl,pcl,gathered tape,pencil tape,gathered,standard tape,std tape',
+    'pencil,tape,taped,3 tape,deep tape,fronce,penc,pc,bleistift,pencil pleat,pencil pl,pcl,gathered tape,pencil tape,gathered,standard tape,std tape',
   ],
   [
     'rod pocket',
@@ -36,7 +36,7 @@ const HEADING_PHRASES: Phrases<Heading> = [
 const DRAW_PHRASES: Phrases<Draw> = [
   [
     'pair',
-    'pair,pr,prs,cntr,cntrs,cent,centr,paire,paar,middel,parted,pairs,tabs,split,middle,from middle,in middle,meets,meeting,parts,part,parting,opens middle,ctr open,center part,centre part,c o,co,centre,center,ctr,centre open,center open,centre opening,center opening,centre draw,center draw,ctr draw,centre split,center split,two way,2 way,2way,two ways,bi part,bi parting,biparting,both,both ways,l r,lr,l and r,left and right,split draw,2 teilig,zweiteilig,pair draw,split pair,2 panels,two panels,meet,meets in centre,centre meet,paired,r l,p',
+    'pair,pr,prs,cd,cntr,cntrs,cent,centr,paire,paar,middel,parted,pairs,tabs,split,middle,from middle,in middle,meets,meeting,parts,part,parting,opens middle,ctr open,center part,centre part,c o,co,centre,center,ctr,centre open,center open,centre opening,center opening,centre draw,center draw,ctr draw,centre split,center split,two way,2 way,2way,two ways,bi part,bi parting,biparting,both,both ways,l r,lr,l and r,left and right,split draw,2 teilig,zweiteilig,pair draw,split pair,2 panels,two panels,meet,meets in centre,centre meet,paired,r l,p',
   ],
   [
     'one-way left',
@@ -48,7 +48,7 @@ const DRAW_PHRASES: Phrases<Draw> = [
   ],
   [
     'stationary',
-    'stat,stationary,stay put,stays put,do not draw,dont draw,no draw,fixed,fix,fxd,fxd pair,dress,st,st pr,stat pr,stat pair,stationary pair,stationary panel,stationary panels,fixed pair,fixed panel,fixed panels,stat panel,stat panels,side panels,dress,dress curtain,dress curtains,dress panel,dress panels,dummy,static,non operable,non operating,non draw,not drawn,decorative,inoperable,stnry,stny,stats,fixed pr,does not draw,tied back,stationery',
+    'stat,sta,stationary,stay put,stays put,do not draw,dont draw,no draw,fixed,fix,fxd,fxd pair,dress,st,st pr,stat pr,stat pair,stationary pair,stationary panel,stationary panels,fixed pair,fixed panel,fixed panels,stat panel,stat panels,side panels,dress,dress curtain,dress curtains,dress panel,dress panels,dummy,static,non operable,non operating,non draw,not drawn,decorative,inoperable,stnry,stny,stats,fixed pr,does not draw,tied back,stationery',
   ],
 ];
 const ONE_WAY =
@@ -57,15 +57,15 @@ const ONE_WAY =
 const LINING_PHRASES: Phrases<Lining> = [
   [
     'unlined',
-    'unlined,non,sans,geen,ohne,bare,u,ul,un,unl,none,no,n,nil,no lining,not lined,without,n a,na,0,no lin,unlnd,self lined none',
+    'unlined,non,sans,geen,ohne,bare,u,ul,un,unl,none,no,n,nil,n l,no lining,not lined,without,n a,na,0,no lin,unlnd,self lined none',
   ],
   [
     'lined',
-    'lined,l,sl,oui,ja,gevoer,lnd,ln,lining,yes,y,std,standard,sateen,sat,cotton,cotton sateen,poly cotton,polycotton,standard lining,std lining,sateen lining,thermal,thermal lining,x,ivory,white,lin,fr lining,lined only,plain lining,reg,regular',
+    'lined,ltd,plain,l,sl,oui,ja,gevoer,lnd,ln,lining,yes,y,std,standard,sateen,sat,cotton,cotton sateen,poly cotton,polycotton,standard lining,std lining,sateen lining,thermal,thermal lining,x,ivory,white,lin,fr lining,lined only,plain lining,reg,regular',
   ],
   [
     'interlined',
-    'interlined,intrl,intln,i,il,i l,intl,int,interlining,bump,domette,bump and lining,lined interlined,lined and interlined,l i,lining and interlining,l int,inter,interlnd,flannel,english bump,table felt,inter lined,lined inter',
+    'interlined,i lined,intrl,intln,i,il,i l,intl,int,interlining,bump,domette,bump and lining,lined interlined,lined and interlined,l i,lining and interlining,l int,inter,interlnd,flannel,english bump,table felt,inter lined,lined inter',
   ],
   [
     'blackout',
@@ -114,6 +114,7 @@ const MATCH_PHRASES: Phrases<Match> = [
 
 /** One way to write what is written in several. */
 const ALIKE = new Map([
+  ['pleats', 'pleat'],
   ['pnl', 'panel'],
   ['pnls', 'panels'],
   ['plt', 'pleat'],

@@ -19,7 +19,7 @@ const UNIT =
   /(?<![\d½¼¾.]\s?)(?:\b(mm|millimet(?:re|er)s?)\b|\b(cms?|centimet(?:re|er)s?)\b|\b(met(?:re|er)s)\b|\b(inch(?:es)?|ins)\b)/i;
 
 const unitIn = (text: string): LengthUnit | undefined => {
-  for (const sentence of text.split(/[.;]/)) {
+  for (const sentence of text.split(/[.;]|,(?=[^,.;]*\bin\b)/)) {
     if (!SAYS_SIZES.test(sentence) || CLOTH.test(sentence)) continue;
     const found = UNIT.exec(sentence);
     if (found === null) continue;

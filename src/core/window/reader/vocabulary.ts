@@ -33,7 +33,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   finished: 'finished fin fnsh f fini finshd fnd made ready finie klaar fertig completed',
   cut: 'cut ct cutting coupe corte zuschnitt',
   fabric:
-    'fabric fab fabr fb cloth material matl goods gds textile face tissu tela stof mat stoff mtrl mtl matrl clth lap outer facing main',
+    'fabric fab fabr fb cloth material matl goods gds cl textile face tissu tela stof mat stoff mtrl mtl matrl clth lap outer facing main',
   bolt: 'bolt roll usable selvage reel laize loom selvedge',
   pattern: 'pattern patt patn design motif pat print pattn',
   color: 'color colour clr col colorway shade',
@@ -43,7 +43,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   horizontal: 'horizontal h hor horiz horz hz',
   match: 'match matching matches mtch',
   lining:
-    'lining liner lng lin lined l ln backing doublure forro futter voering lnd ling lngs lnr lg doubl sateen thermal',
+    'lining liner lnr lng lin lined l ln backing doublure forro futter voering lnd ling lngs lg doubl sateen thermal',
   blackout: 'blackout bo dimout',
   interlining:
     'interlining interlined bump il intl int intlng intlin ilng ilin ilining domette flannel inter interline',
@@ -53,7 +53,8 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   many: 'many off sets set alike units how',
   number: 'number no nos nr num nbr # anz anzahl pos',
   piece: 'piece pieces pcs pc pce item',
-  panel: 'panel panels pnl pnls pan leaf leaves curtain curtains curt cutains side sides drape drapes hung',
+  panel:
+    'panel panels pnl pnls pan leaf leaves curtain curtains curt cutains side sides drape drapes hung sgl single',
   pair: 'pair pr prs pairs paire',
   heading: 'heading hdg hd head hdng header tete cabeza kop tape headg hdr pleating',
   style: 'style stl treatment tmt trtmt treat trt tx make makes look',
@@ -80,7 +81,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   net: 'net nett subtotal exvat exgst extax ex excl pretax',
   gross: 'gross bruto inc incl incgst incvat inclusive',
   labor:
-    'labor labour lab making make makeup sewing fabrication workroom sew mano mkg lbr machinist workmanship naherei nahen mfg manufacture manufacturing stitching mkup tailoring machining cmt',
+    'labor labour lab mk wkrm making make makeup sewing fabrication workroom sew mano mkg lbr machinist workmanship naherei nahen mfg manufacture manufacturing stitching mkup tailoring machining cmt',
   hardware: 'hardware hdwe hdw hdwr hwd hw hrdwr rods poles tracks fixings fittings ironmongery',
   install: 'install inst installation fitting fit installing fixing fix hang hanging instl hung fitter',
   freight: 'freight shipping ship delivery del carriage cartage frt handling',
@@ -118,6 +119,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   vendor: 'vendor supplier mill source maker manufacturer mfr brand suppl supp distributor',
   top: 'top',
   breaks: 'break puddle',
+  forWhat: 'forwhat',
   code: 'code sku stock ref book',
   phone: 'phone tel email address contact',
   hem: 'hem hm',

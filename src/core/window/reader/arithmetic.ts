@@ -23,7 +23,7 @@ export interface Sums {
 
 const MOST_ROWS = 240;
 const CENT = 0.0105;
-const SUMMED: readonly MeaningKey[] = [
+export const MONEY_OF_LINE: readonly MeaningKey[] = [
   'amount',
   'labor',
   'liningAmount',
@@ -394,8 +394,8 @@ export class Arithmetic {
 
   /** Total = the sum of some of the money beside it. */
   private totals(on: Assigned, hold: Hold): void {
-    this.sums(on, 'total', SUMMED, hold);
-    this.sums(on, 'net', SUMMED.slice(0, -1), hold);
+    this.sums(on, 'total', MONEY_OF_LINE, hold);
+    this.sums(on, 'net', MONEY_OF_LINE.slice(0, -1), hold);
   }
 
   /** Whether money is the sum of some of the money beside it. */
@@ -465,7 +465,10 @@ export class Arithmetic {
           this.tally(
             `${key} ${on.get(key)} ${on.get('widths')} ${on.get('quantity')} ${on.get('panels')}`,
             [product, apiece, count],
-            (row) => Math.abs(product(row) - apiece(row) * count(row)) < 1e-6,
+            (row) =>
+              [1, this.panels(row)].some(
+                (pieces) => Math.abs(product(row) - apiece(row) * count(row) * pieces) < 1e-6,
+              ),
           ),
           0.4,
           0.3,

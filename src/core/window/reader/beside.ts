@@ -142,6 +142,8 @@ const SPEAKS: Partial<Record<MeaningKey, Speaks>> = {
     (place.own.filled < place.own.cells.length * 0.75 || (ofPapers(place.own) && namesClients(place)))
       ? 0.3
       : 0,
+  // The one sum of a line is what it comes to.
+  net: (place) => (anywhere(place, 'total', 0.7) ? 0 : -0.2),
   basis: ({ own, before }) => (before?.heading.money === true && own.text.length < 12 ? 0.06 : 0),
 };
 

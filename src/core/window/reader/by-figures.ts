@@ -4,8 +4,10 @@
  * of the whole table decides.
  */
 import type { Evidence } from './evidence';
+import { MONEY_OF_LINE } from './arithmetic';
 import type { Per } from './heading';
 import type { MeaningKey } from './meanings';
+import { drawOfText } from './treatment-text';
 
 type Figure = (row: number) => number;
 
@@ -26,16 +28,31 @@ const LEAST_ROWS = 3;
 const HELD = 0.8;
 /** A column that says a fact so well is taken for it here. */
 const KNOWN = 0.8;
+/** One that says so much of it may be it, where the figures of a whole relation then agree. */
+const HALF_SAID = 0.4;
 /** Another column’s meaning counts where the heading says it less than this. */
 const SAID_LITTLE = 0.9;
 const CENT = 0.0105;
 const PIECES: ReadonlySet<Per | undefined> = new Set<Per>(['panel', 'window']);
 const FOR_EACH = 0.4;
+const MOST_PARTS = 9;
+/** Hems and headings together, in inches. */
+const LEAST_CUT = 6;
+const MOST_CUT = 40;
+/** Money or making by the width or panel is a rate. */
+const byWidth = ({ heading: { per, money }, said }: Evidence): boolean =>
+  (per === 'width' || per === 'panel') && (money || (said.get('labor') ?? 0) >= HALF_SAID);
+const COUNTS: readonly MeaningKey[] = ['quantity', 'widths', 'panels'];
+const OF_LAYER: ReadonlySet<MeaningKey> = new Set(['yardage', 'liningYardage']);
+const says = ({ said }: Evidence, key: MeaningKey): number => said.get(key) ?? 0;
 
 const toTheCent = (figure: number, expected: number): boolean => Math.abs(figure - expected) <= CENT;
 /** A lining is some inches longer than its drop, whatever step its yards go by. */
 const justOver = (figure: number, expected: number): boolean =>
   figure >= expected && figure <= expected * 1.3 + 1;
+/** Yards are rounded up, by a step that is not known here. */
+const upTo = (figure: number, expected: number): boolean =>
+  figure >= expected - 0.06 && figure <= expected + Math.min(1.02, 0.06 * expected + 0.3);
 const exactly = (figure: number, expected: number): boolean => Math.abs(figure - expected) < 1e-6;
 
 export class ByFigures {
@@ -53,15 +70,52 @@ export class ByFigures {
   of(at: number): readonly MeaningKey[] {
     const own = this.all[at] as Evidence;
     if (own.numbers < LEAST_ROWS || own.part !== undefined) return [];
-    return [
-      ...new Set(
-        this.laws
-          .filter(({ key }) => (own.said.get(key) ?? 0) < SAID_LITTLE)
-          .filter(({ key }) => key !== 'liningYardage' || saysLining(own))
-          .filter((law) => this.holds(law, own))
-          .map(({ key }) => key),
-      ),
-    ];
+    const found = new Set(
+      this.laws
+        .filter(({ key }) => (own.said.get(key) ?? 0) < SAID_LITTLE)
+        .filter(({ key }) => (OF_LAYER.has(key) ? saysLining(own) === (key === 'liningYardage') : true))
+        .filter(({ key }) => key !== 'yardage' || !COUNTS.some((one) => says(own, one) >= HALF_SAID))
+        .filter((law) => this.holds(law, own))
+        .map(({ key }) => key),
+    );
+    if (this.isSum(own)) found.add('total');
+    if (this.isCut(own)) found.add('cutLength');
+    return [...found];
+  }
+
+  /** Whether it is the sum of two or more of the table’s sums of money, row by row. */
+  private isSum(own: Evidence): boolean {
+    if (this.all.some((one) => one !== own && says(one, 'total') >= KNOWN)) return false;
+    if (says(own, 'total') >= SAID_LITTLE) return false;
+    const parts = this.all
+      .filter(
+        (one) => one !== own && one.numbers > 0 && MONEY_OF_LINE.some((key) => says(one, key) >= HALF_SAID),
+      )
+      .slice(0, MOST_PARTS);
+    for (let set = 3; set < 1 << parts.length; set++) {
+      if ((set & (set - 1)) === 0) continue;
+      const chosen = parts.filter((_, at) => (set & (1 << at)) !== 0);
+      const expected: Figure = (row) => chosen.reduce((sum, { figures }) => sum + (figures[row] || 0), 0);
+      if (this.holds({ key: 'total', near: toTheCent, expected }, own)) return true;
+    }
+    return false;
+  }
+
+  /** Whether it is always so much longer than the drop. */
+  private isCut(own: Evidence): boolean {
+    const drop = this.all.find((one) => one !== own && says(one, 'finishedDrop') >= KNOWN)?.inches;
+    if (drop === undefined || says(own, 'cutLength') >= SAID_LITTLE || saysLining(own)) return false;
+    const over = this.rows.map((row) => (own.inches[row] ?? NaN) - (drop[row] ?? NaN));
+    const told = over.filter((one) => !Number.isNaN(one));
+    const [middle = 0] = [...told].sort((a, b) => a - b).slice(told.length >> 1);
+    const steady = told.filter((one) => Math.abs(one - middle) < 0.01).length;
+    return (
+      told.length >= LEAST_ROWS &&
+      steady >= told.length * HELD &&
+      middle >= LEAST_CUT &&
+      middle <= MOST_CUT &&
+      new Set(drop.filter((one) => !Number.isNaN(one))).size > 1
+    );
   }
 
   private holds({ expected, near }: Law, own: Evidence): boolean {
@@ -79,39 +133,82 @@ export class ByFigures {
   }
 
   /** The figures of the one column that says a meaning best; undefined where none does. */
-  private figures(key: MeaningKey): Figure | undefined {
-    let [best, most] = [undefined as Evidence | undefined, KNOWN];
+  private figures(key: MeaningKey, least = KNOWN): Figure | undefined {
+    let [best, most] = [undefined as Evidence | undefined, least];
     for (const one of this.all) {
       // “W ea” is a count of widths rather than a width.
       const counted = key === 'widths' && PIECES.has(one.heading.per) ? FOR_EACH : 0;
-      const said = (one.said.get(key) ?? 0) + counted;
+      const said = says(one, key) + counted;
       if (said >= most && one.numbers > 0) [best, most] = [one, said + 1e-9];
     }
     const figures = best?.figures;
     return figures === undefined ? undefined : (row) => figures[row] ?? NaN;
   }
 
+  /** The figures of every column that may well have a meaning. */
+  private every(key: MeaningKey, also: (one: Evidence) => boolean = () => false): readonly Figure[] {
+    return this.all
+      .filter((one) => one.numbers > 0 && (says(one, key) >= HALF_SAID || also(one)))
+      .map(
+        ({ figures }): Figure =>
+          (row) =>
+            figures[row] ?? NaN,
+      );
+  }
+
+  /** Panels of a window by its draw. */
+  private drawn(): Figure | undefined {
+    const cells = this.all.find((one) => says(one, 'draw') >= HALF_SAID && one.texts > 0)?.cells;
+    if (cells === undefined) return undefined;
+    return (row) => {
+      const draw = drawOfText(String(cells[row] ?? ''));
+      return draw === undefined ? NaN : draw === 'pair' || draw === 'stationary' ? 2 : 1;
+    };
+  }
+
   private lawsOf(): Law[] {
-    const [yards, price, amount, widths] = (['yardage', 'unitPrice', 'amount', 'widths'] as const).map(
-      (key) => this.figures(key),
-    );
-    const [many, panels] = [this.figures('quantity'), this.figures('panels')];
+    const [widths, cut] = [this.figures('widths'), this.figures('cutLength')];
+    const [many, panels] = [this.figures('quantity', HALF_SAID), this.figures('panels') ?? this.drawn()];
     const laws: Law[] = [];
     const add = (key: MeaningKey, near: Law['near'], expected: Figure | undefined): void => {
       if (expected !== undefined) laws.push({ key, expected, near });
     };
-    for (const count of [yards, times(yards, many)]) {
-      add('unitPrice', toTheCent, per(amount, count));
-      add('amount', toTheCent, times(price, count));
+    const [prices, amounts] = [
+      this.every('unitPrice', ({ heading }) => heading.per === 'yard'),
+      this.every('amount'),
+    ];
+    for (const yards of this.every('yardage'))
+      for (const count of [yards, times(yards, many)]) {
+        for (const amount of amounts) add('unitPrice', toTheCent, per(amount, count));
+        for (const price of prices) add('amount', toTheCent, times(price, count));
+      }
+    for (const price of prices)
+      for (const amount of amounts) {
+        add('yardage', nearly, per(amount, price));
+        add('yardage', nearly, per(per(amount, price), many));
+      }
+    const all = [widths, times(widths, many), times(times(widths, panels), many)];
+    for (const count of all) {
+      for (const rate of this.every('rate', byWidth)) add('labor', toTheCent, times(rate, count));
+      add('yardage', upTo, times(count, cut && ((row) => cut(row) / this.whole())));
     }
     add('liningYardage', justOver, likeLining(this.all, widths, many));
-    add('widthsOfAll', exactly, varies(times(widths, many), widths, this.rows));
+    for (const count of all.slice(1)) add('widthsOfAll', exactly, varies(count, widths, this.rows));
     add('widths', exactly, varies(times(widths, panels), widths, this.rows));
     add('widthsOfOne', exactly, varies(per(widths, panels), widths, this.rows));
     return laws;
   }
+
+  /** A yard or metre in the unit of the cuts. */
+  private whole(): number {
+    const unit = this.all.find((one) => says(one, 'cutLength') >= KNOWN)?.unit ?? 'in';
+    return OF_A_YARD[unit] ?? 1;
+  }
 }
 
+const OF_A_YARD: Partial<Record<Evidence['unit'], number>> = { in: 36, ft: 3, cm: 100, mm: 1000, m: 1 };
+/** Yards by the money they cost, which was rounded to the cent. */
+const nearly = (figure: number, expected: number): boolean => Math.abs(figure - expected) < 0.02;
 const INCHES_A_YARD = 36;
 /** Yards of widths as long as the drop. */
 function likeLining(

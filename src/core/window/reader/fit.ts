@@ -247,6 +247,8 @@ function fitNamed(key: MeaningKey, evidence: Evidence): number {
         : 0;
     case 'interlining':
       return evidence.texts < evidence.filled * 0.5 ? NEVER : 0;
+    case 'mark':
+      return countsFew(evidence) ? -0.6 : 0;
     case 'room':
       return countsFew(evidence) || countedInWords(evidence) ? -0.6 : 0;
     default:

@@ -131,7 +131,7 @@ const MADE_UP: readonly OrderKey[] = ['heading', 'draw', 'rodWidth', 'finishedWi
 const CARRIED: readonly OrderKey[] = ['room', 'order', 'date', 'customer', 'job'];
 
 const TOTAL =
-  /^[Σ∑]|^fwd\b|^cont(?:'?d|inued)?\.? (?:next|over|on)\b|^(?:balance |bal\.? )?owed\b|^all$|^to pay\b|[aà] payer|^(?:ex|inc)l?\.?(?: ?(?:gst|vat|tax))?$|^from page\b|^balance due\b|^(?:tps|tvq|tva|btw|mwst)\b|^(?:grand |sub-?\s?|floor |job |order |line |page )?tot(?:al|als)?\b|^sum\b|\btot(?:al|als)?\.?:?$|^(?:carried|brought|c\/?f|b\/?f|b\/fwd|c\/fwd)\b(?: forward| fwd| down| over)?|^in all\b|^balance\b|^net(?:t)?\b|^(?:plus |add )?(?:vat|gst|hst|pst|qst|(?:sales )?tax)\b|^(?:less )?(?:booking |paid )?deposit\b|^paid\b|^due\b|^all (?:floors?|rooms?|windows?)$|\btotals?\s*(?:yds?|yards?|m|metres?|ex\b|inc\b|£|\$)|^sub ?t(?:ot)?\b/i;
+  /^[Σ∑]|^fwd\b|^cont(?:'?d|inued)?\.? (?:next|over|on)\b|^(?:balance |bal\.? )?owed\b|^all$|^to pay\b|[aà] payer|^(?:ex|inc)l?\.?(?: ?(?:gst|vat|tax))?$|^from page\b|^(?:whole )?site\b|^balance due\b|^(?:tps|tvq|tva|btw|mwst)\b|^(?:grand |sub-?\s?|floor |job |order |line |page )?tot(?:al|als)?\b|^sum\b|\btot(?:al|als)?\.?:?$|^(?:carried|brought|c\/?f|b\/?f|b\/fwd|c\/fwd)\b(?: forward| fwd| down| over)?|^in all\b|^balance\b|^net(?:t)?\b|^(?:plus |add )?(?:vat|gst|hst|pst|qst|(?:sales )?tax)\b|^(?:less )?(?:booking |paid )?deposit\b|^paid\b|^due\b|^all (?:floors?|rooms?|windows?)$|\btotals?\s*(?:yds?|yards?|m|metres?|ex\b|inc\b|£|\$)|^sub ?t(?:ot)?\b/i;
 const CANCELLED =
   /\bcancel|\bcanc\b|\bvoid(?:ed)?\b|\bdeleted?\b|\bomit(?:ted)?\b|\bscrapped\b|\bnot (?:needed|required|wanted|proceeding|going ahead)\b|\bno longer\b|\bwithdrawn\b|\bstruck (?:out|off)\b|\bcxl'?d?\b|\bcnx\b/i;
 const NOTE_WORDS =
@@ -337,7 +337,9 @@ export class RowReader {
       this.plan.slots.some(
         ({ at, keys, other }) =>
           typeof cells[at] === 'string' &&
-          (other === 'item' || (keys[0] === 'room' && goodsOf(words(cells[at] ?? null)) === 'other goods')),
+          (other === 'item' ||
+            ((keys[0] === 'room' || keys[0] === 'fabric') &&
+              goodsOf(words(cells[at] ?? null)) === 'other goods')),
       )
     )
       return true;

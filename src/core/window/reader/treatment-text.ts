@@ -377,9 +377,13 @@ export function statedInNote(text: string): { readonly draw?: Draw; readonly lin
   return { ...(draw && { draw }), ...(lining && { lining }) };
 }
 
+/** A rod that is yet to be hung is what heights were measured for. */
+const NOT_UP = /\b(?:rods?|poles?) (?:(?:are|is) )?(?:not (?:yet )?up|yet to (?:be|go))\b/i;
+
 /** The point measured to as a line beside the table says it: “rods are up”, “to center of rod, not up yet”. */
 export function measuredOfNote(text: string): MeasuredTo | 'a rod' | undefined {
   if (
+    !NOT_UP.test(text) &&
     !/\b(?:ht|hts|height|heights|high|size|sizes|measured|measurements?|taken|meas|floor to|drops?)\b/i.test(
       text,
     )

@@ -22,7 +22,7 @@ import { isLengthKey, isOurs, isYardageKey, type MeaningKey, type OtherKey } fro
 import { isWindowFact, type Plan, type Slot } from './rows';
 import { drawOfText, goodsOf, treatmentOf, writesTwoForPair } from './treatment-text';
 import { countsInBrackets, roomAndCount } from './values';
-import { unitOfFigures, unitOfNotes, type UnitRead } from './units';
+import { inClothUnit, unitOfFigures, unitOfNotes, type UnitRead } from './units';
 
 export interface ColumnRead {
   /** Sheet column, from 0. */
@@ -423,7 +423,7 @@ export function understand(sheet: Sheet, look: Look, whole: Whole = SHOWN): Unde
     guessed: guessed !== undefined,
   };
   const legend = whole.withLegend(header, above);
-  const evidence = gather(header.texts, legend.reads, {
+  const evidence = gather(header.texts, inClothUnit(legend.reads, above), {
     rows,
     defined: legend.defined,
     unitOf: ({ unit }) => unit ?? units.small,

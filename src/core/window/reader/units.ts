@@ -44,6 +44,22 @@ export function unitOfNotes(rows: readonly Row[]): { unit: LengthUnit; note: str
   return undefined;
 }
 
+const OF_CLOTH =
+  /\b(?:cloth|fabric|goods|material)s?(?: sizes?| widths?)?(?: (?:is|are|all))? in (mm|cm|inches|ins)\b/i;
+const WORDS: Readonly<Record<string, LengthUnit>> = { mm: 'mm', cm: 'cm' };
+/** Headings with the unit that a line beside the table says of the cloth alone. */
+export function inClothUnit(reads: readonly HeadingRead[], rows: readonly Row[]): readonly HeadingRead[] {
+  const told = rows.flat().flatMap((cell) => OF_CLOTH.exec(String(cell))?.[1]?.toLowerCase() ?? [])[0];
+  if (told === undefined) return reads;
+  return reads.map((read) => {
+    const said = saidBy(read);
+    const cloth = (['fabricWidth', 'verticalRepeat', 'horizontalRepeat'] as const).some(
+      (key) => (said.get(key) ?? 0) >= 0.5,
+    );
+    return cloth && read.unit === undefined && !read.money ? { ...read, unit: WORDS[told] ?? 'in' } : read;
+  });
+}
+
 const middleOf = (values: readonly number[]): number =>
   [...values].sort((a, b) => a - b)[values.length >> 1] ?? NaN;
 

@@ -44,4 +44,42 @@ describe('what the figures of a column come to', () => {
     ];
     expect(new ByFigures(evidenceOf(['Qty', 'W ea', 'W ext'], rows)).of(2)).toEqual([]);
   });
+
+  it('is the total where it is the sum of the money beside it', () => {
+    const rows = PRICED.map(([yards = 0, price = 0, amount = 0], at) => [
+      yards,
+      price,
+      amount,
+      40 + at,
+      amount + 40 + at,
+    ]);
+    const headings = ['Yds', '$/yd', 'Fabric $', 'Making $', 'Ex'];
+    expect(new ByFigures(evidenceOf(headings, rows)).of(4)).toEqual(['total']);
+    const wrong = rows.map((row, at) => [...row.slice(0, 4), (row[4] ?? 0) + at]);
+    expect(new ByFigures(evidenceOf(headings, wrong)).of(4)).toEqual([]);
+  });
+
+  it('is a cut where it is always as much longer than the finished drop', () => {
+    const cuts = (over: number) => [84, 96, 108].map((drop) => [drop, drop + over]);
+    expect(new ByFigures(evidenceOf(['Finished drop', 'Zz'], cuts(16))).of(1)).toEqual(['cutLength']);
+    expect(new ByFigures(evidenceOf(['Finished drop', 'Zz'], cuts(2))).of(1)).toEqual([]);
+  });
+
+  it('is labor where it is the widths of every window at a rate', () => {
+    const rows = [
+      [2, 5, 21, 210],
+      [1, 4, 18, 72],
+      [3, 6, 21, 378],
+    ];
+    expect(new ByFigures(evidenceOf(['Qty', 'Widths', '$/width', 'Zz'], rows)).of(3)).toEqual(['labor']);
+  });
+
+  it('is yardage where widths × cut come to it, rounded up by some step', () => {
+    const rows = [
+      [5, 100, 14],
+      [4, 112, 12.5],
+      [6, 96, 16],
+    ];
+    expect(new ByFigures(evidenceOf(['Widths', 'Cut length', 'Zz'], rows)).of(2)).toEqual(['yardage']);
+  });
 });

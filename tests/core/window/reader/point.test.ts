@@ -28,6 +28,10 @@ describe('the point that heights were measured to', () => {
     expect(point('Height = floor to middle of rod', 'Height', UNDER)).toBe('new rod');
     expect(point('', 'Floor to rod', UNDER)).toBe('new rod');
   });
+  it('is a new rod where a line says that none is up', () => {
+    const odd = UNDER.map(([pleat, height], at): [string, number, number] => [pleat, height, height - at]);
+    expect(point('Rods are not up. Marks on the wall', 'Floor to rod', odd)).toBe('new rod');
+  });
   it('is not told by drops where nothing speaks of a rod', () => {
     expect(point('', 'Height', UNDER)).toBeUndefined();
   });

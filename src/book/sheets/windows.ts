@@ -95,8 +95,70 @@ const NAMED: Partial<Record<string, string>> = {
   lining: 'Window_linings',
 };
 
+const inUnit = ({ unit }: Job, key: ColumnKey): string => {
+  const { heading, field } = WINDOW_COLUMNS[key];
+  return field.kind.quantity === 'length' ? `${heading} (${unit.small})` : heading;
+};
+
+const givenColumns = (job: Job): readonly ColumnDraft[] =>
+  GIVEN.map((key): ColumnDraft => {
+    const choice =
+      key === 'fabric'
+        ? fromName(job.name('Fabric_names'), 'Choose a fabric of the sheet of fabrics.')
+        : CHOICES[key];
+    const named = NAMED[key];
+    return {
+      key,
+      heading: inUnit(job, key),
+      role: 'input',
+      wide: WIDE[key] ?? 10.5,
+      note: WINDOW_COLUMNS[key].field.says,
+      ...(choice !== undefined && { choice }),
+      ...(named !== undefined && { name: named }),
+    };
+  });
+
+const lookedUpColumns = (job: Job): readonly ColumnDraft[] =>
+  Object.entries(LOOKED_UP).map(([key, range]): ColumnDraft => ({
+    key,
+    heading: inUnit(job, key as ColumnKey),
+    role: 'working',
+    format: NO_ZERO,
+    note: 'from the sheet of fabrics',
+    formula: (cell) =>
+      `=IF(${cell('fabric')}="","",INDEX(${job.name(range)},MATCH(${cell('fabric')},${job.name('Fabric_names')},0)))`,
+  }));
+
+/** A formula that is blank in a row without a window. */
+const guarded = (cell: CellOfRow, formula: string): string => `=IF(${cell('openingWidth')}="","",${formula})`;
+const ofAll = (cell: CellOfRow, figure: string): string => unlessNoWindow(cell('quantity'), figure);
+
+/** Part of a formula that asks for a figure by its name. */
+type Ask = (cell: CellOfRow, figure: string) => string;
+interface RowAsked {
+  readonly ofOneWindow: Ask;
+  readonly ofAllWindows: Ask;
+  readonly check: (cell: CellOfRow) => string;
+}
+
+/** Figures that hang on several others are asked of the whole row, so that no chain is deeper than two. */
+function rowAsked(job: Job, inputs: readonly ColumnDraft[]): RowAsked {
+  const rules = job.name('House_rules');
+  const handed = inputs.filter(({ key }) => key !== 'room' && key !== 'fabric');
+  const single = handed.filter(({ key }) => key !== 'quantity');
+  const row = (cell: CellOfRow, columns: readonly ColumnDraft[]): string => {
+    const headings = columns.map(({ heading }) => `"${heading}"`).join(',');
+    return `{${headings}},${inOneRow(columns.map(({ key }) => orBlank(cell(key))))}`;
+  };
+  return {
+    ofOneWindow: (cell, figure) => `HEM.SCHEDULE(${row(cell, single)},"${figure}",${rules})`,
+    ofAllWindows: (cell, figure) => ofAll(cell, `HEM.SCHEDULE(${row(cell, handed)},"${figure}",${rules})`),
+    check: (cell) => `HEM.CHECK(${row(cell, handed)},${rules})`,
+  };
+}
+
 /** Beside the room and as frozen, so that it is in sight wherever the row is typed. */
-const findingsColumn = (formula: (cell: CellOfRow) => string): readonly ColumnDraft[] =>
+const findingsColumn = ({ check }: RowAsked): readonly ColumnDraft[] =>
   functionNamed('CHECK') === undefined
     ? []
     : [
@@ -106,76 +168,14 @@ const findingsColumn = (formula: (cell: CellOfRow) => string): readonly ColumnDr
           role: 'check',
           wide: 16,
           note: 'what is wrong with the row, worked out again from what was measured; blank where all is well',
-          formula,
+          formula: (cell) => guarded(cell, check(cell)),
         },
       ];
 
-/** What trims along a row's edges come to; worked out only where an extra line follows them. */
-function trimColumns(job: Job, ask: (cell: CellOfRow, figure: string) => string): readonly ColumnDraft[] {
-  const line = `ROW()-ROW(${cellText(HEADER, 0, { row: true, column: true })})`;
-  const wanted = `COUNTIF(${job.name('Extra_lines')},${line})`;
-  return (['leading', 'bottom'] as const).map((which) => ({
-    key: `${which}Trim`,
-    heading: `trim of ${which} edges (${job.unit.large}, the row)`,
-    role: 'working',
-    format: '0.00#',
-    name: `Window_${which}_trims`,
-    note: 'where the sheet of extras has a line for the row; turned under at both ends',
-    formula: (cell) =>
-      `=IF(OR(${cell('openingWidth')}="",${wanted}=0),"",${ask(cell, `trim of ${which} edges`)})`,
-  }));
-}
-
-export function windowsSheet(job: Job): Draft {
-  const sheet = job.sheet('Windows');
-  const [unit, rules] = [job.unit, job.name('House_rules')];
-  const inUnit = (key: ColumnKey): string => {
-    const { heading, field } = WINDOW_COLUMNS[key];
-    return field.kind.quantity === 'length' ? `${heading} (${unit.small})` : heading;
-  };
-  const given = GIVEN.map((key): ColumnDraft => {
-    const choice =
-      key === 'fabric'
-        ? fromName(job.name('Fabric_names'), 'Choose a fabric of the sheet of fabrics.')
-        : CHOICES[key];
-    const named = NAMED[key];
-    return {
-      key,
-      heading: inUnit(key),
-      role: 'input',
-      wide: WIDE[key] ?? 10.5,
-      note: WINDOW_COLUMNS[key].field.says,
-      ...(choice !== undefined && { choice }),
-      ...(named !== undefined && { name: named }),
-    };
-  });
-  const looked = Object.entries(LOOKED_UP).map(([key, range]): ColumnDraft => ({
-    key,
-    heading: inUnit(key as ColumnKey),
-    role: 'working',
-    format: NO_ZERO,
-    note: 'from the sheet of fabrics',
-    formula: (cell) =>
-      `=IF(${cell('fabric')}="","",INDEX(${job.name(range)},MATCH(${cell('fabric')},${job.name('Fabric_names')},0)))`,
-  }));
-  const inputs = [...given, ...looked];
-  const guarded = (cell: CellOfRow, formula: string): string =>
-    `=IF(${cell('openingWidth')}="","",${formula})`;
-  // Figures that hang on several others are asked of the whole row, so that no chain is deeper than two.
-  const rowOf = (cell: CellOfRow, keys: readonly ColumnDraft[]): string => {
-    const headings = keys.map(({ heading }) => `"${heading}"`).join(',');
-    return `{${headings}},${inOneRow(keys.map(({ key }) => orBlank(cell(key))))}`;
-  };
-  const handed = inputs.filter(({ key }) => key !== 'room' && key !== 'fabric');
-  const ofOneWindow = handed.filter(({ key }) => key !== 'quantity');
-  const asked = (cell: CellOfRow, keys: readonly ColumnDraft[], figure: string): string =>
-    `HEM.SCHEDULE(${rowOf(cell, keys)},"${figure}",${rules})`;
-  const row = (cell: CellOfRow, figure: string): string => guarded(cell, asked(cell, ofOneWindow, figure));
-  const ofAll = (cell: CellOfRow, figure: string): string => unlessNoWindow(cell('quantity'), figure);
-  /** Asked of the whole row, so that the house rules alone say how wide the bolt is. */
-  const behind = (cell: CellOfRow, figure: string): string =>
-    guarded(cell, `IF(${cell('lining')}="",0,${ofAll(cell, asked(cell, handed, figure))})`);
-  const worked: ColumnDraft[] = [
+function sizeColumns(job: Job): readonly ColumnDraft[] {
+  const { unit } = job;
+  const rules = job.name('House_rules');
+  return [
     {
       key: 'rodWidth',
       heading: `rod width (${unit.small})`,
@@ -197,6 +197,13 @@ export function windowsSheet(job: Job): Draft {
           `HEM.DROP(${cell('measured')},${cell('heading')},${orBlank(cell('measuredTo'))},${orBlank(cell('floorFinish'))},${rules})`,
         ),
     },
+  ];
+}
+
+function faceColumns(job: Job, row: RowAsked): readonly ColumnDraft[] {
+  const { unit } = job;
+  const rules = job.name('House_rules');
+  return [
     {
       key: 'widths',
       heading: 'widths (one window)',
@@ -213,14 +220,14 @@ export function windowsSheet(job: Job): Draft {
       heading: 'delivered fullness',
       role: 'output',
       format: '0.00',
-      formula: (cell) => row(cell, 'delivered fullness'),
+      formula: (cell) => guarded(cell, row.ofOneWindow(cell, 'delivered fullness')),
     },
     {
       key: 'cutLength',
       heading: `cut length (${unit.small})`,
       role: 'output',
       name: 'Window_cuts',
-      formula: (cell) => row(cell, 'cut length'),
+      formula: (cell) => guarded(cell, row.ofOneWindow(cell, 'cut length')),
     },
     {
       key: 'yardage',
@@ -237,13 +244,22 @@ export function windowsSheet(job: Job): Draft {
           ),
         ),
     },
+  ];
+}
+
+/** Asked of the whole row, so that the house rules alone say how wide the bolt is. */
+const behind = (row: RowAsked, cell: CellOfRow, figure: string): string =>
+  guarded(cell, `IF(${cell('lining')}="",0,${row.ofAllWindows(cell, figure)})`);
+
+function liningColumns({ unit }: Job, row: RowAsked): readonly ColumnDraft[] {
+  return [
     {
       key: 'liningYardage',
       heading: `lining yardage (${unit.large}, the row)`,
       role: 'output',
       format: '0.00#;-0.00#;',
       name: 'Window_lining_yardage',
-      formula: (cell) => behind(cell, 'lining yardage'),
+      formula: (cell) => behind(row, cell, 'lining yardage'),
     },
     {
       key: 'interliningYardage',
@@ -251,20 +267,43 @@ export function windowsSheet(job: Job): Draft {
       role: 'output',
       format: '0.00#;-0.00#;',
       name: 'Window_interlining_yardage',
-      formula: (cell) => behind(cell, 'interlining yardage'),
+      formula: (cell) => behind(row, cell, 'interlining yardage'),
     },
-    ...trimColumns(job, (cell, figure) => ofAll(cell, asked(cell, handed, figure))),
-    {
-      key: 'toSaveAWidth',
-      heading: `to save a width (${unit.small})`,
-      role: 'working',
-      note: 'how much narrower the rod must be to need one width less',
-      formula: (cell) =>
-        guarded(
-          cell,
-          `IFERROR(HEM.SAVEWIDTH(${cell('rodWidth')},${cell('heading')},${cell('fabricWidth')},${orBlank(cell('draw'))},${orBlank(cell('fullness'))},${rules}),"")`,
-        ),
-    },
+  ];
+}
+
+/** What trims along a row's edges come to; worked out only where an extra line follows them. */
+function trimColumns(job: Job, row: RowAsked): readonly ColumnDraft[] {
+  const line = `ROW()-ROW(${cellText(HEADER, 0, { row: true, column: true })})`;
+  const wanted = `COUNTIF(${job.name('Extra_lines')},${line})`;
+  return (['leading', 'bottom'] as const).map((which) => ({
+    key: `${which}Trim`,
+    heading: `trim of ${which} edges (${job.unit.large}, the row)`,
+    role: 'working',
+    format: '0.00#',
+    name: `Window_${which}_trims`,
+    note: 'where the sheet of extras has a line for the row; turned under at both ends',
+    formula: (cell) =>
+      `=IF(OR(${cell('openingWidth')}="",${wanted}=0),"",${row.ofAllWindows(cell, `trim of ${which} edges`)})`,
+  }));
+}
+
+const saveColumn = (job: Job): ColumnDraft => ({
+  key: 'toSaveAWidth',
+  heading: `to save a width (${job.unit.small})`,
+  role: 'working',
+  note: 'how much narrower the rod must be to need one width less',
+  formula: (cell) =>
+    guarded(
+      cell,
+      `IFERROR(HEM.SAVEWIDTH(${cell('rodWidth')},${cell('heading')},${cell('fabricWidth')},${orBlank(cell('draw'))},${orBlank(cell('fullness'))},${job.name('House_rules')}),"")`,
+    ),
+});
+
+function hangingColumns(job: Job, row: RowAsked): readonly ColumnDraft[] {
+  const { unit } = job;
+  const rules = job.name('House_rules');
+  return [
     {
       key: 'stack',
       heading: `stack (${unit.small})`,
@@ -283,7 +322,7 @@ export function windowsSheet(job: Job): Draft {
       role: 'output',
       name: 'Window_rings',
       note: 'rings or carriers of one window',
-      formula: (cell) => row(cell, 'rings'),
+      formula: (cell) => guarded(cell, row.ofOneWindow(cell, 'rings')),
     },
     {
       key: 'brackets',
@@ -291,8 +330,13 @@ export function windowsSheet(job: Job): Draft {
       role: 'output',
       name: 'Window_brackets',
       note: 'of one window, ends included',
-      formula: (cell) => row(cell, 'brackets'),
+      formula: (cell) => guarded(cell, row.ofOneWindow(cell, 'brackets')),
     },
+  ];
+}
+
+function chargeColumns(row: RowAsked): readonly ColumnDraft[] {
+  return [
     {
       key: 'labor',
       heading: 'making charge (the row)',
@@ -301,7 +345,7 @@ export function windowsSheet(job: Job): Draft {
       format: MONEY_FORMAT,
       name: 'Window_labor',
       note: 'of all the windows of the row; set the charges on the sheet of prices',
-      formula: (cell) => guarded(cell, ofAll(cell, asked(cell, handed, 'labor'))),
+      formula: (cell) => guarded(cell, row.ofAllWindows(cell, 'labor')),
     },
     {
       key: 'hardwareCost',
@@ -311,17 +355,34 @@ export function windowsSheet(job: Job): Draft {
       format: MONEY_FORMAT,
       name: 'Window_hardware',
       note: 'of all the windows of the row; set the prices on the sheet of prices',
-      formula: (cell) => guarded(cell, ofAll(cell, asked(cell, handed, 'hardware cost'))),
+      formula: (cell) => guarded(cell, row.ofAllWindows(cell, 'hardware cost')),
     },
   ];
-  const findings = findingsColumn((cell) => guarded(cell, `HEM.CHECK(${rowOf(cell, handed)},${rules})`));
+}
+
+export function windowsSheet(job: Job): Draft {
+  const sheet = job.sheet('Windows');
+  const inputs = [...givenColumns(job), ...lookedUpColumns(job)];
+  const row = rowAsked(job, inputs);
+  const findings = findingsColumn(row);
   const [room, ...others] = inputs;
-  const columns = [...(room === undefined ? [] : [room]), ...findings, ...others, ...worked];
+  const columns = [
+    ...(room === undefined ? [] : [room]),
+    ...findings,
+    ...others,
+    ...sizeColumns(job),
+    ...faceColumns(job, row),
+    ...liningColumns(job, row),
+    ...trimColumns(job, row),
+    saveColumn(job),
+    ...hangingColumns(job, row),
+    ...chargeColumns(row),
+  ];
   return together(
     titled(
       sheet,
       'Windows',
-      `One row for a window, or for several exactly alike with their quantity. Bare figures are ${unit.name}; 7' 6 1/2", 84 1/2 and 214 cm are read too.`,
+      `One row for a window, or for several exactly alike with their quantity. Bare figures are ${job.unit.name}; 7' 6 1/2", 84 1/2 and 214 cm are read too.`,
     ),
     {
       puts: [{ area: areaAt(sheet, 2, 0), formula: `=${job.name('Checks_all')}` }],

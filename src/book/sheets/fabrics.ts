@@ -16,6 +16,7 @@ import {
   titled,
   together,
   YES_OR_NO,
+  type ColumnDraft,
   type Draft,
   type Job,
   type CellOfRow,
@@ -34,156 +35,198 @@ export function liningWeightCell(job: Job, cloth: Behind): string {
   return `${sheetText(job.sheet('Fabrics'))}!${cellText(row, OWN_WEIGHT, { row: true, column: true })}`;
 }
 
-export function fabricsSheet(job: Job): Draft {
-  const sheet = job.sheet('Fabrics');
-  const { small, large, areal, weight } = job.unit;
-  const name = (base: string): string => job.name(base);
+/** The cloth itself, as its supplier states it. */
+function clothColumns({ unit: { small, areal } }: Job): readonly ColumnDraft[] {
+  return [
+    { key: 'fabric', heading: 'fabric', role: 'input', wide: 22, name: 'Fabric_names' },
+    { key: 'supplier', heading: 'supplier', role: 'input', wide: 18 },
+    { key: 'width', heading: `fabric width (${small})`, role: 'input', name: 'Fabric_widths' },
+    { key: 'repeat', heading: `vertical repeat (${small})`, role: 'input', name: 'Fabric_repeats' },
+    {
+      key: 'across',
+      heading: `horizontal repeat (${small})`,
+      role: 'input',
+      name: 'Fabric_horizontal_repeats',
+    },
+    {
+      key: 'match',
+      heading: 'match',
+      role: 'input',
+      name: 'Fabric_matches',
+      choice: oneOf(
+        MATCHES.list.map((one) => one.word),
+        'Choose how the pattern meets; blank is straight.',
+      ),
+    },
+    {
+      key: 'direction',
+      heading: FABRIC_HEADINGS.mayBeTurned,
+      role: 'input',
+      choice: oneOf(YES_OR_NO, 'Choose yes or no. Pile and one-way patterns may not be turned.'),
+      note: 'whether the cloth may be railroaded: pile and one-way patterns may not',
+    },
+    {
+      key: 'weight',
+      heading: `cloth weight (${areal})`,
+      role: 'input',
+      name: 'Fabric_weights',
+      choice: atLeast(0, 'A weight, 0 or more.'),
+    },
+  ];
+}
+
+/** How it is sold, and what its order must say. */
+function supplyColumns(job: Job): readonly ColumnDraft[] {
+  const { large } = job.unit;
   const price = clothPrice(job);
+  return [
+    { key: 'price', heading: `price a ${large}`, role: 'input', format: MONEY_FORMAT, choice: price },
+    {
+      key: 'minimum',
+      heading: `minimum order (${large})`,
+      role: 'input',
+      choice: atLeast(0, `The least the supplier cuts, in ${large}; blank is none.`),
+    },
+    wholeRoll(job),
+    {
+      key: 'rollPrice',
+      heading: `price a ${large} in rolls`,
+      role: 'input',
+      format: MONEY_FORMAT,
+      name: 'Fabric_roll_prices',
+      note: 'the task pane’s Price takes whole rolls where they are cheaper; the sheets count the cut price',
+      choice: price,
+    },
+    ...forTheOrder('Fabric_certificates'),
+  ];
+}
+
+function orderColumns(job: Job): readonly ColumnDraft[] {
+  const { small, large } = job.unit;
+  const name = (base: string): string => job.name(base);
   const upToStep = (yards: string): string =>
     `IF(${name('Yardage_step')}=0,${yards},ROUNDUP(ROUND(${yards}/${name('Yardage_step')},6),0)*${name('Yardage_step')})`;
   /** Below 1 a share of the windows’ cuts, a part counting as a whole one; else so many cuts. */
   const keptCuts = (cell: CellOfRow): string =>
     `IF(${name('Attic_stock')}<1,ROUNDUP(ROUND(${name('Attic_stock')}*SUMIFS(${name('Cost_cuts')},${name('Window_fabrics')},${cell('fabric')}),6),0),${name('Attic_stock')})`;
+  return [
+    {
+      key: 'needed',
+      heading: `needed (${large})`,
+      role: 'working',
+      format: '0.00#',
+      name: 'Fabric_needed',
+      formula: (cell) =>
+        `=IF(${cell('fabric')}="","",SUMIFS(${name('Window_yardage')},${name('Window_fabrics')},${cell('fabric')}))`,
+    },
+    {
+      key: 'attic',
+      heading: `attic stock (${large})`,
+      role: 'working',
+      format: '0.00#;-0.00#;',
+      note: 'kept for later repairs: so many of the longest cut; set it on the sheet of prices',
+      formula: (cell) =>
+        `=IF(${cell('fabric')}="","",IF(OR(${cell('needed')}=0,N(${name('Attic_stock')})=0),0,${upToStep(`CONVERT(${keptCuts(cell)}*${cell('cut')},"${small}","${large}")`)}))`,
+    },
+    {
+      key: 'order',
+      heading: `${FABRIC_HEADINGS.toOrder} (${large})`,
+      role: 'output',
+      format: '0.00#',
+      formula: (cell) =>
+        `=IF(${cell('fabric')}="","",IF(${cell('needed')}=0,0,MAX(${cell('needed')}+${cell('attic')},${cell('minimum')})))`,
+    },
+  ];
+}
+
+function costColumns(job: Job): readonly ColumnDraft[] {
+  const { large } = job.unit;
+  const name = (base: string): string => job.name(base);
+  return [
+    {
+      key: 'paid',
+      heading: `price at that quantity`,
+      role: 'working',
+      format: MONEY_FORMAT,
+      note: 'the last break reached, else the price of the table',
+      // The breaks of all fabrics stand in one list, which BREAKPRICE would need one of for each.
+      formula: (cell) =>
+        `=IF(${cell('fabric')}="","",IF(COUNTIFS(${name('Break_fabrics')},${cell('fabric')},${name('Break_from')},"<="&${cell('order')})=0,${priceCell(cell('price'))},SUMIFS(${name('Break_prices')},${name('Break_fabrics')},${cell('fabric')},${name('Break_from')},MAXIFS(${name('Break_from')},${name('Break_fabrics')},${cell('fabric')},${name('Break_from')},"<="&${cell('order')}))))`,
+    },
+    {
+      key: 'cost',
+      heading: 'cost',
+      role: 'output',
+      format: MONEY_FORMAT,
+      name: 'Fabric_costs',
+      formula: (cell) => `=IF(${cell('fabric')}="","",${cell('order')}*${cell('paid')})`,
+    },
+    {
+      key: 'atticCost',
+      heading: 'cost of attic stock',
+      role: 'working',
+      format: '#,##0.00;-#,##0.00;',
+      name: 'Fabric_attic_costs',
+      formula: (cell) => `=IF(${cell('fabric')}="","",${cell('attic')}*${cell('paid')})`,
+    },
+    {
+      key: 'each',
+      heading: `cost a ${large} of the windows`,
+      role: 'working',
+      format: MONEY_FORMAT,
+      name: 'Fabric_prices',
+      note: 'what is ordered, attic stock apart, shared by what the windows need',
+      formula: (cell) =>
+        `=IF(${cell('fabric')}="","",IF(${cell('needed')}=0,0,(${cell('cost')}-${cell('atticCost')})/${cell('needed')}))`,
+    },
+  ];
+}
+
+/** What the freight and the rolls are worked out from. */
+function weightAndCutColumns(job: Job): readonly ColumnDraft[] {
+  const { small, large, weight } = job.unit;
+  const name = (base: string): string => job.name(base);
+  return [
+    {
+      key: 'atticWeight',
+      heading: `weight of attic stock (${weight})`,
+      role: 'working',
+      format: '0.00;-0.00;',
+      name: 'Fabric_attic_weights',
+      formula: (cell) =>
+        `=IF(${cell('fabric')}="","",${cell('attic')}*CONVERT(${cell('width')},"${small}","${large}")*${cell('weight')}/${weight === 'lb' ? 16 : 1000})`,
+    },
+    {
+      key: 'cut',
+      heading: `longest cut (${small})`,
+      role: 'working',
+      format: NO_ZERO,
+      name: 'Fabric_longest_cuts',
+      formula: (cell) =>
+        `=IF(${cell('fabric')}="","",MAXIFS(${name('Window_cuts')},${name('Window_fabrics')},${cell('fabric')}))`,
+    },
+  ];
+}
+
+export function fabricsSheet(job: Job): Draft {
+  const sheet = job.sheet('Fabrics');
   return together(
-    titled(sheet, 'Fabrics', `Prices and roll lengths by the ${large}. The width is the usable one.`),
+    titled(
+      sheet,
+      'Fabrics',
+      `Prices and roll lengths by the ${job.unit.large}. The width is the usable one.`,
+    ),
     tableDraft(job, {
       sheet,
       name: 'Fabrics',
       row: HEADER,
       rows: FABRIC_ROWS,
       columns: [
-        { key: 'fabric', heading: 'fabric', role: 'input', wide: 22, name: 'Fabric_names' },
-        { key: 'supplier', heading: 'supplier', role: 'input', wide: 18 },
-        { key: 'width', heading: `fabric width (${small})`, role: 'input', name: 'Fabric_widths' },
-        { key: 'repeat', heading: `vertical repeat (${small})`, role: 'input', name: 'Fabric_repeats' },
-        {
-          key: 'across',
-          heading: `horizontal repeat (${small})`,
-          role: 'input',
-          name: 'Fabric_horizontal_repeats',
-        },
-        {
-          key: 'match',
-          heading: 'match',
-          role: 'input',
-          name: 'Fabric_matches',
-          choice: oneOf(
-            MATCHES.list.map((one) => one.word),
-            'Choose how the pattern meets; blank is straight.',
-          ),
-        },
-        {
-          key: 'direction',
-          heading: FABRIC_HEADINGS.mayBeTurned,
-          role: 'input',
-          choice: oneOf(YES_OR_NO, 'Choose yes or no. Pile and one-way patterns may not be turned.'),
-          note: 'whether the cloth may be railroaded: pile and one-way patterns may not',
-        },
-        {
-          key: 'weight',
-          heading: `cloth weight (${areal})`,
-          role: 'input',
-          name: 'Fabric_weights',
-          choice: atLeast(0, 'A weight, 0 or more.'),
-        },
-        { key: 'price', heading: `price a ${large}`, role: 'input', format: MONEY_FORMAT, choice: price },
-        {
-          key: 'minimum',
-          heading: `minimum order (${large})`,
-          role: 'input',
-          choice: atLeast(0, `The least the supplier cuts, in ${large}; blank is none.`),
-        },
-        wholeRoll(job),
-        {
-          key: 'rollPrice',
-          heading: `price a ${large} in rolls`,
-          role: 'input',
-          format: MONEY_FORMAT,
-          name: 'Fabric_roll_prices',
-          note: 'the task pane’s Price takes whole rolls where they are cheaper; the sheets count the cut price',
-          choice: price,
-        },
-        ...forTheOrder('Fabric_certificates'),
-        {
-          key: 'needed',
-          heading: `needed (${large})`,
-          role: 'working',
-          format: '0.00#',
-          name: 'Fabric_needed',
-          formula: (cell) =>
-            `=IF(${cell('fabric')}="","",SUMIFS(${name('Window_yardage')},${name('Window_fabrics')},${cell('fabric')}))`,
-        },
-        {
-          key: 'attic',
-          heading: `attic stock (${large})`,
-          role: 'working',
-          format: '0.00#;-0.00#;',
-          note: 'kept for later repairs: so many of the longest cut; set it on the sheet of prices',
-          formula: (cell) =>
-            `=IF(${cell('fabric')}="","",IF(OR(${cell('needed')}=0,N(${name('Attic_stock')})=0),0,${upToStep(`CONVERT(${keptCuts(cell)}*${cell('cut')},"${small}","${large}")`)}))`,
-        },
-        {
-          key: 'order',
-          heading: `${FABRIC_HEADINGS.toOrder} (${large})`,
-          role: 'output',
-          format: '0.00#',
-          formula: (cell) =>
-            `=IF(${cell('fabric')}="","",IF(${cell('needed')}=0,0,MAX(${cell('needed')}+${cell('attic')},${cell('minimum')})))`,
-        },
-        {
-          key: 'paid',
-          heading: `price at that quantity`,
-          role: 'working',
-          format: MONEY_FORMAT,
-          note: 'the last break reached, else the price of the table',
-          // The breaks of all fabrics stand in one list, which BREAKPRICE would need one of for each.
-          formula: (cell) =>
-            `=IF(${cell('fabric')}="","",IF(COUNTIFS(${name('Break_fabrics')},${cell('fabric')},${name('Break_from')},"<="&${cell('order')})=0,${priceCell(cell('price'))},SUMIFS(${name('Break_prices')},${name('Break_fabrics')},${cell('fabric')},${name('Break_from')},MAXIFS(${name('Break_from')},${name('Break_fabrics')},${cell('fabric')},${name('Break_from')},"<="&${cell('order')}))))`,
-        },
-        {
-          key: 'cost',
-          heading: 'cost',
-          role: 'output',
-          format: MONEY_FORMAT,
-          name: 'Fabric_costs',
-          formula: (cell) => `=IF(${cell('fabric')}="","",${cell('order')}*${cell('paid')})`,
-        },
-        {
-          key: 'atticCost',
-          heading: 'cost of attic stock',
-          role: 'working',
-          format: '#,##0.00;-#,##0.00;',
-          name: 'Fabric_attic_costs',
-          formula: (cell) => `=IF(${cell('fabric')}="","",${cell('attic')}*${cell('paid')})`,
-        },
-        {
-          key: 'each',
-          heading: `cost a ${large} of the windows`,
-          role: 'working',
-          format: MONEY_FORMAT,
-          name: 'Fabric_prices',
-          note: 'what is ordered, attic stock apart, shared by what the windows need',
-          formula: (cell) =>
-            `=IF(${cell('fabric')}="","",IF(${cell('needed')}=0,0,(${cell('cost')}-${cell('atticCost')})/${cell('needed')}))`,
-        },
-        {
-          key: 'atticWeight',
-          heading: `weight of attic stock (${weight})`,
-          role: 'working',
-          format: '0.00;-0.00;',
-          name: 'Fabric_attic_weights',
-          formula: (cell) =>
-            `=IF(${cell('fabric')}="","",${cell('attic')}*CONVERT(${cell('width')},"${small}","${large}")*${cell('weight')}/${weight === 'lb' ? 16 : 1000})`,
-        },
-        {
-          key: 'cut',
-          heading: `longest cut (${small})`,
-          role: 'working',
-          format: NO_ZERO,
-          name: 'Fabric_longest_cuts',
-          formula: (cell) =>
-            `=IF(${cell('fabric')}="","",MAXIFS(${name('Window_cuts')},${name('Window_fabrics')},${cell('fabric')}))`,
-        },
+        ...clothColumns(job),
+        ...supplyColumns(job),
+        ...orderColumns(job),
+        ...costColumns(job),
+        ...weightAndCutColumns(job),
       ],
     }),
     liningsTable(job, sheet, LININGS_ROW),

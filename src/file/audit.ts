@@ -281,7 +281,7 @@ async function report(
         `${out} lists the first ${counted(kept.length, 'finding')} of ${all.toLocaleString('en-US')}.`,
       );
     const about: CellOut[][] = [['orders audited', auditor.orders], ...notes.map((note) => [note])];
-    await replaceFile(out, findingsBook(kept, tally.lines(), about, settled));
+    await replaceFile(out, findingsBook(kept, tally.lines(), about, { unit: auditor.unit, settled }));
   }
   teller.end(tally, auditor.orders, notes);
   return tally.weights.stop + tally.weights.check > 0 ? NOT_COMPUTED : FINE;

@@ -2,6 +2,7 @@ import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { INCHES } from '../../src/core/exact/unit';
 import { openArchive } from '../../src/file/xlsx/archive';
 import { csvLine } from '../../src/file/csv/csv';
 import { findingsBook } from '../../src/file/audit/findings-book';
@@ -122,6 +123,7 @@ describe('npm run hem -- audit', () => {
             weight: 'stop',
             sure: 'sure',
             column: '=A1',
+            measure: '',
             found: '+1',
             expected: '',
             difference: '',
@@ -131,6 +133,7 @@ describe('npm run hem -- audit', () => {
         ],
         [],
         [],
+        { unit: INCHES },
       ),
     );
     const [sheet] = readWorkbook(await openArchive(book)).sheets;

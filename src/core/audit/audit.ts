@@ -3,6 +3,7 @@
  * ordered figure is compared, and the slip behind a difference is looked for. Rows are taken one by
  * one, so that a table of any size is audited in the same memory.
  */
+import type { Unit } from '../exact/unit';
 import { finding, type Finding } from '../cell/answer';
 import type { CellIn } from '../cell/fields';
 import { parameter } from '../findings/parameters';
@@ -56,6 +57,11 @@ export class Auditor {
     this.alone = new OneByOne(columns, by);
     this.jobs = new Jobs(this.alone.unit, this.alone.name);
     this.totals = new Totals(columns);
+  }
+
+  /** The house's: in it stand the figures of every finding. */
+  get unit(): Unit {
+    return this.alone.unit;
   }
 
   /** What the header row lacks or says twice. */

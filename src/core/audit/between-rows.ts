@@ -274,7 +274,13 @@ export class Jobs {
           as === 'length' ? guess(value / middle, this.unit) : 'Check it against the list or the quote.',
         );
         return meant(
-          told(row, about, { found: cell(value), expected: cell(middle), sure: 'possible', whose }),
+          told(row, about, {
+            measure: as,
+            found: cell(value),
+            expected: cell(middle),
+            sure: 'possible',
+            whose,
+          }),
           note,
         );
       });

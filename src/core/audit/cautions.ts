@@ -33,7 +33,13 @@ function findFlame({ at, order, rules, name, has }: RowGiven): OrderFinding[] {
       `${digits(arealWeight)} ${areal}`,
       `${digits(most)} ${areal}`,
     );
-    found.push(told(at, about, { found: arealWeight, expected: most }));
+    found.push(
+      told(at, about, {
+        measure: 'areal weight',
+        found: arealWeight,
+        expected: most,
+      }),
+    );
   }
   return found;
 }

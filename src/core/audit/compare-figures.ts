@@ -6,7 +6,7 @@ import type { FigureKey } from '../window/figures';
 import { safely, type Check, type RowChecked, type RowGiven } from './check';
 import { canBeWorkedOut, Compared, restsOn, type Comparison, type Wrong } from './compared';
 import { told, type OrderFinding } from './finding';
-import { figureCell, showDifference, showOf } from './show';
+import { figureCells, showDifference, showOf } from './show';
 import { explain, yardageOf } from './slips';
 
 /** What the core finds in a window that is worth saying of an order. */
@@ -125,8 +125,7 @@ function differs(
           showOf(key, band.high, unit),
         );
   return told(at, about, {
-    found: figureCell(key, found, unit),
-    expected: figureCell(key, expected, unit),
+    ...figureCells(key, found, expected, unit),
     money,
   });
 }

@@ -1,6 +1,6 @@
 /** What the audit says of an order: a finding at its row and column, with figures and money. */
 import type { Finding, Weight } from '../cell/answer';
-import type { CellOut } from '../cell/fields';
+import type { CellOut, Quantity } from '../cell/fields';
 import type { FindingCode } from '../findings/table';
 import type { Order } from '../window/order';
 
@@ -33,6 +33,8 @@ export interface OrderFinding extends Whose {
   readonly sure: Sure;
   /** The column, in the sheet's word. */
   readonly column: string;
+  /** What found, expected and difference are figures of, in the house's unit; blank where nobody knows. */
+  readonly measure: Quantity | '';
   readonly found: CellOut;
   readonly expected: CellOut;
   readonly difference: CellOut;
@@ -42,6 +44,7 @@ export interface OrderFinding extends Whose {
 }
 
 export interface Told {
+  readonly measure?: Quantity;
   readonly found?: CellOut;
   readonly expected?: CellOut;
   readonly money?: number | undefined;
@@ -50,7 +53,7 @@ export interface Told {
 }
 
 export function told(row: number, finding: Finding, more: Told = {}): OrderFinding {
-  const { found = '', expected = '', money, whose = NOBODYS } = more;
+  const { measure = '', found = '', expected = '', money, whose = NOBODYS } = more;
   return {
     row,
     ...whose,
@@ -58,6 +61,7 @@ export function told(row: number, finding: Finding, more: Told = {}): OrderFindi
     weight: finding.weight,
     sure: more.sure ?? 'sure',
     column: finding.about,
+    measure,
     found,
     expected,
     difference:

@@ -6,8 +6,7 @@ import { finding, type Finding } from '../cell/answer';
 import type { ColumnKey, Window } from '../window/columns';
 import type { Ordered, Wrong } from './compared';
 import { SURE_WORDS, type Sure } from './finding';
-import { figureCell, showNear, showOf } from './show';
-import type { CellOut } from '../cell/fields';
+import { figureCells, showNear, showOf, type FigureCells } from './show';
 import { inches, toUnit, type Length } from '../exact/length';
 import type { FigureKey } from '../window/figures';
 import { orderedFigure, type OrderKey } from '../window/meanings';
@@ -37,7 +36,7 @@ export interface Guess {
   /** Whether something is left out: that makes no figure larger. */
   readonly less?: boolean;
   say(sure: Sure, agreeing: readonly Wrong[]): Finding;
-  cells(agreeing: readonly Wrong[]): { found: CellOut; expected: CellOut };
+  cells(agreeing: readonly Wrong[]): FigureCells;
 }
 
 type LengthKey = Extract<
@@ -111,6 +110,11 @@ export class Guesses {
 
   private readonly show = (length: number): string => showNear(length, this.unit);
   private readonly cell = (length: number): number => Number(toUnit(length, this.unit.small).toPrecision(9));
+  private readonly lengths = (found: number, expected: number): FigureCells => ({
+    measure: 'length',
+    found: this.cell(found),
+    expected: this.cell(expected),
+  });
 
   /** Nobody meant a figure out of the usual range. */
   private usual(key: LengthKey, length: number): boolean {
@@ -147,7 +151,7 @@ export class Guesses {
             `${this.show(b)} × ${this.show(a)}`,
             this.witness(agreeing, [one, other]),
           ),
-        cells: () => ({ found: this.cell(a), expected: this.cell(b) }),
+        cells: () => this.lengths(a, b),
       };
     }
   }
@@ -179,7 +183,7 @@ export class Guesses {
             sure,
             this.witness(agreeing, keys),
           ),
-        cells: () => ({ found: this.cell(was), expected: this.cell(was * factor) }),
+        cells: () => this.lengths(was, was * factor),
       };
     }
     const quantity = window.quantity;
@@ -197,7 +201,7 @@ export class Guesses {
             sure,
             this.witness(agreeing, []),
           ),
-        cells: () => ({ found: quantity, expected: is }),
+        cells: () => ({ measure: 'count', found: quantity, expected: is }),
       };
     }
     yield* this.scaledFigures(factor, code);
@@ -253,10 +257,7 @@ export class Guesses {
             'the rest of the row',
             large,
           ),
-        cells: () => ({
-          found: figureCell(key, found, this.unit),
-          expected: figureCell(key, means, this.unit),
-        }),
+        cells: () => figureCells(key, found, means, this.unit),
       };
     }
   }
@@ -274,10 +275,7 @@ export class Guesses {
       say: (sure, agreeing) => say(sure, agreeing[0] as Wrong),
       cells: ([first]) => {
         const { key, found, expected } = first as Wrong;
-        return {
-          found: figureCell(key, found, this.unit),
-          expected: figureCell(key, expected, this.unit),
-        };
+        return figureCells(key, found, expected, this.unit);
       },
     };
   }

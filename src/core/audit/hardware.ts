@@ -17,6 +17,7 @@ function findOddGrommets({ at, order, name }: RowGiven): OrderFinding[] {
   const column = name('marks');
   return [
     told(at, finding('oddGrommets', column, column, digits(count), digits(expected)), {
+      measure: 'count',
       found: count,
       expected,
     }),
@@ -55,6 +56,7 @@ function findStackOverGlass({ at, order, rules, name }: RowGiven): OrderFinding[
   );
   return [
     told(at, about, {
+      measure: 'length',
       found: Number(toUnit(stack, unit.small).toPrecision(6)),
       expected: Number(toUnit(beside, unit.small).toPrecision(6)),
       sure: 'likely',
@@ -75,6 +77,7 @@ function findTooNarrowToTurn({ at, order, rules, name }: RowGiven): OrderFinding
     if (thrown.error !== '#N/A') return [];
     return [
       told(at, finding('orderTooNarrowToTurn', name('fabricWidth'), thrown.finding.sentence), {
+        measure: 'length',
         found: Number(toUnit(fabricWidth, unitOf(rules).small).toPrecision(9)),
       }),
     ];

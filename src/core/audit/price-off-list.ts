@@ -35,6 +35,7 @@ function findPriceOffList(row: RowGiven): OrderFinding[] {
   const { yardage } = order.ordered;
   return [
     told(at, about, {
+      measure: 'money',
       found: unitPrice.toNumber(),
       expected: listed.price.toNumber(),
       money: yardage === undefined ? undefined : apart.times(toUnit(yardage, unit.large)).toNumber(),

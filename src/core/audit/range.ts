@@ -39,12 +39,14 @@ function findOutOfRange({ at, order, rules, name }: RowGiven): OrderFinding[] {
           show(means),
         )
       : finding('outOfRange', column, column, show(length), `${show(low)} to ${show(high)}`);
-    const cell = (shown: number): number => Number(toUnit(shown, unit.small).toPrecision(6));
+    const cell = (shown: number, figures: number): number =>
+      Number(toUnit(shown, unit.small).toPrecision(figures));
     return [
       told(at, about, {
-        found: cell(length),
+        measure: 'length',
+        found: cell(length, 9),
         sure: 'possible',
-        ...(unitFits ? { expected: cell(means) } : {}),
+        ...(unitFits ? { expected: cell(means, 6) } : {}),
       }),
     ];
   }

@@ -2,7 +2,7 @@
 import { finding } from '../cell/answer';
 import type { Check, RowGiven } from './check';
 import { told, type OrderFinding } from './finding';
-import { figureCell, showOf } from './show';
+import { figureCells, showOf } from './show';
 
 function findLiningOfASheer({ at, order, unit, name }: RowGiven): OrderFinding[] {
   const { window, ordered } = order;
@@ -13,8 +13,7 @@ function findLiningOfASheer({ at, order, unit, name }: RowGiven): OrderFinding[]
   if (yardage > 0)
     return [
       told(at, finding('liningOfASheer', column, column, showOf('liningYardage', yardage, unit)), {
-        found: figureCell('liningYardage', yardage, unit),
-        expected: 0,
+        ...figureCells('liningYardage', yardage, 0, unit),
       }),
     ];
   return lining === 'unlined' ? [] : [told(at, finding('sheerIsNotLined', name('lining'), lining))];

@@ -1,5 +1,5 @@
 /** An order's figures as cells and in sentences, in the house's unit. */
-import type { CellOut } from '../cell/fields';
+import type { CellOut, Quantity } from '../cell/fields';
 import { toUnit, type Length } from '../exact/length';
 import type { FigureKey } from '../window/figures';
 import { orderedFigure } from '../window/meanings';
@@ -21,6 +21,19 @@ export function figureCell(key: FigureKey, figure: number, unit: Unit): CellOut 
       return rounded(figure);
   }
 }
+
+/** What a finding has in its cells beside its sentence. */
+export interface FigureCells {
+  readonly measure: Quantity;
+  readonly found: CellOut;
+  readonly expected: CellOut;
+}
+
+export const figureCells = (key: FigureKey, found: number, expected: number, unit: Unit): FigureCells => ({
+  measure: orderedFigure(key).kind.quantity,
+  found: figureCell(key, found, unit),
+  expected: figureCell(key, expected, unit),
+});
 
 export function showOf(key: FigureKey, figure: number, unit: Unit): string {
   switch (orderedFigure(key).kind.quantity) {

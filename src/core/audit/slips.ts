@@ -6,16 +6,14 @@ import { Refusal, type Finding } from '../cell/answer';
 import { restsOn, type Compared, type Comparison, type Wrong } from './compared';
 import type { Sure } from './finding';
 import { Guesses, type Guess, type Row } from './guesses';
-import type { CellOut } from '../cell/fields';
+import type { FigureCells } from './show';
 import type { ColumnKey } from '../window/columns';
 import type { FigureKey } from '../window/figures';
 import { TooLarge } from '../exact/length';
 
-export interface Explained {
+export interface Explained extends FigureCells {
   readonly finding: Finding;
   readonly sure: Sure;
-  readonly found: CellOut;
-  readonly expected: CellOut;
   /** Figures that still disagree under it. */
   readonly left: readonly Wrong[];
   /** The yardage the row should have had. */

@@ -69,6 +69,7 @@ function addsUp(row: RowGiven, key: 'net' | 'total', over: Money): OrderFinding[
   const about = finding('partsDoNotAdd', column, column, shown(total), said.join(', '), shown(sum));
   return [
     told(at, about, {
+      measure: 'money',
       found: total.toNumber(),
       expected: sum.toNumber(),
       money: total.minus(sum).toNumber(),
@@ -89,6 +90,7 @@ function totals(row: RowGiven, over: Money): OrderFinding[] {
     const column = name('deposit');
     found.push(
       told(at, finding('depositAboveTotal', column, column, shown(deposit), shown(total)), {
+        measure: 'money',
         found: deposit.toNumber(),
         expected: total.toNumber(),
         money: deposit.minus(total).toNumber(),
@@ -133,6 +135,7 @@ function extended({ at, order, rules, name }: RowGiven, expectedYardage: number 
       at,
       finding('amountDiffers', column, column, shown(amount), `${by} × ${shown(unitPrice)}`, shown(expected)),
       {
+        measure: 'money',
         found: amount.toNumber(),
         expected: expected.toNumber(),
         money: amount.minus(expected).toNumber(),
@@ -150,7 +153,7 @@ function panelWidths({ at, order, name }: RowGiven): OrderFinding[] {
   const column = name('widths');
   const parts = `${name('leftWidths')} ${digits(leftWidths)}, ${name('rightWidths')} ${digits(rightWidths)}`;
   const about: Finding = finding('partsDoNotAdd', column, column, digits(widths), parts, digits(sum));
-  return [told(at, about, { found: widths, expected: sum })];
+  return [told(at, about, { measure: 'count', found: widths, expected: sum })];
 }
 
 export const sums: Check = {

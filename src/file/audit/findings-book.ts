@@ -1,6 +1,7 @@
 /** A new workbook with the findings of an audit and their summary; every text is a text cell. */
 import { kindOf, type OrderFinding } from '../../core/audit/finding';
 import type { CellOut } from '../../core/cell/fields';
+import { INCHES, type Unit } from '../../core/exact/unit';
 import { zipped, type Parts } from '../xlsx/archive';
 import { addCharts, type DrawnChart } from '../xlsx/chart';
 import { HEAD, MAIN, OFFICE, relationships, TYPES } from '../xlsx/package-part';
@@ -19,6 +20,11 @@ interface Sheet {
   /** Columns of figures, headed on their right; some of them are money. */
   readonly figures: readonly number[];
   readonly money: readonly number[];
+  /** Of the rows below the heading: the format of the figures that the row measures. */
+  readonly measured?: {
+    readonly columns: readonly number[];
+    readonly style: (at: number, value: CellOut) => number;
+  };
   /** The first row is the heading. */
   readonly rows: readonly (readonly CellOut[])[];
 }
@@ -32,6 +38,9 @@ const HEADING = 2;
 const HEADING_OF_FIGURES = 3;
 const TEXT = 4;
 const MONEY = 5;
+const TAPE = 6;
+const TAPE_NEAR = 7;
+const EIGHTHS = 8;
 
 function cellXml(value: CellOut, at: string, style: number): string {
   const styled = ` s="${style}"`;
@@ -46,14 +55,16 @@ function cellXml(value: CellOut, at: string, style: number): string {
 const LETTERS_A_WIDTH = 1.25;
 const LINE_POINTS = 15;
 
-function rowXml({ widths, figures, money }: Sheet, row: readonly CellOut[], at: number): string {
+function rowXml({ widths, figures, money, measured }: Sheet, row: readonly CellOut[], at: number): string {
   let lines = 1;
   const cells = row.map((value, column) => {
     const text = typeof value === 'string';
     const wide = (widths[column] ?? 10) * LETTERS_A_WIDTH;
     if (text) lines = Math.max(lines, Math.ceil(value.length / wide));
     const head = figures.includes(column) ? HEADING_OF_FIGURES : HEADING;
-    const style = at === 0 ? head : text ? TEXT : money.includes(column) ? MONEY : FIGURE;
+    const figure = (): number =>
+      measured?.columns.includes(column) === true ? measured.style(at - 1, value) : FIGURE;
+    const style = at === 0 ? head : text ? TEXT : money.includes(column) ? MONEY : figure();
     return cellXml(value, `${letters(column)}${at + 1}`, style);
   });
   const high = lines === 1 ? '' : ` ht="${lines * LINE_POINTS}" customHeight="1"`;
@@ -76,15 +87,22 @@ function sheetXml(sheet: Sheet): string {
 }
 
 const STYLES =
-  `${HEAD}<styleSheet xmlns="${MAIN}"><fonts count="2"><font><sz val="11"/><name val="Calibri"/></font>` +
+  `${HEAD}<styleSheet xmlns="${MAIN}"><numFmts count="3"><numFmt numFmtId="164" formatCode="# ??/??"/>` +
+  '<numFmt numFmtId="165" formatCode="# ??/64"/><numFmt numFmtId="166" formatCode="# ?/?"/></numFmts>' +
+  '<fonts count="2"><font><sz val="11"/><name val="Calibri"/></font>' +
   '<font><b/><sz val="11"/><name val="Calibri"/></font></fonts><fills count="3"><fill><patternFill patternType="none"/></fill>' +
   '<fill><patternFill patternType="gray125"/></fill><fill><patternFill patternType="solid"><fgColor rgb="FFE7ECEF"/></patternFill></fill></fills>' +
-  '<borders count="1"><border/></borders><cellStyleXfs count="1"><xf/></cellStyleXfs><cellXfs count="6"><xf/>' +
+  '<borders count="1"><border/></borders><cellStyleXfs count="1"><xf/></cellStyleXfs><cellXfs count="9"><xf/>' +
   '<xf applyAlignment="1"><alignment vertical="top"/></xf>' +
   '<xf fontId="1" fillId="2" applyFont="1" applyFill="1" applyAlignment="1"><alignment indent="1" horizontal="left"/></xf>' +
   '<xf fontId="1" fillId="2" applyFont="1" applyFill="1" applyAlignment="1"><alignment horizontal="right"/></xf>' +
   '<xf applyAlignment="1"><alignment wrapText="1" vertical="top" horizontal="left" indent="1"/></xf>' +
-  '<xf numFmtId="4" applyNumberFormat="1" applyAlignment="1"><alignment vertical="top"/></xf>' +
+  [4, 164, 165, 166]
+    .map(
+      (format) =>
+        `<xf numFmtId="${format}" applyNumberFormat="1" applyAlignment="1"><alignment vertical="top"/></xf>`,
+    )
+    .join('') +
   '</cellXfs></styleSheet>';
 
 function bookOf(sheets: readonly Sheet[]): Uint8Array {
@@ -129,6 +147,13 @@ function bookOf(sheets: readonly Sheet[]): Uint8Array {
   for (const [at, { chart }] of sheets.entries())
     if (chart !== undefined) addCharts(all, `xl/worksheets/sheet${at + 1}.xml`, [chart]);
   return zipped(all);
+}
+
+/** Inches as a tape reads them, yards in eighths; what no tape reads is shown to the nearest mark, other yards as they are. */
+function tapeStyle({ measure }: OrderFinding, value: CellOut, unit: Unit): number {
+  if (unit !== INCHES || typeof value !== 'number') return FIGURE;
+  if (measure === 'length') return Number.isInteger(value * 64) ? TAPE : TAPE_NEAR;
+  return measure === 'yardage' && Number.isInteger(value * 8) ? EIGHTHS : FIGURE;
 }
 
 export const FINDING_HEADINGS = [
@@ -188,7 +213,7 @@ export function findingsBook(
   findings: readonly OrderFinding[],
   summary: readonly SummaryLine[],
   about: readonly (readonly CellOut[])[],
-  settled: Settled = new Map(),
+  { unit, settled = new Map() }: { readonly unit: Unit; readonly settled?: Settled | undefined },
 ): Uint8Array {
   return bookOf([
     {
@@ -196,6 +221,10 @@ export function findingsBook(
       widths: [12, 18, 18, 8, 9, 22, 20, 14, 14, 12, 12, 10, 90, 20],
       figures: [3, 7, 8, 9, 10],
       money: [10],
+      measured: {
+        columns: [7, 8, 9],
+        style: (at, value) => tapeStyle(findings[at] as OrderFinding, value, unit),
+      },
       rows: [
         [...FINDING_HEADINGS, SETTLED],
         ...findings.map((one) => [...findingCells(one), settled.get(settledKey(findingCells(one))) ?? '']),

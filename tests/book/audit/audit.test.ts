@@ -132,6 +132,7 @@ describe('auditing orders in a workbook', () => {
       customer: '',
       room: '',
       column: 'Yds',
+      measure: 'yardage',
       sure: 'sure',
       found: 1,
       expected: 2,

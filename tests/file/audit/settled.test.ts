@@ -1,6 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
+import { INCHES } from '../../../src/core/exact/unit';
 import type { OrderFinding } from '../../../src/core/audit/finding';
 import { findingCells, findingsBook } from '../../../src/file/audit/findings-book';
 import { settledIn, settledKey } from '../../../src/file/audit/settled';
@@ -15,6 +16,7 @@ const found = (more: Partial<OrderFinding>): OrderFinding => ({
   weight: 'check',
   sure: 'sure',
   column: 'widths',
+  measure: 'count',
   found: 7,
   expected: 5,
   difference: 2,
@@ -28,7 +30,7 @@ const keyOf = (one: OrderFinding): string => settledKey(findingCells(one));
 it('what was settled is found again beside the same finding, in whatever row it now stands', async () => {
   const path = join(scratch(), 'findings.xlsx');
   const settled = new Map([[keyOf(found({})), 'agreed with Ames, 3 March']]);
-  writeFileSync(path, findingsBook([found({}), found({ room: 'Hall' })], [], [], settled));
+  writeFileSync(path, findingsBook([found({}), found({ room: 'Hall' })], [], [], { unit: INCHES, settled }));
   const again = await settledIn(path);
   expect([...again.values()]).toEqual(['agreed with Ames, 3 March']);
   expect(again.get(keyOf(found({ row: 9 })))).toBe('agreed with Ames, 3 March');

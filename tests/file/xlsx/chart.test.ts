@@ -3,6 +3,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { areaAt, readAddress } from '../../../src/book/address';
+import { INCHES } from '../../../src/core/exact/unit';
 import type { OrderFinding } from '../../../src/core/audit/finding';
 import { openArchive, type Parts } from '../../../src/file/xlsx/archive';
 import { addCharts, type DrawnChart } from '../../../src/file/xlsx/chart';
@@ -21,6 +22,7 @@ const FOUND: OrderFinding = {
   weight: 'check',
   sure: 'sure',
   column: 'yardage',
+  measure: '',
   found: 21.75,
   expected: 18.75,
   difference: 3,
@@ -34,7 +36,7 @@ const SUMMARY = [
 
 async function written(): Promise<{ path: string; parts: Parts }> {
   const path = join(scratch(), 'findings.xlsx');
-  writeFileSync(path, findingsBook([FOUND], SUMMARY, [['orders audited', 40]]));
+  writeFileSync(path, findingsBook([FOUND], SUMMARY, [['orders audited', 40]], { unit: INCHES }));
   return { path, parts: await openArchive(path) };
 }
 
@@ -92,7 +94,7 @@ describe('the chart of the findings', () => {
   });
 
   it('is left out where there is nothing to show', () => {
-    const names = partsNamed(findingsBook([], [], [['orders audited', 2]]));
+    const names = partsNamed(findingsBook([], [], [['orders audited', 2]], { unit: INCHES }));
     expect(names.filter((name) => name.includes('chart'))).toEqual([]);
   });
 

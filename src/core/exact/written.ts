@@ -9,36 +9,38 @@ export type Reading =
 
 const UNREADABLE: Reading = { unreadable: true };
 
-const UNIT_WORDS: Readonly<Record<string, LengthUnit>> = {
-  '"': 'in',
-  in: 'in',
-  inch: 'in',
-  inches: 'in',
-  ins: 'in',
-  "'": 'ft',
-  ft: 'ft',
-  foot: 'ft',
-  feet: 'ft',
-  yd: 'yd',
-  yds: 'yd',
-  yard: 'yd',
-  yards: 'yd',
-  mm: 'mm',
-  millimetre: 'mm',
-  millimetres: 'mm',
-  millimeter: 'mm',
-  millimeters: 'mm',
-  cm: 'cm',
-  centimetre: 'cm',
-  centimetres: 'cm',
-  centimeter: 'cm',
-  centimeters: 'cm',
-  m: 'm',
-  metre: 'm',
-  metres: 'm',
-  meter: 'm',
-  meters: 'm',
-};
+const UNIT_WORDS: ReadonlyMap<string, LengthUnit> = new Map(
+  Object.entries({
+    '"': 'in',
+    in: 'in',
+    inch: 'in',
+    inches: 'in',
+    ins: 'in',
+    "'": 'ft',
+    ft: 'ft',
+    foot: 'ft',
+    feet: 'ft',
+    yd: 'yd',
+    yds: 'yd',
+    yard: 'yd',
+    yards: 'yd',
+    mm: 'mm',
+    millimetre: 'mm',
+    millimetres: 'mm',
+    millimeter: 'mm',
+    millimeters: 'mm',
+    cm: 'cm',
+    centimetre: 'cm',
+    centimetres: 'cm',
+    centimeter: 'cm',
+    centimeters: 'cm',
+    m: 'm',
+    metre: 'm',
+    metres: 'm',
+    meter: 'm',
+    meters: 'm',
+  } as const),
+);
 
 const FRACTION_SIGNS: Readonly<Record<string, string>> = {
   '¼': '1/4',
@@ -95,26 +97,26 @@ export function readDecimal(text: string): number | readonly [string, string] {
   return typeof value === 'number' && negative ? -value : value;
 }
 
+const inThousands = (figure: string, mark: string): boolean =>
+  new RegExp(`^[1-9]\\d{0,2}(\\${mark}\\d{3})+$`).test(figure);
+
+/** Of a comma and a point in one figure the last is the decimal one. */
+function pointAndComma(figure: string): number {
+  const at = Math.max(figure.lastIndexOf(','), figure.lastIndexOf('.'));
+  const other = figure[at] === ',' ? '.' : ',';
+  const [whole, part] = [figure.slice(0, at), figure.slice(at + 1)];
+  if (!inThousands(whole, other) || !/^\d+$/.test(part)) return NaN;
+  return Number(`${whole.split(other).join('')}.${part}`);
+}
+
 /** "1,5" is one and a half; "1,234" may be either; "1,234.5" can only be a thousand. */
 function decimal(figure: string): number | readonly [string, string] {
   const commas = figure.split(',').length - 1;
   const dots = figure.split('.').length - 1;
   if (commas === 0 && dots <= 1) return Number(figure);
-  const thousands = (mark: string): boolean => new RegExp(`^[1-9]\\d{0,2}(\\${mark}\\d{3})+$`).test(figure);
-  if (commas > 0 && dots > 0) {
-    const last = figure.lastIndexOf(',') > figure.lastIndexOf('.') ? ',' : '.';
-    const other = last === ',' ? '.' : ',';
-    const [whole = '', part = ''] = [
-      figure.slice(0, figure.lastIndexOf(last)),
-      figure.slice(figure.lastIndexOf(last) + 1),
-    ];
-    if (!new RegExp(`^[1-9]\\d{0,2}(\\${other}\\d{3})+$`).test(whole) || !/^\d+$/.test(part)) {
-      return NaN;
-    }
-    return Number(`${whole.split(other).join('')}.${part}`);
-  }
-  if (dots > 1) return thousands('.') ? Number(figure.split('.').join('')) : NaN;
-  if (commas > 1) return thousands(',') ? Number(figure.split(',').join('')) : NaN;
+  if (commas > 0 && dots > 0) return pointAndComma(figure);
+  if (dots > 1) return inThousands(figure, '.') ? Number(figure.split('.').join('')) : NaN;
+  if (commas > 1) return inThousands(figure, ',') ? Number(figure.split(',').join('')) : NaN;
   if (/^[1-9]\d{0,2},\d{3}$/.test(figure)) {
     return [figure.replace(',', '.'), figure.replace(',', '')];
   }
@@ -129,53 +131,94 @@ const FOLLOWS: Readonly<Record<string, readonly LengthUnit[]>> = {
   cm: ['mm'],
 };
 
+/** A figure of a measurement with its fraction and its unit, as they are written. */
+interface Part {
+  readonly text: string;
+  readonly whole: string | undefined;
+  readonly over: string | undefined;
+  readonly under: string | undefined;
+  readonly word: string | undefined;
+}
+
+/** What a text begins with; undefined where it is no figure, or a space is lost in it. */
+function partOf(rest: string): Part | undefined {
+  const [text = '', whole, between, over, under, word] = PART.exec(rest) ?? [];
+  if (text === '' || (whole === undefined && over === undefined)) return undefined;
+  if (whole !== undefined && over !== undefined && between === undefined) return undefined;
+  // 841/2 has lost the space of 84 1/2.
+  if (whole === undefined && Number(over) >= Number(under)) return undefined;
+  return { text, whole, over, under, word };
+}
+
+/** The whole figure of a part, 0 where a fraction stands alone. */
+function wholeOf({ whole, over, under, word }: Part, before: LengthUnit | undefined): number | Reading {
+  const figure = whole === undefined ? 0 : decimal(whole);
+  if (typeof figure !== 'number') {
+    const named = word ?? before ?? '';
+    return { doubt: [`${figure[0]} ${named}`.trim(), `${figure[1]} ${named}`.trim()] };
+  }
+  if (over === undefined) return Number.isFinite(figure) ? figure : UNREADABLE;
+  if (Number(under) === 0 || !Number.isInteger(figure)) return UNREADABLE;
+  return Number.isFinite(figure + Number(over) / Number(under)) ? figure : UNREADABLE;
+}
+
+/** The unit a part names, or the one it can only be in after the part before. */
+function unitOf(
+  { text, word }: Part,
+  before: LengthUnit | undefined,
+  unit: LengthUnit,
+): LengthUnit | Reading {
+  if (word !== undefined) return UNIT_WORDS.get(word.replace(/\.$/, '')) ?? UNREADABLE;
+  if (before === undefined) return unit;
+  if (before === 'ft') return 'in';
+  return before === 'm'
+    ? { doubt: [`${text.trim()} cm after the metres`, `${text.trim()} mm after the metres`] }
+    : UNREADABLE;
+}
+
+/** A bare figure stands alone: more may follow a named unit only, and in a smaller one. */
+const mayStand = (before: LengthUnit | undefined, own: LengthUnit, alone: boolean): boolean =>
+  before === undefined ? alone : (FOLLOWS[before] ?? []).includes(own);
+
+const nanometres = (whole: number, { over, under }: Part, own: LengthUnit): number =>
+  Math.round(whole * UNITS[own]) +
+  (over === undefined ? 0 : Math.round((Number(over) * UNITS[own]) / Number(under)));
+
+/** All parts of a measurement without its sign, added up. */
+function added(text: string, unit: LengthUnit): number | Reading {
+  let rest = text;
+  let sum = 0;
+  let before: LengthUnit | undefined;
+  while (rest !== '') {
+    const part = partOf(rest);
+    if (part === undefined) return UNREADABLE;
+    const whole = wholeOf(part, before);
+    if (typeof whole !== 'number') return whole;
+    const own = unitOf(part, before, unit);
+    if (typeof own !== 'string') return own;
+    const alone = part.word !== undefined || part.text.length === rest.length;
+    if (!mayStand(before, own, alone)) return UNREADABLE;
+    sum += nanometres(whole, part, own);
+    before = own;
+    rest = rest.slice(part.text.length).replace(/^,\s*/, '');
+    // 7'-6": the dash after feet is no minus.
+    if (own === 'ft') rest = rest.replace(/^-\s*/, '');
+  }
+  return sum;
+}
+
 /** Reads a written measurement; a bare figure is in `unit`. Blank text is for the caller. */
 export function readWritten(text: string, unit: LengthUnit): Reading {
   const length = DIGITS.test(text) ? readFigure(Number(text), unit) : undefined;
   if (length !== undefined) return { length };
-  let rest = plain(text);
-  const negative = rest.startsWith('-');
-  if (negative) rest = rest.slice(1).trim();
-  if (rest === '') return UNREADABLE;
-  const pair = /^(\d+) ?[- ] ?(\d+)$/.exec(rest);
+  const signed = plain(text);
+  const negative = signed.startsWith('-');
+  const bare = negative ? signed.slice(1).trim() : signed;
+  if (bare === '') return UNREADABLE;
+  const pair = /^(\d+) ?[- ] ?(\d+)$/.exec(bare);
   if (pair) return { doubt: [`${pair[1]} ft ${pair[2]} in`, `${pair[1]}${pair[2]}`] };
-  let sum = 0;
-  let before: LengthUnit | undefined;
-  while (rest !== '') {
-    const match = PART.exec(rest);
-    const [all = '', whole, between, over, under, word] = match ?? [];
-    if (all === '' || (whole === undefined && over === undefined)) return UNREADABLE;
-    if (whole !== undefined && over !== undefined && between === undefined) return UNREADABLE;
-    // 841/2 has lost the space of 84 1/2.
-    if (whole === undefined && Number(over) >= Number(under)) return UNREADABLE;
-    const figure = whole === undefined ? 0 : decimal(whole);
-    if (typeof figure !== 'number') {
-      const named = word ?? (before === undefined ? '' : before);
-      return { doubt: [`${figure[0]} ${named}`.trim(), `${figure[1]} ${named}`.trim()] };
-    }
-    if (over !== undefined && (Number(under) === 0 || !Number.isInteger(figure))) return UNREADABLE;
-    const value = figure + (over === undefined ? 0 : Number(over) / Number(under));
-    if (!Number.isFinite(value)) return UNREADABLE;
-    const named = word === undefined ? undefined : UNIT_WORDS[word.replace(/\.$/, '')];
-    if (word !== undefined && named === undefined) return UNREADABLE;
-    let own: LengthUnit;
-    if (named !== undefined) own = named;
-    else if (before === undefined) own = unit;
-    else if (before === 'ft') own = 'in';
-    else if (before === 'm')
-      return { doubt: [`${all.trim()} cm after the metres`, `${all.trim()} mm after the metres`] };
-    else return UNREADABLE;
-    if (before !== undefined && !(FOLLOWS[before] ?? []).includes(own)) return UNREADABLE;
-    if (before === undefined && named === undefined && all.length < rest.length) return UNREADABLE;
-    sum +=
-      over === undefined
-        ? Math.round(figure * UNITS[own])
-        : Math.round(figure * UNITS[own]) + Math.round((Number(over) * UNITS[own]) / Number(under));
-    before = own;
-    rest = rest.slice(all.length).replace(/^,\s*/, '');
-    // 7'-6": the dash after feet is no minus.
-    if (own === 'ft') rest = rest.replace(/^-\s*/, '');
-  }
+  const sum = added(bare, unit);
+  if (typeof sum !== 'number') return sum;
   const nm = negative ? -sum : sum;
   return Number.isSafeInteger(nm) ? { length: nm as Length } : UNREADABLE;
 }

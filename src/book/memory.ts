@@ -320,7 +320,19 @@ export class MemoryBook implements Book {
 
   private change(changes: Changes): void {
     if (changes.remember !== undefined) this.keep(changes.remember.key, changes.remember.value);
-    for (const { name } of changes.newSheets ?? []) {
+    this.makeSheets(changes.newSheets ?? []);
+    this.move(changes);
+    this.fill(changes);
+    this.nameNew(changes);
+    this.furnish(changes);
+    this.takeAway(changes.remove ?? {});
+    if (changes.forget !== undefined) this.keep(changes.forget, undefined);
+    // The headings of a table are its header cells.
+    this.state.tables = this.state.tables.map((one) => ({ ...one, columns: this.headings(one.area) }));
+  }
+
+  private makeSheets(list: NonNullable<Changes['newSheets']>): void {
+    for (const { name } of list) {
       if (this.state.sheets.some((one) => sameSheet(one.name, name))) throw trouble('nameClash', name);
       this.state.sheets.push({
         name,
@@ -330,18 +342,25 @@ export class MemoryBook implements Book {
         hiddenRows: new Set(),
       });
     }
-    for (const { table, area } of changes.resize ?? []) {
+  }
+
+  /** Tables and names that stand already get their new areas. */
+  private move({ resize = [], movedNames = [] }: Changes): void {
+    for (const { table, area } of resize) {
       const at = this.state.tables.findIndex((one) => one.name === table);
       const old = this.state.tables[at];
       if (old === undefined) throw trouble('missing', `The table “${table}”`);
       this.state.tables[at] = { ...old, area };
     }
-    for (const { name, area } of changes.movedNames ?? []) {
+    for (const { name, area } of movedNames) {
       const at = this.state.names.findIndex((one) => one.name === name);
       if (at < 0) throw trouble('missing', `The range “${name}”`);
       this.state.names[at] = { name, area };
     }
-    for (const { area, looksToo } of changes.clear ?? []) {
+  }
+
+  private fill({ clear = [], puts = [] }: Changes): void {
+    for (const { area, looksToo } of clear) {
       this.put(
         area,
         Array.from({ length: area.rows }, () => Array<null>(area.columns).fill(null)),
@@ -349,27 +368,32 @@ export class MemoryBook implements Book {
       );
       if (looksToo) this.state.dress = this.state.dress.filter((one) => !within(one.area, area));
     }
-    for (const put of changes.puts ?? []) this.put(put.area, put.cells, put.formula);
-    for (const { name, area } of changes.newTables ?? []) this.addTable(name, area, false);
-    for (const { name, area } of changes.newNames ?? []) {
+    for (const put of puts) this.put(put.area, put.cells, put.formula);
+  }
+
+  private nameNew({ newTables = [], newNames = [] }: Changes): void {
+    for (const { name, area } of newTables) this.addTable(name, area, false);
+    for (const { name, area } of newNames) {
       if (this.taken(name)) throw trouble('nameClash', name);
       this.state.names.push({ name, area });
     }
+  }
+
+  /** Everything about cells that is not in them. */
+  private furnish(changes: Changes): void {
     this.state.dress.push(...(changes.dress ?? []));
     this.state.validations.push(...(changes.validations ?? []));
     this.state.layouts.push(...(changes.layouts ?? []));
     this.state.notes.push(...(changes.notes ?? []));
     this.state.charts.push(...(changes.newCharts ?? []));
-    for (const name of changes.remove?.sheets ?? []) {
+  }
+
+  private takeAway({ sheets = [], names = [] }: NonNullable<Changes['remove']>): void {
+    for (const name of sheets) {
       this.state.sheets = this.state.sheets.filter((one) => !sameSheet(one.name, name));
       this.state.tables = this.state.tables.filter((one) => !sameSheet(one.area.sheet, name));
     }
-    for (const name of changes.remove?.names ?? []) {
-      this.state.names = this.state.names.filter((one) => one.name !== name);
-    }
-    if (changes.forget !== undefined) this.keep(changes.forget, undefined);
-    // The headings of a table are its header cells.
-    this.state.tables = this.state.tables.map((one) => ({ ...one, columns: this.headings(one.area) }));
+    for (const name of names) this.state.names = this.state.names.filter((one) => one.name !== name);
   }
 
   private taken(name: string): boolean {

@@ -83,33 +83,41 @@ function pageOf(
   pageLayout.headersFooters.defaultForAllPages.rightFooter = '&8page &P of &N';
 }
 
-function layOut(desk: Desk, layout: Layout): void {
-  const { sheet: name, frozenRows = 0, frozenColumns = 0, widths, heights, print } = layout;
-  const sheet = sheetOf(desk, name);
-  if (layout.plain === true) sheet.showGridlines = false;
-  for (const area of downward(layout.merged ?? [])) rangeOf(desk.context, area).merge(true);
+function printAs(sheet: Excel.Worksheet, print: NonNullable<Layout['print']>): void {
+  const { pageLayout } = sheet;
+  pageLayout.orientation = print.landscape ? 'Landscape' : 'Portrait';
+  pageLayout.paperSize = print.paper === 'a4' ? 'A4' : 'Letter';
+  pageLayout.zoom = { horizontalFitToPages: print.pagesWide ?? 1 };
+  if (print.repeatRows !== undefined) {
+    const [first, last] = print.repeatRows;
+    pageLayout.setPrintTitleRows(`$${first + 1}:$${last + 1}`);
+  }
+  if (print.repeatColumns !== undefined) {
+    const [first, last] = print.repeatColumns;
+    pageLayout.setPrintTitleColumns(`$${letters(first)}:$${letters(last)}`);
+  }
+  pageOf(sheet, print);
+}
+
+function freeze(sheet: Excel.Worksheet, { frozenRows = 0, frozenColumns = 0 }: Layout): void {
   if (frozenRows > 0 && frozenColumns > 0) {
     sheet.freezePanes.freezeAt(sheet.getRangeByIndexes(0, 0, frozenRows, frozenColumns));
   } else if (frozenRows > 0) sheet.freezePanes.freezeRows(frozenRows);
   else if (frozenColumns > 0) sheet.freezePanes.freezeColumns(frozenColumns);
+}
+
+function layOut(desk: Desk, layout: Layout): void {
+  const { sheet: name, widths, heights, print } = layout;
+  const sheet = sheetOf(desk, name);
+  if (layout.plain === true) sheet.showGridlines = false;
+  for (const area of downward(layout.merged ?? [])) rangeOf(desk.context, area).merge(true);
+  freeze(sheet, layout);
   for (const [column, characters] of Object.entries(widths ?? {})) {
     sheet.getRangeByIndexes(0, Number(column), 1, 1).format.columnWidth = pointsOf(characters);
   }
   for (const { points, areas } of rowsAlike(name, heights ?? {}))
     for (const address of addressesOf(areas)) sheet.getRanges(address).format.rowHeight = points;
-  if (print === undefined) return;
-  sheet.pageLayout.orientation = print.landscape ? 'Landscape' : 'Portrait';
-  sheet.pageLayout.paperSize = print.paper === 'a4' ? 'A4' : 'Letter';
-  sheet.pageLayout.zoom = { horizontalFitToPages: print.pagesWide ?? 1 };
-  if (print.repeatRows !== undefined) {
-    const [first, last] = print.repeatRows;
-    sheet.pageLayout.setPrintTitleRows(`$${first + 1}:$${last + 1}`);
-  }
-  if (print.repeatColumns !== undefined) {
-    const [first, last] = print.repeatColumns;
-    sheet.pageLayout.setPrintTitleColumns(`$${letters(first)}:$${letters(last)}`);
-  }
-  pageOf(sheet, print);
+  if (print !== undefined) printAs(sheet, print);
 }
 
 const ALIGNED = { left: 'Left', right: 'Right', center: 'Center' } as const;
@@ -202,41 +210,60 @@ async function standing({ context }: Desk, remove: NonNullable<Changes['remove']
   return found.filter((one) => !one.isNullObject);
 }
 
-/** Carries one part out, in one request once what must be known is known; resolves when it has reached the workbook. */
-export async function carryOut(desk: Desk, changes: Changes): Promise<void> {
-  const { context, lacks } = desk;
-  const { workbook } = context;
-  const notes = changes.notes ?? [];
-  const remarked = await remarkedOn(desk, notes);
-  const removed = await standing(desk, changes.remove ?? {});
-  const { remember, forget } = changes;
-  if (remember !== undefined) workbook.settings.add(settingOf(remember.key), JSON.stringify(remember.value));
-  workbook.application.suspendApiCalculationUntilNextSync();
-  for (const { name } of changes.newSheets ?? []) workbook.worksheets.add(name);
-  if (!lacks.has('tables')) {
-    for (const { table, area } of changes.resize ?? [])
-      workbook.tables.getItem(table).resize(rangeOf(context, area));
-  }
-  for (const { name, area } of changes.movedNames ?? [])
-    workbook.names.getItem(name).formula = `=${areaText(area, true)}`;
-  for (const { area, looksToo } of changes.clear ?? [])
-    rangeOf(context, area).clear(looksToo ? 'All' : 'Contents');
-  for (const put of changes.puts ?? []) write(desk, put);
-  for (const { name, area } of changes.newTables ?? []) {
+/** Tables and names that stand already get their new areas. */
+function move({ context, lacks }: Desk, { resize = [], movedNames = [] }: Changes): void {
+  const { tables, names } = context.workbook;
+  if (!lacks.has('tables'))
+    for (const { table, area } of resize) tables.getItem(table).resize(rangeOf(context, area));
+  for (const { name, area } of movedNames) names.getItem(name).formula = `=${areaText(area, true)}`;
+}
+
+function fill(desk: Desk, { clear = [], puts = [] }: Changes): void {
+  for (const { area, looksToo } of clear) rangeOf(desk.context, area).clear(looksToo ? 'All' : 'Contents');
+  for (const put of puts) write(desk, put);
+}
+
+function nameNew(desk: Desk, { newTables = [], newNames = [] }: Changes): void {
+  const { context } = desk;
+  for (const { name, area } of newTables) {
     const table = sheetOf(desk, area.sheet).tables.add(rangeOf(context, area), true);
     table.name = name;
     table.style = 'TableStyleLight1';
   }
-  for (const { name, area, says } of changes.newNames ?? [])
-    workbook.names.add(name, rangeOf(context, area), says);
+  for (const { name, area, says } of newNames) context.workbook.names.add(name, rangeOf(context, area), says);
+}
+
+/** Everything about cells that is not in them. */
+function furnish(desk: Desk, changes: Changes): void {
   dressAll(desk, changes);
   for (const one of changes.validations ?? []) validate(desk, one);
   for (const one of changes.layouts ?? []) layOut(desk, one);
   for (const one of changes.newCharts ?? []) draw(desk, one);
-  for (const { area, text } of remarked === undefined ? [] : notes) {
-    if (!remarked?.has(cellOf(area)))
-      workbook.comments.add(rangeOf(context, { ...area, rows: 1, columns: 1 }), text);
-  }
+}
+
+/** Notes for the cells that nobody has remarked on; for none where it is not known. */
+function remark({ context }: Desk, notes: readonly Note[], remarked: ReadonlySet<string> | undefined): void {
+  if (remarked === undefined) return;
+  for (const { area, text } of notes)
+    if (!remarked.has(cellOf(area)))
+      context.workbook.comments.add(rangeOf(context, { ...area, rows: 1, columns: 1 }), text);
+}
+
+/** Carries one part out, in one request once what must be known is known; resolves when it has reached the workbook. */
+export async function carryOut(desk: Desk, changes: Changes): Promise<void> {
+  const { context } = desk;
+  const { workbook } = context;
+  const { notes = [], remember, forget } = changes;
+  const remarked = await remarkedOn(desk, notes);
+  const removed = await standing(desk, changes.remove ?? {});
+  if (remember !== undefined) workbook.settings.add(settingOf(remember.key), JSON.stringify(remember.value));
+  workbook.application.suspendApiCalculationUntilNextSync();
+  for (const { name } of changes.newSheets ?? []) workbook.worksheets.add(name);
+  move(desk, changes);
+  fill(desk, changes);
+  nameNew(desk, changes);
+  furnish(desk, changes);
+  remark(desk, notes, remarked);
   for (const one of removed) one.delete();
   if (forget !== undefined) workbook.settings.getItem(settingOf(forget)).delete();
   await context.sync();

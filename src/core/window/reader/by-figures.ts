@@ -42,6 +42,14 @@ const MOST_CUT = 40;
 /** Money or making by the width or panel is a rate. */
 const byWidth = ({ heading: { per, money }, said }: Evidence): boolean =>
   (per === 'width' || per === 'panel') && (money || (said.get('labor') ?? 0) >= HALF_SAID);
+const LABOR_OR_GOODS: readonly MeaningKey[] = [
+  'labor',
+  'hardware',
+  'installation',
+  'freight',
+  'tax',
+  'liningAmount',
+];
 const COUNTS: readonly MeaningKey[] = ['quantity', 'widths', 'panels'];
 const OF_LAYER: ReadonlySet<MeaningKey> = new Set(['yardage', 'liningYardage']);
 const says = ({ said }: Evidence, key: MeaningKey): number => said.get(key) ?? 0;
@@ -53,6 +61,9 @@ const justOver = (figure: number, expected: number): boolean =>
 /** Yards are rounded up, by a step that is not known here. */
 const upTo = (figure: number, expected: number): boolean =>
   figure >= expected - 0.06 && figure <= expected + Math.min(1.02, 0.06 * expected + 0.3);
+/** Widths, whole or half, that leave little of the yards bought. */
+const cutFrom = (figure: number, expected: number): boolean =>
+  Number.isInteger(figure * 2) && figure <= expected * 1.005 && figure >= expected * 0.88 - 0.1;
 const exactly = (figure: number, expected: number): boolean => Math.abs(figure - expected) < 1e-6;
 
 export class ByFigures {
@@ -78,40 +89,65 @@ export class ByFigures {
         .filter((law) => this.holds(law, own))
         .map(({ key }) => key),
     );
-    if (this.isSum(own)) found.add('total');
+    const money = this.inSum(own);
+    if (money !== undefined) found.add(money);
     if (this.isCut(own)) found.add('cutLength');
     return [...found];
   }
 
-  /** Whether it is the sum of two or more of the table’s sums of money, row by row. */
-  private isSum(own: Evidence): boolean {
-    if (this.all.some((one) => one !== own && says(one, 'total') >= KNOWN)) return false;
-    if (says(own, 'total') >= SAID_LITTLE) return false;
+  /** Whether two or more of the table’s sums of money make it, row by row, or with it make the total. */
+  private inSum(own: Evidence): MeaningKey | undefined {
+    const total = this.all.find((one) => one !== own && says(one, 'total') >= KNOWN);
     const parts = this.all
       .filter(
-        (one) => one !== own && one.numbers > 0 && MONEY_OF_LINE.some((key) => says(one, key) >= HALF_SAID),
+        (one) =>
+          ![own, total].includes(one) &&
+          one.numbers > 0 &&
+          MONEY_OF_LINE.some((key) => says(one, key) >= HALF_SAID),
       )
       .slice(0, MOST_PARTS);
-    for (let set = 3; set < 1 << parts.length; set++) {
-      if ((set & (set - 1)) === 0) continue;
+    // What is missing of a total is the making, where nothing says that it is anything else.
+    const key = total === undefined ? 'total' : 'labor';
+    if (says(own, key) >= SAID_LITTLE) return undefined;
+    if (
+      key === 'labor' &&
+      [own, ...parts].some((one) =>
+        LABOR_OR_GOODS.some((said) => says(one, said) >= (one === own || said === 'labor' ? HALF_SAID : 2)),
+      )
+    )
+      return undefined;
+    for (let set = key === 'total' ? 3 : 1; set < 1 << parts.length; set++) {
+      if (key === 'total' && (set & (set - 1)) === 0) continue;
       const chosen = parts.filter((_, at) => (set & (1 << at)) !== 0);
-      const expected: Figure = (row) => chosen.reduce((sum, { figures }) => sum + (figures[row] || 0), 0);
-      if (this.holds({ key: 'total', near: toTheCent, expected }, own)) return true;
+      const sum: Figure = (row) => chosen.reduce((all, { figures }) => all + (figures[row] || 0), 0);
+      const expected: Figure = total === undefined ? sum : (row) => (total.figures[row] ?? NaN) - sum(row);
+      if (this.holds({ key, near: toTheCent, expected }, own)) return key;
     }
-    return false;
+    return undefined;
   }
 
-  /** Whether it is always so much longer than the drop. */
+  /** Whether it is always so much longer than the drop, or longer and so many whole repeats. */
   private isCut(own: Evidence): boolean {
-    const drop = this.all.find((one) => one !== own && says(one, 'finishedDrop') >= KNOWN)?.inches;
+    const find = (key: MeaningKey): Float64Array | undefined =>
+      this.all.find((one) => one !== own && says(one, key) >= KNOWN)?.inches;
+    const [drop, repeat] = [find('finishedDrop'), find('verticalRepeat')];
     if (drop === undefined || says(own, 'cutLength') >= SAID_LITTLE || saysLining(own)) return false;
-    const over = this.rows.map((row) => (own.inches[row] ?? NaN) - (drop[row] ?? NaN));
-    const told = over.filter((one) => !Number.isNaN(one));
-    const [middle = 0] = [...told].sort((a, b) => a - b).slice(told.length >> 1);
-    const steady = told.filter((one) => Math.abs(one - middle) < 0.01).length;
+    const told = this.rows
+      .map((row) => ({
+        over: (own.inches[row] ?? NaN) - (drop[row] ?? NaN),
+        times: (own.inches[row] ?? NaN) / (repeat?.[row] || NaN),
+      }))
+      .filter(({ over }) => !Number.isNaN(over));
+    const plain = told.filter(({ times: each }) => Number.isNaN(each)).map(({ over }) => over);
+    const middle = [...plain].sort((a, b) => a - b)[plain.length >> 1] ?? LEAST_CUT;
+    const held = told.filter(({ over, times: each }) =>
+      Number.isNaN(each)
+        ? Math.abs(over - middle) < 0.01
+        : over >= LEAST_CUT && Math.abs(each - Math.round(each)) < 0.004,
+    );
     return (
       told.length >= LEAST_ROWS &&
-      steady >= told.length * HELD &&
+      held.length >= told.length * HELD &&
       middle >= LEAST_CUT &&
       middle <= MOST_CUT &&
       new Set(drop.filter((one) => !Number.isNaN(one))).size > 1
@@ -177,10 +213,17 @@ export class ByFigures {
       this.every('unitPrice', ({ heading }) => heading.per === 'yard'),
       this.every('amount'),
     ];
+    const cuts = (yards: Figure): Figure | undefined =>
+      cut && ((row) => (yards(row) * this.whole()) / cut(row));
     for (const yards of this.every('yardage'))
       for (const count of [yards, times(yards, many)]) {
         for (const amount of amounts) add('unitPrice', toTheCent, per(amount, count));
         for (const price of prices) add('amount', toTheCent, times(price, count));
+      }
+    for (const yards of this.every('yardage'))
+      for (const count of [undefined, many]) {
+        const bought = cuts(yards);
+        add('widths', cutFrom, count === undefined ? bought : per(bought, count));
       }
     for (const price of prices)
       for (const amount of amounts) {

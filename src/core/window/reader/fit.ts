@@ -168,6 +168,10 @@ const countsFew = ({ figures, filled }: Evidence): boolean => {
   );
 };
 
+/** 1, 2, 1, 1, 2, 3: the windows of each room in turn. */
+const numbersAnew = ({ figures }: Evidence): boolean =>
+  figuresIn(figures).values.every((value, at, all) => value === 1 || value === (all[at - 1] ?? 0) + 1);
+
 const filledCells = ({ cells }: Evidence): readonly Cell[] => cells.filter((cell) => cell !== null);
 
 /** The share of filled cells that a reader of words understands. */
@@ -248,7 +252,7 @@ function fitNamed(key: MeaningKey, evidence: Evidence): number {
     case 'interlining':
       return evidence.texts < evidence.filled * 0.5 ? NEVER : 0;
     case 'mark':
-      return countsFew(evidence) ? -0.6 : 0;
+      return countsFew(evidence) && !numbersAnew(evidence) ? -0.6 : 0;
     case 'room':
       return countsFew(evidence) || countedInWords(evidence) ? -0.6 : 0;
     default:

@@ -155,6 +155,7 @@ const spelledOut = (raw: string): string =>
       all === '@' ? 'atsign' : all.startsWith('for ') ? 'customer' : 'forwhat',
     )
     .replace(/\bb[-/]b\b/, 'bracket bracket')
+    .replace(/(?<=[a-z]\.? )cl\.?$/, 'cut length')
     .replace(/^p[./] ?r\.?(?= \(|$)|\bour ref\b/, (all) =>
       all === 'our ref' ? 'order number' : 'pattern repeat',
     );

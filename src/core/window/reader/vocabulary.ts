@@ -88,7 +88,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   discount: 'discount disc less reduction dis allowed trade rebate',
   tax: 'tax vat gst hst pst qst btw sales taxes iva ust mwst',
   deposit: 'deposit dep paid down retainer prepaid depos',
-  date: 'date dt day ordered datum fecha dates dated when entered taken raised placed booked logged dtd written in wk week',
+  date: 'date dt day ordered ordd datum fecha dates dated when entered taken raised placed booked logged dtd written in wk week',
   order:
     'order ord po so orders purchase invoice ref inv ticket docket wo contract quote est estimate proforma sale jobno pono sheet reference tkt jobsheet worksheet ws folio slip',
   customer:
@@ -114,7 +114,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   layer: 'layer',
   mount: 'mount mounting mnt im om',
   needed:
-    'fitted due needed wanted delivered installed shipped fit deliver completed done reqd req target eta promise deadline need requires',
+    'fitted due deld needed wanted delivered installed shipped fit deliver completed done reqd req target eta promise deadline need requires',
   projection: 'projection proj depth standoff',
   vendor: 'vendor supplier mill source maker manufacturer mfr brand suppl supp distributor',
   top: 'top',

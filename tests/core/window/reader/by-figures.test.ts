@@ -82,4 +82,38 @@ describe('what the figures of a column come to', () => {
     ];
     expect(new ByFigures(evidenceOf(['Widths', 'Cut length', 'Zz'], rows)).of(2)).toEqual(['yardage']);
   });
+
+  it('is the making where it is what the total lacks, unless its heading says otherwise', () => {
+    const rows = PRICED.map(([yards = 0, price = 0, amount = 0], at) => [
+      yards,
+      price,
+      amount,
+      40 + at,
+      amount + 40 + at,
+    ]);
+    const making = (heading: string) =>
+      new ByFigures(evidenceOf(['Yds', '$/yd', 'Fabric $', heading, 'Total $'], rows)).of(3);
+    expect(making('Zz')).toEqual(['labor']);
+    expect(making('Installing $')).toEqual([]);
+  });
+
+  it('is a cut where it is so many whole repeats, longer than the drop', () => {
+    const rows = (cut: number) => [
+      [84, 27, 108],
+      [96, 25, 125],
+      [101, 24, cut],
+    ];
+    const headings = ['Finished drop', 'Vertical repeat', 'Zz'];
+    expect(new ByFigures(evidenceOf(headings, rows(120))).of(2)).toEqual(['cutLength']);
+    expect(new ByFigures(evidenceOf(headings, rows(125))).of(2)).toEqual([]);
+  });
+
+  it('is widths where so many cuts are what the yards hold', () => {
+    const rows = [
+      [100, 14, 5],
+      [112, 12.5, 4],
+      [96, 16, 6],
+    ];
+    expect(new ByFigures(evidenceOf(['Cut length', 'Yards', 'Zz'], rows)).of(2)).toEqual(['widths']);
+  });
 });

@@ -35,6 +35,7 @@ const SAID_LITTLE = 0.9;
 const CENT = 0.0105;
 const PIECES: ReadonlySet<Per | undefined> = new Set<Per>(['panel', 'window']);
 const FOR_EACH = 0.4;
+const WELL_SAID = 0.6;
 const MOST_PARTS = 9;
 /** Hems and headings together, in inches. */
 const LEAST_CUT = 6;
@@ -42,7 +43,7 @@ const MOST_CUT = 40;
 /** Money or making by the width or panel is a rate. */
 const byWidth = ({ heading: { per, money }, said }: Evidence): boolean =>
   (per === 'width' || per === 'panel') && (money || (said.get('labor') ?? 0) >= HALF_SAID);
-const LABOR_OR_GOODS: readonly MeaningKey[] = [
+const GOODS_OR_MAKING: readonly MeaningKey[] = [
   'labor',
   'hardware',
   'installation',
@@ -109,13 +110,10 @@ export class ByFigures {
     // What is missing of a total is the making, where nothing says that it is anything else.
     const key = total === undefined ? 'total' : 'labor';
     if (says(own, key) >= SAID_LITTLE) return undefined;
-    if (
-      key === 'labor' &&
-      [own, ...parts].some((one) =>
-        LABOR_OR_GOODS.some((said) => says(one, said) >= (one === own || said === 'labor' ? HALF_SAID : 2)),
-      )
-    )
-      return undefined;
+    const saysOther =
+      GOODS_OR_MAKING.some((one) => says(own, one) >= HALF_SAID) ||
+      this.all.some((one) => one !== own && says(one, 'labor') >= WELL_SAID);
+    if (key === 'labor' && saysOther) return undefined;
     for (let set = key === 'total' ? 3 : 1; set < 1 << parts.length; set++) {
       if (key === 'total' && (set & (set - 1)) === 0) continue;
       const chosen = parts.filter((_, at) => (set & (1 << at)) !== 0);

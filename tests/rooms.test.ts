@@ -81,7 +81,7 @@ const CORE: Readonly<Record<string, readonly string[]>> = {
   window: ['exact', 'findings', 'cell', 'house', 'measure', 'cloth', 'price', 'heading'],
   drawing: ['exact', 'cell', 'house', 'measure', 'cloth', 'rolls', 'heading', 'window'],
   floor: ['exact', 'findings', 'cell', 'house', 'cloth', 'price', 'rolls', 'heading', 'window'],
-  audit: ['exact', 'findings', 'cell', 'house', 'measure', 'cloth', 'window'],
+  audit: ['exact', 'findings', 'cell', 'house', 'measure', 'cloth', 'price', 'window'],
   quote: ['exact', 'cell', 'house', 'cloth', 'price', 'heading', 'window', 'floor'],
   papers: [
     'exact',

@@ -11,9 +11,9 @@ import { WindowWork } from '../window/job';
 import { extension } from '../measure/measure';
 import { exact, inches, TooLarge, type Length } from '../exact/length';
 import type { Rules } from '../house/rules';
-import { makingReduction } from '../cell/making-breaks';
 import { panelsOf } from '../cell/treatment';
-import { money, toCent } from '../exact/money';
+import { money } from '../exact/money';
+import { rowMaking } from '../price/job-making';
 import { workedOutNumber } from '../window/figure';
 import type { FigureKey } from '../window/figures';
 import { FIGURE_KEYS, orderedFigure } from '../window/meanings';
@@ -224,7 +224,7 @@ export class Compared {
     if (this.rules.shareHalfWidths === 'no') yield Math.ceil(this.work.widths());
   }
 
-  /** The making charge of the widths ordered, and of turned cloth by its flat width; less where a break may be reached. */
+  /** The making charge of the widths ordered, and of turned cloth by its flat width; as the job's breaks and its least may have it. */
   private *labors(): Generator<number> {
     const { ordered, window, rules } = this;
     const turned = this.how.turned === true ? this.work.laborTurned() : undefined;
@@ -233,14 +233,8 @@ export class Compared {
     if (ordered.widths !== undefined)
       charges.push(figureOf('labor', new AsOrdered(window, rules, ordered.widths)) ?? 0);
     const own = (ordered.widths ?? this.work.widths()) * (window.quantity ?? 1);
-    // Other rows of the job may reach what this one does not.
-    const reached = [own, ...(rules.makingBreaks ?? []).map(({ from }) => Math.max(from, own))];
     for (const charge of charges)
-      for (const widths of reached)
-        yield toCent(
-          money(charge).times(money(1).minus(makingReduction(widths, rules))),
-          rules.centRounding,
-        ).toNumber();
+      for (const made of rowMaking(money(charge), own, rules)) yield made.toNumber();
   }
 
   /** Where the sheet does not say the extensions, any usual one may have been chosen. */

@@ -56,7 +56,7 @@ export const PRICE_RULES = {
     HOUSE,
   ),
 
-  makingMinimum: own(CHARGE, 'making charge of a job, at least'),
+  makingMinimum: own(CHARGE, 'making charge of a whole job, at least; a row or window shows its own'),
 
   // The job's price
   pricePerRing: own(CHARGE, 'cost of a ring or carrier'),

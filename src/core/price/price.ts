@@ -134,6 +134,11 @@ export function labor(made: Made, rules: Rules): Answer<Money> {
         ),
       );
     }
+    const least = rules.makingMinimum;
+    if (least?.gt(value) === true) {
+      const says = 'at least {} for the whole job, in its quote; a row shows its own';
+      lines.push(step('making minimum', says, [moneyFigure(least)], moneyFigure(value)));
+    }
     return lines;
   };
   return answer(value, steps);

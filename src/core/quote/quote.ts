@@ -18,8 +18,8 @@ import { freightOf } from '../floor/freight';
 import { pricedFittings, rodPricedTwice } from '../heading/fittings';
 import type { WindowWork } from '../window/job';
 import { toUnit } from '../exact/length';
-import { lessInWords, makingReduction } from '../cell/making-breaks';
 import { money, NOTHING, toCent, type Money } from '../exact/money';
+import { jobMaking } from '../price/job-making';
 import { sellPrice } from '../price/price';
 import { unitOf, type Rules } from '../house/rules';
 import { tally, type Tally } from '../floor/tally';
@@ -151,26 +151,16 @@ function atticInRolls(
 function addMaking(lines: Lines, job: Tally, rules: Rules): void {
   const { making, widths } = job;
   if (making === undefined) lines.findings.push(finding('noMakingPrice', 'rules'));
-  const less = making === undefined ? NOTHING : makingReduction(widths, rules);
-  const charged =
-    making === undefined || less.eq(0)
-      ? making
-      : toCent(making.times(money(1).minus(less)), rules.centRounding);
-  const least = charged !== undefined && widths > 0 ? rules.makingMinimum : undefined;
-  const raised = charged !== undefined && least?.gt(charged) === true;
-  const says = [
-    ...(less.eq(0) ? [] : [lessInWords(less, widths, rules)]),
-    ...(raised ? [`at least ${least.toFixed(2)}`] : []),
-  ].join('; ');
+  const { charge, says } = jobMaking(making, widths, rules);
   lines.add({
     kind: 'making',
     what: 'making',
     quantity: widths,
     unit: 'widths',
     markedUp: true,
-    cost: raised ? least : charged,
+    cost: charge,
     taxed: rules.taxLabor === 'yes',
-    ...(says !== '' && { says }),
+    ...(says.length > 0 && { says: says.join('; ') }),
   });
 }
 

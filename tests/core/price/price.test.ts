@@ -64,6 +64,18 @@ describe('the making charge', () => {
     expect(laborOf(108.015625)).toBe('224.25');
   });
 
+  it('shows its own below the least of a job, and says so', () => {
+    const least = readHouse([
+      ['labor pinch', 12],
+      ['making minimum', 140],
+    ]).rules;
+    const made = (widths: number) =>
+      labor({ widths, heading: 'pinch', finishedDrop: inches(96), lining: undefined }, least);
+    expect(made(6).value.toFixed(2)).toBe('72.00');
+    expect(made(6).steps.map(({ what }) => what)).toEqual(['making charge', 'making minimum']);
+    expect(made(12).steps.map(({ what }) => what)).toEqual(['making charge']);
+  });
+
   it('asks for the heading’s price where none is set', () => {
     expect(() =>
       labor({ widths: 6, heading: 'box', finishedDrop: inches(96), lining: undefined }, rules),

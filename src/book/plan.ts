@@ -81,25 +81,36 @@ const runsOf = (read: ColumnsRead): (readonly [number, number])[] => {
   return runs;
 };
 
-/** Where a formula finds each meaning: a column of the user's, or what a line beside the table says for all. */
-function sourcesOf(read: ColumnsRead, unit: Unit): Map<string, Omit<Source, 'level'>> {
-  const sources = new Map<string, Omit<Source, 'level'>>();
+type Unlevelled = Omit<Source, 'level'>;
+
+/** What a formula must know of a column of the user's. */
+function columnSource(
+  read: ColumnsRead,
+  unit: Unit,
+  { column, heading, keys, plain, reading }: ColumnsRead['columns'][number],
+): Unlevelled {
+  const { unit: own, halves, per } = reading ?? {};
+  const usual = isYardageKey((keys[0] ?? '') as OrderKey) ? unit.large : unit.small;
   const left = read.block.area.column;
-  for (const { column, heading, keys, plain, reading } of read.columns) {
-    const own = reading?.unit;
-    const usual = isYardageKey((keys[0] ?? '') as OrderKey) ? unit.large : unit.small;
-    const parts = read.table.columns.find(({ addsTo }) => addsTo === column - left)?.at;
-    const source: Omit<Source, 'level'> = {
-      column,
-      heading,
-      ...(own !== undefined && own !== usual && { unit: own }),
-      ...(keys.length > 1 && { keys }),
-      ...(reading?.halves === true && { halves: true }),
-      ...(reading?.per !== undefined && { per: reading.per }),
-      ...(parts !== undefined && { parts: parts + left }),
-      ...(!plain && { byRow: true }),
-    };
-    for (const key of keys) if (!sources.has(key)) sources.set(key, source);
+  const parts = read.table.columns.find(({ addsTo }) => addsTo === column - left)?.at;
+  return {
+    column,
+    heading,
+    ...(own !== undefined && own !== usual && { unit: own }),
+    ...(keys.length > 1 && { keys }),
+    ...(halves === true && { halves: true }),
+    ...(per !== undefined && { per }),
+    ...(parts !== undefined && { parts: parts + left }),
+    ...(!plain && { byRow: true }),
+  };
+}
+
+/** Where a formula finds each meaning: a column of the user's, or what a line beside the table says for all. */
+function sourcesOf(read: ColumnsRead, unit: Unit): Map<string, Unlevelled> {
+  const sources = new Map<string, Unlevelled>();
+  for (const one of read.columns) {
+    const source = columnSource(read, unit, one);
+    for (const key of one.keys) if (!sources.has(key)) sources.set(key, source);
   }
   const { measuredTo, stated } = read.table.understanding.plan;
   const said = { ...stated, ...(sources.has('measured') && { measuredTo }) };
@@ -107,6 +118,17 @@ function sourcesOf(read: ColumnsRead, unit: Unit): Map<string, Omit<Source, 'lev
     if (constant !== undefined && !sources.has(key))
       sources.set(key, { column: -1, heading: key, constant: String(constant) });
   return sources;
+}
+
+/** The same with the level of each, as its cell of the first window has it. */
+function sourcesWithLevels({ read, unit }: PlanGiven, first: number): Map<string, Source> {
+  const row = read.lines.find((line) => line.kind === 'window')?.row ?? first;
+  return new Map(
+    [...sourcesOf(read, unit)].map(([key, source]) => {
+      const level = source.constant === undefined ? levelOf(read.block, row, source.column) : 0;
+      return [key, { ...source, level }] as const;
+    }),
+  );
 }
 
 /** In a table the whole column is filled: a row without figures stays blank by its formula. */
@@ -119,6 +141,39 @@ function rowsToFill(read: ColumnsRead): (readonly [number, number])[] {
 
 type WayTo = ReturnType<typeof waysTo>;
 
+/** What the formulas are worked out from. Planned columns join the sources one after the other. */
+interface Known {
+  readonly given: PlanGiven;
+  readonly sources: Map<string, Source>;
+  readonly way: WayTo;
+}
+
+const isOutput = ({ outputs }: PlanGiven, key: string): boolean => outputs.some((one) => one.key === key);
+
+/** The levels of the columns that stand for a figure already. */
+function standing(given: PlanGiven, sources: ReadonlyMap<string, Source>): Map<string, number> {
+  const asked = new Set(given.wishes.map((one) => one.key));
+  // A column headed like an output and still empty is no figure yet: it is worked out first.
+  const empty = new Set(
+    given.read.columns.flatMap((one) => (one.key !== undefined && one.samples.length === 0 ? [one.key] : [])),
+  );
+  const has = new Map(
+    [...sources].flatMap(([key, { level }]) =>
+      asked.has(key) || (empty.has(key) && isOutput(given, key)) ? [] : [[key, level] as const],
+    ),
+  );
+  // One figure for every row is as good as a column of the table.
+  for (const { key, same } of given.wishes) if (same !== undefined) has.set(key, 0);
+  return has;
+}
+
+/** What an output takes and the table has no column for. */
+const absent = ({ calls, takes }: OutputColumn, has: ReadonlyMap<string, number>) =>
+  (functionNamed(calls)?.parameters ?? []).flatMap(({ name, optional }) => {
+    const key = takes[name];
+    return key === undefined || has.has(key) ? [] : [{ key, optional }];
+  });
+
 /** Outputs asked for, each after those it is worked out from, which join where the table has no column for them. */
 function inOrder(given: PlanGiven, has: ReadonlyMap<string, number>, way: WayTo): Wish[] {
   const list: Wish[] = [];
@@ -127,16 +182,11 @@ function inOrder(given: PlanGiven, has: ReadonlyMap<string, number>, way: WayTo)
     if (list.some((one) => one.key === wish.key) || under.has(wish.key)) return;
     under.add(wish.key);
     const output = given.outputs.find((one) => one.key === wish.key);
-    if (output !== undefined && wish.same === undefined && way(output.key)?.by !== 'row') {
-      const needed = functionNamed(output.calls)?.parameters ?? [];
-      for (const parameter of needed) {
-        const key = output.takes[parameter.name];
-        if (key === undefined || has.has(key)) continue;
+    if (output !== undefined && wish.same === undefined && way(output.key)?.by !== 'row')
+      for (const { key, optional } of absent(output, has)) {
         const asked = given.wishes.find((one) => one.key === key);
-        const worked = given.outputs.some((one) => one.key === key) && !parameter.optional;
-        if (asked !== undefined || worked) add(asked ?? { key });
+        if (asked !== undefined || (isOutput(given, key) && !optional)) add(asked ?? { key });
       }
-    }
     list.push(wish);
   };
   for (const wish of given.wishes) add(wish);
@@ -164,69 +214,111 @@ async function freeBeside(
   return { block, free: free.map((at) => right + at) };
 }
 
+interface Placed {
+  readonly wish: Wish;
+  readonly heading: string;
+  readonly column: number;
+}
+
+const headingOf = ({ outputs, wanted }: PlanGiven, key: string): string =>
+  [...outputs, ...wanted].find((one) => one.key === key)?.heading ?? key;
+
+/** A place is refused where another planned column goes, or where an input of the user's stands. */
+function mayGo({ read }: PlanGiven, { wish, heading, column }: Placed, before: readonly Placed[]): void {
+  const other = before.find((one) => one.column === column);
+  if (other !== undefined) throw trouble('twice', letters(column), other.heading, heading);
+  const used = read.columns.find(
+    (one) => one.column === column && one.key !== undefined && one.key !== wish.key,
+  );
+  if (used !== undefined) throw trouble('ownInput', letters(column), used.heading);
+}
+
+/** Where each column goes, and the hidden rows of the cells beside the table. */
+async function places(
+  book: Book,
+  { given, sources }: Known,
+  wishes: readonly Wish[],
+): Promise<{ placed: readonly Placed[]; hiddenRows: readonly number[] }> {
+  const { area, table } = given.read.block;
+  const edge = area.column + area.columns;
+  // A column of the table that is headed like an output is where that output goes.
+  const own = ({ key, at }: Wish): number | undefined => at ?? sources.get(key)?.column;
+  const beside = wishes.filter((one) => own(one) === undefined).length;
+  const { block, free } = await freeBeside(book, given.read, beside);
+  /** A table grows without a gap; else any free column will do. */
+  const next = (grown: number): number => {
+    const column = table === undefined ? free.shift() : edge + grown;
+    if (column === undefined) throw trouble('noRoom', area.sheet, letters(edge));
+    if (table !== undefined && !free.includes(column)) throw trouble('noRoom', table.name, letters(column));
+    return column;
+  };
+  const placed: Placed[] = [];
+  for (const wish of wishes) {
+    const grown = placed.filter((one) => one.column >= edge).length;
+    const one = { wish, heading: headingOf(given, wish.key), column: own(wish) ?? next(grown) };
+    mayGo(given, one, placed);
+    placed.push(one);
+  }
+  return { placed, hiddenRows: block.hiddenRows };
+}
+
+type There = Pick<PlannedColumn, 'alreadyFilled' | 'firstFilled' | 'keepsHeading'>;
+
+/** What is written into one column, which those after it may be worked out from. */
+function plannedColumn(
+  known: Known,
+  { wish, heading, column }: Placed,
+  row: number,
+  there: There = { alreadyFilled: 0, keepsHeading: false },
+): PlannedColumn {
+  const { given, sources, way } = known;
+  const { key, same } = wish;
+  const output = given.outputs.find((one) => one.key === key);
+  const { by, level } = way(key) ?? { by: 'columns', level: 1 };
+  const list = output !== undefined && by === 'row' ? handed(output, usable(sources, given), given.unit) : [];
+  const written = same === undefined ? { formula: formulaOf(known, key, list, row) } : { same };
+  const ownLevel = same === undefined ? level : 0;
+  sources.set(key, { column, heading, level: ownLevel });
+  return {
+    key,
+    heading,
+    column,
+    ...written,
+    by,
+    level: ownLevel,
+    handed: list,
+    format: output?.format ?? 'General',
+    overwrite: wish.overwrite ?? false,
+    ...there,
+  };
+}
+
+/** The table's area with the columns that join it; none where none does. */
+function grownBy(table: TableSeen | undefined, edge: number, columns: readonly PlannedColumn[]) {
+  if (table === undefined) return undefined;
+  let joined = 0;
+  while (columns.some((one) => one.column === edge + joined)) joined += 1;
+  return joined > 0 ? { ...table.area, columns: table.area.columns + joined } : undefined;
+}
+
 /** Works out where everything would go. Throws a Trouble where it cannot be done. Writes nothing. */
 export async function plan(book: Book, given: PlanGiven): Promise<Plan> {
-  const { read, outputs, wanted } = given;
-  const { block } = read;
-  const { sheet } = block.area;
+  const { read, outputs } = given;
+  const { area, table, hiddenRows } = read.block;
+  const { sheet } = area;
   const runs = rowsToFill(read);
   const first = runs[0]?.[0];
   if (first === undefined) throw trouble('noRows', sheet);
-  const firstWindow = read.lines.find((line) => line.kind === 'window')?.row ?? first;
-  const sources = new Map<string, Source>();
-  for (const [key, source] of sourcesOf(read, given.unit)) {
-    const level = source.constant === undefined ? levelOf(block, firstWindow, source.column) : 0;
-    sources.set(key, { ...source, level });
-  }
-  const asked = new Set(given.wishes.map((one) => one.key));
-  // A column headed like an output and still empty is no figure yet: it is worked out first.
-  const empty = new Set(
-    read.columns.flatMap((one) => (one.key !== undefined && one.samples.length === 0 ? [one.key] : [])),
-  );
-  const isOutput = (key: string): boolean => outputs.some((one) => one.key === key);
-  const has = new Map(
-    [...sources].flatMap(([key, { level }]) =>
-      asked.has(key) || (empty.has(key) && isOutput(key)) ? [] : [[key, level] as const],
-    ),
-  );
-  // One figure for every row is as good as a column of the table.
-  for (const { key, same } of given.wishes) if (same !== undefined) has.set(key, 0);
+  const sources = sourcesWithLevels(given, first);
+  const has = standing(given, sources);
   const rowOnly = new Set(
     [...sources].flatMap(([key, { byRow }]) => (byRow === true && has.has(key) ? [key] : [])),
   );
   const way = waysTo(outputs, has, rowOnly);
-  const wishes = inOrder(given, has, way);
-  // A column of the table that is headed like an output is where that output goes.
-  const own = new Map(
-    wishes.flatMap(({ key, at }) => {
-      const column = sources.get(key)?.column;
-      return at === undefined && column !== undefined ? [[key, column] as const] : [];
-    }),
-  );
-  const beside = wishes.filter((one) => one.at === undefined && !own.has(one.key)).length;
-  const { block: right, free } = await freeBeside(book, read, beside);
-  const { table } = block;
-  const edge = block.area.column + block.area.columns;
-  const placed: { wish: Wish; heading: string; column: number }[] = [];
-  for (const wish of wishes) {
-    const heading =
-      outputs.find((one) => one.key === wish.key)?.heading ??
-      wanted.find((one) => one.key === wish.key)?.heading ??
-      wish.key;
-    const grown = placed.filter((one) => one.column >= edge).length;
-    const column = wish.at ?? own.get(wish.key) ?? (table === undefined ? free.shift() : edge + grown);
-    if (column === undefined) throw trouble('noRoom', table?.name ?? sheet, letters(edge));
-    if (table !== undefined && wish.at === undefined && !own.has(wish.key) && !free.includes(column))
-      throw trouble('noRoom', table.name, letters(column));
-    const other = placed.find((one) => one.column === column);
-    if (other !== undefined) throw trouble('twice', letters(column), other.heading, heading);
-    const used = read.columns.find(
-      (one) => one.column === column && one.key !== undefined && one.key !== wish.key,
-    );
-    if (used !== undefined) throw trouble('ownInput', letters(column), used.heading);
-    placed.push({ wish, heading, column });
-  }
-  const headerRow = block.area.row + read.header.row + read.header.rows - 1;
+  const known = { given, sources, way };
+  const beside = await places(book, known, inOrder(given, has, way));
+  const { placed } = beside;
+  const headerRow = area.row + read.header.row + read.header.rows - 1;
   const there = await occupied(
     book,
     sheet,
@@ -234,62 +326,32 @@ export async function plan(book: Book, given: PlanGiven): Promise<Plan> {
     runs,
     placed.map((one) => one.column),
   );
-  const columns = placed.map(({ wish, heading, column }, at): PlannedColumn => {
-    const output = outputs.find((one) => one.key === wish.key);
-    const by = way(wish.key)?.by ?? 'columns';
-    const row =
-      output !== undefined && by === 'row' ? handed(output, usable(sources, given), given.unit) : [];
-    const formula =
-      wish.same === undefined ? formulaOf(given, wish.key, sources, row, way, first) : undefined;
-    const level = wish.same === undefined ? (way(wish.key)?.level ?? 1) : 0;
-    sources.set(wish.key, { column, heading, level });
-    return {
-      key: wish.key,
-      heading,
-      column,
-      ...(formula === undefined ? { same: wish.same ?? '' } : { formula }),
-      by,
-      level,
-      handed: row,
-      format: output?.format ?? 'General',
-      overwrite: wish.overwrite ?? false,
-      ...(there[at] ?? { alreadyFilled: 0, keepsHeading: false }),
-    };
-  });
-  let joined = 0;
-  while (table !== undefined && columns.some((one) => one.column === edge + joined)) joined += 1;
+  const columns = placed.map((one, at) => plannedColumn(known, one, first, there[at]));
   const touches = touched(sheet, headerRow, runs, columns);
   return {
     sheet,
     table,
-    grown:
-      table !== undefined && joined > 0 ? { ...table.area, columns: table.area.columns + joined } : undefined,
+    grown: grownBy(table, area.column + area.columns, columns),
     headerRow,
     runs,
     columns,
     touches,
-    says: touches.map((area) => placeText(area)).join(', '),
-    hiddenRows: [...new Set([...block.hiddenRows, ...right.hiddenRows])].filter((row) =>
+    says: touches.map((one) => placeText(one)).join(', '),
+    hiddenRows: [...new Set([...hiddenRows, ...beside.hiddenRows])].filter((row) =>
       runs.some(([from, rows]) => row >= from && row < from + rows),
     ),
   };
 }
 
-function formulaOf(
-  given: PlanGiven,
-  key: string,
-  sources: ReadonlyMap<string, Source>,
-  list: readonly Handed[],
-  way: WayTo,
-  row: number,
-): string {
+function formulaOf(known: Known, key: string, list: readonly Handed[], row: number): string {
+  const { given, sources, way } = known;
   const output = given.outputs.find((one) => one.key === key);
   const cellFunction = output && functionNamed(output.calls);
   if (output === undefined || cellFunction === undefined) throw trouble('missing', `The column “${key}”`);
   const place = { row, unit: given.unit, rules: given.rules };
   const by = way(key)?.by;
   if (by === 'row') return wholeRowFormula(output, list, place);
-  if (by === undefined) throw trouble('needsColumn', output.heading, lacking(given, output, sources, way));
+  if (by === undefined) throw trouble('needsColumn', output.heading, lacking(known, output));
   return rowFormula(cellFunction, output, sources, place);
 }
 
@@ -300,17 +362,13 @@ function usable(sources: ReadonlyMap<string, Source>, given: PlanGiven): Readonl
 }
 
 /** What an output cannot do without, as a column is headed. */
-function lacking(
-  given: PlanGiven,
-  output: OutputColumn,
-  sources: ReadonlyMap<string, Source>,
-  way: WayTo,
-): string {
+function lacking(known: Known, output: OutputColumn): string {
+  const { given, sources, way } = known;
   for (const { name, optional } of functionNamed(output.calls)?.parameters ?? []) {
     const key = output.takes[name];
     if (optional || key === undefined || sources.has(key) || way(key) !== undefined) continue;
     const other = given.outputs.find((one) => one.key === key);
-    if (other !== undefined) return lacking(given, other, sources, way);
+    if (other !== undefined) return lacking(known, other);
     return given.wanted.find((one) => one.key === key)?.heading ?? name.replace(/_/g, ' ');
   }
   return output.heading;
@@ -323,7 +381,7 @@ async function occupied(
   header: number,
   runs: Plan['runs'],
   columns: readonly number[],
-): Promise<readonly Pick<PlannedColumn, 'alreadyFilled' | 'firstFilled' | 'keepsHeading'>[]> {
+): Promise<readonly There[]> {
   const last = runs.at(-1);
   const rows = last === undefined ? 1 : last[0] + last[1] - header;
   const blocks = await book.read(

@@ -103,17 +103,7 @@ async function formulaAsked(book: Book, cell: Area): Promise<CellAsked> {
     const areas = areasIn(whole);
     const blocks = areas.length === 0 ? [] : await book.read(areas, 'cells');
     const known = new Map(blocks.map((one) => [areaText(one.area), one]));
-    const calls: Asked[] = [];
-    const stopped: string[] = [];
-    for (const part of callsIn(whole)) {
-      try {
-        calls.push(asked(part, known));
-      } catch (thrown) {
-        if (!(thrown instanceof Unfollowed)) throw thrown;
-        stopped.push(thrown.what);
-      }
-    }
-    return { cell, formula, shown, calls, ...(stopped[0] !== undefined && { unfollowed: stopped[0] }) };
+    return { cell, formula, shown, ...answered(callsIn(whole), known) };
   } catch (thrown) {
     if (thrown instanceof Unfollowed) return { cell, formula, shown, calls: [], unfollowed: thrown.what };
     throw thrown;
@@ -121,6 +111,24 @@ async function formulaAsked(book: Book, cell: Area): Promise<CellAsked> {
 }
 
 type Call = Extract<Part, { is: 'call' }>;
+
+/** The answers of the calls that can be followed, and the first thing that cannot. */
+function answered(
+  parts: readonly Call[],
+  known: ReadonlyMap<string, Block>,
+): Pick<CellAsked, 'calls' | 'unfollowed'> {
+  const calls: Asked[] = [];
+  let unfollowed: string | undefined;
+  for (const part of parts) {
+    try {
+      calls.push(asked(part, known));
+    } catch (thrown) {
+      if (!(thrown instanceof Unfollowed)) throw thrown;
+      unfollowed ??= thrown.what;
+    }
+  }
+  return { calls, ...(unfollowed !== undefined && { unfollowed }) };
+}
 
 /** Our functions, from the outside in. */
 function callsIn(part: Part): readonly Call[] {
@@ -173,7 +181,7 @@ const isTrue = (value: CellIn): boolean => {
 };
 
 function worked(part: Part, known: ReadonlyMap<string, Block>): CellIn {
-  const work = (one: Part | undefined): CellIn => (one === undefined ? null : worked(one, known));
+  const work: Work = (one) => (one === undefined ? null : worked(one, known));
   switch (part.is) {
     case 'value':
       return part.value;
@@ -237,54 +245,62 @@ function compared(sign: string, left: CellIn, right: CellIn): boolean {
 
 const isUnit = (text: string): text is LengthUnit => text in UNITS;
 
+type Work = (one: Part | undefined) => CellIn;
+
+function converted({ takes: [amount, from, to], text }: Call, work: Work): CellIn {
+  const [unit, other] = [asText(work(from)), asText(work(to))];
+  if (!isUnit(unit) || !isUnit(other)) throw new Unfollowed(text);
+  return toUnit(fromUnit(asNumber(work(amount)), unit), other);
+}
+
+function chosen({ takes }: Call, work: Work): CellIn {
+  const which = work(takes[0]);
+  const pick = (at: CellIn): CellIn => single(work(takes[asNumber(at)]));
+  return Array.isArray(which)
+    ? (which as CellIn[][]).map((row) => row.map(pick))
+    : work(takes[asNumber(which)]);
+}
+
+function unlessError({ takes: [first, second] }: Call, work: Work): CellIn {
+  const value = work(first);
+  return errorOf(single(value)) === undefined ? value : work(second);
+}
+
+const figuresOf = ({ takes }: Call, work: Work): readonly number[] =>
+  takes.flatMap((one) => [work(one)].flat(2)).filter((one) => typeof one === 'number');
+
+/** The least or the greatest figure; 0 where there is none. */
+const outmost = (figures: readonly number[], by: (...all: number[]) => number): number =>
+  figures.length === 0 ? 0 : by(...figures);
+
 /** The few worksheet functions that stand around ours. */
-function called(part: Call, work: (one: Part | undefined) => CellIn): CellIn {
+const AROUND: ReadonlyMap<string, (part: Call, work: Work) => CellIn> = new Map(
+  Object.entries<(part: Call, work: Work) => CellIn>({
+    IF: ({ takes }, work) => (isTrue(work(takes[0])) ? work(takes[1]) : takes.length > 2 && work(takes[2])),
+    IFERROR: unlessError,
+    IFNA: unlessError,
+    ISNUMBER: ({ takes }, work) => typeof single(work(takes[0])) === 'number',
+    ISBLANK: ({ takes }, work) => isBlank(single(work(takes[0]))),
+    AND: ({ takes }, work) => takes.every((one) => isTrue(work(one))),
+    OR: ({ takes }, work) => takes.some((one) => isTrue(work(one))),
+    NOT: ({ takes }, work) => !isTrue(work(takes[0])),
+    CHOOSE: chosen,
+    CONVERT: converted,
+    SUM: (part, work) => figuresOf(part, work).reduce((sum, one) => sum + one, 0),
+    MIN: (part, work) => outmost(figuresOf(part, work), Math.min),
+    MAX: (part, work) => outmost(figuresOf(part, work), Math.max),
+  }),
+);
+
+function called(part: Call, work: Work): CellIn {
   const { name, takes } = part;
-  const [first, second, third] = takes;
   if (HEM.test(name)) {
     const cellFunction = functionNamed(name);
     if (cellFunction === undefined) throw new Unfollowed(name);
     const outcome = cellFunction.call(takes.map(work));
     return 'error' in outcome ? outcome.error : outcome.cells;
   }
-  switch (name) {
-    case 'IF':
-      return isTrue(work(first)) ? work(second) : takes.length > 2 ? work(third) : false;
-    case 'IFERROR':
-    case 'IFNA': {
-      const value = work(first);
-      return errorOf(single(value)) === undefined ? value : work(second);
-    }
-    case 'ISNUMBER':
-      return typeof single(work(first)) === 'number';
-    case 'ISBLANK':
-      return isBlank(single(work(first)));
-    case 'AND':
-      return takes.every((one) => isTrue(work(one)));
-    case 'OR':
-      return takes.some((one) => isTrue(work(one)));
-    case 'NOT':
-      return !isTrue(work(first));
-    case 'CHOOSE': {
-      const which = work(first);
-      const pick = (at: CellIn): CellIn => single(work(takes[asNumber(at)]));
-      return Array.isArray(which)
-        ? (which as CellIn[][]).map((row) => row.map(pick))
-        : work(takes[asNumber(which)]);
-    }
-    case 'CONVERT': {
-      const [from, to] = [asText(work(second)), asText(work(third))];
-      if (!isUnit(from) || !isUnit(to)) throw new Unfollowed(part.text);
-      return toUnit(fromUnit(asNumber(work(first)), from), to);
-    }
-    case 'SUM':
-    case 'MIN':
-    case 'MAX': {
-      const all = takes.flatMap((one) => [work(one)].flat(2)).filter((one) => typeof one === 'number');
-      if (name === 'SUM') return all.reduce((sum, one) => sum + one, 0);
-      return all.length === 0 ? 0 : name === 'MIN' ? Math.min(...all) : Math.max(...all);
-    }
-    default:
-      throw new Unfollowed(`${name}(…)`);
-  }
+  const around = AROUND.get(name);
+  if (around === undefined) throw new Unfollowed(`${name}(…)`);
+  return around(part, work);
 }

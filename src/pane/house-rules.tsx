@@ -46,18 +46,25 @@ const useStyles = makeStyles({
 
 /** What is typed and not yet written, by the rule's name. */
 type Drafts = Readonly<Record<string, string>>;
+type Faults = ReadonlyMap<string, string | undefined>;
+
+interface Sought {
+  readonly search: string;
+  /** Whether only rules that differ from the default are shown. */
+  readonly only: boolean;
+}
 
 const shown = (value: CellValue): string =>
   value === null ? '' : typeof value === 'number' ? digits(value) : String(value);
 
-const matches = ({ line, differs }: RuleSeen, search: string, only: boolean): boolean =>
+const matches = ({ line, differs }: RuleSeen, { search, only }: Sought): boolean =>
   (differs || !only) &&
   search
     .toLowerCase()
     .split(/\s+/)
     .every((word) => `${line.name} ${line.says} ${line.source} ${line.part}`.toLowerCase().includes(word));
 
-const isSought = (search: string, only: boolean): boolean => only || search.trim() !== '';
+const isSought = ({ search, only }: Sought): boolean => only || search.trim() !== '';
 
 /** “12 rules, 2 differ”. */
 function countOf(lines: readonly RuleSeen[], part: string): string {
@@ -66,14 +73,12 @@ function countOf(lines: readonly RuleSeen[], part: string): string {
   return `${own.length} ${own.length === 1 ? 'rule' : 'rules'}${differ === 0 ? '' : `, ${differ} ${differ === 1 ? 'differs' : 'differ'}`}`;
 }
 
-export function RulesSection({ book, shown: inSight }: { readonly book: Book; readonly shown: boolean }) {
-  const styles = useStyles();
+/** The rules of one sheet as they are in force, and what is typed and not yet written. */
+function useRules(book: Book, inSight: boolean) {
   const task = useTask();
   const [names, setNames] = useState<readonly string[]>();
   const [seen, setSeen] = useState<RulesSeen>();
   const [drafts, setDrafts] = useState<Drafts>({});
-  const [search, setSearch] = useState('');
-  const [only, setOnly] = useState(false);
   const { run } = task;
 
   const open = useCallback(
@@ -96,30 +101,20 @@ export function RulesSection({ book, shown: inSight }: { readonly book: Book; re
   }, [open, inSight]);
 
   const changed = seen?.lines.filter(({ line }) => drafts[line.name] !== undefined) ?? [];
-  const faults = new Map(
-    changed.map(({ line }) => [
-      line.name,
-      ruleFault(line, drafts[line.name] ?? null, (seen as RulesSeen).unit),
-    ]),
-  );
-  const refused = [...faults.values()].filter((fault) => fault !== undefined).length;
-
   const save = (): void => {
     if (seen === undefined) return;
     void run('Writing the house rules', async () => {
-      let now = seen;
       const left: Record<string, string> = {};
       const said: string[] = [];
       for (const { line } of changed) {
         const typed = drafts[line.name] ?? '';
-        const fault = await setRule(book, now, line, typed === '' ? null : typed);
+        const fault = await setRule(book, seen, line, typed === '' ? null : typed);
         if (fault === undefined) continue;
         left[line.name] = typed;
         said.push(fault);
       }
       await book.recalculate();
-      now = await readRules(book, seen.refersTo);
-      setSeen(now);
+      setSeen(await readRules(book, seen.refersTo));
       setDrafts(left);
       const [first] = said;
       if (first !== undefined) return { intent: 'error', text: first };
@@ -127,10 +122,24 @@ export function RulesSection({ book, shown: inSight }: { readonly book: Book; re
       return { intent: 'success', text: `${count} changed, and the sheets worked out anew.` };
     });
   };
+  const type = ({ line, inForce }: RuleSeen, text: string): void => {
+    const { [line.name]: before, ...rest } = drafts;
+    const same = text === shown(inForce) && before !== undefined;
+    setDrafts(same ? rest : { ...drafts, [line.name]: text });
+  };
+  return { task, names, seen, drafts, changed, open, type, save };
+}
 
-  const lines = seen?.lines.filter((one) => matches(one, search, only)) ?? [];
-  const parts = [...new Set(lines.map(({ line }) => line.part))];
-  const sought = isSought(search, only);
+/** What is wrong with each rule that is typed and not yet written; undefined where nothing is. */
+const faultsIn = (changed: readonly RuleSeen[], drafts: Drafts, unit: RulesSeen['unit']): Faults =>
+  new Map(changed.map(({ line }) => [line.name, ruleFault(line, drafts[line.name] ?? null, unit)]));
+
+export function RulesSection({ book, shown: inSight }: { readonly book: Book; readonly shown: boolean }) {
+  const styles = useStyles();
+  const { task, names, seen, drafts, changed, open, type, save } = useRules(book, inSight);
+  const [sought, setSought] = useState<Sought>({ search: '', only: false });
+  const faults: Faults = seen === undefined ? new Map() : faultsIn(changed, drafts, seen.unit);
+  const refused = [...faults.values()].some((fault) => fault !== undefined);
   return (
     <Section
       title="House rules"
@@ -155,64 +164,14 @@ export function RulesSection({ book, shown: inSight }: { readonly book: Book; re
           </Select>
         </Field>
       )}
-      {seen !== undefined && (
-        <>
-          <div className={styles.tools}>
-            <SearchBox
-              className={styles.search}
-              aria-label="Find a rule"
-              placeholder="Find a rule: overlap, hem …"
-              value={search}
-              onChange={(_, { value }) => {
-                setSearch(value);
-              }}
-            />
-            <Switch
-              className={styles.only}
-              label="Only changed"
-              checked={only}
-              onChange={(_, { checked }) => {
-                setOnly(checked);
-              }}
-            />
-          </div>
-          <Caption1 role="status">
-            {lines.length} of {seen.lines.length} rules, {seen.lines.filter((one) => one.differs).length}{' '}
-            differ from the default
-          </Caption1>
-          {seen.findings.map((one) => (
-            <Text key={one} size={200}>
-              {one}
-            </Text>
-          ))}
-          {parts.map((part) => (
-            <Topic key={`${part} ${String(sought)}`} part={part} lines={lines} open={sought}>
-              {lines
-                .filter(({ line }) => line.part === part)
-                .map((one) => (
-                  <OneRule
-                    key={one.line.name}
-                    rule={one}
-                    draft={drafts[one.line.name]}
-                    fault={faults.get(one.line.name) ?? one.fault}
-                    change={(text) => {
-                      const { [one.line.name]: before, ...rest } = drafts;
-                      const same = text === shown(one.inForce) && before !== undefined;
-                      setDrafts(same ? rest : { ...drafts, [one.line.name]: text });
-                    }}
-                  />
-                ))}
-            </Topic>
-          ))}
-        </>
-      )}
+      {seen !== undefined && <RulesList {...{ seen, drafts, faults, sought, type }} seek={setSought} />}
       <div className={seen === undefined ? undefined : styles.save}>
         <TaskLine task={task} />
         {seen !== undefined && (
           <Button
             appearance="primary"
             className={styles.act}
-            disabled={changed.length === 0 || refused > 0}
+            disabled={changed.length === 0 || refused}
             disabledFocusable={task.running !== undefined}
             onClick={save}
           >
@@ -223,6 +182,72 @@ export function RulesSection({ book, shown: inSight }: { readonly book: Book; re
         )}
       </div>
     </Section>
+  );
+}
+
+interface ListProps {
+  readonly seen: RulesSeen;
+  readonly drafts: Drafts;
+  readonly faults: Faults;
+  readonly sought: Sought;
+  seek(sought: Sought): void;
+  type(rule: RuleSeen, text: string): void;
+}
+
+/** The rules that are sought, by topic. */
+function RulesList({ seen, drafts, faults, sought, seek, type }: ListProps) {
+  const styles = useStyles();
+  const lines = seen.lines.filter((one) => matches(one, sought));
+  const parts = [...new Set(lines.map(({ line }) => line.part))];
+  const open = isSought(sought);
+  return (
+    <>
+      <div className={styles.tools}>
+        <SearchBox
+          className={styles.search}
+          aria-label="Find a rule"
+          placeholder="Find a rule: overlap, hem …"
+          value={sought.search}
+          onChange={(_, { value }) => {
+            seek({ ...sought, search: value });
+          }}
+        />
+        <Switch
+          className={styles.only}
+          label="Only changed"
+          checked={sought.only}
+          onChange={(_, { checked }) => {
+            seek({ ...sought, only: checked });
+          }}
+        />
+      </div>
+      <Caption1 role="status">
+        {lines.length} of {seen.lines.length} rules, {seen.lines.filter((one) => one.differs).length} differ
+        from the default
+      </Caption1>
+      {seen.findings.map((one) => (
+        <Text key={one} size={200}>
+          {one}
+        </Text>
+      ))}
+      {parts.map((part) => (
+        <Topic key={`${part} ${String(open)}`} part={part} lines={lines} open={open}>
+          {lines
+            .filter(({ line }) => line.part === part)
+            .map((one) => (
+              <OneRule
+                key={one.line.name}
+                rule={one}
+                draft={drafts[one.line.name]}
+                fault={faults.get(one.line.name) ?? one.fault}
+                change={(text) => {
+                  type(one, text);
+                }}
+              />
+            ))}
+        </Topic>
+      ))}
+    </>
   );
 }
 

@@ -22,7 +22,7 @@ export function ruleUnit(line: RuleLine, unit: Unit): string {
     case 'fullness':
       return 'times';
     case 'money':
-      return line.key.startsWith('labor') ? 'a width' : '';
+      return line.key.startsWith('labor') ? 'each' : '';
     default:
       return '';
   }

@@ -17,7 +17,7 @@ const OWN: ReadonlySet<string> = new Set([
   'waveRatio',
 ]);
 
-/** Of turned cloth these are figures of another way of cutting; so is its making, where the house has no rule for it. */
+/** Of turned cloth these are figures of another way of cutting; so is its making by the width, where the house has no rule for it. */
 const UPRIGHT: ReadonlySet<FigureKey> = new Set<FigureKey>(['cutLength', 'widths', 'deliveredFullness']);
 
 export const compareFigures: Check = {
@@ -30,7 +30,7 @@ export const compareFigures: Check = {
     const turned = order.window.railroaded === 'railroaded';
     const explained = row.explained();
     const passed = (key: FigureKey): boolean =>
-      UPRIGHT.has(key) || (key === 'labor' && rules.billableWidth === undefined);
+      UPRIGHT.has(key) || (key === 'labor' && rules.laborBy === 'width' && rules.billableWidth === undefined);
     const toCompare = given.ordered.filter((key) => !explained.has(key) && !(turned && passed(key)));
     const compared = new Compared(window, ordered, rules, { turned, practices: given.practices });
     const first = withoutOtherRules(row, compared, compared.compare(toCompare));

@@ -12,7 +12,14 @@ import { FIGURE_KEYS } from '../window/meanings';
 import type { Order } from '../window/order';
 import { ratio } from '../exact/ratio';
 import { RULE_LINES, unitOf, type RuleKey, type RuleLine, type Rules } from '../house/rules';
-import { HALF_CHARGES, INTERLINING_CUTS, LINING_WIDTHS, REPEAT_RULES, WIDTHS_ROUNDINGS } from '../cell/ways';
+import {
+  HALF_CHARGES,
+  LABOR_BYS,
+  INTERLINING_CUTS,
+  LINING_WIDTHS,
+  REPEAT_RULES,
+  WIDTHS_ROUNDINGS,
+} from '../cell/ways';
 import { overlapRuleFor, returnOf } from '../cloth/hung';
 import { HEADINGS, isSidePanels, type Heading } from '../cell/treatment';
 import { INCHES } from '../exact/unit';
@@ -224,6 +231,12 @@ const BEHIND_RULES: readonly Question[] = [
     figure: 'labor',
     tells: () => true,
     candidates: () => HALF_CHARGES.list.map(({ word }) => word),
+  },
+  {
+    key: 'laborBy',
+    figure: 'labor',
+    tells: () => true,
+    candidates: () => LABOR_BYS.list.map(({ word }) => word),
   },
 ];
 /** What is added to the rod’s share for the finished width. */

@@ -11,6 +11,7 @@ const ASKED: readonly RuleKey[] = [
   'widthsRounding',
   'liningWidths',
   'halfWidthCharged',
+  'laborBy',
   'shareHalfWidths',
   'yardageRoundedBy',
   'interliningCut',

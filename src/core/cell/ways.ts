@@ -70,6 +70,13 @@ export const HALF_CHARGES = choices<HalfCharge>(
   { word: 'as a whole', says: 'a panel of 2½ widths is charged as 3', also: ['whole', 'a whole'] },
 );
 
+export type LaborBy = 'width' | 'panel' | 'window';
+export const LABOR_BYS = choices<LaborBy>(
+  { word: 'width', says: 'so much a width of the treatment', also: ['widths', 'a width', 'per width'] },
+  { word: 'panel', says: 'so much a panel, two to a pair', also: ['panels', 'a panel', 'per panel'] },
+  { word: 'window', says: 'so much a window', also: ['windows', 'a window', 'per window'] },
+);
+
 export type FullnessBasis = 'finished width' | 'rod width';
 export const FULLNESS_BASES = choices<FullnessBasis>(
   { word: 'finished width', says: 'fullness on rod, returns and overlaps' },

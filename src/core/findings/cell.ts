@@ -186,6 +186,12 @@ export const CELL_FINDINGS = table({
       `No price is set for this: add the house rule “${rule}” with your figure, or none where nothing is charged.`,
   },
 
+  panelsNotTold: {
+    weight: 'stop',
+    says: () =>
+      `The house charges making by the panel (house rule “labor by”), and ${parameter('widths')} do not tell the panels. Ask SCHEDULE for “labor”, which counts them by the draw.`,
+  },
+
   // Rules by date
   rulesInTwoUnits: {
     weight: 'stop',

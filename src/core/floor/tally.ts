@@ -10,7 +10,7 @@ import { NOTHING, type Money } from '../exact/money';
 import { unitOf, type Rules } from '../house/rules';
 import { digits } from '../exact/unit';
 import type { TurnedWork } from '../cloth/yardage';
-import type { Direction } from '../cell/treatment';
+import { panelsOf, type Direction } from '../cell/treatment';
 
 export interface ClothTotal {
   readonly name: string;
@@ -45,6 +45,7 @@ export interface BehindTotal {
 export interface Tally {
   readonly windows: number;
   readonly widths: number;
+  readonly panels: number;
   /** Face fabrics in the order they first appear. */
   readonly face: readonly ClothTotal[];
   /** Only what the windows have. */
@@ -202,7 +203,7 @@ export function faceTotals(
 export function tally(windows: Iterable<WindowWork>, rules: Rules): Tally {
   const face = new FaceCount(rules);
   const behind = new BehindCount(rules);
-  let [count, widths] = [0, 0];
+  let [count, widths, panels] = [0, 0, 0];
   let hardware = NO_FITTINGS;
   let making: Money | undefined = NOTHING;
   for (const work of windows) {
@@ -210,6 +211,7 @@ export function tally(windows: Iterable<WindowWork>, rules: Rules): Tally {
     face.add(work, work.laid());
     count += quantity;
     widths += work.widths() * quantity;
+    panels += panelsOf(work.window.draw ?? 'pair') * quantity;
     behind.add(work);
     hardware = withMore(hardware, work.fittings(), quantity);
     making = work.isPriced ? making?.plus(work.labor().value.times(quantity)) : undefined;
@@ -217,6 +219,7 @@ export function tally(windows: Iterable<WindowWork>, rules: Rules): Tally {
   return {
     windows: count,
     widths,
+    panels,
     face: face.totals(),
     behind: behind.totals(),
     making,

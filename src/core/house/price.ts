@@ -12,11 +12,13 @@ import {
   SELL_BASES,
   TAX_BASES,
   ROUNDING_WORDS,
+  LABOR_BYS,
   MAKING_BREAKS_ON,
   MOCK_UPS,
   type YesNo,
   type SellBasis,
   type TaxBasis,
+  type LaborBy,
   type MakingBreaksOn,
   type MockUpOf,
 } from '../cell/ways';
@@ -31,10 +33,16 @@ const PART_OR_NONE = orNone(PART);
 
 export const PRICE_RULES = {
   // Making charge
-  labor: ownEach(CHARGE, 'making charge a width'),
-  laborLined: own(CHARGE, 'added a width where lined'),
-  laborInterlined: own(CHARGE, 'added a width where interlined'),
-  laborBlackout: own(CHARGE, 'added a width where blackout lined'),
+  labor: ownEach(CHARGE, 'making charge of each width, or of what “labor by” names'),
+  laborBy: rule(
+    choiceKind('width, panel or window', LABOR_BYS),
+    'width' as LaborBy,
+    'what the making charges are so much a piece of',
+    HOUSE,
+  ),
+  laborLined: own(CHARGE, 'added to each where lined'),
+  laborInterlined: own(CHARGE, 'added to each where interlined'),
+  laborBlackout: own(CHARGE, 'added to each where blackout lined'),
   laborHeightFrom: rule(SIZE, inches(108), 'a drop above this bears the height surcharge', HOUSE),
   laborHeightSurcharge: own<Money>(SET_RATE, 'height surcharge, a share of the making charge'),
   centRounding: rule(

@@ -18,7 +18,7 @@ import { isBlankRow, oneCell, readBack, type CellIn, type Place } from '../cell/
 import { PRICE, withoutResidue } from '../cell/figure-kinds';
 import { money, NOTHING, toCent, type Money, type Rounding } from '../exact/money';
 import { unitOf, type Rules } from '../house/rules';
-import type { SellBasis, TaxBasis } from '../cell/ways';
+import type { LaborBy, SellBasis, TaxBasis } from '../cell/ways';
 import type { Heading, Lining } from '../cell/treatment';
 import type { Length } from '../exact/length';
 import { digits, INCHES, showLength } from '../exact/unit';
@@ -86,12 +86,20 @@ export function breakPrice(given: { quantity: number; priceBreaks: readonly Pric
   ]);
 }
 
-export interface Made {
-  readonly widths: number;
+interface Made {
   readonly heading: Heading;
   readonly finishedDrop: Length;
   readonly lining: Lining | undefined;
 }
+/** By its widths alone; and by so many of what the house charges by. */
+export type MadeOfWidths = Made & { readonly widths: number };
+export type MadeOf = Made & { readonly count: number };
+
+export const COUNTED_AS: Readonly<Record<LaborBy, string>> = {
+  width: 'widths',
+  panel: 'panels',
+  window: 'windows',
+};
 
 /** What the lining adds to the making charge of a width. */
 function liningCharge(lining: Lining, rules: Rules): Money {
@@ -104,13 +112,20 @@ function liningCharge(lining: Lining, rules: Rules): Money {
   return charge ?? NOTHING;
 }
 
-/** Making charge: widths × (heading + lining), with the height surcharge; to the cent. */
-export function labor(made: Made, rules: Rules): Answer<Money> {
+/** Making charge of a treatment of so many widths, which say nothing of its panels. */
+export function labor({ widths, ...made }: MadeOfWidths, rules: Rules): Answer<Money> {
+  const { laborBy } = rules;
+  if (laborBy === 'panel') return noAnswer('panelsNotTold', parameter('widths'));
+  return makingCharge({ ...made, count: laborBy === 'window' ? 1 : widths }, rules);
+}
+
+/** Making charge: what it is charged by × (heading + lining), with the height surcharge; to the cent. */
+export function makingCharge(made: MadeOf, rules: Rules): Answer<Money> {
   const base = rules.labor[made.heading];
   if (base === undefined) return noAnswer('priceNotSet', 'rules', `labor ${made.heading}`);
   const lining = made.lining ?? 'unlined';
   const more = liningCharge(lining, rules);
-  const plain = (more.eq(0) ? base : base.plus(more)).times(made.widths);
+  const plain = (more.eq(0) ? base : base.plus(more)).times(made.count);
   const high = made.finishedDrop > rules.laborHeightFrom;
   const share = rules.laborHeightSurcharge;
   const charge = high && share !== undefined ? plain.times(share.plus(1)) : plain;
@@ -119,8 +134,8 @@ export function labor(made: Made, rules: Rules): Answer<Money> {
     const lines = [
       step(
         'making charge',
-        `{} widths × ({} ${made.heading} + {} ${lining})`,
-        [numberFigure(made.widths), moneyFigure(base), moneyFigure(more)],
+        `{} ${COUNTED_AS[rules.laborBy]} × ({} ${made.heading} + {} ${lining})`,
+        [numberFigure(made.count), moneyFigure(base), moneyFigure(more)],
         moneyFigure(plain),
       ),
     ];

@@ -20,7 +20,7 @@ import type { WindowWork } from '../window/job';
 import { toUnit } from '../exact/length';
 import { money, NOTHING, toCent, type Money } from '../exact/money';
 import { jobMaking } from '../price/job-making';
-import { sellPrice } from '../price/price';
+import { COUNTED_AS, sellPrice } from '../price/price';
 import { unitOf, type Rules } from '../house/rules';
 import { tally, type Tally } from '../floor/tally';
 import { digits, showYardage } from '../exact/unit';
@@ -150,13 +150,14 @@ function atticInRolls(
 
 function addMaking(lines: Lines, job: Tally, rules: Rules): void {
   const { making, widths } = job;
+  const { laborBy } = rules;
   if (making === undefined) lines.findings.push(finding('noMakingPrice', 'rules'));
   const { charge, says } = jobMaking(making, widths, rules);
   lines.add({
     kind: 'making',
     what: 'making',
-    quantity: widths,
-    unit: 'widths',
+    quantity: { width: widths, panel: job.panels, window: job.windows }[laborBy],
+    unit: COUNTED_AS[laborBy],
     markedUp: true,
     cost: charge,
     taxed: rules.taxLabor === 'yes',

@@ -32,7 +32,7 @@ import type { Money } from '../exact/money';
 import type { Ratio } from '../exact/ratio';
 import { addedAtBottom, drop, rodWidth } from '../measure/measure';
 import { stack } from '../measure/stack';
-import { labor } from '../price/price';
+import { makingCharge } from '../price/price';
 import { unitOf, type Rules } from '../house/rules';
 import { namedBy } from './sheet-words';
 import { isEdge, panelsOf } from '../cell/treatment';
@@ -624,8 +624,11 @@ export class WindowWork {
   /** Making charge of one window. */
   labor(): Answer<Money> {
     return this.keep('labor', () => {
+      const panels = panelsOf(this.window.draw ?? 'pair');
+      const { laborBy } = this.rules;
+      if (laborBy !== 'width') return this.laborOf(laborBy === 'panel' ? panels : 1);
       const fabricWidth = this.need('fabricWidth');
-      const charged = chargedWidths(this.widths(), panelsOf(this.window.draw ?? 'pair'), this.rules);
+      const charged = chargedWidths(this.widths(), panels, this.rules);
       const turned = this.isTurned ? this.laborTurned() : undefined;
       if (turned !== undefined) return turned;
       const billed = billedWidths(charged, fabricWidth, this.rules);
@@ -649,16 +652,17 @@ export class WindowWork {
 
   /** The same with the cloth turned; undefined where it cannot be, or the house does not charge it by flat cloth. */
   laborTurned(): Answer<Money> | undefined {
+    if (this.rules.laborBy !== 'width') return undefined;
     const turned = this.turned();
     const along = turned && exact(turned.cutting.cut * panelsOf(this.window.draw ?? 'pair'));
     const billed = along && billedTurned(along, this.rules);
     return billed === undefined ? undefined : this.laborOf(billed);
   }
 
-  private laborOf(widths: number): Answer<Money> {
+  private laborOf(count: number): Answer<Money> {
     const { lining } = this.window;
-    return labor(
-      { widths, heading: this.need('heading'), finishedDrop: this.orderedDrop, lining },
+    return makingCharge(
+      { count, heading: this.need('heading'), finishedDrop: this.orderedDrop, lining },
       this.rules,
     );
   }

@@ -71,6 +71,7 @@ describe('learning the house’s rules', () => {
   it.each([
     ['seam', 2, 'widths'],
     ['half width charged', 'as a whole', 'labor'],
+    ['labor by', 'panel', 'labor'],
     ['lining widths', 'as the face', 'lining yardage'],
     ['interlining cut', 'as the lining', 'interlining yardage'],
   ] as const)('%s is learned from %s', (rule, value, figure) => {

@@ -26,3 +26,12 @@ it('a rounding that nearly all orders take where the two part', () => {
   expect(found[0]?.better).toBeGreaterThan(5);
   expect(rules.widthsRounding).toBe(found[0]?.value);
 });
+
+it('a making charge that nearly all orders bear by the panel, where the rules have it by the width', () => {
+  const { rules, unit } = readHouse(RULES);
+  // All are pairs: two panels of 26.00.
+  const rows = orders(() => 52);
+  const { seen: found, rules: other } = variantsSeen(ordersUnder(HEADINGS, rows, unit), rules);
+  expect(found).toMatchObject([{ standing: 'width', value: 'panel' }]);
+  expect(other.laborBy).toBe('panel');
+});

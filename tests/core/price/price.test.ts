@@ -76,6 +76,21 @@ describe('the making charge', () => {
     expect(made(12).steps.map(({ what }) => what)).toEqual(['making charge']);
   });
 
+  it('by the panel is not told by widths; by the window it is one', () => {
+    const chargedBy = (by: string) =>
+      labor(
+        { widths: 6, heading: 'pinch', finishedDrop: inches(96), lining: 'lined' },
+        readHouse([
+          ['labor by', by],
+          ['labor pinch', 45],
+          ['labor lined', 9],
+        ]).rules,
+      ).value.toFixed(2);
+    expect(() => chargedBy('panel')).toThrow(/SCHEDULE/);
+    expect(chargedBy('a window')).toBe('54.00');
+    expect(chargedBy('width')).toBe('324.00');
+  });
+
   it('asks for the heading’s price where none is set', () => {
     expect(() =>
       labor({ widths: 6, heading: 'box', finishedDrop: inches(96), lining: undefined }, rules),

@@ -56,6 +56,18 @@ describe('the price of a job', () => {
     expect(line('making')?.cost?.toFixed(2)).toBe('2400.00');
   });
 
+  it('making by the panel or the window counts these, and says which: 10 pairs', () => {
+    const madeBy = (by: string) => {
+      const { rules } = house(['labor by', by]);
+      const { lines } = quote([windowOf(ROW, rules)], prices, rules);
+      const made = lines.find(({ kind }) => kind === 'making');
+      return [made?.quantity, made?.unit, made?.cost?.toFixed(2)];
+    };
+    expect(madeBy('panel')).toEqual([20, 'panels', '800.00']);
+    expect(madeBy('window')).toEqual([10, 'windows', '400.00']);
+    expect(madeBy('width')).toEqual([60, 'widths', '2400.00']);
+  });
+
   it('rods by the foot: 105 ÷ 12 × 10 = 87.5 ft at 4.00', () => {
     expect(line('rods')?.cost?.toFixed(2)).toBe('350.00');
   });

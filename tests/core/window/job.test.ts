@@ -249,3 +249,48 @@ describe('the making charge of wide and turned cloth', () => {
     expect(cell('CHECK', [headers], [[...row, 'yes', 4 * 32.5]], range)).toMatch(/^labor reads 130/);
   });
 });
+
+describe('making by the panel', () => {
+  const house = [
+    ['labor by', 'panel'],
+    ['labor pinch', 45],
+    ['labor lined', 9],
+    ['billable width', 54],
+  ];
+  const headers = [
+    'rod width',
+    'finished drop',
+    'heading',
+    'fabric width',
+    'draw',
+    'lining',
+    'qty',
+    'railroaded',
+    'labor',
+  ];
+  const row = (draw: string, qty: number, turned: string, labor: number | null): CellIn[] =>
+    [100, 90, 'pinch', 118, draw, 'lined', qty, turned, labor]; // prettier-ignore
+
+  it('counts panels by the draw, whatever the widths and however the cloth lies', () => {
+    const scheduled = (...given: Parameters<typeof row>): unknown =>
+      cell('SCHEDULE', [headers.slice(0, 8)], [row(...given).slice(0, 8)], 'labor', house);
+    expect(scheduled('pair', 1, '', null)).toEqual([[108]]);
+    expect(scheduled('pair', 3, 'yes', null)).toEqual([[324]]);
+    expect(scheduled('one-way left', 1, '', null)).toEqual([[54]]);
+  });
+
+  it('is what CHECK holds an order to', () => {
+    const checked = (...given: Parameters<typeof row>): unknown =>
+      cell('CHECK', [headers], [row(...given)], house);
+    expect(checked('pair', 3, '', 324)).toBe('');
+    expect(checked('pair', 3, 'yes', 324)).toBe('');
+    expect(checked('pair', 3, '', 432)).toMatch(/^labor reads 432/);
+  });
+
+  it('shows the panels it counted', () => {
+    const by = readHouse(house).rules;
+    const work = new WindowWork({ ...WINDOW, draw: 'pair', lining: 'unlined' }, by);
+    expect(work.labor().steps.map((one) => writeStep(one, INCHES))[0]).toContain('2 panels × (45');
+    expect(tally([work], by)).toMatchObject({ panels: 6, windows: 3 });
+  });
+});

@@ -164,7 +164,9 @@ export function RulesSection({ book, shown: inSight }: { readonly book: Book; re
           </Select>
         </Field>
       )}
-      {seen !== undefined && <RulesList {...{ seen, drafts, faults, sought, type }} seek={setSought} />}
+      {seen !== undefined && (
+        <RulesList seen={seen} drafts={drafts} faults={faults} sought={sought} type={type} seek={setSought} />
+      )}
       <div className={seen === undefined ? undefined : styles.save}>
         <TaskLine task={task} />
         {seen !== undefined && (

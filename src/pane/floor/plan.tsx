@@ -52,8 +52,10 @@ interface Props {
   readonly received: ReceivedSeen | undefined;
 }
 
-export function FloorPlan({ book, floor, received }: Props) {
-  const styles = useStyles();
+type Ready = Parameters<typeof writeFloor>[2];
+
+/** What each cloth comes on as it is typed, and its plan once it is found. */
+function usePlans({ book, floor, received }: Props) {
   const task = useTask();
   const { unit } = floor.house;
   const [chosen, setChosen] = useState('');
@@ -68,23 +70,17 @@ export function FloorPlan({ book, floor, received }: Props) {
   const cloth = cloths.find(({ name }) => name === chosen) ?? cloths[0];
   const name = cloth?.name ?? '';
   const inHand = received?.rolls.get(sameName(name));
-  const usual: SupplyTyped = {
-    kind: inHand === undefined ? 'ordered' : 'received',
-    ordered: unit.large === 'yd' ? '60' : '50',
-    received: inHand ?? [NO_ROLL],
-  };
-  const supply = supplies[name] ?? usual;
+  const supply = supplies[name] ?? usualSupply(unit, inHand);
   const change = (part: Partial<SupplyTyped>): void => {
     setSupplies({ ...supplies, [name]: { ...supply, ...part } });
   };
-  const planned = plans.get(name);
-  const current = planned?.floor === floor ? planned : undefined;
-  const ready = cloths.flatMap((one) => {
+  const ready: Ready = cloths.flatMap((one) => {
     const planned = plans.get(one.name);
     return planned?.floor === floor ? [{ cloth: one, plan: planned.found.plan }] : [];
   });
 
-  const plan = (cloth: Cloth): void => {
+  const plan = (): void => {
+    if (cloth === undefined) return;
     void task.run(`Planning ${cloth.name}`, async ({ signal }) => {
       const job = clothJob(cloth, readSupply(supply, unit), unit);
       const found = await searchPlan(job, {
@@ -110,16 +106,46 @@ export function FloorPlan({ book, floor, received }: Props) {
       return { intent: 'success', text: `The list stands on the sheet “${sheet}”.` };
     });
   };
+  const planned = plans.get(name);
+  return {
+    task,
+    cloths,
+    cloth,
+    setChosen,
+    supply,
+    inHand,
+    change,
+    seconds,
+    setSeconds,
+    doing,
+    planned,
+    ready,
+    plan,
+    write,
+  };
+}
 
+const usualSupply = ({ large }: Unit, inHand: SupplyTyped['received'] | undefined): SupplyTyped => ({
+  kind: inHand === undefined ? 'ordered' : 'received',
+  ordered: large === 'yd' ? '60' : '50',
+  received: inHand ?? [NO_ROLL],
+});
+
+export function FloorPlan(props: Props) {
+  const styles = useStyles();
+  const { floor, received } = props;
+  const { unit } = floor.house;
+  const plans = usePlans(props);
+  const { task, cloths, cloth, supply, inHand, planned, ready } = plans;
   return (
     <div className={styles.plan}>
       {cloths.length > 1 && (
         <Field label="Cloth">
           <Select
             size="small"
-            value={name}
+            value={cloth?.name ?? ''}
             onChange={(_, { value }) => {
-              setChosen(value);
+              plans.setChosen(value);
             }}
           >
             {cloths.map((one) => (
@@ -128,6 +154,86 @@ export function FloorPlan({ book, floor, received }: Props) {
           </Select>
         </Field>
       )}
+      <RollsChoice
+        supply={supply}
+        inHand={inHand}
+        unit={unit}
+        source={received?.source ?? ''}
+        change={plans.change}
+      />
+      <div className={styles.pair}>
+        {supply.kind === 'ordered' && (
+          <ShortField
+            label={`Each roll (${unit.large})`}
+            value={supply.ordered}
+            change={(ordered) => {
+              plans.change({ ordered });
+            }}
+          />
+        )}
+        <ShortField label="Seconds at most" value={plans.seconds} change={plans.setSeconds} />
+      </div>
+      <div className={styles.acts}>
+        <Button
+          size="small"
+          appearance="primary"
+          disabled={task.running !== undefined || cloth === undefined}
+          onClick={plans.plan}
+        >
+          {planned === undefined ? 'Plan the cuts' : 'Plan again'}
+        </Button>
+        {ready.length > 0 && (
+          <Button size="small" disabled={task.running !== undefined} onClick={plans.write}>
+            Write the list
+          </Button>
+        )}
+      </div>
+      <TaskLine task={task} />
+      <PlanNow {...plans} floor={floor} />
+    </div>
+  );
+}
+
+type NowProps = Pick<ReturnType<typeof usePlans>, 'task' | 'doing' | 'planned' | 'ready' | 'cloths'> &
+  Pick<Props, 'floor'>;
+
+/** How far the search is, the plan it found, and what of the floor has none yet. */
+function PlanNow({ task, doing, planned, ready, cloths, floor }: NowProps) {
+  const current = planned?.floor === floor ? planned : undefined;
+  return (
+    <>
+      {task.running !== undefined && doing !== undefined && (
+        <Caption1>
+          {doing.plan.rolls.length} rolls so far, at least {doing.plan.lowerBound}: {doing.doing}
+        </Caption1>
+      )}
+      {planned !== undefined && current === undefined && (
+        <Caption1>The windows were read again since: plan the cuts anew.</Caption1>
+      )}
+      {current !== undefined && <Shown planned={current} unit={floor.house.unit} />}
+      {ready.length > 0 && ready.length < cloths.length && (
+        <Caption1>
+          The list would hold {ready.map((one) => one.cloth.name).join(', ')}; the other cloths are not
+          planned yet.
+        </Caption1>
+      )}
+    </>
+  );
+}
+
+interface RollsProps {
+  readonly supply: SupplyTyped;
+  /** The workbook's own rolls of the cloth, and the sheet that has them. */
+  readonly inHand: SupplyTyped['received'] | undefined;
+  readonly source: string;
+  readonly unit: Unit;
+  change(part: Partial<SupplyTyped>): void;
+}
+
+/** Whether the cloth's rolls are to be ordered, or which have been received. */
+function RollsChoice({ supply, inHand, source, unit, change }: RollsProps) {
+  return (
+    <>
       <Field label="Rolls">
         <RadioGroup
           layout="horizontal"
@@ -152,68 +258,33 @@ export function FloorPlan({ book, floor, received }: Props) {
           {inHand !== undefined && (
             <Caption1>
               {supply.received === inHand
-                ? `As “${received?.source ?? ''}” has them.`
-                : `Typed over; “${received?.source ?? ''}” stays as it is.`}
+                ? `As “${source}” has them.`
+                : `Typed over; “${source}” stays as it is.`}
             </Caption1>
           )}
         </>
       )}
-      <div className={styles.pair}>
-        {supply.kind === 'ordered' && (
-          <Field label={`Each roll (${unit.large})`}>
-            <Input
-              size="small"
-              value={supply.ordered}
-              onChange={(_, { value }) => {
-                change({ ordered: value });
-              }}
-            />
-          </Field>
-        )}
-        <Field label="Seconds at most">
-          <Input
-            size="small"
-            value={seconds}
-            onChange={(_, { value }) => {
-              setSeconds(value);
-            }}
-          />
-        </Field>
-      </div>
-      <div className={styles.acts}>
-        <Button
-          size="small"
-          appearance="primary"
-          disabled={task.running !== undefined || cloth === undefined}
-          onClick={() => {
-            if (cloth !== undefined) plan(cloth);
-          }}
-        >
-          {planned === undefined ? 'Plan the cuts' : 'Plan again'}
-        </Button>
-        {ready.length > 0 && (
-          <Button size="small" disabled={task.running !== undefined} onClick={write}>
-            Write the list
-          </Button>
-        )}
-      </div>
-      <TaskLine task={task} />
-      {task.running !== undefined && doing !== undefined && (
-        <Caption1>
-          {doing.plan.rolls.length} rolls so far, at least {doing.plan.lowerBound}: {doing.doing}
-        </Caption1>
-      )}
-      {planned !== undefined && current === undefined && (
-        <Caption1>The windows were read again since: plan the cuts anew.</Caption1>
-      )}
-      {current !== undefined && <Shown planned={current} unit={unit} />}
-      {ready.length > 0 && ready.length < cloths.length && (
-        <Caption1>
-          The list would hold {ready.map((one) => one.cloth.name).join(', ')}; the other cloths are not
-          planned yet.
-        </Caption1>
-      )}
-    </div>
+    </>
+  );
+}
+
+interface ShortProps {
+  readonly label: string;
+  readonly value: string;
+  change(text: string): void;
+}
+
+function ShortField({ label, value, change }: ShortProps) {
+  return (
+    <Field label={label}>
+      <Input
+        size="small"
+        value={value}
+        onChange={(_, { value: text }) => {
+          change(text);
+        }}
+      />
+    </Field>
   );
 }
 

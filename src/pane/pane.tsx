@@ -10,12 +10,12 @@ import { later } from './later';
 import { RulesSection } from './house-rules';
 import type { ThemeName } from './theme';
 import { HalfDone } from './half-done';
-import { WorkbookSection } from './workbook';
 
 interface SectionProps {
   readonly book: Book;
   readonly shown: boolean;
 }
+const WorkbookSection = later<SectionProps>(async () => (await import('./workbook')).WorkbookSection);
 const FloorSection = later<SectionProps>(async () => (await import('./floor/floor')).FloorSection);
 const PapersSection = later<SectionProps>(async () => (await import('./papers/papers')).PapersSection);
 const AuditSection = later<SectionProps>(async () => (await import('./audit/audit')).AuditSection);

@@ -82,7 +82,8 @@ export function breaksOf(bands: readonly Band[], high: number): readonly number[
 function putsOf({ kind, page }: Paper, bands: readonly Band[], sheet: string, values: boolean): Draft {
   const puts = bands.flatMap(({ cells }, row) =>
     cells.flatMap(({ from, entry }) =>
-      entry === undefined ? [] : [{ row, column: from, put: putOf(entry, values) }],
+      // A cell that nothing is written in is none that somebody could have emptied.
+      entry === undefined || entry.value === '' ? [] : [{ row, column: from, put: putOf(entry, values) }],
     ),
   );
   const mark = areaAt(sheet, 0, page.columns + 1);

@@ -141,10 +141,10 @@ it('too few orders tell nothing', () => {
 
 it('lets an order stand whose figure is worked out from its row, like turned cloth among upright', () => {
   const chance = chanceFrom(11);
-  const rows = trueOrders(600, readHouse([['labor pinch', 32]]), chance).map(({ row }) =>
+  const rows = trueOrders(300, readHouse([['labor pinch', 32]]), chance).map(({ row }) =>
     rowCells(row, PLAIN_ORDERS).map((cell) => (cell === '' ? null : cell)),
   );
   const turned = rows.filter((row) => row[PLAIN_ORDERS.indexOf('railroaded')] !== null);
-  expect(turned.length).toBeGreaterThan(3);
+  expect(turned.length).toBeGreaterThan(1);
   expect(found(rows, PLAIN_ORDERS)).toEqual([]);
 });

@@ -42,6 +42,18 @@ const times = (key: FigureKey, means: string, by: (window: Window) => number): R
 const panels = ({ draw }: Window): number => panelsOf(draw ?? 'pair');
 const windows = ({ quantity }: Window): number => quantity ?? 1;
 
+/** Of a rod that its house chooses beside the usual extensions the opening tells nothing. */
+const CHOSEN_ROD: Rereading = {
+  key: 'openingWidth',
+  as: 'openingWidth',
+  means: 'the opening of a rod chosen beside the usual extensions, so that the rod alone counts',
+  mayBe: ({ window: { openingWidth, rodWidth, leftExtension, rightExtension } }) =>
+    openingWidth !== undefined &&
+    rodWidth !== undefined &&
+    (leftExtension === undefined || rightExtension === undefined),
+  read: (order) => (CHOSEN_ROD.mayBe(order) ? inWindow(order, { openingWidth: undefined }) : order),
+};
+
 export const REREADINGS = {
   drop: {
     key: 'measured',
@@ -63,6 +75,7 @@ export const REREADINGS = {
         ? inWindow(order, { openingWidth: undefined, rodWidth: order.window.openingWidth })
         : order,
   },
+  chosenRod: CHOSEN_ROD,
   widthsOfAPanel: times('widths', 'the widths of one panel', panels),
   widthsOfAllWindows: times('widths', 'the widths of all windows', (window) => 1 / windows(window)),
   yardageOfAllWindows: times('yardage', 'the yardage of all windows', (window) => 1 / windows(window)),

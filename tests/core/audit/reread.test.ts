@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { reread, rereadSeen } from '../../../src/core/audit/reread';
+import { exact, inches } from '../../../src/core/exact/length';
 import { readHouse } from '../../../src/core/house/house';
 import type { Order } from '../../../src/core/window/order';
 import { ordersUnder } from '../window/ordered';
@@ -21,6 +22,16 @@ it('a height that is the finished drop', () => {
   });
   expect(names(measured)).toEqual(['drop']);
   expect(reread(measured[0] as Order, ['drop']).window.finishedDrop).toBe(kept()[0]?.window.finishedDrop);
+});
+
+it('a rod that is chosen beside the usual extensions counts alone', () => {
+  const beside = kept().map((order, at): Order => {
+    const { rodWidth } = order.window;
+    const openingWidth = exact(Number(rodWidth) - Number(inches(at % 2 === 0 ? 6 : 8)));
+    return { ...order, window: { ...order.window, openingWidth } };
+  });
+  expect(names(beside)).toEqual(['chosenRod']);
+  expect(reread(beside[0] as Order, ['chosenRod']).window.openingWidth).toBeUndefined();
 });
 
 it('widths that are one panel’s', () => {

@@ -42,7 +42,7 @@ function toldOf(orders: readonly Order[], key: FigureKey, rules: Rules): Told[] 
 }
 
 /** How many orders a practice makes agree. */
-export interface Fit {
+export interface Tried {
   readonly practice: Practice;
   readonly fit: number;
 }
@@ -50,7 +50,7 @@ export interface Fit {
 const fits = (key: FigureKey, { found, by }: Told, practice: Practice, rules: Rules): boolean =>
   by.some((figure) => within(key, found, practised(figure, practice), rules));
 
-const fitOf = (key: FigureKey, told: readonly Told[], practice: Practice, rules: Rules): Fit => ({
+const tried = (key: FigureKey, told: readonly Told[], practice: Practice, rules: Rules): Tried => ({
   practice,
   fit: told.filter((one) => fits(key, one, practice, rules)).length,
 });
@@ -93,10 +93,10 @@ function leastOf(told: readonly Told[], { factor, step, up }: Practice): number 
   return count > 1 && below * 2 <= count ? least : 0;
 }
 
-function bestFor(key: FigureKey, told: readonly Told[], rules: Rules): Fit & { readonly alone: number } {
-  const withLeast = (practice: Practice): Fit => {
+function bestFor(key: FigureKey, told: readonly Told[], rules: Rules): Tried & { readonly alone: number } {
+  const withLeast = (practice: Practice): Tried => {
     const least = key === 'labor' ? leastOf(told, practice) : 0;
-    return fitOf(key, told, { ...practice, least }, rules);
+    return tried(key, told, { ...practice, least }, rules);
   };
   const plain = withLeast(NO_PRACTICE);
   let best = plain;
@@ -106,10 +106,10 @@ function bestFor(key: FigureKey, told: readonly Told[], rules: Rules): Fit & { r
         const one = withLeast({ factor, step, up, least: 0 });
         if (one.fit > best.fit && one.fit >= plain.fit + told.length * MORE) best = one;
       }
-  return { ...best, alone: fitOf(key, told, NO_PRACTICE, rules).fit };
+  return { ...best, alone: tried(key, told, NO_PRACTICE, rules).fit };
 }
 
-export interface PracticeSeen extends Fit {
+export interface PracticeSeen extends Tried {
   readonly key: FigureKey;
   /** So many agree with the rules alone, of so many. */
   readonly alone: number;

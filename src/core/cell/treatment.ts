@@ -119,9 +119,16 @@ export const MOUNTS = choices<Mount>(
   },
 );
 
-/** Which way the cloth is laid: turned, its width runs up the drop. */
+/** How a cell of a table is ticked, or is not. */
 const YES = ['y', 'yes', 'true', 'x', '✓', '✔', '1', 'ja', 'oui'];
 const NO = ['n', 'no', 'false', '-', '–', '—', 'none', '0'];
+/** Undefined where a text says neither. */
+export function yesOrNo(text: string): boolean | undefined {
+  const tick = text.trim().toLowerCase();
+  return YES.includes(tick) ? true : NO.includes(tick) ? false : undefined;
+}
+
+/** Which way the cloth is laid: turned, its width runs up the drop. */
 export type Direction = 'up the roll' | 'railroaded';
 export const DIRECTIONS = choices<Direction>(
   {
@@ -146,10 +153,9 @@ export const DIRECTIONS = choices<Direction>(
     also: [...NO, 'up', 'up roll', 'down', 'upright', 'vertical', 'vert', 'normal', 'std', 'standard'],
   },
 );
-const TICKED: ReadonlySet<string> = new Set([...YES, ...NO]);
 /** Which way the cloth is laid, where a text says so in more than yes and no. */
 export const directionOf = (text: string): Direction | undefined =>
-  TICKED.has(text.trim().toLowerCase()) ? undefined : DIRECTIONS.find(text.trim().toLowerCase());
+  yesOrNo(text) !== undefined ? undefined : DIRECTIONS.find(text.trim().toLowerCase());
 
 export type MeasuredTo = 'new rod' | 'hung ring' | 'hung rod' | 'track' | 'ceiling';
 export const MEASURED_TO = choices<MeasuredTo>(

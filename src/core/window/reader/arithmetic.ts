@@ -3,6 +3,7 @@
  * cut × quantity, amount = yards × price, total = sum of the money. It confirms a reading, breaks a
  * tie, contradicts, and tells what one figure is for.
  */
+import { toUnit, UNITS } from '../../exact/length';
 import type { Evidence } from './evidence';
 import type { Per } from './heading';
 import type { MeaningKey } from './meanings';
@@ -33,6 +34,9 @@ export const MONEY_OF_LINE: readonly MeaningKey[] = [
   'freight',
   'tax',
 ];
+
+/** What cloth is bought by, the metre or the yard, in inches. */
+export const inchesOfCloth = (metric: boolean): number => toUnit(UNITS[metric ? 'm' : 'yd'], 'in');
 
 type Get = (row: number) => number;
 
@@ -280,7 +284,7 @@ export class Arithmetic {
     const quantityAt = on.get('quantity');
     const many: Get = this.many(on);
     if (widths === undefined || yards === undefined) return;
-    const whole = this.metric ? 1 / 0.0254 : 36;
+    const whole = inchesOfCloth(this.metric);
     const cut = this.inches(cutAt);
     const key = (what: string): string =>
       `${what} ${widthsAt} ${cutAt} ${yardsAt} ${quantityAt} ${on.get('finishedDrop')}`;

@@ -4,10 +4,11 @@
  * of the whole table decides.
  */
 import type { Evidence } from './evidence';
-import { MONEY_OF_LINE } from './arithmetic';
+import { inchesOfCloth, MONEY_OF_LINE } from './arithmetic';
 import type { Per } from './heading';
 import type { MeaningKey } from './meanings';
 import { drawOfText } from './treatment-text';
+import { panelsOf } from '../../cell/treatment';
 
 type Figure = (row: number) => number;
 
@@ -166,8 +167,8 @@ export class ByFigures {
     return rows >= LEAST_ROWS && held >= rows * HELD && seen.size > 1;
   }
 
-  /** The figures of the one column that says a meaning best; undefined where none does. */
-  private figures(key: MeaningKey, least = KNOWN): Figure | undefined {
+  /** The one column that says a meaning best; undefined where none does. */
+  private best(key: MeaningKey, least = KNOWN): Evidence | undefined {
     let [best, most] = [undefined as Evidence | undefined, least];
     for (const one of this.all) {
       // “W ea” is a count of widths rather than a width.
@@ -175,8 +176,12 @@ export class ByFigures {
       const said = says(one, key) + counted;
       if (said >= most && one.numbers > 0) [best, most] = [one, said + 1e-9];
     }
-    const figures = best?.figures;
-    return figures === undefined ? undefined : (row) => figures[row] ?? NaN;
+    return best;
+  }
+
+  private figures(key: MeaningKey, least = KNOWN): Figure | undefined {
+    const figures = this.best(key, least)?.figures;
+    return figures && ((row) => figures[row] ?? NaN);
   }
 
   /** The figures of every column that may well have a meaning. */
@@ -196,12 +201,13 @@ export class ByFigures {
     if (cells === undefined) return undefined;
     return (row) => {
       const draw = drawOfText(String(cells[row] ?? ''));
-      return draw === undefined ? NaN : draw === 'pair' || draw === 'stationary' ? 2 : 1;
+      return draw === undefined ? NaN : panelsOf(draw);
     };
   }
 
   private lawsOf(): Law[] {
-    const [widths, cut] = [this.figures('widths'), this.figures('cutLength')];
+    const cuts = this.best('cutLength');
+    const [widths, cut] = [this.figures('widths'), cuts && clothAlong(cuts)];
     const [many, panels] = [this.figures('quantity', HALF_SAID), this.figures('panels') ?? this.drawn()];
     const laws: Law[] = [];
     const add = (key: MeaningKey, near: Law['near'], expected: Figure | undefined): void => {
@@ -211,8 +217,6 @@ export class ByFigures {
       this.every('unitPrice', ({ heading }) => heading.per === 'yard'),
       this.every('amount'),
     ];
-    const cuts = (yards: Figure): Figure | undefined =>
-      cut && ((row) => (yards(row) * this.whole()) / cut(row));
     for (const yards of this.every('yardage'))
       for (const count of [yards, times(yards, many)]) {
         for (const amount of amounts) add('unitPrice', toTheCent, per(amount, count));
@@ -220,7 +224,7 @@ export class ByFigures {
       }
     for (const yards of this.every('yardage'))
       for (const count of [undefined, many]) {
-        const bought = cuts(yards);
+        const bought = per(yards, cut);
         add('widths', cutFrom, count === undefined ? bought : per(bought, count));
       }
     for (const price of prices)
@@ -231,7 +235,7 @@ export class ByFigures {
     const all = [widths, times(widths, many), times(times(widths, panels), many)];
     for (const count of all) {
       for (const rate of this.every('rate', byWidth)) add('labor', toTheCent, times(rate, count));
-      add('yardage', upTo, times(count, cut && ((row) => cut(row) / this.whole())));
+      add('yardage', upTo, times(count, cut));
     }
     add('liningYardage', justOver, likeLining(this.all, widths, many));
     for (const count of all.slice(1)) add('widthsOfAll', exactly, varies(count, widths, this.rows));
@@ -239,18 +243,16 @@ export class ByFigures {
     add('widthsOfOne', exactly, varies(per(widths, panels), widths, this.rows));
     return laws;
   }
-
-  /** A yard or metre in the unit of the cuts. */
-  private whole(): number {
-    const unit = this.all.find((one) => says(one, 'cutLength') >= KNOWN)?.unit ?? 'in';
-    return OF_A_YARD[unit] ?? 1;
-  }
 }
 
-const OF_A_YARD: Partial<Record<Evidence['unit'], number>> = { in: 36, ft: 3, cm: 100, mm: 1000, m: 1 };
+const IMPERIAL: ReadonlySet<Evidence['unit']> = new Set<Evidence['unit']>(['in', 'ft', 'yd']);
+/** Yards or metres as long as the lengths of a column. */
+function clothAlong({ inches, unit }: Evidence): Figure {
+  const whole = inchesOfCloth(!IMPERIAL.has(unit));
+  return (row) => (inches[row] ?? NaN) / whole;
+}
 /** Yards by the money they cost, which was rounded to the cent. */
 const nearly = (figure: number, expected: number): boolean => Math.abs(figure - expected) < 0.02;
-const INCHES_A_YARD = 36;
 /** Yards of widths as long as the drop. */
 function likeLining(
   all: readonly Evidence[],
@@ -258,13 +260,10 @@ function likeLining(
   many: Figure | undefined,
 ): Figure | undefined {
   const drop = all.find(({ said }) => (said.get('finishedDrop') ?? 0) >= KNOWN);
-  const inches = drop?.inches;
-  const whole = drop?.unit === 'in' || drop?.unit === 'ft' ? INCHES_A_YARD : METRE;
-  const drops: Figure | undefined = inches && ((row) => (inches[row] ?? NaN) / whole);
+  const drops = drop && clothAlong(drop);
   const one = times(widths, drops);
   return many === undefined ? one : times(one, many);
 }
-const METRE = 1 / 0.0254;
 
 const times = (one: Figure | undefined, other: Figure | undefined): Figure | undefined =>
   one === undefined || other === undefined ? undefined : (row) => one(row) * other(row);

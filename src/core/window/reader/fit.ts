@@ -17,8 +17,8 @@ import {
   writesTwoForPair,
 } from './treatment-text';
 import { countsPairs } from './pairs';
-import { isTurned, leadingCount, LENGTH_UNIT, mountOf, yesOrNo } from './values';
-import { directionOf } from '../../cell/treatment';
+import { isTurned, leadingCount, LENGTH_UNIT, mountOf } from './values';
+import { directionOf, yesOrNo } from '../../cell/treatment';
 
 /** Cells of this kind are not this meaning's at all. */
 const NEVER = -9;

@@ -1,5 +1,7 @@
 /** The point that heights were measured to: said by a heading or a line above, or told by the drops beside them. */
 import type { MeasuredTo } from '../../cell/treatment';
+import { toUnit, type Length } from '../../exact/length';
+import { DEFAULT_HOUSE } from '../../house/house';
 import type { OrderKey } from '../meanings';
 import type { Evidence } from './evidence';
 import { headingOfText } from './treatment-text';
@@ -8,11 +10,12 @@ interface Means {
   readonly means: readonly OrderKey[];
 }
 
-/** How far a finished drop lies over the height, in inches: on rings and on grommets. */
-const OVER: readonly (readonly [MeasuredTo, rings: number, grommets: number])[] = [
-  ['new rod', -2, 2],
-  ['hung rod', NaN, 1.5],
-  ['hung ring', -0.5, NaN],
+const { dropNewRodRings, dropNewRodGrommet, dropHungRing, dropHungRodGrommet } = DEFAULT_HOUSE.rules;
+/** How far a finished drop lies over the height, on rings and on grommets, where it tells the point. */
+const OVER: readonly (readonly [MeasuredTo, rings: Length | undefined, grommets: Length | undefined])[] = [
+  ['new rod', dropNewRodRings, dropNewRodGrommet],
+  ['hung rod', undefined, dropHungRodGrommet],
+  ['hung ring', dropHungRing, undefined],
 ];
 const NEAR = 0.05;
 const LEAST_ROWS = 3;
@@ -31,11 +34,13 @@ function byDrops(evidence: readonly Evidence[], columns: readonly Means[]): Meas
       : [{ over, grommets: typeof cell === 'string' && headingOfText(cell) === 'grommet' }];
   });
   if (rows.length < LEAST_ROWS) return undefined;
-  return OVER.find(
-    ([, rings, grommets]) =>
-      rows.filter((row) => Math.abs(row.over - (row.grommets ? grommets : rings)) < NEAR).length >=
-      rows.length * HELD,
-  )?.[0];
+  return OVER.find(([, rings, grommets]) => {
+    const held = rows.filter((row) => {
+      const shift = row.grommets ? grommets : rings;
+      return shift !== undefined && Math.abs(row.over - toUnit(shift, 'in')) < NEAR;
+    });
+    return held.length >= rows.length * HELD;
+  })?.[0];
 }
 
 /** What a heading says of it; a rod of which nothing says whether it hangs is “a rod”. */

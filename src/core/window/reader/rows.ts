@@ -17,19 +17,11 @@ import { Above } from './above';
 import { withPoint } from './decimal-comma';
 import type { DayOrder } from './dates';
 import { fractionOf, isDayNumber, partsOf, splitCell } from './evidence';
+import { yesOrNo } from '../../cell/treatment';
 import type { Per } from './heading';
 import type { OtherKey } from './meanings';
 import { goodsOf, headingOfText, isTwo, treatmentOf } from './treatment-text';
-import {
-  leadingCount,
-  partOfInch,
-  plus,
-  readCell,
-  roomAndCount,
-  yesOrNo,
-  type CellRead,
-  type Value,
-} from './values';
+import { leadingCount, partOfInch, plus, readCell, roomAndCount, type CellRead, type Value } from './values';
 
 export type RowKind = 'window' | 'section' | 'total' | 'note' | 'repeat header' | 'blank' | 'other goods';
 export type Values = Partial<Record<OrderKey, Value | undefined>>;

@@ -1,7 +1,7 @@
 /** The first look at a table: its headings, what every column means, and how its rows are to be read. */
 import type { LengthUnit } from '../../exact/length';
 import type { Unit } from '../../exact/unit';
-import type { MeasuredTo } from '../../cell/treatment';
+import { panelsOf, type MeasuredTo } from '../../cell/treatment';
 import type { OrderKey } from '../meanings';
 import { Arithmetic } from './arithmetic';
 import { assign, type Assignment, type Choice, type Sureness } from './assign';
@@ -111,7 +111,7 @@ function panelsBy(
     for (const { cells } of texts) {
       const cell = cells[row];
       const draw = typeof cell === 'string' ? drawOfText(cell) : undefined;
-      if (draw !== undefined) return draw === 'pair' || draw === 'stationary' ? 2 : 1;
+      if (draw !== undefined) return panelsOf(draw);
       if (typeof cell === 'string' && treatmentOf(cell).oneWay) return 1;
     }
     return NaN;

@@ -1,5 +1,5 @@
 /** One cell read as its column’s meaning: lengths exact, choices by their words, days by the column’s order. */
-import { DIRECTIONS, directionOf, MOUNTS, WINDOW_LAYERS } from '../../cell/treatment';
+import { DIRECTIONS, directionOf, MOUNTS, WINDOW_LAYERS, yesOrNo } from '../../cell/treatment';
 import { WINDOW_HANGS_ON } from '../../cell/ways';
 import { UNITS, type Length, type LengthUnit } from '../../exact/length';
 import type { OrderKey } from '../meanings';
@@ -38,10 +38,6 @@ const UNKNOWN =
   /^(?:tbc|tba|tbd|\?+|n\/k|see notes?|poa|incl\.?|included|n\/c|com|various|as is|to follow|by others|ask|later|pending|varies|(?:see|as|per|as per|by|from|on) (?:the )?[a-z]+)$/i;
 const DASH = /^[-–—.]+$/;
 
-const YES = /^(?:y|yes|x|true|✓|✔|1|ja|oui)$/i;
-const NO = /^(?:n|no|false|-|–|—|none|0)$/i;
-export const yesOrNo = (text: string): boolean | undefined =>
-  YES.test(text) ? true : NO.test(text) ? false : undefined;
 const DRAWN: readonly (readonly [string, RegExp])[] = [
   ['motor', /motor|electric/i],
   ['wand', /wand|baton|rod/i],

@@ -47,7 +47,9 @@ const functions = (where) => ({
     ],
   },
   optimization: {
-    minimizeOptions: { javascript: { compress: { passes: 3 }, format: { comments: false } } },
+    minimizeOptions: {
+      javascript: { compress: { passes: 3, pure_getters: true }, format: { comments: false } },
+    },
   },
   plugins: [
     new Licences(),
@@ -109,7 +111,7 @@ const pane = {
     },
   },
   entry: { pane: './src/excel/pane.ts' },
-  optimization: { minimizer: [new EsbuildPlugin({ target: 'es2020', legalComments: 'none' })] },
+  optimization: { minimizeOptions: { javascript: { compress: { passes: 2 }, format: { comments: false } } } },
   // Its size is tested; it is fetched once and kept.
   performance: { hints: false },
   module: {

@@ -42,8 +42,9 @@ export const wordsSaid = ({ columns }: ColumnsRead): readonly Word[] =>
 
 /** All words of the workbook's own sheet, to be taken up in another. */
 export async function wordsOfBook(book: BookRead): Promise<readonly Word[]> {
-  const words = (await houseWords(book, await book.contents())) ?? new Map<string, readonly OrderKey[]>();
-  return [...words].map(([heading, keys]): Word => [heading, asWords(keys)]);
+  const block = await wordsBlock(book, await book.contents());
+  const { written = [] } = (block && readHouseWords(block.values)) ?? {};
+  return written.map(([heading, keys]): Word => [heading, asWords(keys)]);
 }
 
 export interface Kept {

@@ -34,26 +34,47 @@ function methodsIn(statement) {
   return names.length > 0 ? names : undefined;
 }
 
-/** `Decimal.sin = sin`: the same as functions of their own; and two constants of a thousand digits. */
-const isUnasked = (statement) =>
-  /^(Decimal\.(\w+) = \2|(LN10|PI) = new Decimal\(\3\));/.test(statement.getText());
+/** Of what stands on the library itself, `Decimal.ROUND_UP = 0`, money names some; it sets itself up by the others. */
+const ITSELF = ['prototype', 'config'];
+const named = () => [...readFileSync(MONEY, 'utf8').matchAll(/\bDecimal\.(\w+)/g)].map(([, name]) => name);
+
+/** A member that nobody names; and two constants of a thousand digits. */
+function isUnasked(statement, asked) {
+  const text = statement.getText();
+  const [, member] = /^Decimal\.(\w+) = /.exec(text) ?? [];
+  return member === undefined ? /^(LN10|PI) = new Decimal\(\1\);/.test(text) : !asked.has(member);
+}
 const DIGITS = /'\d\.\d{1000,}'/g;
+
+/** Money is decimal: what is written to another base is no figure of it, as any other text is none. */
+const REFUSED = 'throw Error(invalidArgument + str);';
+const isOtherBase = (node) => ts.isIfStatement(node) && node.expression.getText() === 'isHex.test(str)';
+function otherBases(body) {
+  const from = body.statements.findIndex(isOtherBase);
+  return from < 0 ? [] : body.statements.slice(from);
+}
 
 export function moneyAlone(text) {
   const kept = new Set([...operations(), ...BEHIND]);
+  const asked = new Set([...named(), ...ITSELF]);
   const isLeftOut = (statement) => {
     const methods = methodsIn(statement);
-    return methods === undefined ? isUnasked(statement) : !methods.some((name) => kept.has(name));
+    return methods === undefined ? isUnasked(statement, asked) : !methods.some((name) => kept.has(name));
   };
   const without = [];
   const visit = (node) => {
-    if (ts.isStatement(node) && isLeftOut(node)) without.push(node);
+    if (ts.isFunctionDeclaration(node) && node.name.text === 'parseOther')
+      without.push(...otherBases(node.body));
+    else if (ts.isStatement(node) && isLeftOut(node)) without.push(node);
     else ts.forEachChild(node, visit);
   };
   const file = parsed('decimal.mjs', text);
   visit(file);
   return without
-    .reduceRight((rest, node) => rest.slice(0, node.getStart()) + rest.slice(node.end), text)
+    .reduceRight((rest, node) => {
+      const instead = isOtherBase(node) ? REFUSED : '';
+      return rest.slice(0, node.getStart()) + instead + rest.slice(node.end);
+    }, text)
     .replace(DIGITS, "''");
 }
 

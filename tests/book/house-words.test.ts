@@ -62,8 +62,8 @@ describe('the words of this house in a workbook', () => {
     expect(kept).toEqual({ written: 1, otherwise: ['ZOT'] });
     expect(await wordsOfBook(book)).toEqual([
       ['zot', 'rod width'],
-      ['bin', 'none'],
-      ['qux', 'overlap'],
+      ['Bin', 'none'],
+      ['Qux', 'overlap'],
     ]);
     expect(await keepWords(book, [['qux', 'overlap']])).toEqual({ written: 0, otherwise: [] });
   });

@@ -1,5 +1,5 @@
 /** What stands beside a column, and what else the table says, speaks for some of its meanings. */
-import type { Evidence } from './evidence';
+import { saidFor, type Evidence } from './evidence';
 import { fitOf } from './fit';
 import type { MeaningKey } from './meanings';
 
@@ -26,8 +26,9 @@ const isBareWidth = ({ own }: Place): boolean => onlySays(own, 'width', 'widths'
 
 /** Whether another column says a meaning, and its cells do not forbid it. */
 const anywhere = ({ own, all }: Place, wanted: MeaningKey, least = 0.8): boolean =>
-  all.some((one) => one !== own && (one.said.get(wanted) ?? 0) >= least && fitOf(wanted, one) > -0.5);
-const side = (other: Evidence | undefined, wanted: MeaningKey): number => other?.said.get(wanted) ?? 0;
+  all.some((one) => one !== own && saidFor(one, wanted) >= least && fitOf(wanted, one) > -0.5);
+const side = (other: Evidence | undefined, wanted: MeaningKey): number =>
+  other === undefined ? 0 : saidFor(other, wanted);
 
 const WIDTHS_OF_WINDOWS: readonly MeaningKey[] = ['openingWidth', 'rodWidth', 'finishedWidth'];
 /** A bare width with no cloth beside it. */
@@ -50,13 +51,13 @@ const ofPapers = ({ figures }: Evidence): boolean => {
     new Set(values).size < values.length
   );
 };
-const namesClients = ({ all }: Place): boolean => all.some(({ said }) => (said.get('customer') ?? 0) >= 0.5);
+const namesClients = ({ all }: Place): boolean => all.some((one) => saidFor(one, 'customer') >= 0.5);
 
-const saysAll = ({ heading, said, filled }: Evidence): boolean =>
-  heading.per === undefined &&
-  filled > 0 &&
-  (said.get('widths') ?? 0) >= 0.8 &&
-  heading.words.some(({ stands }) => stands.some(({ idea }) => idea === 'total'));
+const saysAll = (own: Evidence): boolean =>
+  own.heading.per === undefined &&
+  own.filled > 0 &&
+  saidFor(own, 'widths') >= 0.8 &&
+  own.heading.words.some(({ stands }) => stands.some(({ idea }) => idea === 'total'));
 
 /** Of pieces counted in a column of their own “each” is each piece. */
 const ofOnePanel = (place: Place): boolean =>
@@ -75,8 +76,8 @@ const WHICH_OF_ROOM = -0.25;
 /** Whether another column says where: “Rooms” over counts says how many. */
 const saysWhere = ({ own, all }: Place): boolean =>
   all.some((one) => {
-    const room = one.said.get('room') ?? 0;
-    const counts = (one.said.get('quantity') ?? 0) > room && fitOf('quantity', one) > -0.5;
+    const room = saidFor(one, 'room');
+    const counts = saidFor(one, 'quantity') > room && fitOf('quantity', one) > -0.5;
     return one !== own && room >= 0.62 && !counts && fitOf('room', one) > -0.5;
   });
 

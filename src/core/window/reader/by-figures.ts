@@ -3,7 +3,7 @@
  * that are one panel’s × panels. A column gets the meaning only as one that it may have; the reading
  * of the whole table decides.
  */
-import type { Evidence } from './evidence';
+import { saidFor, type Evidence } from './evidence';
 import { inchesOfCloth, MONEY_OF_LINE } from './arithmetic';
 import type { Per } from './heading';
 import type { MeaningKey } from './meanings';
@@ -42,8 +42,10 @@ const MOST_PARTS = 9;
 const LEAST_CUT = 6;
 const MOST_CUT = 40;
 /** Money or making by the width or panel is a rate. */
-const byWidth = ({ heading: { per, money }, said }: Evidence): boolean =>
-  (per === 'width' || per === 'panel') && (money || (said.get('labor') ?? 0) >= HALF_SAID);
+const byWidth = (own: Evidence): boolean => {
+  const { per, money } = own.heading;
+  return (per === 'width' || per === 'panel') && (money || saidFor(own, 'labor') >= HALF_SAID);
+};
 const GOODS_OR_MAKING: readonly MeaningKey[] = [
   'labor',
   'hardware',
@@ -53,13 +55,11 @@ const GOODS_OR_MAKING: readonly MeaningKey[] = [
   'liningAmount',
 ];
 const COUNTS: readonly MeaningKey[] = ['quantity', 'widths', 'panels'];
-const OF_LAYER: ReadonlySet<MeaningKey> = new Set(['yardage', 'liningYardage']);
-const says = ({ said }: Evidence, key: MeaningKey): number => said.get(key) ?? 0;
+/** Neither a lining’s nor what a heading calls a count. */
+const isFaceCloth = (own: Evidence): boolean =>
+  !saysLining(own) && !COUNTS.some((one) => saidFor(own, one) >= HALF_SAID);
 
 const toTheCent = (figure: number, expected: number): boolean => Math.abs(figure - expected) <= CENT;
-/** A lining is some inches longer than its drop, whatever step its yards go by. */
-const justOver = (figure: number, expected: number): boolean =>
-  figure >= expected && figure <= expected * 1.3 + 1;
 /** Yards are rounded up, by a step that is not known here. */
 const upTo = (figure: number, expected: number): boolean =>
   figure >= expected - 0.06 && figure <= expected + Math.min(1.02, 0.06 * expected + 0.3);
@@ -85,9 +85,8 @@ export class ByFigures {
     if (own.numbers < LEAST_ROWS || own.part !== undefined) return [];
     const found = new Set(
       this.laws
-        .filter(({ key }) => (own.said.get(key) ?? 0) < SAID_LITTLE)
-        .filter(({ key }) => (OF_LAYER.has(key) ? saysLining(own) === (key === 'liningYardage') : true))
-        .filter(({ key }) => key !== 'yardage' || !COUNTS.some((one) => says(own, one) >= HALF_SAID))
+        .filter(({ key }) => saidFor(own, key) < SAID_LITTLE)
+        .filter(({ key }) => key !== 'yardage' || isFaceCloth(own))
         .filter((law) => this.holds(law, own))
         .map(({ key }) => key),
     );
@@ -99,21 +98,21 @@ export class ByFigures {
 
   /** Whether two or more of the table’s sums of money make it, row by row, or with it make the total. */
   private inSum(own: Evidence): MeaningKey | undefined {
-    const total = this.all.find((one) => one !== own && says(one, 'total') >= KNOWN);
+    const total = this.all.find((one) => one !== own && saidFor(one, 'total') >= KNOWN);
     const parts = this.all
       .filter(
         (one) =>
           ![own, total].includes(one) &&
           one.numbers > 0 &&
-          MONEY_OF_LINE.some((key) => says(one, key) >= HALF_SAID),
+          MONEY_OF_LINE.some((key) => saidFor(one, key) >= HALF_SAID),
       )
       .slice(0, MOST_PARTS);
     // What is missing of a total is the making, where nothing says that it is anything else.
     const key = total === undefined ? 'total' : 'labor';
-    if (says(own, key) >= SAID_LITTLE) return undefined;
+    if (saidFor(own, key) >= SAID_LITTLE) return undefined;
     const saysOther =
-      GOODS_OR_MAKING.some((one) => says(own, one) >= HALF_SAID) ||
-      this.all.some((one) => one !== own && says(one, 'labor') >= WELL_SAID);
+      GOODS_OR_MAKING.some((one) => saidFor(own, one) >= HALF_SAID) ||
+      this.all.some((one) => one !== own && saidFor(one, 'labor') >= WELL_SAID);
     if (key === 'labor' && saysOther) return undefined;
     for (let set = key === 'total' ? 3 : 1; set < 1 << parts.length; set++) {
       if (key === 'total' && (set & (set - 1)) === 0) continue;
@@ -128,9 +127,9 @@ export class ByFigures {
   /** Whether it is always so much longer than the drop, or longer and so many whole repeats. */
   private isCut(own: Evidence): boolean {
     const find = (key: MeaningKey): Float64Array | undefined =>
-      this.all.find((one) => one !== own && says(one, key) >= KNOWN)?.inches;
+      this.all.find((one) => one !== own && saidFor(one, key) >= KNOWN)?.inches;
     const [drop, repeat] = [find('finishedDrop'), find('verticalRepeat')];
-    if (drop === undefined || says(own, 'cutLength') >= SAID_LITTLE || saysLining(own)) return false;
+    if (drop === undefined || saidFor(own, 'cutLength') >= SAID_LITTLE || saysLining(own)) return false;
     const told = this.rows
       .map((row) => ({
         over: (own.inches[row] ?? NaN) - (drop[row] ?? NaN),
@@ -173,7 +172,7 @@ export class ByFigures {
     for (const one of this.all) {
       // “W ea” is a count of widths rather than a width.
       const counted = key === 'widths' && PIECES.has(one.heading.per) ? FOR_EACH : 0;
-      const said = says(one, key) + counted;
+      const said = saidFor(one, key) + counted;
       if (said >= most && one.numbers > 0) [best, most] = [one, said + 1e-9];
     }
     return best;
@@ -187,7 +186,7 @@ export class ByFigures {
   /** The figures of every column that may well have a meaning. */
   private every(key: MeaningKey, also: (one: Evidence) => boolean = () => false): readonly Figure[] {
     return this.all
-      .filter((one) => one.numbers > 0 && (says(one, key) >= HALF_SAID || also(one)))
+      .filter((one) => one.numbers > 0 && (saidFor(one, key) >= HALF_SAID || also(one)))
       .map(
         ({ figures }): Figure =>
           (row) =>
@@ -197,7 +196,7 @@ export class ByFigures {
 
   /** Panels of a window by its draw. */
   private drawn(): Figure | undefined {
-    const cells = this.all.find((one) => says(one, 'draw') >= HALF_SAID && one.texts > 0)?.cells;
+    const cells = this.all.find((one) => saidFor(one, 'draw') >= HALF_SAID && one.texts > 0)?.cells;
     if (cells === undefined) return undefined;
     return (row) => {
       const draw = drawOfText(String(cells[row] ?? ''));
@@ -237,10 +236,8 @@ export class ByFigures {
       for (const rate of this.every('rate', byWidth)) add('labor', toTheCent, times(rate, count));
       add('yardage', upTo, times(count, cut));
     }
-    add('liningYardage', justOver, likeLining(this.all, widths, many));
     for (const count of all.slice(1)) add('widthsOfAll', exactly, varies(count, widths, this.rows));
     add('widths', exactly, varies(times(widths, panels), widths, this.rows));
-    add('widthsOfOne', exactly, varies(per(widths, panels), widths, this.rows));
     return laws;
   }
 }
@@ -253,18 +250,6 @@ function clothAlong({ inches, unit }: Evidence): Figure {
 }
 /** Yards by the money they cost, which was rounded to the cent. */
 const nearly = (figure: number, expected: number): boolean => Math.abs(figure - expected) < 0.02;
-/** Yards of widths as long as the drop. */
-function likeLining(
-  all: readonly Evidence[],
-  widths: Figure | undefined,
-  many: Figure | undefined,
-): Figure | undefined {
-  const drop = all.find(({ said }) => (said.get('finishedDrop') ?? 0) >= KNOWN);
-  const drops = drop && clothAlong(drop);
-  const one = times(widths, drops);
-  return many === undefined ? one : times(one, many);
-}
-
 const times = (one: Figure | undefined, other: Figure | undefined): Figure | undefined =>
   one === undefined || other === undefined ? undefined : (row) => one(row) * other(row);
 const per = (one: Figure | undefined, other: Figure | undefined): Figure | undefined =>

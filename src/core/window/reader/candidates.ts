@@ -1,7 +1,7 @@
 /** What each column may mean, and how much its heading, its cells and its neighbours speak for each. */
 import { beside } from './beside';
 import { ByFigures } from './by-figures';
-import type { Evidence } from './evidence';
+import { saidFor, type Evidence } from './evidence';
 import { shownByCells, fitOf, NEVER, NOT_ONE } from './fit';
 import type { Per } from './heading';
 import { holdsOf, isOurs, type MeaningKey } from './meanings';
@@ -83,11 +83,9 @@ const OVER = 0.12;
 function namesCloths(own: Evidence, all: readonly Evidence[]): boolean {
   if (own.texts < own.filled * 0.8 || own.filled < 4) return false;
   const facts = all.filter(
-    ({ said }) => (said.get('fabricWidth') ?? 0) >= 0.9 || (said.get('verticalRepeat') ?? 0) >= 0.9,
+    (one) => saidFor(one, 'fabricWidth') >= 0.9 || saidFor(one, 'verticalRepeat') >= 0.9,
   );
-  const named = all.some(
-    (one) => one !== own && one.texts * 2 > one.filled && (one.said.get('fabric') ?? 0) >= 0.7,
-  );
+  const named = all.some((one) => one !== own && one.texts * 2 > one.filled && saidFor(one, 'fabric') >= 0.7);
   if (facts.length === 0 || named) return false;
   const known = new Map<string, string>();
   let again = 0;
@@ -133,7 +131,7 @@ function countsWhat({ heading, figures, filled }: Evidence): boolean {
 const namesRooms = (own: Evidence, all: readonly Evidence[]): boolean =>
   own.texts >= own.cells.length * 0.8 &&
   new Set(own.cells).size * 2 > own.cells.length &&
-  !all.some(({ said }) => (said.get('room') ?? 0) >= 0.6);
+  !all.some((one) => saidFor(one, 'room') >= 0.6);
 
 /** A meaning that the cells show counts at least so much, whatever the heading says of it. */
 function raise(list: Candidate[], key: MeaningKey, least: number): void {
@@ -150,7 +148,7 @@ const best = (list: readonly Candidate[]): number =>
 /** The candidates of every column, the likeliest first; the last resort is none. */
 export function candidatesOf(all: readonly Evidence[]): Candidate[][] {
   const byFigures = new ByFigures(all);
-  const saysDraw = all.some((one) => (one.said.get('draw') ?? 0) >= 0.6 || shownByCells(one).has('draw'));
+  const saysDraw = all.some((one) => saidFor(one, 'draw') >= 0.6 || shownByCells(one).has('draw'));
   return all.map((own, at) => {
     if (own.addsTo !== undefined) return [{ key: 'fraction', score: 1, said: 1 }];
     const list: Candidate[] = [];

@@ -47,6 +47,9 @@ export interface Evidence {
   addsTo: number | undefined;
 }
 
+/** How far a column’s heading says a meaning, 0 to 1. */
+export const saidFor = ({ said }: Evidence, key: MeaningKey): number => said.get(key) ?? 0;
+
 const FRACTION = /^(?:\d{1,2}\s*\/\s*(?:2|4|8|16|32|64)|[½¼¾⅛⅜⅝⅞]|0|[-–—]|\.\d+)["”″]?$/;
 /** “1/2” that a sheet took for 2 January; undefined where day and month are no fraction. */
 export function fractionOfDay(day: number): number | undefined {

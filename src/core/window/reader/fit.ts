@@ -1,6 +1,6 @@
 /** How well the cells of a column fit a meaning: above nothing they speak for it, below against it. */
 import { dayOf } from './dates';
-import type { Evidence } from './evidence';
+import { saidFor, type Evidence } from './evidence';
 import { fullnessOf, isDay, moneyOf, type Cell } from './cells';
 import type { MeaningKey } from './meanings';
 import { holdsOf } from './meanings';
@@ -231,9 +231,7 @@ function fitChoice(key: MeaningKey, evidence: Evidence): number {
     return NOT_ONE;
   // A heading that says it outright is believed where its words are not known here.
   const outright =
-    MADE.has(key) &&
-    (evidence.said.get(key) ?? 0) >= SAID_OUTRIGHT &&
-    evidence.texts >= evidence.filled * 0.8;
+    MADE.has(key) && saidFor(evidence, key) >= SAID_OUTRIGHT && evidence.texts >= evidence.filled * 0.8;
   return outright ? UNKNOWN_WORDS : NEVER;
 }
 
@@ -245,7 +243,7 @@ function fitNamed(key: MeaningKey, evidence: Evidence): number {
   switch (key) {
     case 'place':
       // “Unit” over “yd” and “pr” says what a price is by, over figures it is one.
-      return (evidence.said.get('unitPrice') ?? 0) >= 0.6 &&
+      return saidFor(evidence, 'unitPrice') >= 0.6 &&
         (evidence.texts * 2 < evidence.filled || understood(evidence, basisOf) >= 0.5)
         ? NEVER
         : 0;
@@ -359,7 +357,7 @@ const drawnIn = (evidence: Evidence): boolean => {
 function shownDraw(evidence: Evidence): number {
   const pairs = filledCells(evidence).some((cell) => typeof cell === 'string' && drawOfText(cell) === 'pair');
   if (!pairs || understood(evidence, drawOfText) < 0.8) return 0;
-  if ((evidence.said.get('draw') ?? 0) >= 0.3) return 0.8;
+  if (saidFor(evidence, 'draw') >= 0.3) return 0.8;
   return drawnIn(evidence) ? 0.68 : 0.58;
 }
 
@@ -375,7 +373,7 @@ const basisOf = (text: string): string | undefined =>
 const clothOf = (text: string): string | undefined =>
   /^(?:y|m$|mt|me)/i.test(LENGTH_UNIT.exec(text)?.[1] ?? '') ? text : undefined;
 const holdsCloth = (evidence: Evidence): boolean =>
-  understood(evidence, clothOf) >= 0.8 && (evidence.said.get('liningYardage') ?? 0) < 0.6;
+  understood(evidence, clothOf) >= 0.8 && saidFor(evidence, 'liningYardage') < 0.6;
 
 /** What a rod is fixed to: a ceiling is neither wall nor recess. */
 const fixedTo = (text: string): string | undefined =>

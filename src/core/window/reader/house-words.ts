@@ -26,6 +26,8 @@ export interface WordsRead {
   /** Where the columns stand among those given, and the row that heads them. */
   readonly at: { readonly head: number; readonly heading: number; readonly means: number };
   readonly words: HouseWords;
+  /** The headings as the house writes them, with what they mean. */
+  readonly written: readonly (readonly [heading: string, keys: readonly OrderKey[]])[];
   /** What stands under “means” and is no heading of ours. */
   readonly unknown: readonly string[];
 }
@@ -42,6 +44,7 @@ export function readHouseWords(rows: readonly (readonly CellIn[])[]): WordsRead 
   if (head === undefined) return undefined;
   const [heading, means] = WORDS_HEADINGS.map((word) => head.findIndex((cell) => isHead(cell, word)));
   const words = new Map<string, readonly OrderKey[]>();
+  const written: (readonly [string, readonly OrderKey[]])[] = [];
   const unknown: string[] = [];
   for (const row of texts.slice(top + 1)) {
     const said = row[heading ?? 0] ?? null;
@@ -52,9 +55,11 @@ export function readHouseWords(rows: readonly (readonly CellIn[])[]): WordsRead 
       .filter((word) => word !== '' && word.toLowerCase() !== 'none');
     const keys = meant.map(keyNamed);
     unknown.push(...meant.filter((_, at) => keys[at] === undefined));
-    if (!keys.includes(undefined)) words.set(plain(String(said)), keys as OrderKey[]);
+    if (keys.includes(undefined)) continue;
+    words.set(plain(String(said)), keys as OrderKey[]);
+    written.push([String(said), keys as OrderKey[]]);
   }
-  return { words, unknown, at: { head: top, heading: heading ?? 0, means: means ?? 1 } };
+  return { words, written, unknown, at: { head: top, heading: heading ?? 0, means: means ?? 1 } };
 }
 
 const isHead = (cell: unknown, word: string): boolean =>
@@ -64,7 +69,7 @@ const isHead = (cell: unknown, word: string): boolean =>
 export const wordFor = (heading: string, words: HouseWords): readonly OrderKey[] | undefined =>
   words.get(plain(heading));
 
-/** What a house's words say of the columns of a table; what the user said of a column himself stands. */
+/** What a house's words say of the columns of a table; the user’s own word for a column stands. */
 export function saidByWords(
   texts: readonly (readonly string[])[],
   words: HouseWords | undefined,

@@ -9,7 +9,7 @@ import { candidatesOf, type Candidate } from './candidates';
 import { figureOf, saysMore, type Cell, type Row } from './cells';
 import { putPoints } from './decimal-comma';
 import { DayOrders, type DayOrder } from './dates';
-import { gather, type Evidence } from './evidence';
+import { gather, saidFor, type Evidence } from './evidence';
 import { headerAt, type Header, type Headers, type Merged } from './header';
 import type { HeadingRead, Per } from './heading';
 import type { HouseWords } from './house-words';
@@ -125,7 +125,7 @@ function panelsBy(
 
 /** How many windows a row stands for by its room: “Bed 2 (x2)”. */
 function countsIn(evidence: readonly Evidence[]): (row: number) => number {
-  const rooms = evidence.find(({ said, texts }) => texts > 0 && (said.get('room') ?? 0) >= 0.7)?.cells;
+  const rooms = evidence.find((one) => one.texts > 0 && saidFor(one, 'room') >= 0.7)?.cells;
   const bare = rooms !== undefined && countsInBrackets(rooms);
   return (row) => {
     const cell = rooms?.[row];

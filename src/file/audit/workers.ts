@@ -7,7 +7,7 @@ import { Standing, type PieceAudited } from './pieces';
 import type { PieceBack, PieceSent, WorkerGiven } from './worker';
 
 /** One thread's memory; it keeps one piece at a time. */
-const MOST_MEGABYTES = { maxOldGenerationSizeMb: 96, maxYoungGenerationSizeMb: 16 };
+const MOST_MEGABYTES = { maxOldGenerationSizeMb: 96, maxYoungGenerationSizeMb: 48 };
 /** Pieces that each thread may be ahead of the one that is wanted next. */
 const AHEAD = 2;
 

@@ -75,10 +75,13 @@ export function counted(files: Readonly<Record<string, { readonly mutants: reado
   return { killed, all, survivors };
 }
 
+/** Whole books of past orders, which audit and reader meet together. */
+const BOOKS = 'tests/make/houses/audited.test.ts';
+
 /** The tests of the pure rooms; of one folder, or file, those that mirror it. */
 const testsOf = (folder: string | undefined): string =>
   folder === undefined
-    ? 'tests/core/**/*.test.ts tests/functions/*.test.ts tests/checks/*.test.ts tests/jobs/*.test.ts'
+    ? `tests/core/**/*.test.ts tests/functions/*.test.ts tests/checks/*.test.ts tests/jobs/*.test.ts ${BOOKS}`
     : folder.endsWith('.ts')
       ? folder.replace(/^(?:src\/)?/, 'tests/').replace(/\.ts$/, '.test.ts')
       : `${folder.replace(/^(?:src\/)?/, 'tests/')}/**/*.test.ts`;

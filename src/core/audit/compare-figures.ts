@@ -1,9 +1,9 @@
 /** The check of the ordered figures: each against its working, and the slip behind what disagrees. */
 import { finding, renamed } from '../cell/answer';
 import { toUnit } from '../exact/length';
-import type { ColumnKey } from '../window/columns';
 import type { FigureKey } from '../window/figures';
 import { safely, type Check, type RowChecked, type RowGiven } from './check';
+import type { OrderKey } from '../window/meanings';
 import { canBeWorkedOut, Compared, restsOn, type Comparison, type Wrong } from './compared';
 import { told, type OrderFinding } from './finding';
 import { figureCells, showDifference, showOf } from './show';
@@ -95,8 +95,8 @@ function notWorkedOut({ at, name, naming }: RowGiven, { refusals }: Comparison):
 }
 
 /** The figures that follow from a column that could not be read. */
-export const figuresRestingOn = ({ ordered }: RowGiven, columns: readonly string[]): readonly FigureKey[] =>
-  ordered.filter((key) => columns.some((column) => restsOn(key, column as ColumnKey)));
+export const figuresRestingOn = ({ ordered }: RowGiven, columns: readonly OrderKey[]): readonly FigureKey[] =>
+  ordered.filter((key) => columns.some((column) => restsOn(key, column)));
 
 function differs(
   { at, unit, name }: RowGiven,

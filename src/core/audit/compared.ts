@@ -16,7 +16,8 @@ import { money } from '../exact/money';
 import { rowMaking } from '../price/job-making';
 import { workedOutNumber } from '../window/figure';
 import type { FigureKey } from '../window/figures';
-import { FIGURE_KEYS, orderedFigure } from '../window/meanings';
+import { FACTS } from '../window/facts';
+import { FIGURE_KEYS, orderedFigure, type OrderKey } from '../window/meanings';
 import { practised, type Practices } from './practice';
 
 export type Ordered = Readonly<Partial<Record<FigureKey, number>>>;
@@ -39,9 +40,10 @@ const figureOf = (key: FigureKey, work: WindowWork): number | undefined =>
   workedOutNumber(orderedFigure(key), work);
 
 /** What a figure is reckoned from, beyond what every figure of the cloth needs. */
-export function restsOn(figure: FigureKey, column: ColumnKey): boolean {
-  if (column === 'room' || column === 'fabric') return false;
-  return orderedFigure(figure).reckonedFrom?.includes(column) ?? true;
+export function restsOn(figure: FigureKey, column: OrderKey): boolean {
+  // No size follows from whose it is, when, or what it costs.
+  if (column === 'room' || column === 'fabric' || column in FACTS) return false;
+  return orderedFigure(figure).reckonedFrom?.includes(column as ColumnKey) ?? true;
 }
 
 const stands = (window: Window, either: readonly ColumnKey[]): boolean => {

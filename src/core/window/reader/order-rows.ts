@@ -15,7 +15,7 @@ import { aboutAlike, headedAlike } from './alike';
 import { BOUNDED, windowOf } from './as-window';
 import { cellOf, type Cell } from './cells';
 import { headingOf } from './meanings';
-import { RowReader, type Plan, type RowKind, type RowRead, type Values } from './rows';
+import { RowReader, SIDE_NOT_SAID, type Plan, type RowKind, type RowRead, type Values } from './rows';
 import type { Understanding } from './understand';
 
 /** A table of orders as it was understood. */
@@ -147,6 +147,10 @@ export class OrderRows {
     for (const one of read.unread) {
       const column = this.table.found.find(({ at, key }) => at === one.at && key === one.key);
       if (column === undefined) continue;
+      if (one.text === SIDE_NOT_SAID) {
+        values.draw = toEitherSide(values);
+        continue;
+      }
       const refusal = refused(column, cells[column.at], one, read.row);
       if (refusal !== undefined) unread.push({ column, refusal });
     }
@@ -187,6 +191,10 @@ export class OrderRows {
     return facts as Facts;
   }
 }
+
+/** One panel is cut alike for either side; it is drawn to where there is more room beside the opening. */
+const toEitherSide = ({ leftExtension = 0, rightExtension = 0 }: Values): Draw =>
+  Number(rightExtension) > Number(leftExtension) ? 'one-way right' : 'one-way left';
 
 /** Why a count is none that its kind takes, like a quantity of 0. */
 function outOfBounds(

@@ -75,6 +75,9 @@ export interface Plan {
   readonly usual: ReadonlySet<OrderKey>;
 }
 
+/** What is unread of a draw that is one panel. */
+export const SIDE_NOT_SAID = 'one way, to a side that is not said';
+
 /** Facts only a window has: of trims and totals they stay blank. */
 const OF_A_WINDOW: ReadonlySet<OrderKey> = new Set<OrderKey>([
   'openingWidth',
@@ -466,7 +469,7 @@ export class RowReader {
       unread.push({
         at: slots.find(({ keys }) => keys.includes('draw'))?.at ?? 0,
         key: 'draw',
-        text: 'one way, to a side that is not said',
+        text: SIDE_NOT_SAID,
       });
     const { stated } = this.plan;
     if (values.draw === undefined && !oneWay && stated.draw !== undefined) values.draw = stated.draw;

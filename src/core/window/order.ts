@@ -57,7 +57,8 @@ export class Written {
     if (seen.size < MOST_KEPT) seen.add(raw);
     if (isLength(kind)) this.remember(column, systemOf(raw), raw);
     else if (kind.quantity === 'money' && column.group === 'fact') {
-      const sign = /[$€£¥]|[a-z]{3}/i.exec(raw)?.[0];
+      // A word in the place of an amount is no currency.
+      const sign = /\d/.test(raw) ? /[$€£¥]|[a-z]{3}/i.exec(raw)?.[0] : undefined;
       if (sign !== undefined) this.remember(column, sign, sign);
     } else if (kind.quantity === 'date' && !/^\d{4}-\d{2}-\d{2}|^\d{5}$/.test(raw))
       this.remember(column, 'text', raw);

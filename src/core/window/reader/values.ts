@@ -83,6 +83,10 @@ function choiceOf(key: OrderKey, text: string): string | undefined {
   }
 }
 
+/** Words in the place of a price where the cloth is the client’s own, or nothing is charged. */
+const UNPRICED =
+  /^(?:(?:c\.?o\.?m|c\.?m\.?t|f\.?o\.?c)\.?|(?:(?:cust(?:omer)?|clients?)['’]?s?\.?(?:['’]s)? ?)?(?:own|supplied|sup'?d|to supply)(?: (?:fabric|cloth|material|goods))?|(?:cust(?:omer)?|client)(?:['’]?s)?\.? (?:fabric|cloth|material|goods)|free issue|(?:no|without) charge|n\.?\/?a\.?)$/i;
+
 const read = (value: Value | undefined): CellRead => (value === undefined ? 'unread' : { value });
 
 /** Cloth turned, as a word among counts of widths says it. */
@@ -187,7 +191,7 @@ export function readCell(key: OrderKey, cell: Cell, unit: LengthUnit, order: Day
       return length === 0 ? 'nothing' : read(length);
     }
     case 'money':
-      return text !== undefined && DASH.test(text) ? 'nothing' : read(moneyOf(cell));
+      return text !== undefined && (DASH.test(text) || UNPRICED.test(text)) ? 'nothing' : read(moneyOf(cell));
     case 'count':
     case 'weight':
       return readCount(key, cell, text);

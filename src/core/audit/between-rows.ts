@@ -1,6 +1,9 @@
 /** What only shows between rows: a window ordered twice, a figure unlike all others of its job. */
 import { finding } from '../cell/answer';
+import { showDay } from '../cell/day';
+import { ofAnotherDay, spanOf, turningDays, type OfAnotherDay } from './price-days';
 import { told, whoseOf, type OrderFinding, type Whose } from './finding';
+import { Blanks, givesOf, type Gives } from './left-blank';
 import { meant } from './meant';
 import { showNear } from './show';
 import { toUnit, UNITS } from '../exact/length';
@@ -90,6 +93,8 @@ interface Peer {
   readonly key: 'measured' | 'finishedDrop' | 'unitPrice';
   readonly called: string;
   readonly value: number;
+  /** Of a price, when it was ordered. */
+  readonly day?: number | undefined;
   /** Whether another finding has named its mistake. */
   readonly explained: boolean;
 }
@@ -101,27 +106,26 @@ export interface Seen {
   readonly note: string | undefined;
   readonly twin: Twin | undefined;
   readonly peers: readonly Peer[];
-  /** Of a lined window, whether its lining's yardage is given; undefined of any other. */
-  readonly liningGiven: boolean | undefined;
+  /** What nearly every row like it gives: whether it does. */
+  readonly gives: Gives;
 }
 
-/** `explained`: a mistake of its sizes is already named; `listed`: a price list has judged its price. */
+/** `explained`: a mistake of its sizes is already named; `listed`: a price list has judged its price; `adds`: nothing was found of its sums. */
 export const seenBetween = (
   order: Order,
-  { explained, listed, note }: { explained: boolean; listed: boolean; note?: string | undefined },
+  {
+    explained,
+    listed,
+    adds,
+    note,
+  }: { explained: boolean; listed: boolean; adds: boolean; note?: string | undefined },
 ): Seen => ({
   whose: whoseOf(order),
   note,
   twin: twinOf(order),
   peers: peersOf(order, explained, listed),
-  liningGiven: isLined(order) ? (order.ordered.liningYardage ?? 0) > 0 : undefined,
+  gives: givesOf(order, adds),
 });
-
-/** A lining that takes cloth, and was read. */
-const isLined = ({ window: { lining }, unread }: Order): boolean =>
-  lining !== undefined &&
-  lining !== 'unlined' &&
-  !unread.some(({ column }) => column.key === 'liningYardage');
 
 function twinOf({ window, facts }: Order): Twin | undefined {
   const { room, openingWidth, measured, rodWidth, finishedDrop } = window;
@@ -154,7 +158,8 @@ function peersOf({ window, facts, ordered }: Order, explained: boolean, listed: 
   const price = facts.unitPrice?.toNumber();
   if (!listed && price !== undefined && price > 0 && window.fabric !== undefined) {
     const id = `price\u0000${window.fabric.toLowerCase()}`;
-    peers.push({ id, key: 'unitPrice', called: window.fabric, value: price, explained: false });
+    const day = facts.date?.early;
+    peers.push({ id, key: 'unitPrice', called: window.fabric, value: price, day, explained: false });
   }
   return peers;
 }
@@ -162,6 +167,7 @@ function peersOf({ window, facts, ordered }: Order, explained: boolean, listed: 
 interface Member {
   readonly row: number;
   readonly value: number;
+  readonly day: number | undefined;
   /** Whether another finding has named its mistake. */
   readonly explained: boolean;
   readonly whose: Whose;
@@ -179,46 +185,32 @@ const MOST_GROUPS = 4_000;
 /** Fewer say nothing about what is usual. */
 const LEAST_MEMBERS = 5;
 
-/** Lined windows without a lining's yardage are named where nearly all others have one. */
-const MOST_WITHOUT = 0.25;
-const MOST_HELD = 500;
-
 export class Jobs {
   private readonly first = new FirstSeen();
-  private linings = 0;
-  private readonly without: { row: number; seen: Seen }[] = [];
+  private readonly blanks: Blanks;
   private readonly groups = new Map<string, Group>();
 
   constructor(
     private readonly unit: Unit,
     private readonly name: (key: OrderKey) => string,
-  ) {}
+  ) {
+    this.blanks = new Blanks(name);
+  }
 
   /** Takes one order in; gives what it shows at once. */
   take(row: number, seen: Seen): OrderFinding[] {
-    const { twin, peers, liningGiven } = seen;
-    if (liningGiven === true) this.linings++;
-    else if (liningGiven === false && this.without.length < MOST_HELD) this.without.push({ row, seen });
+    const { twin, peers } = seen;
+    this.blanks.add(row, seen);
     const found = twin === undefined ? [] : this.twice(row, twin, seen);
     for (const peer of peers) found.push(...this.join(row, peer, seen));
     return found;
   }
 
   end(): OrderFinding[] {
-    const found = [...this.groups.values()].flatMap((group) => this.weigh(group));
+    const days = this.turningDays(this.groups.values());
+    const found = [...this.groups.values()].flatMap((group) => this.weighAll(group, days));
     this.groups.clear();
-    return [...found, ...this.forgotten()];
-  }
-
-  /** Linings that were forgotten: nearly every other lined window has its yardage. */
-  private forgotten(): OrderFinding[] {
-    const { without, linings } = this;
-    if (without.length >= MOST_HELD || without.length > linings * MOST_WITHOUT) return [];
-    const column = this.name('liningYardage');
-    const about = finding('liningForgotten', column, column);
-    return without.map(({ row, seen: { whose, note } }) =>
-      meant(told(row, about, { sure: 'likely', whose }), note),
-    );
+    return [...found, ...this.blanks.end()];
   }
 
   private twice(row: number, { print, key, what, shown }: Twin, { whose, note }: Seen): OrderFinding[] {
@@ -229,22 +221,61 @@ export class Jobs {
   }
 
   private join(row: number, peer: Peer, { whose, note }: Seen): OrderFinding[] {
-    const { id, key, called, value, explained } = peer;
+    const { id, key, called, value, day, explained } = peer;
     let group = this.groups.get(id);
     if (group === undefined) {
       group = { key, called, members: [] };
       this.groups.set(id, group);
     }
-    group.members.push({ row, value, explained, whose, note });
+    group.members.push({ row, value, day, explained, whose, note });
     if (group.members.length < MOST_MEMBERS && this.groups.size <= MOST_GROUPS) return [];
     const oldest = this.groups.entries().next().value ?? [id, group];
     const [oldId, old] = group.members.length >= MOST_MEMBERS ? [id, group] : oldest;
     this.groups.delete(oldId);
-    return this.weigh(old);
+    return this.weighAll(old, this.turningDays([old]));
+  }
+
+  private turningDays(groups: Iterable<Group>): readonly number[] {
+    return turningDays([...groups].filter(({ key }) => key === 'unitPrice').map(({ members }) => members));
+  }
+
+  /** The prices of a fabric span by span, whatever else is compared all together. */
+  private weighAll({ key, called, members }: Group, days: readonly number[]): OrderFinding[] {
+    if (key !== 'unitPrice') return this.weigh({ key, called, members });
+    const found: OrderFinding[] = [];
+    const spans = new Map<number | undefined, Member[]>();
+    for (const member of members) {
+      const other = ofAnotherDay(member, members, days);
+      if (other !== undefined) found.push(this.pricedOn(member, called, other));
+      else {
+        const span = spanOf(member.day, days);
+        spans.set(span, [...(spans.get(span) ?? []), member]);
+      }
+    }
+    for (const those of spans.values()) found.push(...this.weigh({ key, called, members: those }, members));
+    return found;
+  }
+
+  private pricedOn({ row, value, whose, note }: Member, called: string, other: OfAnotherDay): OrderFinding {
+    const { usual, turned, later } = other;
+    const column = this.name('unitPrice');
+    const about = finding(
+      'priceOfAnotherDay',
+      column,
+      column,
+      value.toFixed(2),
+      `“${called}”`,
+      usual.toFixed(2),
+      later ? `from ${showDay(turned)} on` : `before ${showDay(turned)}`,
+    );
+    return meant(
+      told(row, about, { measure: 'money', found: value, expected: usual, sure: 'likely', whose }),
+      note,
+    );
   }
 
   /** Where four of five stand close together, whoever stands far off is named. */
-  private weigh({ members, key, called }: Group): OrderFinding[] {
+  private weigh({ members, key, called }: Group, all = members): OrderFinding[] {
     if (members.length < LEAST_MEMBERS) return [];
     const column = this.name(key);
     const as = key === 'unitPrice' ? 'money' : 'length';
@@ -259,7 +290,7 @@ export class Jobs {
       as === 'length' ? Number(toUnit(value, this.unit.small).toPrecision(9)) : value;
     // A price that others paid is another day's price, a drop that others have another storey's.
     const alone = (value: number): boolean =>
-      members.filter((one) => Math.abs(one.value - value) <= value * 0.02).length === 1;
+      all.filter((one) => Math.abs(one.value - value) <= value * 0.02).length === 1;
     return members
       .filter(({ value, explained }) => !explained && apart(value) > far && alone(value))
       .map(({ row, value, whose, note }) => {

@@ -19,7 +19,7 @@ import type { OwnWay } from './own-sums';
 import type { Practices } from './practice';
 import type { PriceList } from './price-list';
 import { isListed } from './price-off-list';
-import { repeatKey } from './repeated';
+import { isSaidOnce } from './repeated';
 import type { Rereading } from './reread';
 import { Totals, type Figures } from './totals';
 
@@ -68,6 +68,9 @@ export interface Audited {
   /** Whether it is a row of other goods, which a total may count. */
   readonly goods?: true;
 }
+
+const OF_SUMS: ReadonlySet<string> = new Set(['partsDoNotAdd', 'amountDiffers', 'notItsOwnSum']);
+const doubtsASum = (found: readonly OrderFinding[]): boolean => found.some(({ code }) => OF_SUMS.has(code));
 
 export class OneByOne {
   private readonly names = new Map<OrderKey, string>();
@@ -149,10 +152,10 @@ export class OneByOne {
     const named = checks.some((check) => check.ofSizes === true && row.foundBy(check).length > 0);
     return {
       at,
-      found: once === undefined ? found : found.filter((one) => !once.has(repeatKey(one) ?? '')),
+      found: found.filter((one) => !isSaidOnce(once, one, cells)),
       byOtherRules: row.byOtherRules,
       figures: this.totals.figuresOf(cells),
-      seen: seenBetween(order, { explained: named, listed: isListed(given), note }),
+      seen: seenBetween(order, { explained: named, listed: isListed(given), adds: !doubtsASum(found), note }),
     };
   }
 

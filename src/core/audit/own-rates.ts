@@ -187,7 +187,10 @@ function tiersOf(
 }
 
 /** What comes more than once among the figures that differ: a share more or less, or a least charge. */
-function comesAgain(off: readonly { figure: number; expected: number }[]): Pick<OwnRate, 'also' | 'least'> {
+function comesAgain(
+  off: readonly { figure: number; expected: number }[],
+  all: readonly number[],
+): Pick<OwnRate, 'also' | 'least'> {
   const times = new Map<number, number>();
   const fixed = new Map<number, number>();
   for (const { figure, expected } of off) {
@@ -196,7 +199,10 @@ function comesAgain(off: readonly { figure: number; expected: number }[]): Pick<
     if (figure > expected) fixed.set(figure, (fixed.get(figure) ?? 0) + 1);
   }
   const also = [...times].filter(([, count]) => count > 1).map(([ratio]) => ratio);
-  const [least = 0] = [...fixed].filter(([, count]) => count > 1).map(([figure]) => figure);
+  // Nothing, or hardly anything, is charged less than the least.
+  const isLeast = ([figure, count]: readonly [number, number]): boolean =>
+    count > 1 && all.filter((one) => one < figure).length * 2 <= count;
+  const [least = 0] = [...fixed].filter(isLeast).map(([figure]) => figure);
   return { also, least };
 }
 
@@ -241,7 +247,13 @@ function way(
     const expected = gives(form, rates.get(keys[row] ?? '') ?? NaN, baseOf(form, row));
     return Math.abs(figure - expected) <= form.within ? [] : [{ figure, expected }];
   });
-  const usual = form.adds || form.step > 0 || !target.isMoney ? { also: [], least: 0 } : comesAgain(off);
+  const usual =
+    form.adds || form.step > 0 || !target.isMoney
+      ? { also: [], least: 0 }
+      : comesAgain(
+          off,
+          judged.map((row) => target.down[row] as number),
+        );
   const explained = off.filter(({ figure, expected }) => isUsual(usual, figure, expected)).length;
   if (held + explained < outOf * HOLDS) return undefined;
   const { adds, step, within } = form;
@@ -298,11 +310,25 @@ interface Partings {
   readonly byTwo: readonly Parted[];
 }
 
+const LEAST_TOGETHER = 5;
+/** So much for each of a count: in enough orders both the count and the charge are more than usual. */
+function risesTogether({ factors, adds, step }: Form, target: Figures, { parts }: Parted): boolean {
+  const [factor] = factors;
+  if (factor === undefined || factors.length > 1 || adds || step > 0) return false;
+  const rows = [...parts.values()].flat();
+  const usual = ({ down }: Figures): number => median(rows.map((row) => down[row] as number));
+  const [many, much] = [usual(factor), usual(target)];
+  return (
+    rows.filter((row) => (factor.down[row] as number) > many && (target.down[row] as number) > much).length >=
+    LEAST_TOGETHER
+  );
+}
+
 /** What a form's rate may hang on. */
 function partedFor(form: Form, target: Figures, { alone, byOne, byTwo }: Partings): readonly Parted[] {
   if (form.factors.length === 0) return [...byOne, ...byTwo];
-  // A few figures agree with another column by chance.
-  if (target.different < 4) return [];
+  // A few figures agree with another column by chance, unless both are often unlike their usual.
+  if (target.different < 4) return risesTogether(form, target, alone) ? [alone] : [];
   return form.step > 0 || form.adds ? [alone, ...byOne] : [alone, ...byOne, ...byTwo];
 }
 

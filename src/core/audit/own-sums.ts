@@ -11,7 +11,7 @@ import type { Check, RowChecked } from './check';
 import { told } from './finding';
 import { figureIn, figuresDown, HOLDS, judgedIn, LEAST_ORDERS, type Figures } from './own-figures';
 import { rateGives, rateInWords, ratesOf, wordsDown, type OwnRate } from './own-rates';
-import { repeatKey } from './repeated';
+import { isSaidOnce } from './repeated';
 
 /** One column out of others of its row, by their places. */
 export interface OwnSum {
@@ -247,7 +247,7 @@ export const ownSums: Check = {
       const named = checks.some(
         (check) =>
           check !== ownSums &&
-          foundBy(check).some((one) => names.has(one.column) && once?.has(repeatKey(one) ?? '') !== true),
+          foundBy(check).some((one) => names.has(one.column) && !isSaidOnce(once, one, cells)),
       );
       if (named) return [];
       const column = headings[way.target] ?? '';

@@ -1,6 +1,8 @@
 /** Which findings say the same thing of a table, so that it can be said once. */
+import type { CellIn } from '../cell/fields';
 import type { FindingCode } from '../findings/table';
 import type { OrderFinding } from './finding';
+import { figureIn } from './own-figures';
 
 /** What may be the table's own way; a caution or a doubt of one row is never passed over. */
 const OF_THE_TABLE: ReadonlySet<FindingCode> = new Set<FindingCode>([
@@ -20,3 +22,48 @@ export function repeatKey({ code, column, sentence }: OrderFinding): string | un
   if (OF_THE_TABLE.has(code)) return `${code} ${column}`;
   return OF_A_WORD.has(code) ? `${code} ${column} ${sentence}` : undefined;
 }
+
+/** What a charge or a reduction without a column shows in. */
+const OF_A_CHARGE: ReadonlySet<FindingCode> = new Set<FindingCode>([
+  'partsDoNotAdd',
+  'notItsOwnSum',
+  'amountDiffers',
+  'figureDiffers',
+]);
+
+/** Doubled, halved, ten times as much: such a slip is made more than once. */
+const isOfASlip = (ratio: number): boolean =>
+  [ratio, 1 / ratio].some((one) => Math.abs(one - Math.round(one)) < 1e-3 || Math.abs(one - 1.5) < 1e-3);
+
+/** So much more or less, or such a share more or less, of one column. */
+export interface SameDifference {
+  readonly key: string;
+  readonly by: number;
+  /** Whether it is a share of what was expected. */
+  readonly share: boolean;
+}
+
+/** How an amount differs from what it should be; nothing where one of the row's own amounts was left out or added twice. */
+export function sameDifferences(
+  { code, column, measure, found, expected }: OrderFinding,
+  cells: readonly CellIn[],
+): readonly SameDifference[] {
+  if (!OF_A_CHARGE.has(code) || (code === 'figureDiffers' && measure !== 'money')) return [];
+  if (typeof found !== 'number' || typeof expected !== 'number' || expected === 0) return [];
+  const by = Math.round((found - expected) * 100) / 100;
+  if (cells.some((cell) => Math.abs(Math.abs(figureIn(cell)) - Math.abs(by)) < 0.015)) return [];
+  const ratio = Math.round((found / expected) * 1000) / 1000;
+  const more: SameDifference = { key: `${code} ${column} by ${by}`, by, share: false };
+  if (ratio <= 0 || Math.abs(ratio - 1) < 0.005 || isOfASlip(ratio)) return [more];
+  const share = Math.round((ratio - 1) * 1000) / 1000;
+  return [more, { key: `${code} ${column} times ${ratio}`, by: share, share: true }];
+}
+
+/** Whether what is found in a row is said once of its table. */
+export const isSaidOnce = (
+  once: ReadonlySet<string> | undefined,
+  one: OrderFinding,
+  cells: readonly CellIn[],
+): boolean =>
+  once !== undefined &&
+  (once.has(repeatKey(one) ?? '') || sameDifferences(one, cells).some(({ key }) => once.has(key)));

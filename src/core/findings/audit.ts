@@ -199,10 +199,10 @@ export const AUDIT_FINDINGS = table({
     says: (read: string) =>
       `It is drawn by ${read} where a child can reach it: a strangulation hazard (ANSI/WCMA A100.1-2022; 16 CFR 1120.3 for stock products). Change to a wand, hand or motor; local codes and licensed practice decide.`,
   },
-  liningForgotten: {
+  leftBlank: {
     weight: 'check',
-    says: (heading: string) =>
-      `The window is lined, and ${heading} is blank. Nearly every other lined window has its lining's yardage: add it, or say that it is unlined.`,
+    says: (heading: string, whose: string) =>
+      `${heading} is blank, and nearly every other ${whose} has it. Add it, or note why it has none.`,
   },
   duplicateOrder: {
     weight: 'check',
@@ -218,6 +218,12 @@ export const AUDIT_FINDINGS = table({
     weight: 'check',
     says: (heading: string, read: string, fabric: string, listed: string, since: string) =>
       `${heading} reads ${read}; the list in force has ${fabric} at ${listed}${since}. Check the price.`,
+  },
+
+  priceOfAnotherDay: {
+    weight: 'check',
+    says: (heading: string, read: string, fabric: string, usual: string, when: string) =>
+      `${heading} reads ${read}, which ${fabric} cost ${when}; other orders of its days have it at ${usual}. Check which list it was priced by.`,
   },
 
   // Orders that go by other rules than those they are checked against
@@ -262,6 +268,12 @@ export const AUDIT_FINDINGS = table({
     weight: 'check',
     says: (count: number, orders: number, row: number, sentence: string) =>
       `${count} of the first ${orders} orders have this, row ${row} first: ${sentence} It is said here once.`,
+  },
+  sameDifference: {
+    elsewhere: true,
+    weight: 'check',
+    says: (column: string, count: number, orders: number, row: number, much: string) =>
+      `In ${count} of the first ${orders} orders ${column} is ${much} than it should be, row ${row} first, and no column says why. It is taken for a charge or a reduction of the house's own and said here once; give it a column.`,
   },
   notItsOwnSum: {
     elsewhere: true,

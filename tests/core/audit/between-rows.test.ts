@@ -8,7 +8,7 @@ describe('what only shows between rows', () => {
   const lined = (room: string, lining: string, yards: number | null) =>
     [room, 94, 96, 'pinch', 54, lining, yards] as const;
   const codes = (rows: readonly (readonly (string | number | null)[])[]) =>
-    auditAll(LINED, rows).flatMap(({ row, code }) => (code === 'liningForgotten' ? [row] : []));
+    auditAll(LINED, rows).flatMap(({ row, code }) => (code === 'leftBlank' ? [row] : []));
 
   it('a lining forgotten, where nearly every other lined window has its yardage', () => {
     const sound = ROOMS.map((room) => lined(room, 'lined', 15.375));

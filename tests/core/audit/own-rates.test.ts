@@ -111,3 +111,18 @@ it('a way that fails in one order of eight is none', () => {
   const rows = orders().map((cells, at) => (at % 8 === 3 ? [...cells.slice(0, 8), 500 + at * 3.1] : cells));
   expect(found(rows)).toEqual([]);
 });
+
+it('so much a window: a few figures tell it where both are often more than usual', () => {
+  const headings = ['order no', 'heading', 'lining', 'finished drop', 'rod width', 'Zub', 'Vorn $'];
+  const rows = (): CellIn[][] =>
+    Array.from({ length: ORDERS }, (_, at) => {
+      const zub = [1, 1, 1, 2, 1, 3][at % 6] ?? 1;
+      return [`K${at}`, 'pinch', at % 2 === 0 ? 'lined' : 'unlined', 80 + at, 60 + at, zub, 48 * zub];
+    });
+  expect(found(rows(), headings)).toEqual([]);
+  const wrong = rows();
+  (wrong[3] as CellIn[])[6] = 48;
+  expect(found(wrong, headings)).toEqual([
+    expect.stringMatching(/^5: Vorn \$ reads 48; .*Zub × 48, here 96/),
+  ]);
+});

@@ -16,3 +16,9 @@ it('a row longer than its headings is said where a cell of it cannot be read', (
   ]);
   expect(findsBy(rowTooLong, { 'rod width': 94, heading: 'pinch', '': 54 })).toEqual([]);
 });
+
+it('no size is passed over for a price that cannot be read', () => {
+  const row = { 'rod width': 94, heading: 'pinch', 'fabric width': 54, widths: 9, 'unit price': 'dear' };
+  expect(findsBy(unreadCells, row)).toEqual(['unreadable at unit price']);
+  expect([...checked(row).explained()]).toEqual([]);
+});

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { repeatKey } from '../../../src/core/audit/repeated';
+import { isSaidOnce, repeatKey, sameDifferences } from '../../../src/core/audit/repeated';
 import { told } from '../../../src/core/audit/finding';
 import { finding } from '../../../src/core/cell/answer';
 
@@ -10,4 +10,17 @@ it('sums of one column are alike whatever the figures, words where they are the 
   expect(repeatKey(word('ruched'))).toBe(repeatKey(word('ruched')));
   expect(repeatKey(word('ruched'))).not.toBe(repeatKey(word('smocked')));
   expect(repeatKey(told(2, finding('cordInReach', 'Draw', 'cord')))).toBeUndefined();
+});
+
+it('a difference is the same by its amount or its share, and none where the row’s own amount was left out', () => {
+  const sum = (found: number, expected: number) =>
+    told(2, finding('partsDoNotAdd', 'Net', 'Net', '', '', ''), { found, expected });
+  expect(sameDifferences(sum(665, 600), [600])).toEqual([
+    { key: 'partsDoNotAdd Net by 65', by: 65, share: false },
+    { key: 'partsDoNotAdd Net times 1.108', by: 0.108, share: true },
+  ]);
+  expect(sameDifferences(sum(552, 600), [552, 48])).toEqual([]);
+  expect(sameDifferences(sum(1200, 600), [1])).toHaveLength(1);
+  expect(isSaidOnce(new Set(['partsDoNotAdd Net by 65']), sum(665, 600), [])).toBe(true);
+  expect(isSaidOnce(new Set(['partsDoNotAdd Net by 65']), sum(664, 600), [])).toBe(false);
 });

@@ -14,7 +14,14 @@ const row = (at: number, less: number, heading = 'pinch', amount = 400): CellIn[
 ]; // prettier-ignore
 
 /** Without what is said of the header row. */
-const OF_ROWS = new Set(['inMostRows', 'wordInRows', 'partsDoNotAdd', 'amountDiffers', 'unknownChoice']);
+const OF_ROWS = new Set([
+  'inMostRows',
+  'wordInRows',
+  'sameDifference',
+  'partsDoNotAdd',
+  'amountDiffers',
+  'unknownChoice',
+]);
 
 function audited(rows: readonly (readonly CellIn[])[], headings = HEADINGS): OrderFinding[] {
   const table = tableUnder(headings, rows, DEFAULT_HOUSE.unit);
@@ -50,9 +57,31 @@ describe('what most orders have alike', () => {
   });
 
   it('is said row by row where fewer than three in ten have it, or there are few', () => {
-    const some = rows.map((one, at) => (at < 8 ? one : row(at, 0)));
+    const some = rows.map((_one, at) => row(at, at < 8 ? 21 + 13 * at : 0));
     expect(told(audited(some)).filter((one) => one.includes('partsDoNotAdd'))).toHaveLength(8);
     expect(told(audited(rows.slice(0, 24)))).toHaveLength(24);
+  });
+
+  it('a charge without a column is said once where five orders have it, and another difference in its own row', () => {
+    const charged = rows.map((_one, at) => row(at, at % 6 === 0 ? -65 : 0));
+    charged[9] = row(9, -44);
+    const found = audited(charged);
+    expect(told(found)).toEqual(['0 sameDifference total', '11 partsDoNotAdd total']);
+    expect(found[0]?.sentence).toMatch(
+      /^In 5 of the first 30 orders total is 65\.00 more than it should be, row 2 first/,
+    );
+    expect(told(audited(charged.slice(1)))).toHaveLength(5);
+  });
+
+  it('a share off is a reduction of the house, an amount of the row left out never', () => {
+    const reduced = rows.map((_one, at) =>
+      row(at, at % 6 === 0 ? (400 + 3 * at + 200) / 10 : 0, 'pinch', 400 + 3 * at),
+    );
+    expect(told(audited(reduced)).filter((one) => !one.includes('amountDiffers'))).toEqual([
+      '0 sameDifference total',
+    ]);
+    const leftOut = rows.map((_one, at) => row(at, at % 6 === 0 ? 200 : 0));
+    expect(told(audited(leftOut))).toHaveLength(5);
   });
 });
 

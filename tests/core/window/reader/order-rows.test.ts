@@ -41,3 +41,22 @@ it.each([
   expect(order?.window).toMatchObject({ draw });
   expect(order?.window.verticalRepeat).toBeUndefined();
 });
+
+it('one panel to a side that is not said is cut as one panel, and nothing of it is unread', () => {
+  const headings = ['room', 'rod width', 'finished drop', 'heading', 'draw', 'fabric width'];
+  const rows = [['Den', 60, 84, 'pinch', 'pair', 54], ['Hall', 70, 84, 'pinch', 'Curtain, single', 54]]; // prettier-ignore
+  const [, order] = ordersUnder(headings, rows, INCHES);
+  expect(order?.unread).toEqual([]);
+  expect(order?.window.draw).toBe('one-way left');
+});
+
+it.each(['COM', 'cust. own', 'Own', 'client’s fabric', 'customer supplied', 'free issue'])(
+  '“%s” in the place of a price is no price, and leaves nothing unread',
+  (word) => {
+    const headings = ['room', 'rod width', 'finished drop', 'heading', 'fabric width', 'unit price'];
+    const rows = [['Den', 60, 84, 'pinch', 54, 28], ['Hall', 70, 84, 'pinch', 54, word]]; // prettier-ignore
+    const [, order] = ordersUnder(headings, rows, INCHES);
+    expect(order?.unread).toEqual([]);
+    expect(order?.facts.unitPrice).toBeUndefined();
+  },
+);

@@ -57,8 +57,7 @@ export class Written {
     if (seen.size < MOST_KEPT) seen.add(raw);
     if (isLength(kind)) this.remember(column, systemOf(raw), raw);
     else if (kind.quantity === 'money' && column.group === 'fact') {
-      // A word in the place of an amount is no currency.
-      const sign = /\d/.test(raw) ? /[$€£¥]|[a-z]{3}/i.exec(raw)?.[0] : undefined;
+      const sign = currencyIn(raw);
       if (sign !== undefined) this.remember(column, sign, sign);
     } else if (kind.quantity === 'date' && !/^\d{4}-\d{2}-\d{2}|^\d{5}$/.test(raw))
       this.remember(column, 'text', raw);
@@ -79,6 +78,10 @@ export class Written {
     if (!marks.has(mark)) marks.set(mark, text);
   }
 }
+
+/** A word in the place of an amount is no currency. */
+const currencyIn = (text: string): string | undefined =>
+  /\d/.test(text) ? /[$€£¥]|[a-z]{3}/i.exec(text)?.[0] : undefined;
 
 const METRIC = new Set(['mm', 'cm', 'm']);
 function systemOf(text: string): string {

@@ -88,8 +88,15 @@ const THOUSANDS = /^([1-9]\d{0,2})[,.'\s](\d{3})(?=\s*(?:mm)?\.?$)/i;
 /** The same where what stands there can be nothing else. */
 export const withoutThousands = (text: string): string => text.replace(THOUSANDS, '$1$2');
 
+const TAPE_PARTS: ReadonlySet<string> = new Set(['2', '4', '8', '16', '32', '64']);
+/** “186/188” is one length read twice, and no fraction that a tape shows. */
+function isTwoReadings(text: string): boolean {
+  const [, one = '', other = ''] = /^\s*(\d{1,5})\s*\/\s*(\d{1,5})\s*$/.exec(text) ?? [];
+  return other !== '' && !TAPE_PARTS.has(other) && Number(one) * 2 > Number(other);
+}
+
 function writtenLength(written: string, unit: LengthUnit): Length | undefined {
-  if (!/\d|[½¼¾⅛⅜⅝⅞]/.test(written)) return undefined;
+  if (!/\d|[½¼¾⅛⅜⅝⅞]/.test(written) || isTwoReadings(written)) return undefined;
   const cell = unit === 'mm' || /mm\.?$/i.test(written) ? withoutThousands(written) : written;
   const metres = METRES_AND.exec(cell);
   if (metres !== null)
@@ -119,7 +126,7 @@ export function figureOf(cell: Cell): number | undefined {
 /** An amount of money as people write it; undefined where it is none. */
 export function moneyOf(cell: Cell): number | undefined {
   if (typeof cell === 'number') return cell;
-  if (typeof cell !== 'string' || !/\d/.test(cell)) return undefined;
+  if (typeof cell !== 'string' || !/\d/.test(cell) || /^\d+\s*\/\s*\d+$/.test(cell)) return undefined;
   if (/^(?:free|no charge|n\/c|incl(?:uded)?)$/i.test(cell)) return undefined;
   let text = cell
     .replace(/\p{Sc}|^R(?=\s?\d)/gu, ' ')

@@ -240,7 +240,11 @@ function holdsTwo(cells: readonly Cell[], text: string): boolean {
 }
 
 const crossed = /(?:\d|['"½¼¾⅛⅜⅝⅞]|[a-z])\s*(?:[xX×*✕]|\bby\b)\s*(?:\d|none|plain|nil)/i;
-const SIZE_BEHIND = /[/&+,]\s*(?:\w+\.?\s+)?(?:w|wd|wdth|wide|width|rpt|rep|repeat|v\.?r\.?)\b[^/&+,]*$/i;
+const SIZE_BEHIND =
+  /[/&+,]\s*(?:\w+\.?\s+)?(?:w|wd|wdth|wide|width|rpt|rep|repeat|v\.?r\.?|bolt|roll)\b[^/&+,]*$/i;
+/** “Location / count” over “Living / 2”. */
+const COUNT_BEHIND = /[/&+,]\s*(?:count|qty|quantity|nos?|off|how many|#)\.?\s*$/i;
+const NAME_THEN_COUNT = /^(.*[a-z].*?)\s*\/\s*(\d{1,3})$/i;
 const NAME_THEN_SIZE = /^([a-z][^/,]*?)\s*[/,]\s*(\d[\d\s./½¼¾⅛⅜⅝⅞"”″]*(?:in|cm|mm)?\.?)$/i;
 /** The figures of a cell; a slash parts them only where the heading has one too. */
 export function splitCell(cell: string, heading: string): readonly string[] | undefined {
@@ -248,13 +252,28 @@ export function splitCell(cell: string, heading: string): readonly string[] | un
   return names === undefined ? bothOf(cell, heading) : partsOfCell(cell, names);
 }
 
+/** “16/12 – hung 14/12” under “Due / hung” is a day. */
+const DAYS =
+  /\b(?:due|dates?|hung|fitted|ordered|ord['’]?d|rec['’]?d|installed|delivered|wanted|req['’]?d)\b/i;
+const DAY = /^\d{1,2}\/\d{1,2}(?!\d)/;
+
+/** “Castel / 54"” under “Fabric / width”, “Living / 2” under “Location / count”. */
+function nameAndFigure(cell: string, heading: string): readonly [string, string] | undefined {
+  const written = SIZE_BEHIND.test(heading)
+    ? NAME_THEN_SIZE
+    : COUNT_BEHIND.test(heading)
+      ? NAME_THEN_COUNT
+      : undefined;
+  const [, name = '', figure = ''] = written?.exec(cell) ?? [];
+  return figure === '' ? undefined : [name, figure];
+}
+
 function bothOf(cell: string, heading: string): readonly [string, string] | undefined {
   if (crossed.test(cell)) return twoOf(cell);
   if (!/[/&+,]/.test(heading)) return undefined;
-  // “Castel / 54"” under “Fabric / width”.
-  const named = SIZE_BEHIND.test(heading) ? NAME_THEN_SIZE.exec(cell) : null;
-  if (named !== null) return [named[1] ?? '', named[2] ?? ''];
-  if (!/[/&+]/.test(heading)) return undefined;
+  const named = nameAndFigure(cell, heading);
+  if (named !== undefined) return named;
+  if (!/[/&+]/.test(heading) || (DAYS.test(heading) && DAY.test(cell))) return undefined;
   for (let at = cell.indexOf('/'); at >= 0; at = cell.indexOf('/', at + 1)) {
     const [left, right] = [cell.slice(0, at).trim(), cell.slice(at + 1).trim()];
     const [over, under] = [/(?:^|[\s-])(\d+)$/.exec(left)?.[1], /^(\d+)/.exec(right)?.[1]];

@@ -137,7 +137,7 @@ function fitFigure(key: MeaningKey, evidence: Evidence): number {
 }
 
 /** “W88”, “TS/114”, “30142”: what papers are numbered by. */
-const PAPER = /^[A-Z]{0,4}[-/. ]?\d{2,}(?:[-/]\w{1,4})?$/i;
+const PAPER = /^(?:[A-Z]{0,4}[-/. ]?\d{2,}(?:[-/]\w{1,4})?|\d{1,3}[-/]\d{2,4})$/i;
 const numbered = ({ cells }: Evidence): number => {
   const filled = cells.filter((cell) => cell !== null);
   const papers = filled.filter((cell) =>

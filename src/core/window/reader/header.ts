@@ -39,11 +39,14 @@ export function headingScore(text: string): number {
 
 const textOf = (cell: Cell | undefined): string => (typeof cell === 'string' ? cell : '');
 /** “11.5yds”, “x2”, “$31.50/yd”. */
+/** “1 off” heads what one of several takes. */
+const ONE_OFF = /^(?:1|one)[- ]off$/i;
 const FIGURE_AND_UNIT = /^(?:[$£€x×]\s?)?\d[\d.,\s½¼¾/]*(?:\/?\s?[a-z]{1,7}\.?)?$/i;
 const isFigure = (cell: Cell): boolean =>
   typeof cell === 'number' ||
   isDay(cell) ||
   (typeof cell === 'string' &&
+    !ONE_OFF.test(cell) &&
     ((/^[\d½¼¾⅛⅜⅝⅞]/.test(cell) && !/[a-z]{3}/i.test(cell)) || FIGURE_AND_UNIT.test(cell)));
 
 function rowScore(row: Row): { score: number; known: number } {
@@ -117,12 +120,30 @@ function isLowerRow(row: Row | undefined, above: Row): boolean {
     return false;
   if (isUnitRow(row)) return true;
   const known = cells.filter(
-    (cell) => headingScore(textOf(cell)) >= 0.4 || unitWord(textOf(cell).replace(/[()]/g, '')) !== undefined,
+    (cell) =>
+      headingScore(textOf(cell)) >= 0.4 ||
+      ONE_OFF.test(textOf(cell)) ||
+      unitWord(textOf(cell).replace(/[()]/g, '')) !== undefined,
   ).length;
   const same = row.filter(
     (cell, at) => cell !== null && textOf(cell).toLowerCase() === textOf(above[at]).toLowerCase(),
   ).length;
   return known >= 2 && known >= cells.length * 0.7 && same < 2;
+}
+
+/** A row of words that all stand below names merged over several columns parts these, whatever they say. */
+function isUnderGroups(row: Row | undefined, above: number, merged: readonly Merged[]): boolean {
+  const groups = merged.filter((one) => one.row === above && one.rows === 1 && one.columns > 1);
+  const filled = [...(row ?? []).entries()].filter(([, cell]) => cell !== null);
+  return (
+    filled.length >= 2 &&
+    filled.every(
+      ([at, cell]) =>
+        typeof cell === 'string' &&
+        !isFigure(cell) &&
+        groups.some(({ column, columns }) => at >= column && at < column + columns),
+    )
+  );
 }
 
 const coverOf = (merged: readonly Merged[], row: number, column: number): Merged | undefined =>
@@ -171,13 +192,14 @@ export function headerAt(rows: readonly Row[], at: readonly number[], merged: re
 }
 
 /** The rows of a header around its best row. */
-function grown(rows: readonly Row[], main: number): number[] {
+function grown(rows: readonly Row[], main: number, merged: readonly Merged[]): number[] {
   const at = [main];
   while (at.length < 3 && isGroupRow(rows[(at[0] ?? 0) - 1], rows[at[0] ?? 0] ?? []))
     at.unshift((at[0] ?? 0) - 1);
   for (;;) {
     const last = at.at(-1) ?? main;
-    if (at.length >= 3 || !isLowerRow(rows[last + 1], rows[last] ?? [])) break;
+    const lower = rows[last + 1];
+    if (at.length >= 3 || !(isLowerRow(lower, rows[last] ?? []) || isUnderGroups(lower, last, merged))) break;
     at.push(last + 1);
   }
   return at;
@@ -205,7 +227,7 @@ export function findHeader(rows: readonly Row[], merged: readonly Merged[]): Hea
   const most = tried.reduce((best, { score }) => Math.max(best, score), 0);
   const first = tried.find(({ score }) => score >= most * 0.7);
   if (first === undefined) return undefined;
-  const at = grown(rows, first.row);
+  const at = grown(rows, first.row, merged);
   const own = new Set(at.map((row) => signature(rows[row] ?? [])));
   const others = tried
     .filter(

@@ -146,6 +146,12 @@ const spelledOut = (raw: string): string =>
     .replace(/\bo\.?\/?a\b\.?/g, 'overall')
     .replace(/\bf\/f\b|\bface to face\b/g, 'edge edge')
     .replace(/\bl\/m\b/g, 'metres')
+    .replace(/\ball[- ]in\b|^to (?:the )?(?:client|customer)$/g, 'total')
+    .replace(/\b(?:1|one)[- ]off\b/g, 'each')
+    .replace(/^(?:rod|pole|track)s?,? (?:etc|& c)\b\.?/, 'hardware')
+    .replace(/^net (?:per )?(?:(yd|yard)|m|mtr|metre)\.?$/, (_all, yard) =>
+      yard === undefined ? '$/m' : '$/yd',
+    )
     .replace(/\bp\.? ?m\b\.?$/, '/m')
     .replace(/\b(?:1|2|one|two)[- ]?way\b/g, 'direction')
     .replace(/\bi\/s\b/g, 'inside')
@@ -295,6 +301,8 @@ function lowest(rows: readonly string[]): number {
 /** A heading of several rows, the lowest last: what stands above counts for less. */
 export function joinHeadings(rows: readonly string[]): HeadingRead {
   const told = rows.filter((row) => row !== '');
+  // Alone the face that a window shows is its rod's; above other headings it is the cloth's.
+  if (rows.length === 1 && /^face\.?$/i.test(rows[0] ?? '')) return readHeading('rod face');
   const reads = runOn(told.some((row) => !onlyTaxed(row)) ? told.filter((row) => !onlyTaxed(row)) : told).map(
     (row, at, all) =>
       all.length > 1 && isMetres(row) ? METRES : readHeading(row, at === lowest(all) ? 1 : 0.6),

@@ -60,6 +60,7 @@ function definedBy(clause: string, heading: string): string | undefined {
   const [first = '', ...rest] = clause.split(' ');
   const phrase = rest.join(' ');
   return own.length <= 4 &&
+    !PLAIN_WORDS.has(own) &&
     lettersOf(first) === own &&
     rest.length >= 2 &&
     !/\d|[$€£]/.test(phrase + heading) &&
@@ -67,6 +68,11 @@ function definedBy(clause: string, heading: string): string | undefined {
     ? phrase
     : undefined;
 }
+
+/** Words of a sentence, however a heading is shortened: “no returns in it” says nothing of a column headed “No.”. */
+const PLAIN_WORDS: ReadonlySet<string> = new Set(
+  'a all an and as at but by do for from if in is it no not of on or our out so the to up we with'.split(' '),
+);
 
 /** The word that tells which height or length is meant, as a clause says it of the columns. */
 function toldBy(clause: string): { readonly noun: Idea; readonly word: string } | undefined {

@@ -45,7 +45,8 @@ export type OtherKey =
   | 'interlining'
   | 'interliningWidths'
   | 'interliningCut'
-  | 'interliningAmount';
+  | 'interliningAmount'
+  | 'hookDrop';
 export type MeaningKey = OrderKey | OtherKey;
 
 /** What stands in the cells. */
@@ -62,7 +63,7 @@ const said = (holds: Holds, phrases: string): Said => ({ holds, phrases });
 const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   room: 'room, room kind:.75, rooms:.8, room number, place:.85, place number:.85, place name:.85, place place:.85, room place, mark:.75, mark number:.75, window:.8, window number:.8, room name, item:.5, number:.35, piece:.4, story:.5, where, kind:.5, forWhat:.7, space:.7, window room, room window:.7, zone, window name:.7',
   openingWidth:
-    'inside width, opening width, opening, window width, inside, inside window width, opening inside width, window opening, window:.62, width:.7, window opening width, opening length:.8, window length:.5, window size:.4, width opening, opening opening, trim trim, trim width:.7, measured width:.9',
+    'inside width, opening width, opening, window width, inside, inside window width, opening inside width, window opening, window:.62, width:.7, window opening width, opening length:.8, window length:.5, window size:.4, width opening, opening measured, opening opening, trim trim, trim width:.7, measured width:.9',
   leftExtension:
     'left extension, extension left, left:.86, left side:.8, left window extension, left opening extension, rod left extension, left clear:.7, extension left rod, extension:.6, past left, return left:.3',
   rightExtension:
@@ -79,7 +80,7 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   floorFinish:
     'floor finished, floor, floor hem, floor style, floor clear:.9, hem finished, breaks:.75, breaks style, floor breaks',
   finishedDrop:
-    'finished drop, finished length, drop, finished height, length:.82, drop length, finished:.35, finished drop length, total drop, total length:.9, panel length:.9, panel height:.85, panel drop:.9, rod drop:.7, hem top, top hem, length hem, hem length:.7, drop top hem, length top hem, finished drop top hem, ring hem, top floor:.7, hem hem, heading hem:.9, snaps hem:.9',
+    'finished:.62, finished drop, finished length, drop, finished height, length:.82, drop length, finished:.35, finished drop length, total drop, total length:.9, panel length:.9, panel height:.85, panel drop:.9, rod drop:.7, hem top, top hem, length hem, hem length:.7, drop top hem, length top hem, finished drop top hem, ring hem, top floor:.7, hem hem, heading hem:.9, snaps hem:.9',
   heading:
     'heading, style, heading style, pleat style, pleat, heading kind, pleat kind, style pleat, top:.75, top style, kind:.6, item:.3',
   draw: 'draw, draw style, draw kind, pair panel, pair, panel:.6, control:.6, stack:.6, stack draw, left right, pair left right, draw left right, draw pair, control draw, opening:.56, opening style:.6, item:.3, action, direction, stack panel:.85, draw panel, stack place:.8, heading draw:.3',
@@ -207,6 +208,7 @@ const OTHERS: Readonly<Record<OtherKey, Said>> = {
   deduction: said('any', 'allowance, floor allowance, rod drop:.5'),
   place: said('text', 'place:.8, place number:.8, place name:.8'),
   basis: said('text', 'basis, price basis, labor basis'),
+  hookDrop: said('length', 'snaps drop, ring drop, snaps length, ring length'),
   widthsOfOne: said('count', 'widths, number widths, width:.6, number drop'),
   widthsOfAll: said(
     'count',

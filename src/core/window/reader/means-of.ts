@@ -6,7 +6,15 @@ import type { Evidence } from './evidence';
 import { countsPairs } from './pairs';
 import { isOurs, type MeaningKey } from './meanings';
 import { drawOfText, goodsOf, headingOfText, liningOfText, treatmentOf } from './treatment-text';
-import { countsInBrackets, isTurned, leadingCount, matchBehind, roomAndCount } from './values';
+import {
+  clothAndWidth,
+  countsInBrackets,
+  fullnessIn,
+  isTurned,
+  leadingCount,
+  matchBehind,
+  roomAndCount,
+} from './values';
 
 export const shareOf = (cells: readonly Cell[], test: (text: string) => boolean): number => {
   const texts = cells.filter((cell): cell is string => typeof cell === 'string');
@@ -32,6 +40,9 @@ class Texts {
   get lined(): boolean {
     return !this.has('lining') && this.share((text) => liningOfText(text) !== undefined) >= 0.3;
   }
+  get filled(): boolean {
+    return !this.has('fullness') && this.share((text) => fullnessIn(text) !== undefined) >= 0.5;
+  }
   get counted(): boolean {
     return !this.has('quantity') && this.share((text) => leadingCount(text) !== undefined) >= 0.6;
   }
@@ -50,7 +61,15 @@ const those = (...keys: readonly (OrderKey | false)[]): OrderKey[] =>
 
 /** Meanings whose cells may hold more than them. */
 const HOLDS: Partial<Record<MeaningKey, (texts: Texts) => OrderKey[]>> = {
-  heading: (texts) => those('heading', texts.drawn && 'draw', texts.lined && 'lining'),
+  heading: (texts) =>
+    those('heading', texts.drawn && 'draw', texts.filled && 'fullness', texts.lined && 'lining'),
+  fabric: (texts) =>
+    those(
+      'fabric',
+      !texts.has('fabricWidth') &&
+        texts.share((text) => clothAndWidth(text, 'in') !== undefined) >= 0.8 &&
+        'fabricWidth',
+    ),
   quantity: (texts) =>
     those(
       'quantity',
@@ -75,8 +94,16 @@ const HOLDS: Partial<Record<MeaningKey, (texts: Texts) => OrderKey[]>> = {
     );
     const [first] = means;
     if (first === undefined) return [];
-    return [...means, ...those(texts.lined && 'lining', first === 'draw' && texts.counted && 'quantity')];
+    return [
+      ...means,
+      ...those(
+        texts.filled && 'fullness',
+        texts.lined && 'lining',
+        first === 'draw' && texts.counted && 'quantity',
+      ),
+    ];
   },
+  layer: (texts) => those(texts.lined && 'lining'),
   room: (texts) =>
     those(
       'room',

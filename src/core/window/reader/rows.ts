@@ -14,6 +14,7 @@ import {
   type Row,
 } from './cells';
 import { Above } from './above';
+import { spelledOut, type Codes } from './codes';
 import { withPoint } from './decimal-comma';
 import type { DayOrder } from './dates';
 import { fractionOf, isDayNumber, partsOf, splitCell } from './evidence';
@@ -21,7 +22,16 @@ import { yesOrNo } from '../../cell/treatment';
 import type { Per } from './heading';
 import type { OtherKey } from './meanings';
 import { goodsOf, headingOfText, isTwo, treatmentOf } from './treatment-text';
-import { leadingCount, partOfInch, plus, readCell, roomAndCount, type CellRead, type Value } from './values';
+import {
+  leadingCount,
+  partOfInch,
+  plus,
+  readCell,
+  roomAndCount,
+  within,
+  type CellRead,
+  type Value,
+} from './values';
 
 export type RowKind = 'window' | 'section' | 'total' | 'note' | 'repeat header' | 'blank' | 'other goods';
 export type Values = Partial<Record<OrderKey, Value | undefined>>;
@@ -67,6 +77,8 @@ export interface Plan {
   readonly order: DayOrder | undefined;
   /** Whether figures are written like “3,76”. */
   readonly decimalComma: boolean;
+  /** What its columns’ code numbers stand for. */
+  readonly codes: Codes;
   /** Measured to, where a line above the headings or a heading says it for every row. */
   readonly measuredTo: string | undefined;
   /** What a line above says for every row, where no column does. */
@@ -132,6 +144,8 @@ const CANCELLED =
 const NOTE_WORDS =
   /[.;!?]|, |\b(?:not|see|by|please|check|call|note|from|under|with|are|is|was|hold|ship|prices?|all|measured|incl|excl|per|must|to be|client|confirm|approx|deposit|terms|signed|page)\b|\*|^n\.?b\b/i;
 
+/** A shade’s text may say a heading as well: “Roman shade, flat”. */
+const SHADE = /^(?:\w+ )?(?:shades?|blinds?|romans?|cornices?|val[ae]nces?|swags?|shutters?)\b/i;
 /** “2½ ea side”: for one of the panels. */
 export const EACH_SIDE = /\d.*\b(?:sides?|ea|each)\b|½\s*(?:ea|each|\/|a|per)/i;
 
@@ -140,7 +154,8 @@ const COUNTED = /^\d+ (?:windows?|openings?|pairs?|prs?|curtains?|drapes|rooms?|
 /** A name in capitals heads what follows it. */
 const TITLE = /^[A-Z]{3,}\b/;
 
-const STOREY = /\b(?:wing|floor|block|ground|storey|level|annexe?|basement|phase|building|house|tower)\b/i;
+const STOREY =
+  /\b(?:wing|floor|block|ground|storey|level|annexe?|fl|flr|basement|phase|building|house|tower)\b/i;
 const PAYMENT = /^(?:pd|paid|payment|rec'?d|chq|check|cheque|ck)\b.*/i;
 
 /** “Balance on completion. Fabric COM.” is a sentence. */
@@ -171,7 +186,8 @@ export class RowReader {
 
   /** Takes the next row and gives the rows that are certain now: a line of words waits for what follows it. */
   push(row: number, given: Row): RowRead[] {
-    const cells = this.plan.decimalComma ? given.map(withPoint) : given;
+    const pointed = this.plan.decimalComma ? given.map(withPoint) : given;
+    const cells = spelledOut(pointed, this.plan.codes);
     const kind = this.kindOf(cells);
     if (kind === 'words') {
       this.waiting.push({ row, cells });
@@ -312,7 +328,7 @@ export class RowReader {
         other === 'item' ||
         other === 'layer' ||
         (keys.includes('draw') && !keys.includes('heading')) ||
-        (keys[0] === 'heading' && headingOfText(cell) === undefined);
+        (keys[0] === 'heading' && (headingOfText(cell) === undefined || SHADE.test(cell)));
       if (tells) named ??= goodsOf(cell);
       else if (
         (keys[0] === 'room' || keys[0] === 'fabric' || (keys.length === 0 && cell.length < 40)) &&
@@ -439,7 +455,10 @@ export class RowReader {
           if (!Number.isNaN(count)) values.quantity ??= count;
           continue;
         }
-        let read = bySlot(slot, key, cell) ?? readCell(key, cell, slot.unit, order);
+        let read =
+          bySlot(slot, key, cell) ??
+          within(slot.keys, key, cell, slot.unit) ??
+          readCell(key, cell, slot.unit, order);
         if (key === 'room' && slot.keys.includes('quantity') && typeof cell === 'string')
           read = { value: roomAndCount(cell, slot.counts).room };
         if (key === 'draw' && typeof cell === 'string') {

@@ -292,6 +292,8 @@ const LETTERS: Readonly<Record<string, Draw>> = {
   sd: 'pair',
   ol: 'one-way left',
   or: 'one-way right',
+  lw: 'one-way left',
+  rw: 'one-way right',
   sl: 'one-way left',
   sr: 'one-way right',
 };
@@ -382,6 +384,7 @@ const NOT_UP = /\b(?:rods?|poles?) (?:(?:are|is) )?(?:not (?:yet )?up|yet to (?:
 
 /** The point measured to as a line beside the table says it: “rods are up”, “to center of rod, not up yet”. */
 export function measuredOfNote(text: string): MeasuredTo | 'a rod' | undefined {
+  if (/\b(?:rods?|poles?) (?:are )?not (?:yet )?(?:installed|hung|up|fixed)\b/i.test(text)) return 'new rod';
   if (
     !NOT_UP.test(text) &&
     !/\b(?:ht|hts|height|heights|high|size|sizes|measured|measurements?|taken|meas|floor to|drops?)\b/i.test(

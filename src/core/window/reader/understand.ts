@@ -6,6 +6,7 @@ import type { OrderKey } from '../meanings';
 import { Arithmetic } from './arithmetic';
 import { assign, type Assignment, type Choice, type Sureness } from './assign';
 import { candidatesOf, type Candidate } from './candidates';
+import { spelledOut, type Codes } from './codes';
 import { figureOf, saysMore, type Cell, type Row } from './cells';
 import { putPoints } from './decimal-comma';
 import { DayOrders, type DayOrder } from './dates';
@@ -21,7 +22,7 @@ import { measuredPoint } from './point';
 import { isLengthKey, isOurs, isYardageKey, type MeaningKey, type OtherKey } from './meanings';
 import { isWindowFact, type Plan, type Slot } from './rows';
 import { drawOfText, goodsOf, treatmentOf, writesTwoForPair } from './treatment-text';
-import { countsInBrackets, roomAndCount } from './values';
+import { clothAndWidth, countsInBrackets, roomAndCount } from './values';
 import { inClothUnit, unitOfFigures, unitOfNotes, type UnitRead } from './units';
 
 export interface ColumnRead {
@@ -156,7 +157,18 @@ function saysAlone({ said }: Evidence): OrderKey | undefined {
   return best !== undefined && isOurs(best[0]) ? best[0] : undefined;
 }
 
+/** One figure for both sides. */
+const OF_EACH_SIDE = /\b(?:ea|each|per|both|either)\.? sides?\b/i;
 const SIDED = /\b(?:l|lh|lhs|left|lft|lt|links?|gauche|izq)\b/i;
+
+/** The unit of the widths behind the names of cloths. */
+const boltUnitOf = ({ cells, unit }: Evidence): LengthUnit | undefined => {
+  for (const cell of cells) {
+    const cloth = typeof cell === 'string' ? clothAndWidth(cell, unit) : undefined;
+    if (cloth !== undefined) return cloth.unit;
+  }
+  return undefined;
+};
 
 const asked = (own: Evidence, couldBe: readonly MeaningKey[]): ColumnRead => ({
   at: own.at,
@@ -192,7 +204,8 @@ function columnsOf(
         ? meansOf(choice, own, has, above.draw !== undefined)
         : meansOf(choices[base] as Choice, evidence[base] as Evidence, has);
     const [key] = means;
-    if (key === 'leftExtension' && !has('rightExtension') && !SIDED.test(own.text)) {
+    const bothSides = key === 'leftExtension' && !has('rightExtension') && OF_EACH_SIDE.test(own.text);
+    if (key === 'leftExtension' && !has('rightExtension') && !SIDED.test(own.text) && !bothSides) {
       // One extension a window: of one side, or of each.
       return asked(own, ['leftExtension', 'rightExtension']);
     }
@@ -204,7 +217,9 @@ function columnsOf(
           ? yardageUnit(own.text, own.heading, house)
           : isLengthKey(key)
             ? own.unit
-            : undefined;
+            : means.includes('fabricWidth')
+              ? boltUnitOf(own)
+              : undefined;
     if (own.sizeOnly && !means.some((one) => sums.proven.has(one))) return asked(own, means);
     const chosen = base === undefined ? choice.sure : (choices[base]?.sure ?? choice.sure);
     // That brackets count windows is likely, never certain.
@@ -213,7 +228,7 @@ function columnsOf(
     return {
       at: own.at,
       heading: own.text,
-      means,
+      means: bothSides ? ['leftExtension', 'rightExtension'] : means,
       other:
         choice.key !== undefined && !isOurs(choice.key) && choice.sure !== 'asked' ? choice.key : undefined,
       unit,
@@ -339,6 +354,7 @@ export interface Whole {
   /** The sentence where two tables stand side by side. */
   sideBySide(header: Header, rows: readonly Row[]): string | undefined;
   withLegend(header: Header, above: readonly Row[]): Legend;
+  codesIn(header: Header, above: readonly Row[]): Codes;
   saidByWords(
     texts: readonly (readonly string[])[],
     words: HouseWords | undefined,
@@ -354,6 +370,7 @@ const SHOWN: Whole = {
   spread: () => undefined,
   sideBySide: () => undefined,
   withLegend: ({ reads }) => ({ reads, defined: [] }),
+  codesIn: () => new Map(),
   saidByWords: (_texts, _words, said) => said,
   stated: () => ({}),
   measuredTo: () => undefined,
@@ -392,6 +409,17 @@ function dayOrders(evidence: readonly Evidence[], { assigned }: Assignment): Day
   return orders;
 }
 
+/** The unit of bare lengths: as a line says, as the figures must be, or the house’s. */
+function unitsOf(notes: readonly Row[], { reads }: Header, rows: readonly Row[], house: Unit): UnitRead {
+  const noted = unitOfNotes(notes);
+  const guessed = noted === undefined ? unitOfFigures(reads, rows, house) : undefined;
+  return {
+    small: noted?.unit ?? guessed ?? house.small,
+    note: noted?.note,
+    guessed: guessed !== undefined,
+  };
+}
+
 /** Everything about a sheet that its headings and a bounded number of its rows tell. */
 export function understand(sheet: Sheet, look: Look, whole: Whole = SHOWN): Understanding | Trouble {
   const decimalComma = putPoints(sheet.rows);
@@ -408,20 +436,15 @@ export function understand(sheet: Sheet, look: Look, whole: Whole = SHOWN): Unde
     (row: number) => (sheet.rows[row - 1] ?? []).filter((cell) => cell !== null).length <= 1,
   );
   const body = next === undefined ? sheet.rows : sheet.rows.slice(0, next);
-  const rows = evidenceRows(body, header);
+  const above = sheet.rows.slice(0, first);
+  const codes = whole.codesIn(header, above);
+  const rows = evidenceRows(body, header).map((row) => spelledOut(row, codes));
   const beside = whole.sideBySide(header, rows);
   if (beside !== undefined) return { none: beside };
   const lone = body
     .slice((header.rows.at(-1) ?? 0) + 1)
     .filter((row) => row.filter((cell) => cell !== null).length === 1);
-  const above = sheet.rows.slice(0, first);
-  const noted = unitOfNotes([...above, ...lone.slice(0, 200)]);
-  const guessed = noted === undefined ? unitOfFigures(header.reads, rows, look.unit) : undefined;
-  const units: UnitRead = {
-    small: noted?.unit ?? guessed ?? look.unit.small,
-    note: noted?.note,
-    guessed: guessed !== undefined,
-  };
+  const units = unitsOf([...above, ...lone.slice(0, 200)], header, rows, look.unit);
   const legend = whole.withLegend(header, above);
   const evidence = gather(header.texts, inClothUnit(legend.reads, above), {
     rows,
@@ -456,6 +479,7 @@ export function understand(sheet: Sheet, look: Look, whole: Whole = SHOWN): Unde
     unit: look.unit,
     order: orders.order,
     decimalComma,
+    codes,
     measuredTo: measuredPoint(evidence, columns, whole.measuredTo(above)),
     stated: said,
     usual: usualFacts(evidence, columns),

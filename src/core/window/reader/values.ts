@@ -69,7 +69,7 @@ function choiceOf(key: OrderKey, text: string): string | undefined {
       return matchOfText(text);
     }
     case 'railroaded':
-      return DIRECTIONS.find(text.trim().toLowerCase());
+      return DIRECTIONS.find(text.trim().toLowerCase()) ?? (isTurned(text) ? 'railroaded' : undefined);
     case 'mount':
       return mountOf(text);
     case 'hangOn':
@@ -90,7 +90,57 @@ const UNPRICED =
 const read = (value: Value | undefined): CellRead => (value === undefined ? 'unread' : { value });
 
 /** Cloth turned, as a word among counts of widths says it. */
-export const isTurned = (text: string): boolean => directionOf(text) === 'railroaded';
+export const isTurned = (text: string): boolean =>
+  directionOf(text) === 'railroaded' || /^(?:on |by )?(?:the )?run$/i.test(text.trim());
+
+const CLOTH_AND_WIDTH = /^(.*[a-z)].*?),?\s+(\d{2,4}(?:\.\d+)?)\s*(in|ins|cm|mm|["″”])?\.?(?:\s*wide)?$/i;
+/** No bolt is narrower or wider. */
+const [NARROWEST, WIDEST] = [26 * UNITS.in, 132 * UNITS.in];
+/** The unit of a bolt’s width that stands bare behind its name. */
+const boltUnit = (width: number, house: LengthUnit): LengthUnit =>
+  width >= 1_000 ? 'mm' : width >= 133 ? 'cm' : width < 100 ? 'in' : house === 'in' ? 'in' : 'cm';
+/** “Riverstone 137”, “Larkhill, 54 in”: a cloth’s name and how wide it lies. */
+export function clothAndWidth(
+  text: string,
+  house: LengthUnit,
+): { readonly name: string; readonly width: Length; readonly unit: LengthUnit } | undefined {
+  const [, name, figure = '', said] = CLOTH_AND_WIDTH.exec(text) ?? [];
+  if (name === undefined) return undefined;
+  const unit: LengthUnit =
+    said === undefined
+      ? boltUnit(Number(figure), house)
+      : /^[cm]m$/i.test(said)
+        ? (said.toLowerCase() as 'cm')
+        : 'in';
+  const width = lengthOf(Number(figure), unit);
+  return width === undefined || width < NARROWEST || width > WIDEST ? undefined : { name, width, unit };
+}
+
+const TIMES_FULL =
+  /(?:@|\bat\b)\s*(\d(?:\.\d+)?(?:\s?[½¼¾]|\s1\/[24])?)(?:\s*(?:[x×]|:\s?1))?(?:\s*full\w*)?(?=$|[,;\s])|(\d(?:\.\d+)?(?:\s?[½¼¾])?)\s*[x×]?\s*full(?:ness)?\b/i;
+/** “Pinch pleat pair @ 2.5, lined”: the fullness that a treatment’s text says. */
+export function fullnessIn(text: string): number | undefined {
+  const found = TIMES_FULL.exec(text);
+  return found === null ? undefined : fullnessOf((found[1] ?? found[2] ?? '').trim());
+}
+
+/** What stands within a text that says several things; undefined where the cell is read as one. */
+export function within(
+  keys: readonly OrderKey[],
+  key: OrderKey,
+  cell: Cell,
+  unit: LengthUnit,
+): CellRead | undefined {
+  if (typeof cell !== 'string' || keys.length < 2) return undefined;
+  if (key === 'fullness') {
+    const value = fullnessIn(cell);
+    return value === undefined ? 'nothing' : { value };
+  }
+  if (keys[0] !== 'fabric' || !keys.includes('fabricWidth')) return undefined;
+  const cloth = clothAndWidth(cell, unit);
+  if (key === 'fabricWidth') return cloth === undefined ? 'nothing' : { value: cloth.width };
+  return key === 'fabric' && cloth !== undefined ? { value: cloth.name } : undefined;
+}
 
 const ROOM_COUNT =
   /\s*(?:\(\s*[x×]?\s*(\d{1,3})\s*(?:[x×]|off|no\.?|windows?|pr)?\s*\)|[x×]\s*(\d{1,3})|\b(\d{1,2})\s*[x×])\s*$/i;

@@ -48,7 +48,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   interlining:
     'interlining interlined bump il intl int intlng intlin ilng ilin ilining domette flannel inter interline',
   yards:
-    'yards yardage yd yds ydg ydge yard metres metre meter m mtr mts metrage metros mtg yrd verge lm linear',
+    'yards yardage yd yds ydg ydge yard metres metre meter m mtr mts metrage metros mtg yrd verge lm linear vg verge verges',
   quantity: 'quantity qty qnty quant q count cantidad qte hoeveelheid menge aantal kol cant quan qtty nombre',
   many: 'many off sets set alike units how',
   number: 'number no nos nr num nbr # anz anzahl pos',
@@ -62,7 +62,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   kind: 'type kind typ art desc',
   draw: 'draw dr hang opens drw operation oper operates direction dir split traverses opn hand op config configuration drawn drawing pull pulls opening action closing closes parting part stacking stacks stackside handing hung works runs travel goes sens ouvre trek oop zug ouvert ouverture function functions tw',
   control: 'control ctrl cord wand pull operated corded operating cording cordside',
-  measured: 'measured meas measure msd measd',
+  measured: 'measured meas measure msd measd field',
   taken: 'taken point to ref from at',
   floor: 'floor flr fl f ground aff fflr',
   story: 'level story etage verdieping',
@@ -75,7 +75,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   money: 'money dollars pounds usd gbp cad aud nzd zar eur',
   amount:
     'amount amt ext extd extended extension value montant importe betrag xtd extn exten extend exted cash comes',
-  cost: 'cost charge fee',
+  cost: 'cost charge fee chg chrg chgs',
   total: 'total tot ttl sum all summe gesamt grand totl altogether bill both comes',
   line: 'line row',
   net: 'net nett subtotal exvat exgst extax ex excl pretax',

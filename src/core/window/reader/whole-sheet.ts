@@ -2,6 +2,7 @@
 import { letters } from '../../cell/letters';
 import type { OrderKey } from '../meanings';
 import type { Cell, Row } from './cells';
+import { codesIn } from './codes';
 import { findHeader, headingScore, type Header, type Merged } from './header';
 import { saidByWords } from './house-words';
 import { withLegend } from './legend';
@@ -71,7 +72,7 @@ function measuredTo(above: readonly Row[]): ReturnType<typeof measuredOfNote> {
   return undefined;
 }
 
-const WHOLE: Whole = { findHeader, spread, sideBySide, withLegend, saidByWords, stated, measuredTo };
+const WHOLE: Whole = { findHeader, spread, sideBySide, withLegend, codesIn, saidByWords, stated, measuredTo };
 
 export const understandSheet = (sheet: Sheet, look: Look): Understanding | Trouble =>
   understand(sheet, look, WHOLE);

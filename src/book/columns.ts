@@ -9,7 +9,7 @@ import { refusalOf } from '../core/window/reader/as-window';
 import { cellOf } from '../core/window/reader/cells';
 import { headingOf, isLengthKey, isOurs, isYardageKey } from '../core/window/reader/meanings';
 import { readTable, type TableRead } from '../core/window/reader/read';
-import type { RowKind, RowRead } from '../core/window/reader/rows';
+import type { RowKind, RowRead } from '../core/window/reader/slots';
 import type { ColumnRead } from '../core/window/reader/understand';
 import { cellText, common, letters } from './address';
 import { filled, type Block, type CellValue } from './book';

@@ -4,7 +4,7 @@ import type { House } from '../../core/house/house';
 import { namedAs, type JobCloth } from '../../core/papers/job';
 import type { Entry } from '../../core/papers/paper';
 import { matchOfText } from '../../core/window/reader/treatment-text';
-import type { RowRead, Values } from '../../core/window/reader/rows';
+import type { RowRead, Values } from '../../core/window/reader/slots';
 
 const weightOf = (entry: Entry | undefined): number | undefined =>
   typeof entry?.value === 'number' && entry.value > 0 ? entry.value : undefined;

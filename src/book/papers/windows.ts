@@ -7,7 +7,7 @@ import { cellOf } from '../../core/window/reader/cells';
 import { meaningOf } from '../../core/window/reader/meanings';
 import { saysClientPays } from '../../core/window/reader/money-words';
 import { readTable, type TableRead } from '../../core/window/reader/read';
-import type { RowRead } from '../../core/window/reader/rows';
+import type { RowRead } from '../../core/window/reader/slots';
 import type { ColumnRead, Corrections } from '../../core/window/reader/understand';
 import type { House } from '../../core/house/house';
 import type { JobCloth, JobWindow } from '../../core/papers/job';

@@ -1,7 +1,7 @@
 /** A row that says why it is unlike the others: what is found there is told as a note that quotes it. */
 import { finding } from '../cell/answer';
 import type { CellIn } from '../cell/fields';
-import type { Slot } from '../window/reader/rows';
+import type { Slot } from '../window/reader/slots';
 import type { OrderFinding } from './finding';
 
 /** Said of a row that was meant as it stands: the client's wish, more cloth on purpose, made again, cloth of the client's own. */

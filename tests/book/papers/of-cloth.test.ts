@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { withCloth, withLinings } from '../../../src/book/papers/of-cloth';
 import { DEFAULT_HOUSE } from '../../../src/core/house/house';
 import { count, words } from '../../../src/core/papers/paper';
-import type { RowRead } from '../../../src/core/window/reader/rows';
+import type { RowRead } from '../../../src/core/window/reader/slots';
 
 const row = (values: RowRead['values']): RowRead => ({ row: 4, is: 'window', values, unread: [], dated: [] });
 const cloths = [

@@ -9,7 +9,7 @@ import { WINDOW_COLUMNS, type ColumnKey, type Window } from '../columns';
 import { isDay, type Cell, type Row } from './cells';
 import { headingOf } from './meanings';
 import type { OrderKey } from '../meanings';
-import type { RowRead, Values } from './rows';
+import type { RowRead, Values } from './slots';
 import type { ColumnRead } from './understand';
 
 const isColumn = (key: string): key is ColumnKey => key in WINDOW_COLUMNS;

@@ -6,7 +6,7 @@ import { digits, type Unit } from '../../exact/unit';
 import type { OrderKey } from '../meanings';
 import { headingOf, isLengthKey, isYardageKey, nameOf } from './meanings';
 import type { NoTable, TableRead } from './read';
-import type { Values } from './rows';
+import type { Values } from './slots';
 import type { ColumnRead } from './understand';
 
 const plain = (figure: number): number => Number(digits(figure));

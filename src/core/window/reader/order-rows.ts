@@ -15,7 +15,9 @@ import { aboutAlike, headedAlike } from './alike';
 import { BOUNDED, windowOf } from './as-window';
 import { cellOf, type Cell } from './cells';
 import { headingOf } from './meanings';
-import { RowReader, SIDE_NOT_SAID, type Plan, type RowKind, type RowRead, type Values } from './rows';
+import { SIDE_NOT_SAID } from './row-values';
+import { RowReader } from './rows';
+import type { Plan, RowKind, RowRead, Values } from './slots';
 import type { Understanding } from './understand';
 
 /** A table of orders as it was understood. */

@@ -4,7 +4,7 @@ import type { Evidence } from './evidence';
 import type { Per } from './heading';
 import { shareOf } from './means-of';
 import type { MeaningKey } from './meanings';
-import { EACH_SIDE } from './rows';
+import { EACH_SIDE } from './for-several';
 
 export interface PerRead {
   readonly per: Per | undefined;

@@ -14,7 +14,9 @@ import { fractionOfDay } from './evidence';
 import type { Merged } from './header';
 import type { HouseWords } from './house-words';
 import { headingOf, nameOf, type MeaningKey } from './meanings';
-import { isWindowFact, RowReader, type RowRead } from './rows';
+import { isWindowFact } from './row-kind';
+import { RowReader } from './rows';
+import type { RowRead } from './slots';
 import type { ColumnRead, Corrections, Understanding } from './understand';
 import { understandSheet } from './whole-sheet';
 

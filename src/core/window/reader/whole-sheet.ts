@@ -6,7 +6,7 @@ import { codesIn } from './codes';
 import { findHeader, headingScore, type Header, type Merged } from './header';
 import { saidByWords } from './house-words';
 import { withLegend } from './legend';
-import type { Plan } from './rows';
+import type { Plan } from './slots';
 import { measuredOfNote, statedInNote } from './treatment-text';
 import {
   understand,

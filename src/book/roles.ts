@@ -19,6 +19,13 @@ export interface Look {
 
 export const EDGE = 'D8D2C4';
 
+/** Every office suite has it, or a font of the very same widths. */
+export const FONT = 'Arial';
+/** In points, of a role that names none. */
+export const USUAL_SIZE = 10;
+/** The same in a page’s foot, as the code that sets its letters. */
+export const FOOT_LETTERS = `&"${FONT},Regular"&8`;
+
 export const LOOKS: Readonly<Record<Role, Look>> = {
   title: { bold: true, size: 16, ink: '5B2A33' },
   heading: { bold: true, ink: 'FFFFFF', fill: '5B2A33', boxed: true, wrapped: true },

@@ -1,4 +1,5 @@
 /** A drawing as a picture, painted on the page: black on white, fine enough for print. */
+import { FONT } from '../book/roles';
 import { alikeFill, BLACK, INKS, isPattern, type Ink, type Pattern } from '../core/drawing/ink';
 import type { LaidOut, PaintedWords } from '../core/drawing/laid-out';
 
@@ -99,7 +100,7 @@ export function pictureOf(
     });
   brush.setLineDash([]);
   brush.fillStyle = `#${BLACK}`;
-  brush.font = `${letters}px Calibri, Carlito, Arial, sans-serif`;
+  brush.font = `${letters}px ${FONT}, 'Liberation Sans', sans-serif`;
   for (const one of words) letter(brush, one);
   return canvas.toDataURL('image/png').replace(/^[^,]*,/, '');
 }

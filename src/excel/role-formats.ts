@@ -41,6 +41,3 @@ export function dressUp(range: Pick<Excel.Range, 'format'>, role: Role, rows: nu
     border.color = `#${EDGE}`;
   }
 }
-
-/** Column width in points from characters of the usual font: seven pixels each and five beside, 96 to the inch. */
-export const pointsOf = (characters: number): number => (characters * 7 + 5) * 0.75;

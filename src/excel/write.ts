@@ -11,11 +11,13 @@ import type {
   Put,
   Validation,
 } from '../book/book';
+import { pointsOf } from '../book/column-width';
 import { countedFrom } from '../book/formula';
+import { FONT, FOOT_LETTERS } from '../book/roles';
 import { addressesOf, downward, dressAlike, rowsAlike } from '../book/alike';
 import { addDrawings } from './drawings';
 import { entered } from './entry';
-import { dressUp, pointsOf } from './role-formats';
+import { dressUp } from './role-formats';
 import { rangeOf } from './read';
 
 /** The name a key is remembered under. */
@@ -79,8 +81,8 @@ function pageOf(
   for (const row of breaks) sheet.horizontalPageBreaks.add(`A${row + 1}`);
   if (foot === undefined) return;
   // An ampersand begins a code.
-  pageLayout.headersFooters.defaultForAllPages.leftFooter = `&8${foot.replace(/&/g, '&&')}`;
-  pageLayout.headersFooters.defaultForAllPages.rightFooter = '&8page &P of &N';
+  pageLayout.headersFooters.defaultForAllPages.leftFooter = `${FOOT_LETTERS}${foot.replace(/&/g, '&&')}`;
+  pageLayout.headersFooters.defaultForAllPages.rightFooter = `${FOOT_LETTERS}page &P of &N`;
 }
 
 function printAs(sheet: Excel.Worksheet, print: NonNullable<Layout['print']>): void {
@@ -134,6 +136,8 @@ function dressOne(desk: Desk, { area, role, format, align }: Dress): void {
 
 /** The cells of a paper never overlap, so that those of one look can be dressed together. */
 function dressPaper(desk: Desk, sheet: string, dress: readonly Dress[]): void {
+  // Rows are as high as this font needs, whatever the workbook's own.
+  sheetOf(desk, sheet).getRange().format.font.name = FONT;
   for (const { role, align, areas } of dressAlike(dress)) {
     const [{ rows, columns } = { rows: 1, columns: 1 }] = areas;
     for (const address of addressesOf(areas)) {

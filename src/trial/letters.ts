@@ -14,6 +14,6 @@ function digitWidth(): number {
 }
 
 export const pixelsFor = (characters: number): number => Math.round(characters * digitWidth() + BESIDE);
-export const charactersIn = (pixels: number): number => Math.round((pixels - BESIDE) / digitWidth());
+export const charactersIn = (pixels: number): number => (pixels - BESIDE) / digitWidth();
 
 export const PIXELS_A_POINT = 96 / 72;

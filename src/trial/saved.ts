@@ -9,8 +9,10 @@ import type { Book, Layout } from '../book/book';
 import type { Parts } from '../file/xlsx/archive';
 import { addCharts, addShapes } from '../file/xlsx/chart';
 import { shapesOn } from '../file/xlsx/shapes';
+import { FONT, FOOT_LETTERS, USUAL_SIZE } from '../book/roles';
 import { LINE, linesOf, USUAL } from '../book/sheets/draft';
 import { storedForm } from '../file/recalculate/formula';
+import { widthInFile } from '../file/xlsx/ruler';
 import { refill } from '../file/recalculate/refill';
 import { readWorkbook } from '../file/xlsx/workbook';
 import { areaOf } from './cells';
@@ -30,8 +32,8 @@ function dress(cell: Cell, style: core.IStyleData): void {
   const ink = argb(style.cl?.rgb);
   const ground = argb(style.bg?.rgb);
   cell.font = {
-    name: 'Calibri',
-    size: style.fs ?? 11,
+    name: FONT,
+    size: style.fs ?? USUAL_SIZE,
     ...(style.bl === 1 && { bold: true }),
     ...(style.it === 1 && { italic: true }),
     ...(ink !== undefined && { color: { argb: ink } }),
@@ -79,7 +81,8 @@ function pageOf(
     const [left, top, right, bottom] = margins;
     into.pageSetup.margins = { left, top, right, bottom, header: 0.3, footer: 0.3 };
   }
-  if (foot !== undefined) into.headerFooter.oddFooter = `&L&8${foot.replace(/&/g, '&&')}&R&8page &P of &N`;
+  if (foot !== undefined)
+    into.headerFooter.oddFooter = `&L${FOOT_LETTERS}${foot.replace(/&/g, '&&')}&R${FOOT_LETTERS}page &P of &N`;
   if (area === undefined) return;
   // The writer of files puts the first dollar of each corner.
   into.pageSetup.printArea = placeText(area).replace(/\d+/g, '$$$&');
@@ -92,9 +95,11 @@ function pageOf(
 function layOut(sheet: FWorksheet, into: Worksheet, columns: number): void {
   const { xSplit, ySplit } = sheet.getFreeze();
   if (xSplit + ySplit > 0) into.views = [{ state: 'frozen', xSplit, ySplit }];
-  for (let at = 0; at < columns; at++)
-    into.getColumn(at + 1).width = Math.max(4, charactersIn(sheet.getColumnWidth(at)));
   const print = sheet.getCustomMetadata()?.['print'] as Layout['print'];
+  // A paper’s columns are as wide as its page needs them.
+  const least = print?.area === undefined ? 4 : 0;
+  for (let at = 0; at < columns; at++)
+    into.getColumn(at + 1).width = widthInFile(Math.max(least, charactersIn(sheet.getColumnWidth(at))));
   if (print === undefined) return;
   into.pageSetup.orientation = print.landscape ? 'landscape' : 'portrait';
   into.pageSetup.paperSize = print.paper === 'a4' ? 9 : 1;

@@ -11,7 +11,7 @@ import {
 import type { Dress, PaperRole } from '../book';
 import { laidOut, type LaidOut } from '../../core/drawing/laid-out';
 import type { Unit } from '../../core/exact/unit';
-import { LOOKS } from '../roles';
+import { LOOKS, USUAL_SIZE } from '../roles';
 import { BOLD, heightOf, linesOf } from './words';
 
 export interface BandCell {
@@ -39,8 +39,11 @@ export interface Band {
 }
 
 const PADDING = 5;
-/** How a label's height is shared by its lines. */
-const LABEL_LINES = [0.46, 0.27, 0.27];
+/** How a label's height is shared by its lines, below what stays blank at its upper edge. */
+const LABEL_EDGE = 0.1;
+const LABEL_LINES = [0.4, 0.25, 0.25];
+/** Rows of a sheet are so many whole points high: a pixel, 96 to the inch. */
+const PIXEL = 0.75;
 /** Of the words in a drawing, in points. */
 export const LETTERS = 8;
 
@@ -48,7 +51,7 @@ export const LETTERS = 8;
 function tall(cells: readonly BandCell[], columnPoints: number, least = 0): number {
   return cells.reduce((most, { entry, span, role }) => {
     if (entry === undefined) return most;
-    const { size = 11, wrapped, bold } = LOOKS[role];
+    const { size = USUAL_SIZE, wrapped, bold } = LOOKS[role];
     const room = (span * columnPoints - PADDING) / (bold === true ? BOLD : 1);
     const lines = wrapped === true ? linesOf(entryText(entry), room, size) : 1;
     return Math.max(most, heightOf(lines, size));
@@ -57,8 +60,13 @@ function tall(cells: readonly BandCell[], columnPoints: number, least = 0): numb
 
 /** Space between blocks. */
 const GAP: Band = { height: 6, cells: [] };
+/** So that words stand clear of the line above them. */
+const BELOW_LINE: Band = { height: 3, cells: [], keep: true };
 const LINE = 15;
 const TO_WRITE_ON = 20;
+const TO_SIGN_ON = 23;
+/** Above a line to write on: room for what is written, with its label still beside it. */
+const TO_WRITE_UNDER: Band = { height: TO_WRITE_ON - LINE, cells: [], keep: true };
 /** Rows that stay with the one above them. */
 const STAYS_WITH: ReadonlySet<TableRow['is']> = new Set(['detail', 'sum', 'total']);
 
@@ -88,13 +96,15 @@ class Bands {
   }
 
   title(text: string | undefined): void {
-    if (text !== undefined) this.whole(words(text), 'section', { keep: true, height: 17 });
+    if (text === undefined) return;
+    this.whole(words(text), 'section', { keep: true });
+    this.all.push(BELOW_LINE);
   }
 
   letterhead({ house, title, facts }: Extract<Block, { is: 'letterhead' }>): void {
     const half = Math.ceil(this.columns * 0.58);
     const right = this.columns - half;
-    const label = Math.ceil(right * 0.45);
+    const label = Math.floor(right * 0.45);
     const rows = Math.max(house.length, facts.length + 1);
     for (let at = 0; at < rows; at++) {
       const own = house[at];
@@ -146,8 +156,10 @@ class Bands {
           { from: turn * each, span: label, role: 'label', entry: words(pair.label) },
           ...valueOf(pair, turn * each + label, each - label, 'words'),
         ]);
+      if (pairs.slice(at, at + across).some(({ entry }) => entry === undefined))
+        this.all.push(TO_WRITE_UNDER);
       this.add(cells, {
-        height: pairs.slice(at, at + across).some(({ entry }) => entry === undefined) ? TO_WRITE_ON : LINE,
+        height: LINE,
         keep: at + across < pairs.length && pairs.length <= MOST_KEPT * across,
       });
     }
@@ -213,16 +225,26 @@ class Bands {
         ],
         { keep: at < pairs.length - 1, height: strong === true ? 19 : LINE },
       );
+      if (strong === true && at < pairs.length - 1) this.all.push(BELOW_LINE);
     }
   }
 
-  notes({ title, lines, small, keep: withNext }: Extract<Block, { is: 'notes' }>): void {
+  notes({ title, lines, small, across: beside, keep: withNext }: Extract<Block, { is: 'notes' }>): void {
     this.title(title);
+    const across = beside ?? 1;
     const few = lines.length <= MOST_KEPT;
-    for (const [at, line] of lines.entries())
-      this.whole(line, small === true ? 'small' : 'words', {
-        keep: at < lines.length - 1 ? few : withNext === true,
-      });
+    const each = Math.floor(this.columns / across);
+    for (let at = 0; at < lines.length; at += across)
+      this.add(
+        lines.slice(at, at + across).map((entry, turn) => ({
+          from: turn * each,
+          // Two beside each other stand apart.
+          span: each - (turn < across - 1 ? 1 : 0),
+          role: small === true ? ('small' as const) : ('words' as const),
+          entry,
+        })),
+        { keep: at + across < lines.length ? few : withNext === true },
+      );
   }
 
   /** A drawing, as high as it came to be. */
@@ -235,22 +257,29 @@ class Bands {
   /** Row after row of labels, a page when its sheet is full. */
   labels({ across, down, high, gapDown, labels }: Extract<Block, { is: 'labels' }>): void {
     for (let first = 0; first < labels.length; first += across) {
-      const row = first / across;
+      const row = (first / across) % down;
       const own = labels.slice(first, first + across);
-      if (row % down > 0 && gapDown > 0) this.all.push({ height: gapDown, cells: [], keep: true });
+      let at = row * (high + gapDown);
+      // Rounded where it ends, not how high it is, so that a sheet of many labels stays in its grid.
+      const add = (height: number, more: Partial<Band> = {}): void => {
+        const end = at + height;
+        const points = (Math.round(end / PIXEL) - Math.round(at / PIXEL)) * PIXEL;
+        at = end;
+        if (points > 0) this.all.push({ cells: [], keep: true, ...more, height: points });
+      };
+      add(high * LABEL_EDGE, { newPage: row === 0 && first > 0 });
       for (const [line, share] of LABEL_LINES.entries())
-        this.all.push({
-          height: high * share,
-          cells: own.flatMap((lines, at): BandCell[] => {
+        add(high * share, {
+          cells: own.flatMap((lines, place): BandCell[] => {
             const entry = lines[line];
             return entry === undefined
               ? []
-              : [{ from: at * 2, span: 1, role: line === 0 ? 'room' : 'small', entry, align: 'center' }];
+              : [{ from: place * 2, span: 1, role: line === 0 ? 'room' : 'small', entry, align: 'center' }];
           }),
           // A sheet of labels is one page, whole.
-          keep: line < LABEL_LINES.length - 1 || row % down < down - 1,
-          ...(line === 0 && row > 0 && row % down === 0 && { newPage: true }),
+          keep: line < LABEL_LINES.length - 1 || row < down - 1,
         });
+      if (row < down - 1) add(gapDown);
     }
   }
 
@@ -258,7 +287,7 @@ class Bands {
   signatures(lines: readonly string[]): void {
     const each = Math.floor(this.columns / 2);
     for (let at = 0; at < lines.length; at += 2) {
-      this.all.push({ height: 26, cells: [], keep: true });
+      this.all.push({ height: TO_SIGN_ON, cells: [], keep: true });
       this.add(
         lines.slice(at, at + 2).map((text, turn): BandCell => ({
           from: turn * each,

@@ -2,6 +2,7 @@
 import { entryText, type Entry, type EntryKind, type Page, type Paper } from '../../core/papers/paper';
 import { areaAt } from '../address';
 import type { CellPut } from '../book';
+import { charactersOf } from '../column-width';
 import { together, type Draft } from '../sheets/draft';
 import { markOf, pointingAt } from './again';
 import { bandsOf, LETTERS, type Band } from './bands';
@@ -19,9 +20,6 @@ export function roomOn({ size, landscape, margins }: Page): { wide: number; high
   const [left, top, right, bottom] = margins;
   return { wide: (wide - left - right) * POINTS, high: (high - top - bottom) * POINTS };
 }
-
-/** A column of so many points in characters of the usual font, seven pixels each and five beside. */
-const charactersOf = (points: number): number => Math.floor(((points / 0.75 - 5) / 7) * 100) / 100;
 
 /** So that a font a little wider does not ask for a second page across. */
 const SAFE = 0.985;
@@ -97,6 +95,15 @@ function putsOf({ kind, page }: Paper, bands: readonly Band[], sheet: string, va
   );
 }
 
+/** Suites round a column each in its own way; one that fills the page to its edge would have it made smaller. */
+const NOT_WHOLE = 0.997;
+
+/** Columns each as wide as it is, the last less by what they are too much together. */
+function within(widths: readonly number[], wide: number): readonly number[] {
+  const over = widths.reduce((sum, one) => sum + one, 0) - wide;
+  return over <= 0 ? widths : widths.map((one, at) => (at === widths.length - 1 ? one - over : one));
+}
+
 /** A paper laid out: its columns in points, its rows, where pages begin, and the row that every page repeats. */
 export interface Laid {
   readonly across: readonly number[];
@@ -110,7 +117,10 @@ export function layPaper(paper: Paper): Laid {
   const { page } = paper;
   const { wide, high } = roomOn(page);
   const each = (wide / page.columns) * SAFE;
-  const across = page.widths ?? Array.from({ length: page.columns }, () => each);
+  const across =
+    page.widths === undefined
+      ? Array.from({ length: page.columns }, () => each)
+      : within(page.widths, wide * NOT_WHOLE);
   const bands = bandsOf(paper, each);
   const breaks = breaksOf(bands, high);
   return { across, bands, breaks, header: headerOf(bands, breaks) };

@@ -2,6 +2,7 @@
 import { alikeFill, BLACK, INKS, isPattern, PATTERNS, type Ink } from '../../core/drawing/ink';
 import type { LaidOut, PaintedWords } from '../../core/drawing/laid-out';
 import { escaped } from '../markup';
+import { FONT } from '../roles';
 
 const DASHES = { dashed: '4 3', dotted: '1 1.5', 'dash and dot': '4 2 1 2' } as const;
 
@@ -55,7 +56,7 @@ export function svgOf({ wide, high, boxes, lines, rounds, words, says }: LaidOut
       ({ look, x, y, radius }) =>
         `<circle cx="${place(x)}" cy="${place(y)}" r="${place(radius)}"${painted(INKS[look])}/>`,
     ),
-    `<g font-family="Calibri, Carlito, Arial, sans-serif" font-size="${letters}" fill="#${BLACK}">${words.map(lettering).join('')}</g>`,
+    `<g font-family="${FONT}, 'Liberation Sans', sans-serif" font-size="${letters}" fill="#${BLACK}">${words.map(lettering).join('')}</g>`,
     '</svg>',
   ].join('');
 }

@@ -139,7 +139,7 @@ function widthAsked({ windows, unit }: PapersJob, { layer, askedBy }: Cloth): En
 function clothPairs(job: PapersJob, ordered: Ordered): readonly Pair[] {
   const { facts } = ordered;
   const { small, large } = job.unit;
-  return [
+  const pairs: readonly Pair[] = [
     { label: 'Quantity', entry: counted(ordered.quantity, large) },
     { label: 'Colour', entry: facts?.colour },
     { label: 'Width', entry: withUnit(facts?.width, small) ?? widthAsked(job, ordered.cloth) },
@@ -148,9 +148,12 @@ function clothPairs(job: PapersJob, ordered: Ordered): readonly Pair[] {
     ...(facts?.price === undefined ? [] : [{ label: `Price a ${large}`, entry: facts.price }]),
     { label: 'Reserve number', entry: facts?.reserve },
     { label: 'Needed by', entry: facts?.neededBy },
-    ...(job.publicBuilding
-      ? [{ label: 'Certificate', entry: words('of this lot, with the goods, by its number') }]
-      : []),
+    ...(job.publicBuilding ? [{ label: 'Certificate', entry: words('of this lot, by its number') }] : []),
+  ];
+  // What is still to be written in stands together, last.
+  return [
+    ...pairs.filter(({ entry }) => entry !== undefined),
+    ...pairs.filter(({ entry }) => entry === undefined),
   ];
 }
 
@@ -176,7 +179,7 @@ function startLine({ unit, windows }: PapersJob, { cloth }: Ordered): readonly E
     ? []
     : [
         words(
-          `Nothing is ordered to reach the pattern’s start. Cut each piece to begin at the motif, or tell us before it is cut: up to ${showLength(exact(repeat), unit)} more is needed.`,
+          `The lengths begin at the motif: cut there, or tell us before you cut, since up to ${showLength(exact(repeat), unit)} more is then needed.`,
         ),
       ];
 }
@@ -186,15 +189,17 @@ function clothBlocks(job: PapersJob, ordered: Ordered): readonly Block[] {
   return [
     { is: 'pairs', across: 2, title: ordered.cloth.name, pairs: clothPairs(job, ordered) },
     piecesBlock(job, ordered),
-    ...(start.length === 0 ? [] : [{ is: 'notes' as const, lines: start }]),
+    ...(start.length === 0 ? [] : [{ is: 'notes' as const, small: true as const, lines: start }]),
   ];
 }
 
-const terms = ({ unit }: PapersJob): readonly string[] => [
-  `Cutting for approval: hold the order; do not cut or ship until the cutting is approved in writing. Send the full width by ${unit.small === 'in' ? '36 in' : '90 cm'} with a whole repeat, its top and its face marked.`,
+const cutting = ({ unit }: PapersJob): string =>
+  `Cutting for approval: hold the order; do not cut or ship until the cutting is approved in writing. Send the full width by ${unit.small === 'in' ? '36 in' : '90 cm'} with a whole repeat, its top and its face marked.`;
+
+const TERMS = [
   'All of one cloth from one dye lot. If one lot cannot give it, tell us before anything is cut.',
-  'No substitution of cloth, colour or lot.',
   'Inspect before cutting; mark flaws at the selvage and allow for them.',
+  'No substitution of cloth, colour or lot.',
   'Ship rolled, with the sidemark on every roll.',
 ];
 
@@ -255,7 +260,8 @@ function orderPaper(job: PapersJob, supplier: string, { cloths: list, extras }: 
       },
       ...list.flatMap((one) => clothBlocks(job, one)),
       ...goodsBlock(extras),
-      { is: 'notes', title: 'With every order', keep: true, lines: terms(job).map((one) => words(one)) },
+      { is: 'notes', title: 'With every order', small: true, keep: true, lines: [words(cutting(job))] },
+      { is: 'notes', small: true, across: 2, keep: true, lines: TERMS.map((one) => words(one)) },
       { is: 'signatures', lines: ['Ordered by, date', 'Confirmed by the supplier, date'] },
     ],
   };

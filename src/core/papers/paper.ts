@@ -95,6 +95,8 @@ export type Block =
       readonly title?: string;
       readonly lines: readonly Entry[];
       readonly small?: true;
+      /** How many stand side by side; else one. */
+      readonly across?: 2;
       /** Whether what follows stands on the same page. */
       readonly keep?: true;
     }
@@ -131,7 +133,7 @@ export const PORTRAIT = (size: PaperSize): Page => ({
   size,
   landscape: false,
   columns: 12,
-  margins: [0.6, 0.55, 0.6, 0.7],
+  margins: [0.6, 0.55, 0.6, 0.6],
 });
 
 export interface Paper {

@@ -128,8 +128,8 @@ function priced(job: PapersJob): readonly Block[] {
       is: 'table',
       repeated: true,
       columns: [
-        { heading: 'What we make for you', span: 9 },
-        { heading: 'Quantity', span: 1, align: 'center' },
+        { heading: 'What we make for you', span: 8 },
+        { heading: 'Quantity', span: 2, align: 'center' },
         { heading: 'Price', span: 2, align: 'right' },
       ],
       rows: quoteLines(job),

@@ -9,6 +9,7 @@ import { bytesOfText } from '../xlsx/text';
 import { escaped } from '../../book/markup';
 import { escapedControls } from '../xlsx/xml';
 import { areaAt, letters } from '../../book/address';
+import { FONT, USUAL_SIZE } from '../../book/roles';
 import { SETTLED, settledKey, type Settled } from './settled';
 
 const PACKAGE = 'http://schemas.openxmlformats.org/package/2006';
@@ -89,8 +90,8 @@ function sheetXml(sheet: Sheet): string {
 const STYLES =
   `${HEAD}<styleSheet xmlns="${MAIN}"><numFmts count="3"><numFmt numFmtId="164" formatCode="# ??/??"/>` +
   '<numFmt numFmtId="165" formatCode="# ??/64"/><numFmt numFmtId="166" formatCode="# ?/?"/></numFmts>' +
-  '<fonts count="2"><font><sz val="11"/><name val="Calibri"/></font>' +
-  '<font><b/><sz val="11"/><name val="Calibri"/></font></fonts><fills count="3"><fill><patternFill patternType="none"/></fill>' +
+  `<fonts count="2"><font><sz val="${USUAL_SIZE}"/><name val="${FONT}"/></font>` +
+  `<font><b/><sz val="${USUAL_SIZE}"/><name val="${FONT}"/></font></fonts><fills count="3"><fill><patternFill patternType="none"/></fill>` +
   '<fill><patternFill patternType="gray125"/></fill><fill><patternFill patternType="solid"><fgColor rgb="FFE7ECEF"/></patternFill></fill></fills>' +
   '<borders count="1"><border/></borders><cellStyleXfs count="1"><xf/></cellStyleXfs><cellXfs count="9"><xf/>' +
   '<xf applyAlignment="1"><alignment vertical="top"/></xf>' +

@@ -1,11 +1,14 @@
 /** A new sheet of a draft as the parts of a file: its cells, its layout, its tables. */
 import { cellText, letters, placeText, type Area } from '../../book/address';
 import type { CellPut, Layout, NewTable, Note } from '../../book/book';
+import { pixelsOf } from '../../book/column-width';
 import { shifted } from '../../book/formula';
+import { FOOT_LETTERS } from '../../book/roles';
 import type { Draft } from '../../book/sheets/draft';
 import { storedForm } from '../recalculate/formula';
 import type { Dressed, Looks } from './role-styles';
 import { HEAD, MAIN, OFFICE } from './package-part';
+import { widthInFile } from './ruler';
 import { escaped } from '../../book/markup';
 import { escapedControls } from './xml';
 
@@ -76,10 +79,12 @@ function viewXml({ frozenRows = 0, frozenColumns = 0, plain }: Partial<Layout>):
   return `<sheetViews><sheetView${grid} workbookViewId="0"><pane${splits} topLeftCell="${corner}" activePane="${pane}" state="frozen"/></sheetView></sheetViews>`;
 }
 
-function columnsXml({ widths = {} }: Partial<Layout>): string {
+function columnsXml({ widths = {} }: Partial<Layout>, digit: number): string {
   const columns = Object.entries(widths).map(([at, wide]) => {
     const number = Number(at) + 1;
-    return `<col min="${number}" max="${number}" width="${wide}" customWidth="1"/>`;
+    // A column of no width would be taken for one that nobody set.
+    const hidden = pixelsOf(wide) <= 0 ? ' hidden="1"' : '';
+    return `<col min="${number}" max="${number}" width="${widthInFile(wide, digit)}" customWidth="1"${hidden}/>`;
   });
   return columns.length === 0 ? '' : `<cols>${columns.join('')}</cols>`;
 }
@@ -99,6 +104,7 @@ const mergedXml = ({ merged = [] }: Partial<Layout>): string =>
     ? ''
     : `<mergeCells count="${merged.length}">${merged.map((area) => `<mergeCell ref="${placeText(area)}"/>`).join('')}</mergeCells>`;
 
+const FOOT = text(FOOT_LETTERS);
 /** An ampersand begins a code in a header or footer. */
 const footText = (words: string): string => text(words.replace(/&/g, '&&'));
 
@@ -115,7 +121,7 @@ function printXml({ print }: Partial<Layout>): string {
   const footer =
     foot === undefined
       ? ''
-      : `<headerFooter><oddFooter>&amp;L&amp;8${footText(foot)}&amp;R&amp;8page &amp;P of &amp;N</oddFooter></headerFooter>`;
+      : `<headerFooter><oddFooter>&amp;L${FOOT}${footText(foot)}&amp;R${FOOT}page &amp;P of &amp;N</oddFooter></headerFooter>`;
   const each = breaks.map((row) => `<brk id="${row}" max="16383" man="1"/>`);
   return (
     edges +
@@ -144,7 +150,7 @@ export function sheetXml(draft: Draft, sheet: string, looks: Looks): string {
   const tables = tablesOf(draft, sheet).map((_, at) => `<tablePart r:id="rId${at + 1}"/>`);
   return (
     `${HEAD}<worksheet xmlns="${MAIN}" xmlns:r="${OFFICE}"><sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>` +
-    `${viewXml(layout)}${columnsXml(layout)}<sheetData>${body.join('')}</sheetData>` +
+    `${viewXml(layout)}${columnsXml(layout, looks.digit)}<sheetData>${body.join('')}</sheetData>` +
     mergedXml(layout) +
     notesXml((draft.notes ?? []).filter(({ area }) => area.sheet === sheet)) +
     printXml(layout) +

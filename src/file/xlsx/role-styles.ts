@@ -1,12 +1,13 @@
 /** How a role looks in a file: appended to the styles the workbook has, which stay as they are. */
 import type { Dress, Role } from '../../book/book';
-import { EDGE, LOOKS, type Look } from '../../book/roles';
+import { EDGE, FONT, LOOKS, USUAL_SIZE, type Look } from '../../book/roles';
 import { escaped } from '../../book/markup';
+import { digitOf } from './ruler';
 import { edited, tagsNamed, walk, type Edit } from './xml';
 
 /** The pieces of the styles part that make a look. */
-const fontOf = ({ bold, italic, size = 11, ink = '000000' }: Look): string =>
-  `<font>${bold === true ? '<b/>' : ''}${italic === true ? '<i/>' : ''}<sz val="${size}"/><color rgb="FF${ink}"/><name val="Calibri"/><family val="2"/></font>`;
+const fontOf = ({ bold, italic, size = USUAL_SIZE, ink = '000000' }: Look): string =>
+  `<font>${bold === true ? '<b/>' : ''}${italic === true ? '<i/>' : ''}<sz val="${size}"/><color rgb="FF${ink}"/><name val="${FONT}"/><family val="2"/></font>`;
 const SIDES = ['left', 'right', 'top', 'bottom'] as const;
 const side = (name: string, style = 'thin', ink = EDGE): string =>
   `<${name} style="${style}"><color rgb="FF${ink}"/></${name}>`;
@@ -26,8 +27,12 @@ function alignmentOf(look: Look | undefined, align: Dressed['align']): string {
 }
 
 const FIRST_OWN_FORMAT = 164;
+/**
+ * Of a workbook without a cell: its first font is in no cell of ours, columns are measured by it. A digit of
+ * Times New Roman 12 is exactly eight pixels wide, so that suites that round it and suites that do not agree.
+ */
 const NONE =
-  '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<styleSheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><numFmts count="0"/><fonts count="1"><font><sz val="11"/><name val="Calibri"/></font></fonts><fills count="2"><fill><patternFill patternType="none"/></fill><fill><patternFill patternType="gray125"/></fill></fills><borders count="1"><border/></borders><cellStyleXfs count="1"><xf/></cellStyleXfs><cellXfs count="1"><xf/></cellXfs></styleSheet>';
+  '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<styleSheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><numFmts count="0"/><fonts count="1"><font><sz val="12"/><name val="Times New Roman"/><family val="1"/></font></fonts><fills count="2"><fill><patternFill patternType="none"/></fill><fill><patternFill patternType="gray125"/></fill></fills><borders count="1"><border/></borders><cellStyleXfs count="1"><xf/></cellStyleXfs><cellXfs count="1"><xf/></cellXfs></styleSheet>';
 
 export interface Dressed {
   readonly role: Role | undefined;
@@ -53,12 +58,15 @@ export class Looks {
   private readonly shelves: Readonly<Record<'fonts' | 'fills' | 'borders' | 'cellXfs', Shelf>>;
   private readonly formats = new Map<string, number>();
   private nextFormat: number;
+  /** Pixels a digit of the workbook's usual font takes. */
+  readonly digit: number;
 
   constructor(
     xml: string | undefined,
     private readonly part: string,
   ) {
     this.xml = xml ?? NONE;
+    this.digit = digitOf(this.xml, part);
     const count = (shelf: string): number => childrenOf(this.xml, part, shelf);
     this.shelves = {
       fonts: new Shelf(count('fonts')),

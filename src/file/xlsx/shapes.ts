@@ -1,6 +1,7 @@
 /** A drawing as shapes of a sheet: DrawingML, black on white, one shape for all marks of one look. */
 import { sameSheet } from '../../book/address';
 import type { NewDrawing } from '../../book/book';
+import { FONT } from '../../book/roles';
 import { alikeFill, BLACK, INKS, isPattern, type Ink, type Pattern } from '../../core/drawing/ink';
 import type { LaidOut, Look, PaintedWords } from '../../core/drawing/laid-out';
 import { escaped } from '../../book/markup';
@@ -95,7 +96,7 @@ function lettering(id: number, { words, x, y, anchor, turned }: PaintedWords, le
     `<xdr:sp macro="" textlink=""><xdr:nvSpPr>${named(id, `words ${id}`)}<xdr:cNvSpPr txBox="1"/></xdr:nvSpPr>` +
     `<xdr:spPr>${place}<a:prstGeom prst="rect"><a:avLst/></a:prstGeom><a:noFill/><a:ln><a:noFill/></a:ln></xdr:spPr>` +
     `<xdr:txBody><a:bodyPr wrap="none" lIns="0" tIns="0" rIns="0" bIns="0"${turned === true ? ' vert="vert270"' : ''} anchor="t"/><a:p><a:pPr algn="${ALIGN[anchor]}"/>` +
-    `<a:r><a:rPr lang="en-US" sz="${Math.round(letters * 100)}">${solid(BLACK)}<a:latin typeface="Calibri"/></a:rPr><a:t>${text(words)}</a:t></a:r></a:p></xdr:txBody></xdr:sp>`
+    `<a:r><a:rPr lang="en-US" sz="${Math.round(letters * 100)}">${solid(BLACK)}<a:latin typeface="${FONT}"/></a:rPr><a:t>${text(words)}</a:t></a:r></a:p></xdr:txBody></xdr:sp>`
   );
 }
 

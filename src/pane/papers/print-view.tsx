@@ -6,14 +6,14 @@ import type { Band, BandCell } from '../../book/papers/bands';
 import { LETTERS } from '../../book/papers/bands';
 import { shownEntry, viewOf, type PaperView } from '../../book/papers/page-view';
 import { svgOf } from '../../book/papers/svg';
-import { LOOKS } from '../../book/roles';
+import { LOOKS, USUAL_SIZE } from '../../book/roles';
 import type { Paper } from '../../core/papers/paper';
 import './print-view.css';
 
 const LINES = { hair: '0.25pt', thin: '0.75pt', medium: '1.5pt' } as const;
 
 function styleOf(role: PaperRole, { from, span, align }: BandCell): CSSProperties {
-  const { bold, size = 11, ink, over, under } = LOOKS[role];
+  const { bold, size = USUAL_SIZE, ink, over, under } = LOOKS[role];
   return {
     gridColumn: `${from + 1} / span ${span}`,
     fontSize: `${size}pt`,

@@ -65,7 +65,7 @@ describe('the fabric order', () => {
       return textOf(orderPapers(jobWith([one], { cloths: [GARDEN], rules }))[0]!);
     };
     expect(said('nothing')).toContain(
-      'Nothing is ordered to reach the pattern’s start. Cut each piece to begin at the motif, or tell us before it is cut: up to 25 in more is needed.',
+      'The lengths begin at the motif: cut there, or tell us before you cut, since up to 25 in more is then needed.',
     );
     expect(said('one repeat')).toContain('25 in of each piece is for the pattern’s start');
     expect(said('one repeat')).not.toContain('Nothing is ordered');

@@ -26,13 +26,13 @@ export const compareFigures: Check = {
   find(row: RowChecked) {
     const { given } = row;
     const { at, order, rules } = given;
-    const { window, ordered } = order;
+    const { window, ordered, facts } = order;
     const turned = order.window.railroaded === 'railroaded';
     const explained = row.explained();
     const passed = (key: FigureKey): boolean =>
       UPRIGHT.has(key) || (key === 'labor' && rules.laborBy === 'width' && rules.billableWidth === undefined);
     const toCompare = given.ordered.filter((key) => !explained.has(key) && !(turned && passed(key)));
-    const compared = new Compared(window, ordered, rules, { turned, practices: given.practices });
+    const compared = new Compared(window, ordered, rules, { turned, practices: given.practices, facts });
     const first = withoutOtherRules(row, compared, compared.compare(toCompare));
     row.agreeing = first.right;
     const slip =

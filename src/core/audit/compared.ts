@@ -5,8 +5,10 @@
  */
 import { Refusal } from '../cell/answer';
 import type { ColumnKey, Window } from '../window/columns';
-import { plainCut } from '../cloth/cuts';
-import { halfDropCuts, honestYardages } from './cut-orders';
+import { plainCut, type Dropped } from '../cloth/cuts';
+import { layerOf } from '../cloth/behind';
+import { roundedYardage } from '../cloth/yardage';
+import { halfDropCuts, hasOwnWay, honestYardages } from './cut-orders';
 import { WindowWork } from '../window/job';
 import { extension } from '../measure/measure';
 import { exact, inches, TooLarge, type Length } from '../exact/length';
@@ -16,9 +18,10 @@ import { money } from '../exact/money';
 import { rowMaking } from '../price/job-making';
 import { workedOutNumber } from '../window/figure';
 import type { FigureKey } from '../window/figures';
-import { FACTS } from '../window/facts';
+import { FACTS, type Facts } from '../window/facts';
 import { FIGURE_KEYS, orderedFigure, type OrderKey } from '../window/meanings';
-import { practised, type Practices } from './practice';
+import { habitsOf, habitual, withHabits, type Habit } from './habits';
+import { practised, type Practice, type Practices } from './practice';
 
 export type Ordered = Readonly<Partial<Record<FigureKey, number>>>;
 
@@ -118,20 +121,37 @@ interface Known {
   readonly drops: Map<Length, Length>;
 }
 
+/** What is known of a row beside its window and its figures. */
+export interface How {
+  /** Whether its cloth is turned. */
+  readonly turned?: boolean;
+  /** What its house does beside the rules. */
+  readonly practices?: Practices | undefined;
+  readonly facts?: Facts | undefined;
+}
+const NO_HABITS: readonly Habit[] = [];
+
 /** One row's figures under one reading of it. */
 export class Compared {
   readonly work: WindowWork;
+  /** With what its house does beside them in such a row. */
+  readonly rules: Rules;
   private readonly known: Known;
+  private readonly habits: readonly Habit[];
 
   constructor(
     readonly window: Window,
     readonly ordered: Ordered,
-    readonly rules: Rules,
-    /** Whether its cloth is turned, and what its house does beside the rules. */
-    readonly how: { readonly turned?: boolean; readonly practices?: Practices | undefined } = {},
+    private readonly standing: Rules,
+    readonly how: How = {},
     /** The same row under another reading, for what both have in common. */
     like?: Compared,
   ) {
+    const { practices, facts } = how;
+    this.habits =
+      practices?.habits === undefined ? NO_HABITS : habitsOf(practices.habits, { window, ordered, facts });
+    const rules = this.habits.length === 0 ? standing : withHabits(standing, this.habits);
+    this.rules = rules;
     this.work = like?.window === window ? like.work : workOf(window, rules);
     this.known = like?.known ?? { yardages: new Map(), drops: new Map() };
   }
@@ -141,7 +161,7 @@ export class Compared {
     return new Compared(
       window === undefined ? this.window : { ...this.window, ...window },
       ordered === undefined ? this.ordered : { ...this.ordered, ...ordered },
-      this.rules,
+      this.standing,
       this.how,
       this,
     );
@@ -197,8 +217,8 @@ export class Compared {
     const id = [widths, cutLength, finishedDrop, verticalRepeat, match, quantity].join(' ');
     let known = this.known.yardages.get(id);
     if (known === undefined) {
-      const dropped = { finishedDrop, heading: window.heading ?? 'pinch' } as const;
-      known = [...honestYardages({ window, dropped, widths, cutLength }, rules)];
+      const { dropped } = this;
+      known = [...honestYardages({ window, dropped, widths, cutLength }, rules, this.how.practices?.cloth)];
       this.known.yardages.set(id, known);
     }
     return known;
@@ -206,19 +226,44 @@ export class Compared {
 
   /** The figure from the very figures ordered before it. */
   private *fromOrdered(key: FigureKey): Generator<number> {
-    const { window, rules } = this;
-    if (key === 'cutLength') {
-      const dropped = { finishedDrop: this.drop(), heading: window.heading ?? 'pinch' } as const;
-      yield* halfDropCuts({ window, dropped }, rules);
-      // Where the repeat is added between the lengths, many a sheet shows the length without it.
-      if (rules.repeatRule === 'one repeat each') yield plainCut(dropped, rules);
-    } else if (key === 'widths') yield* this.bought();
+    const { window } = this;
+    if (key === 'cutLength') yield* this.cuts();
+    else if (key === 'widths') yield* this.bought();
     else if (key === 'yardage') yield* this.orderedYardages();
+    else if (key === 'liningYardage') yield* this.linings();
     for (const all of orderedFigure(key).alsoStatedFor ?? []) {
       const times = all === 'all panels' ? panelsOf(window.draw ?? 'pair') : (window.quantity ?? 1);
       yield (figureOf(key, this.work) ?? 0) * times;
     }
     if (key === 'labor') yield* this.labors();
+  }
+
+  private *cuts(): Generator<number> {
+    const { window, rules, dropped } = this;
+    yield* halfDropCuts({ window, dropped }, rules);
+    // Where the repeat is added between the lengths, many a sheet shows the length without it.
+    if (rules.repeatRule === 'one repeat each') yield plainCut(dropped, rules);
+  }
+
+  private get dropped(): Dropped {
+    return { finishedDrop: this.drop(), heading: this.window.heading ?? 'pinch' };
+  }
+
+  /** The lining of a half width, where the house buys it as a half. */
+  private *linings(): Generator<number> {
+    const { ordered, window, rules } = this;
+    if (this.how.practices?.cloth?.byHalves !== true) return;
+    const quantity = window.quantity ?? 1;
+    const works =
+      ordered.widths === undefined ? [this.work] : [this.work, new AsOrdered(window, rules, ordered.widths)];
+    for (const work of works) {
+      for (const cloth of work.clothsBehind) {
+        const lining = layerOf(cloth) === 'lining' ? work.behind(cloth) : undefined;
+        if (lining === undefined) continue;
+        const bought = (windows: number): Length => exact(Math.ceil(lining.cut * lining.widths * windows));
+        yield roundedYardage(bought, quantity, rules);
+      }
+    }
   }
 
   /** The widths bought: a half that nothing else takes is bought whole. */
@@ -263,12 +308,34 @@ export class Compared {
 
   expected(key: FigureKey): number | undefined {
     const figure = this.byRules(key);
-    return figure === undefined ? undefined : practised(figure, this.how.practices?.[key]);
+    return figure === undefined ? undefined : practised(figure, this.practiceOf(key));
+  }
+
+  private practiceOf(key: FigureKey): Practice | undefined {
+    const practice = this.how.practices?.[key];
+    return this.habits.length === 0
+      ? practice
+      : habitual(practice, key, this.habits, this.window.quantity ?? 1);
   }
 
   private byRules(key: FigureKey): number | undefined {
     if (this.how.turned === true && key === 'yardage') return figureOf('railroadedYardage', this.work);
-    return figureOf(key, this.work);
+    return (key === 'yardage' ? this.byOwnWay() : undefined) ?? figureOf(key, this.work);
+  }
+
+  /** A half-drop as the house buys it. */
+  private byOwnWay(): number | undefined {
+    const { window, rules, work } = this;
+    const cloth = this.how.practices?.cloth;
+    if (cloth?.halfDrops === undefined) return undefined;
+    const { dropped } = this;
+    if (!hasOwnWay({ window, dropped }, rules, cloth)) return undefined;
+    const [yardage] = honestYardages(
+      { window, dropped, widths: work.widths(), cutLength: undefined },
+      rules,
+      cloth,
+    );
+    return yardage;
   }
 
   /** Whatever the rules may make of a figure, as the row stands or as it was ordered. */
@@ -288,10 +355,21 @@ export class Compared {
     // A rod or a drop is checked against what was measured and nothing else.
     if (key === 'rodWidth') return this.rodInBand(found);
     if (key === 'finishedDrop') return false;
-    const practice = this.how.practices?.[key];
-    for (const other of this.candidates(key))
-      if (within(key, found, practised(other, practice), this.rules)) return true;
+    const practice = this.practiceOf(key);
+    for (const other of this.candidates(key)) {
+      const figure = practised(other, practice);
+      if (within(key, found, figure, this.rules) || this.isShareOf(key, found, other, practice)) return true;
+    }
     return false;
+  }
+
+  /** A share more of a yardage that is itself up to a step: nobody knows how far it went up. */
+  private isShareOf(key: FigureKey, found: number, figure: number, practice: Practice | undefined): boolean {
+    const { yardageStep } = this.rules;
+    if (practice === undefined || practice.factor === 1 || orderedFigure(key).kind.quantity !== 'yardage')
+      return false;
+    const { factor } = practice;
+    return found >= (figure - yardageStep) * factor && found < figure * factor + yardageStep;
   }
 
   compare(figures: readonly FigureKey[] = FIGURE_KEYS): Comparison {

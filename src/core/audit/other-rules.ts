@@ -3,6 +3,7 @@
  * that doubts nearly every order for the same reason says it once.
  */
 import { finding, type Finding } from '../cell/answer';
+import { showDay } from '../cell/day';
 import type { CellIn } from '../cell/fields';
 import type { FigureKey } from '../window/figures';
 import { digits, type Unit } from '../exact/unit';
@@ -12,9 +13,12 @@ import { OrderRows, type OrderLine, type OrderTable } from '../window/reader/ord
 import { Compared } from './compared';
 import { learnWith, type Proposal } from './learn';
 import { practicesOf, practicesSeen, type PracticeSeen } from './learn-practices';
-import type { Practice } from './practice';
+import type { Condition, HabitBy } from './habits';
+import { habitsSeen, type HabitSeen } from './learn-habits';
+import type { Practice, Practices } from './practice';
 import { reread, REREADINGS, rereadingsOf, rereadSeen } from './reread';
-import { inOrders, showOf } from './show';
+import { inOrders, showNear, showOf } from './show';
+import { clothSeen } from './own-cloth';
 import { variantsSeen } from './variants';
 import { OneByOne, type AuditBy, type Period } from './one-by-one';
 import { saidOnce } from './table-wide';
@@ -59,7 +63,7 @@ export function byRulesSeen(table: OrderTable, by: AuditBy, rows: Iterable<reado
     const those = orders.get(stands) ?? [];
     const period = asKept(stands, those, { alone, doubts });
     const seen = seenOf(those, period, alone);
-    if (seen === undefined) return period;
+    if (seen === undefined) return withOwnHabits(period, those, { alone, doubts });
     doubts.push(seen.doubt);
     return seen.instead === undefined ? period : { ...period, instead: seen.instead };
   });
@@ -95,6 +99,37 @@ const aboutPractice = (
 ): Finding =>
   finding('practiceSeen', name(key), name(key), inWords(key, practice, unit), fit, inOrders(outOf), alone);
 
+const BY: Readonly<Record<HabitBy, string>> = {
+  each: 'on each that it is charged by',
+  line: 'on the line',
+  window: 'on each window',
+  share: '',
+  cut: 'on each cut',
+};
+
+/** “from about 98 in on”, “where the lining is interlined”; nothing where it is always so. */
+function whereIn(when: Condition | undefined, { name, unit }: OneByOne): string {
+  if (when === undefined) return '';
+  if ('word' in when)
+    return ` where ${name(when.word === 'customer' ? 'customer' : when.word)} is ${when.are.map((one) => `“${one}”`).join(', ')}`;
+  const { size, from, above } = when;
+  const shown =
+    size === 'date'
+      ? showDay(Math.ceil(from))
+      : size === 'widths' || size === 'quantity'
+        ? digits(from)
+        : showNear(from, unit);
+  return ` where ${name(size)} is ${above ? 'above' : 'below'} about ${shown}`;
+}
+
+function aboutHabit({ habit, fit, outOf }: HabitSeen, alone: OneByOne): Finding {
+  const { key, by, more, when } = habit;
+  const size = Math.abs(more);
+  const much = by === 'share' ? `${digits(Math.round(size * 1000) / 10)} %` : showOf(key, size, alone.unit);
+  const what = [`${much} ${more > 0 ? 'more' : 'less'}`, BY[by]].filter(Boolean).join(' ');
+  return finding('habitSeen', alone.name(key), alone.name(key), what, whereIn(when, alone), fit, outOf);
+}
+
 /** The rules of a period as its orders keep them: a rule of a word taken otherwise, and what is done beside the rules. */
 function asKept(
   period: Period,
@@ -106,11 +141,30 @@ function asKept(
     doubts.push(finding('ruleSeen', line.name, line.name, value, standing, better, inOrders(outOf)));
   const found = practicesSeen(orders, rules);
   for (const one of found) doubts.push(aboutPractice(one, alone));
+  const few = orders.slice(0, LEARNED_FROM);
+  const cloth = clothSeen(few, rules);
+  for (const { way, fit, outOf } of cloth.says)
+    doubts.push(finding('clothSeen', alone.name('yardage'), way, fit, outOf));
+  const known: Practices = { ...practicesOf(found), ...(cloth.says.length > 0 && { cloth: cloth.habits }) };
   return {
     ...period,
     ...(seen.length > 0 && { house: { ...period.house, rules } }),
-    ...(found.length > 0 && { practices: practicesOf(found) }),
+    practices: known,
   };
+}
+
+/** What a period's orders do where something tells them from the others; of orders by other rules nobody knows. */
+function withOwnHabits(
+  period: Period,
+  orders: readonly Order[],
+  { alone, doubts }: { readonly alone: OneByOne; readonly doubts: Finding[] },
+): Period {
+  const { practices = {}, house } = period;
+  const seen = habitsSeen(orders.slice(0, LEARNED_FROM), house.rules, practices);
+  for (const one of seen) doubts.push(aboutHabit(one, alone));
+  return seen.length === 0
+    ? period
+    : { ...period, practices: { ...practices, habits: seen.map(({ habit }) => habit) } };
 }
 
 interface Differing {
@@ -126,9 +180,10 @@ function differing(orders: readonly Order[], { house, practices }: Period): Diff
   const differ = new Map<FigureKey, Order[]>();
   for (const order of orders) {
     if (order.window.railroaded === 'railroaded') continue;
-    const { wrong, right } = new Compared(order.window, order.ordered, house.rules, { practices }).compare(
-      FIGURE_KEYS,
-    );
+    const { wrong, right } = new Compared(order.window, order.ordered, house.rules, {
+      practices,
+      facts: order.facts,
+    }).compare(FIGURE_KEYS);
     for (const key of [...wrong.map((one) => one.key), ...right])
       compared.set(key, (compared.get(key) ?? 0) + 1);
     for (const { key } of wrong) {

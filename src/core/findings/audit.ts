@@ -251,6 +251,18 @@ export const AUDIT_FINDINGS = table({
     says: (heading: string, practice: string, fit: number, outOf: string, alone: number) =>
       `${heading} is ${practice} in these orders: ${fit} of the first ${outOf} then agree with the rules, ${alone} without. It is checked so. Where a house rule says it, set that.`,
   },
+  clothSeen: {
+    elsewhere: true,
+    weight: 'note',
+    says: (way: string, fit: number, outOf: number) =>
+      `These orders buy ${way}: ${fit} of the ${outOf} that can tell agree with it. They are checked so.`,
+  },
+  habitSeen: {
+    elsewhere: true,
+    weight: 'note',
+    says: (heading: string, what: string, where: string, fit: number, outOf: number) =>
+      `${heading} is ${what} than by the rules${where}: ${fit} of ${outOf} of these orders have it. It is checked so. Where a house rule says it, set that.`,
+  },
   otherRulesUnknown: {
     elsewhere: true,
     weight: 'check',

@@ -1,0 +1,120 @@
+/**
+ * What a house does beside its rules in some of its orders: so much more a width above a drop, a longer hem for one
+ * cloth, another charge from some day on. Learned from its first orders (learn-habits.ts), and applied to each.
+ */
+import { exact } from '../exact/length';
+import { money } from '../exact/money';
+import type { Rules } from '../house/rules';
+import type { Window } from '../window/columns';
+import type { Facts } from '../window/facts';
+import type { FigureKey } from '../window/figures';
+import { NO_PRACTICE, type Practice } from './practice';
+
+/** An order as a condition sees it. */
+export interface Conditioned {
+  readonly window: Window;
+  readonly ordered: Readonly<Partial<Record<FigureKey, number>>>;
+  readonly facts?: Facts | undefined;
+}
+
+export const SIZES = {
+  finishedDrop: ({ window }) => window.finishedDrop ?? window.measured,
+  rodWidth: ({ window }) => window.rodWidth ?? window.openingWidth,
+  widths: ({ ordered }) => ordered.widths,
+  quantity: ({ window }) => window.quantity ?? 1,
+  date: ({ facts }) => facts?.date?.early,
+} as const satisfies Readonly<Record<string, (order: Conditioned) => number | undefined>>;
+export type Size = keyof typeof SIZES;
+
+export const WORDS = {
+  heading: ({ window }) => window.heading,
+  lining: ({ window }) => window.lining,
+  draw: ({ window }) => window.draw,
+  match: ({ window }) => (window.verticalRepeat === undefined ? 'plain' : (window.match ?? 'straight')),
+  fabric: ({ window }) => window.fabric?.toLowerCase(),
+  customer: ({ facts }) => facts?.customer?.toLowerCase(),
+} as const satisfies Readonly<Record<string, (order: Conditioned) => string | undefined>>;
+export type Word = keyof typeof WORDS;
+
+/** Where a habit holds: on one side of a size, or where a column says one of some words. */
+export type Condition =
+  | { readonly size: Size; readonly from: number; readonly above: boolean }
+  | { readonly word: Word; readonly are: readonly string[] };
+
+export type HabitKey = 'labor' | 'cutLength' | 'yardage' | 'liningYardage';
+/** More for each of what the making is charged by, for the line, for each window, as a share; or on each cut. */
+export type HabitBy = 'each' | 'line' | 'window' | 'share' | 'cut';
+
+export interface Habit {
+  readonly key: HabitKey;
+  readonly by: HabitBy;
+  /** In the figure's own measure, or a share; less than nothing is less. */
+  readonly more: number;
+  /** Undefined in every order. */
+  readonly when: Condition | undefined;
+}
+
+export function holds(when: Condition | undefined, order: Conditioned): boolean {
+  if (when === undefined) return true;
+  if ('word' in when) {
+    const word = WORDS[when.word](order);
+    return word !== undefined && when.are.includes(word);
+  }
+  const size = SIZES[when.size](order);
+  return size !== undefined && size >= when.from === when.above;
+}
+
+/** Of the steps by one size the furthest reached counts alone: from 108 in so much, from 120 in so much instead. */
+function isOutdone({ key, by, when }: Habit, others: readonly Habit[]): boolean {
+  if (when === undefined || 'word' in when) return false;
+  return others.some(
+    (other) =>
+      other.key === key &&
+      other.by === by &&
+      other.when !== undefined &&
+      'size' in other.when &&
+      other.when.size === when.size &&
+      other.when.above === when.above &&
+      (when.above ? other.when.from > when.from : other.when.from < when.from),
+  );
+}
+
+/** The habits that an order has. */
+export function habitsOf(habits: readonly Habit[], order: Conditioned): readonly Habit[] {
+  const those = habits.filter(({ when }) => holds(when, order));
+  return those.filter((one) => !isOutdone(one, those));
+}
+
+/** The rules with what is more on each width or each cut. */
+export function withHabits(rules: Rules, habits: readonly Habit[]): Rules {
+  let kept = rules;
+  for (const { by, more } of habits) {
+    if (by === 'cut')
+      kept = { ...kept, bottomAllowance: exact(Math.max(0, Math.round(kept.bottomAllowance + more))) };
+    if (by !== 'each') continue;
+    const labor = Object.fromEntries(
+      Object.entries(kept.labor).map(([heading, rate]) => [heading, rate?.plus(money(more))]),
+    ) as unknown as Rules['labor'];
+    kept = { ...kept, labor };
+  }
+  return kept;
+}
+
+/** A figure's practice with what is more on the line, on each window or as a share. */
+export function habitual(
+  practice: Practice | undefined,
+  key: FigureKey,
+  habits: readonly Habit[],
+  quantity: number,
+): Practice | undefined {
+  let kept = practice;
+  for (const one of habits) {
+    if (one.key !== key || one.by === 'each' || one.by === 'cut') continue;
+    const { factor, plus = 0, ...more } = kept ?? NO_PRACTICE;
+    kept =
+      one.by === 'share'
+        ? { ...more, plus, factor: factor * (1 + one.more) }
+        : { ...more, factor, plus: plus + one.more * (one.by === 'window' ? quantity : 1) };
+  }
+  return kept;
+}

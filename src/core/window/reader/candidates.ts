@@ -36,24 +36,41 @@ const EACH: Partial<Record<MeaningKey, (per: Per | undefined) => number>> = {
   amountEach: (per) => (forWindow(per) ? 0 : 0.6),
 };
 
+/** What speaks against a meaning where the heading says money, or a unit that money has not. */
+function againstMoney(key: MeaningKey, { heading: { unit }, text }: Evidence): number {
+  const holds = holdsOf(key);
+  if (holds === 'money') return unit !== undefined && unit !== 'm' ? 0.6 : 0;
+  // What is headed with a sign of money is no size.
+  return holds === 'length' && SIGN.test(text) ? 0.6 : 0;
+}
+
+const isMadeBy = (per: Per | undefined): boolean => per === 'width' || per === 'panel' || per === 'pair';
+
+/** What the words “per …” add to a meaning, or take from it. */
+function forPer(key: MeaningKey, per: Per): number {
+  if (key === 'yardage' && forWindow(per)) return -0.06;
+  if (key === 'labor' && isMadeBy(per)) return -0.4;
+  return per === 'yard' && (key === 'amount' || key === 'total') ? -0.5 : 0;
+}
+
+/** How surely money by a yard, a width or a panel is a price or a rate. */
+function asPrice(key: MeaningKey, { heading: { money, per } }: Evidence): number {
+  if (!money) return 0;
+  if (key === 'unitPrice') return per === 'yard' ? 0.97 : 0.88;
+  return key === 'rate' && isMadeBy(per) ? 0.9 : 0;
+}
+
 /** The score once what a figure is for, and whether it is money, have been minded. */
 function withPer(key: MeaningKey, before: number, fit: number, said: number, own: Evidence): number {
-  const { per, money, unit } = own.heading;
-  let score = before;
-  const holds = holdsOf(key);
-  if (unit !== undefined && unit !== 'm' && holds === 'money') score -= 0.6;
-  // What is headed with a sign of money is no size.
-  if (holds === 'length' && SIGN.test(own.text)) score -= 0.6;
+  const { per } = own.heading;
+  let score = before - againstMoney(key, own);
   if (key === 'widths' && (per === 'panel' || per === 'window') && said >= 0.3) score += 0.3;
   const each = EACH[key]?.(per);
   if (each !== undefined) return score - each;
   if (per === undefined) return score;
-  const made = per === 'width' || per === 'panel' || per === 'pair';
-  if (forWindow(per) && key === 'yardage') score -= 0.06;
-  if (per === 'yard' && (key === 'amount' || key === 'total')) score -= 0.5;
-  if (made && key === 'labor') score -= 0.4;
-  if (money && key === 'unitPrice') return Math.max(score, (per === 'yard' ? 0.97 : 0.88) + fit);
-  return money && made && key === 'rate' ? Math.max(score, 0.9 + fit) : score;
+  const price = asPrice(key, own);
+  score += forPer(key, per);
+  return price === 0 ? score : Math.max(score, price + fit);
 }
 
 function valued(key: MeaningKey, said: number, at: number, all: readonly Evidence[]): number {
@@ -104,13 +121,14 @@ function namesCloths(own: Evidence, all: readonly Evidence[]): boolean {
 function keysSaid(own: Evidence): ReadonlyMap<MeaningKey, number> {
   const keys = new Map(own.said);
   const { per, money } = own.heading;
-  const made = per === 'width' || per === 'panel' || per === 'pair';
-  if (per === 'yard') keys.set('unitPrice', Math.max(keys.get('unitPrice') ?? 0, 0.6));
+  const said = (key: MeaningKey): number => keys.get(key) ?? 0;
+  const made = isMadeBy(per);
+  if (per === 'yard') keys.set('unitPrice', Math.max(said('unitPrice'), 0.6));
   if (money && (per === 'width' || per === 'panel')) keys.set('rate', keys.get('rate') ?? 0.5);
-  if ((made || per === 'window') && (keys.get('labor') ?? 0) >= 0.6) keys.set('rate', 0.9);
+  if ((made || per === 'window') && said('labor') >= 0.6) keys.set('rate', 0.9);
   // By the width or panel a price is as often the making's as the cloth's.
-  const price = keys.get('unitPrice') ?? 0;
-  if (made && price >= 0.5) keys.set('rate', Math.max(keys.get('rate') ?? 0, price - 0.02));
+  const price = said('unitPrice');
+  if (made && price >= 0.5) keys.set('rate', Math.max(said('rate'), price - 0.02));
   return keys;
 }
 
@@ -145,31 +163,40 @@ const scoreOf = (list: readonly Candidate[], key: MeaningKey): number =>
 const best = (list: readonly Candidate[]): number =>
   list.reduce((most, { score }) => Math.max(most, score), 0);
 
+/** What the heading says, each meaning as strongly as its cells and neighbours bear it out. */
+function saidByHeading(at: number, all: readonly Evidence[]): Candidate[] {
+  const list: Candidate[] = [];
+  for (const [key, said] of keysSaid(all[at] as Evidence)) {
+    const score = valued(key, said, at, all);
+    if (score > 0.2) list.push({ key, score, said });
+  }
+  return list;
+}
+
+/** Raises what the column's cells show, whatever heads them. */
+function raiseShown(list: Candidate[], own: Evidence, all: readonly Evidence[]): void {
+  const shown = shownByCells(own);
+  // Beside no money “pr” and “pnl” are how a window draws.
+  if (!BASIS.test(own.text)) shown.delete('basis');
+  for (const [key, score] of shown) raise(list, key, Math.max(score, scoreOf(list, key) + 0.1));
+  const mute = list.every(({ key, score }) => score < BY_NAME || key === 'item');
+  if ((ofCloth(own) || mute) && namesCloths(own, all))
+    raise(list, 'fabric', Math.max(BY_NAME, best(list) + OVER));
+  // An item column whose texts are treatments is read for them.
+  const drawn = list.find(({ key }) => key === 'draw');
+  const rival = Math.max(scoreOf(list, 'item'), (drawn?.said ?? 0) > 0.6 ? (drawn?.score ?? 0) : 0);
+  if (rival > 0 && shown.has('heading')) raise(list, 'heading', rival + OVER);
+  if (own.text === '' && namesRooms(own, all)) raise(list, 'room', BY_NAME);
+}
+
 /** The candidates of every column, the likeliest first; the last resort is none. */
 export function candidatesOf(all: readonly Evidence[]): Candidate[][] {
   const byFigures = new ByFigures(all);
   const saysDraw = all.some((one) => saidFor(one, 'draw') >= 0.6 || shownByCells(one).has('draw'));
   return all.map((own, at) => {
     if (own.addsTo !== undefined) return [{ key: 'fraction', score: 1, said: 1 }];
-    const list: Candidate[] = [];
-    for (const [key, said] of keysSaid(own)) {
-      const score = valued(key, said, at, all);
-      if (score > 0.2) list.push({ key, score, said });
-    }
-    const shown = shownByCells(own);
-    // Beside no money “pr” and “pnl” are how a window draws.
-    if (!BASIS.test(own.text)) shown.delete('basis');
-    for (const [key, score] of shown) raise(list, key, Math.max(score, scoreOf(list, key) + 0.1));
-    if (
-      (ofCloth(own) || list.every(({ key, score }) => score < BY_NAME || key === 'item')) &&
-      namesCloths(own, all)
-    )
-      raise(list, 'fabric', Math.max(BY_NAME, best(list) + OVER));
-    // An item column whose texts are treatments is read for them.
-    const drawn = list.find(({ key }) => key === 'draw');
-    const rival = Math.max(scoreOf(list, 'item'), (drawn?.said ?? 0) > 0.6 ? (drawn?.score ?? 0) : 0);
-    if (rival > 0 && shown.has('heading')) raise(list, 'heading', rival + OVER);
-    if (own.text === '' && namesRooms(own, all)) raise(list, 'room', BY_NAME);
+    const list = saidByHeading(at, all);
+    raiseShown(list, own, all);
     // Where nothing says how windows draw, 2 and 4 may be curtains as well.
     if (countsWhat(own) && !saysDraw) raise(list, 'panels', scoreOf(list, 'quantity'));
     for (const key of byFigures.of(at)) raise(list, key, BY_FIGURES);

@@ -50,38 +50,35 @@ const IN_RECESS = /^(?:i\.?m\.?|i\/m|inside\b.*|recess(?:ed)?|in (?:the )?(?:rec
 export const mountOf = (text: string): string | undefined =>
   MOUNTS.find(text) ?? (ON_THE_WALL.test(text) ? 'wall' : IN_RECESS.test(text) ? 'recess' : undefined);
 
-function choiceOf(key: OrderKey, text: string): string | undefined {
-  const saidYes = yesOrNo(text);
-  switch (key) {
-    case 'heading':
-      return headingOfText(text);
-    case 'draw':
-      return drawOfText(text);
-    case 'lining':
-      return liningOfText(text);
-    case 'measuredTo':
-      return measuredOfText(text);
-    case 'floorFinish':
-      return floorOfText(text);
-    case 'match': {
-      const behind = matchBehind(text);
-      if (behind !== undefined) return /^s/i.test(behind) ? 'straight' : 'half-drop';
-      return matchOfText(text);
-    }
-    case 'railroaded':
-      return DIRECTIONS.find(text.trim().toLowerCase()) ?? (isTurned(text) ? 'railroaded' : undefined);
-    case 'mount':
-      return mountOf(text);
-    case 'hangOn':
-      return WINDOW_HANGS_ON.find(text);
-    case 'windowLayer':
-      return WINDOW_LAYERS.find(text);
-    case 'drawnBy':
-      return DRAWN.find(([, words]) => words.test(text))?.[0];
-    default:
-      return saidYes === undefined ? undefined : saidYes ? 'yes' : 'no';
-  }
-}
+type Reads = (text: string) => string | undefined;
+
+/** “64 hd”: the match behind a repeat comes before what the rest says. */
+const matchIn: Reads = (text) => {
+  const behind = matchBehind(text);
+  if (behind === undefined) return matchOfText(text);
+  return /^s/i.test(behind) ? 'straight' : 'half-drop';
+};
+const turnedIn: Reads = (text) =>
+  DIRECTIONS.find(text.trim().toLowerCase()) ?? (isTurned(text) ? 'railroaded' : undefined);
+const yesOrNoIn: Reads = (text) => {
+  const yes = yesOrNo(text);
+  return yes === undefined ? undefined : yes ? 'yes' : 'no';
+};
+
+/** How the words of a choice are read; any other is asked for by yes and no. */
+const CHOICES: Partial<Record<OrderKey, Reads>> = {
+  heading: headingOfText,
+  draw: drawOfText,
+  lining: liningOfText,
+  measuredTo: measuredOfText,
+  floorFinish: floorOfText,
+  match: matchIn,
+  railroaded: turnedIn,
+  mount: mountOf,
+  hangOn: (text) => WINDOW_HANGS_ON.find(text),
+  windowLayer: (text) => WINDOW_LAYERS.find(text),
+  drawnBy: (text) => DRAWN.find(([, words]) => words.test(text))?.[0],
+};
 
 /** Words in the place of a price where the cloth is the client’s own, or nothing is charged. */
 const UNPRICED =
@@ -212,53 +209,64 @@ function readChoice(key: OrderKey, cell: Exclude<Cell, null>): CellRead {
   const words = typeof cell === 'boolean' ? (cell ? 'yes' : 'no') : String(cell);
   if (words === '') return 'unread';
   if (DASH.test(words) && key !== 'lining' && key !== 'railroaded') return 'nothing';
-  return read(choiceOf(key, words));
+  return read((CHOICES[key] ?? yesOrNoIn)(words));
 }
 
-function readCount(key: OrderKey, cell: Cell, text: string | undefined): CellRead {
-  if (text !== undefined && (DASH.test(text) || (key === 'widths' && isTurned(text)))) return 'nothing';
+function readCount(key: OrderKey, cell: Exclude<Cell, null>): CellRead {
+  if (typeof cell === 'string' && (DASH.test(cell) || (key === 'widths' && isTurned(cell)))) return 'nothing';
   return read(countOf(cell) ?? figureOf(cell) ?? (key === 'quantity' ? leadingCount(cell) : undefined));
+}
+
+function readLength(key: OrderKey, cell: Exclude<Cell, null>, unit: LengthUnit): CellRead {
+  if (isDay(cell)) return 'unread';
+  const text = typeof cell === 'string' ? cell : undefined;
+  if (text !== undefined && saysNothing(text)) return NONE_IS_ZERO.has(key) ? { value: 0 } : 'nothing';
+  const length = key === 'openingWidth' && text !== undefined ? openingOf(text, unit) : lengthOf(cell, unit);
+  if (length === undefined || length < 0 || length > LONGEST) return 'unread';
+  return length === 0 && !NONE_IS_ZERO.has(key) ? 'nothing' : { value: length };
+}
+
+function readYardage(cell: Exclude<Cell, null>, unit: LengthUnit): CellRead {
+  if (typeof cell === 'string' && saysNothing(cell)) return 'nothing';
+  const length = typeof cell !== 'string' || LENGTH_UNIT.test(cell) ? lengthOf(cell, unit) : undefined;
+  return length === 0 ? 'nothing' : read(length);
+}
+
+const readMoney = (cell: Exclude<Cell, null>): CellRead =>
+  typeof cell === 'string' && (DASH.test(cell) || UNPRICED.test(cell)) ? 'nothing' : read(moneyOf(cell));
+
+const readRatio = (cell: Exclude<Cell, null>): CellRead =>
+  cell === 0 || (typeof cell === 'string' && saysNothing(cell)) ? 'nothing' : read(fullnessOf(cell));
+
+function readText(cell: Exclude<Cell, null>): CellRead {
+  if (isDay(cell)) return 'unread';
+  return cell === 0 ? 'nothing' : { value: String(cell) };
 }
 
 /** Reads a filled cell as its meaning. */
 export function readCell(key: OrderKey, cell: Cell, unit: LengthUnit, order: DayOrder | undefined): CellRead {
   if (cell === null) return 'nothing';
-  const text = typeof cell === 'string' ? cell : undefined;
   const holds = holdsOf(key);
-  if (text !== undefined && holds !== 'text' && UNKNOWN.test(text)) return 'nothing';
+  if (typeof cell === 'string' && holds !== 'text' && UNKNOWN.test(cell)) return 'nothing';
   switch (holds) {
-    case 'length': {
-      if (isDay(cell)) return 'unread';
-      if (text !== undefined && saysNothing(text)) return NONE_IS_ZERO.has(key) ? { value: 0 } : 'nothing';
-      const length =
-        key === 'openingWidth' && text !== undefined ? openingOf(text, unit) : lengthOf(cell, unit);
-      if (length === undefined || length < 0 || length > LONGEST) return 'unread';
-      return length === 0 && !NONE_IS_ZERO.has(key) ? 'nothing' : { value: length };
-    }
-    case 'yardage': {
-      if (text !== undefined && saysNothing(text)) return 'nothing';
-      const length = text === undefined || LENGTH_UNIT.test(text) ? lengthOf(cell, unit) : undefined;
-      return length === 0 ? 'nothing' : read(length);
-    }
+    case 'length':
+      return readLength(key, cell, unit);
+    case 'yardage':
+      return readYardage(cell, unit);
     case 'money':
-      return text !== undefined && (DASH.test(text) || UNPRICED.test(text)) ? 'nothing' : read(moneyOf(cell));
+      return readMoney(cell);
     case 'count':
     case 'weight':
-      return readCount(key, cell, text);
+      return readCount(key, cell);
     case 'ratio':
-      return text !== undefined && saysNothing(text)
-        ? 'nothing'
-        : cell === 0
-          ? 'nothing'
-          : read(fullnessOf(cell));
+      return readRatio(cell);
     case 'date':
       return read(dayOf(cell, order));
     case 'choice':
       return readChoice(key, cell);
     case 'text':
     case 'any':
-      if (isDay(cell)) return 'unread';
-      return cell === 0 ? 'nothing' : { value: String(cell) };
+      return readText(cell);
   }
 }
 

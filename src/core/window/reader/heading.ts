@@ -176,7 +176,7 @@ const withoutTax = (text: string): string =>
     : text;
 
 /** What one figure is for where “each” or brackets say it: “£ each pr”, “yds ea pnl”, “W (pr)”. */
-function pieceIn(heading: string, raw: string): { readonly per: Per | undefined; readonly text: string } {
+function pieceIn(heading: string, raw: string): Part<Per> {
   let [per, text]: [Per | undefined, string] = [undefined, heading];
   const several =
     /\b(?:ea|each|an?|in(?=\s+p))\b\.?\s+(pr|pair|pnl|panel|curt|curtain|width|wd|window|win|rm|room)\b/.exec(
@@ -196,72 +196,85 @@ function pieceIn(heading: string, raw: string): { readonly per: Per | undefined;
     per ??= PER_WORDS.get(paren[1] ?? '');
     text = text.replace(/\b(per |a |of )?(pair|panel|pr|pnl)\b/, ' ');
   }
-  return { per, text };
+  return { found: per, text };
+}
+
+interface Part<T> {
+  readonly found: T | undefined;
+  /** What is left to read. */
+  readonly text: string;
+}
+
+/** A unit in brackets, or a sign of inches at the end. */
+function unitIn(heading: string): Part<UnitWord> {
+  let found: UnitWord | undefined;
+  const text = heading
+    .replace(/[([{]\s*([^)\]}]*?)\s*[)\]}]/g, (_all, inside: string) => {
+      const unit = unitWord(inside);
+      found = unit ?? found;
+      return unit === undefined ? ` ${inside} ` : ' ';
+    })
+    .replace(/(?<=[a-z. ])["″”]\s*$/, () => {
+      found ??= 'in';
+      return ' ';
+    });
+  return { found, text };
+}
+
+const MONEY =
+  /[$€£¥]|\(r\)|\b(usd|gbp|cad|aud|nzd|zar|eur)\b|^r\/|\b(?:price|cost|amount|total|value|rate|charge|making) r$/;
+const SIDE = /\b(?:an?|ea|each|one|per|to(?: a)?|both)\.? sides?\b/;
+const PRICED_PIECE = /[$€£¥]\s*(pnls?|panels?|pr|pairs?|wdw|win|windows?|sets?|drops?|widths?)\b/;
+
+/** What one figure is for: by “per” or a slash, by a side, by a piece behind a sign of money, by “each”. */
+function perIn(heading: string, raw: string, money: boolean): Part<Per> {
+  let per: Per | undefined;
+  let text = heading.replace(/^r\/(?=m|mtr|metre)/, '$/').replace(PER, (all, what: string) => {
+    const found = PER_WORDS.get(what);
+    if (found === undefined) return all;
+    per = found;
+    return ' ';
+  });
+  const sided = SIDE.exec(text);
+  if (sided !== null) {
+    per ??= 'panel';
+    text = text.replace(sided[0], ' ');
+  }
+  const piece = money ? (PRICED_PIECE.exec(text)?.[1] ?? '') : '';
+  const priced = PER_WORDS.get(piece);
+  if (priced !== undefined) {
+    per ??= priced;
+    text = text.replace(piece, ' ');
+  }
+  const each = pieceIn(text, raw);
+  return { found: per ?? each.found, text: each.text };
+}
+
+/** A unit as the last word. Cloth is bought by the yard or metre: there the unit is the noun and stays a word. */
+function unitBehind(parts: readonly string[]): { unit: UnitWord | undefined; parts: readonly string[] } {
+  const last = parts.at(-1) ?? '';
+  const unit = unitWord(last);
+  if (unit === undefined || /^(?:yd|yard)/.test(last)) return { unit: undefined, parts };
+  // A row of units below the headings has nothing else.
+  if (parts.length === 1)
+    return /^(?:m$|mt|met)/.test(last) ? { unit: undefined, parts } : { unit, parts: [] };
+  return { unit, parts: unit === 'm' ? parts : parts.slice(0, -1) };
 }
 
 function headingIn(raw: string, share: number): HeadingRead {
   const only = unitWord(tidy(raw).replace(/[()[\]]/g, ''));
   if (only !== undefined && only !== 'm' && only !== 'yd')
     return { words: [], unit: only, per: undefined, money: false };
-  let unit: UnitWord | undefined;
-  let per: Per | undefined;
-  let text = withoutTax(spelledOut(raw))
-    .replace(/[([{]\s*([^)\]}]*?)\s*[)\]}]/g, (_all, inside: string) => {
-      const found = unitWord(inside);
-      if (found !== undefined) unit = found;
-      return found === undefined ? ` ${inside} ` : ' ';
-    })
-    .replace(/(?<=[a-z. ])["″”]\s*$/, () => {
-      unit ??= 'in';
-      return ' ';
-    });
-  const money =
-    /[$€£¥]|\(r\)|\b(usd|gbp|cad|aud|nzd|zar|eur)\b|^r\/|\b(?:price|cost|amount|total|value|rate|charge|making) r$/.test(
-      text,
-    );
-  text = text.replace(/^r\/(?=m|mtr|metre)/, '$/').replace(PER, (all, what: string) => {
-    const found = PER_WORDS.get(what);
-    if (found === undefined) return all;
-    per = found;
-    return ' ';
-  });
-  const sided = /\b(?:an?|ea|each|one|per|to(?: a)?|both)\.? sides?\b/.exec(text);
-  if (sided !== null) {
-    per ??= 'panel';
-    text = text.replace(sided[0], ' ');
-  }
-  const dearly = money
-    ? /[$€£¥]\s*(pnls?|panels?|pr|pairs?|wdw|win|windows?|sets?|drops?|widths?)\b/.exec(text)
-    : null;
-  const dear = PER_WORDS.get(dearly?.[1] ?? '');
-  if (dear !== undefined) {
-    per ??= dear;
-    text = text.replace(dearly?.[1] ?? '', ' ');
-  }
-  const piece = pieceIn(text, raw);
-  per ??= piece.per;
-  text = piece.text;
-  text = joined(text)
+  const bracketed = unitIn(withoutTax(spelledOut(raw)));
+  const money = MONEY.test(bracketed.text);
+  const { found: per, text } = perIn(bracketed.text, raw, money);
+  const all = joined(text)
     .replace(/#s?/g, ' number ')
-    .replace(/@\s*[\d.,]+/g, ' ');
-  let parts = text.split(/[^a-z0-9½¼⅛]+/).filter((word) => word !== '' && !/^\d+$/.test(word));
-  const last = parts.at(-1) ?? '';
-  const trailing = unitWord(last);
-  // A row of units below the headings has nothing else; cloth alone is bought by the yard or metre.
-  if (
-    unit === undefined &&
-    trailing !== undefined &&
-    parts.length === 1 &&
-    !/^(?:yd|yard|m$|mt|met)/.test(last)
-  ) {
-    unit = trailing;
-    parts = [];
-  }
-  if (unit === undefined && trailing !== undefined && parts.length > 1 && !/^(yd|yard)/.test(last)) {
-    unit = trailing;
-    // Cloth is bought by the metre: there the unit is the noun.
-    if (trailing !== 'm') parts = parts.slice(0, -1);
-  }
+    .replace(/@\s*[\d.,]+/g, ' ')
+    .split(/[^a-z0-9½¼⅛]+/)
+    .filter((word) => word !== '' && !/^\d+$/.test(word));
+  const { unit, parts } =
+    bracketed.found === undefined ? unitBehind(all) : { unit: bracketed.found, parts: all };
   const words = parts.flatMap((word) => wordOf(word, share, parts.length === 1));
   // “Cloth (m)” is cloth by the metre, where its figures fit.
   if (unit === 'm' || unit === 'yd')

@@ -76,13 +76,20 @@ function fitLength(key: MeaningKey, { inches, filled }: Evidence): number {
   const within = share(counted, (value) => value >= least && value <= most);
   if (counted.length > 0 && within < 0.5) return key === 'widths' ? NEVER : -0.75;
   let fit = -(1 - readable) * 0.25 - (1 - within) * 0.4;
-  const bolts = share(counted, isBolt);
-  if (key === 'fabricWidth' || key === 'liningWidth')
-    fit += bolts >= 0.7 ? 0.22 : distinct > 5 && distinct > counted.length * 0.5 ? -0.35 : -0.1;
-  else if (key !== 'verticalRepeat' && bolts >= 0.9 && counted.length >= 3 && distinct <= 3) fit -= 0.12;
+  fit += asBolts(key, counted, distinct);
   if ((key === 'leftExtension' || key === 'rightExtension') && share(values, (value) => value > 30) > 0.3)
     fit -= 0.4;
   return fit;
+}
+
+/** Bolts come in few widths: such figures speak for one, and against any other size. */
+function asBolts(key: MeaningKey, counted: readonly number[], distinct: number): number {
+  const bolts = share(counted, isBolt);
+  if (key === 'fabricWidth' || key === 'liningWidth') {
+    if (bolts >= 0.7) return 0.22;
+    return distinct > 5 && distinct > counted.length * 0.5 ? -0.35 : -0.1;
+  }
+  return key !== 'verticalRepeat' && bolts >= 0.9 && counted.length >= 3 && distinct <= 3 ? -0.12 : 0;
 }
 
 const isOne = (value: number): boolean => value === 1;
@@ -100,40 +107,44 @@ const turnedIn = (key: MeaningKey, evidence: Evidence): number =>
 const oneOfAKind = (values: readonly number[]): number =>
   values.length >= 3 && share(values, isOne) > 0.5 ? 0.12 : 0;
 
+const isHalf = (value: number): boolean => Math.abs(value * 2 - Math.round(value * 2)) < 1e-6;
+const isWhole = (value: number): boolean => Math.abs(value - Math.round(value)) < 1e-6;
+/** Whether all but a few figures pass. */
+const most = (values: readonly number[], least: number, test: (value: number) => boolean): number =>
+  share(values, test) < least ? NEVER : 0;
+const anyCloth = (values: readonly number[]): number =>
+  most(values, 0.9, (value) => value >= 0 && value < 3_000);
+
+/** How figures of a meaning look; a figure of any other is at least not below 0. */
+const FIGURES_OF: Partial<Record<MeaningKey, (values: readonly number[], evidence: Evidence) => number>> = {
+  widths: (values) =>
+    most(values, 0.8, isHalf) +
+    // Cloth that is turned has none.
+    most(
+      values.filter((value) => value !== 0),
+      0.7,
+      (value) => value >= 0.5 && value <= 60,
+    ),
+  quantity: (values, evidence) =>
+    fitCount(values, share(values, countsPairs(evidence) ? isHalf : isWhole)) + oneOfAKind(values),
+  panels: (values) => fitCount(values, share(values, isWhole)),
+  lineNumber: (values, { filled, cells }) => (running(values) && filled > cells.length * 0.9 ? 0.36 : NEVER),
+  yardage: anyCloth,
+  liningYardage: anyCloth,
+  interliningYardage: anyCloth,
+  yardsEach: anyCloth,
+  brackets: (values) => most(values, 0.8, (value) => value >= 1 && value <= 16) + most(values, 0.9, isWhole),
+};
+const notBelowNone = (values: readonly number[]): number => most(values, 0.7, (value) => value >= 0);
+
 function fitFigure(key: MeaningKey, evidence: Evidence): number {
   const { values } = figuresIn(evidence.figures);
   if (evidence.filled === 0) return -0.05;
   if (key === 'quantity' && countedInWords(evidence)) return 0.1;
   const readable = (values.length + turnedIn(key, evidence)) / evidence.filled;
   if (readable < 0.5) return NEVER;
-  const halves = share(values, (value) => Math.abs(value * 2 - Math.round(value * 2)) < 1e-6);
-  const whole = share(values, (value) => Math.abs(value - Math.round(value)) < 1e-6);
-  const lost = -(1 - readable) * 0.25;
-  switch (key) {
-    case 'widths':
-      // Cloth that is turned has none.
-      return share(
-        values.filter((value) => value !== 0),
-        (value) => value >= 0.5 && value <= 60,
-      ) < 0.7 || halves < 0.8
-        ? NEVER
-        : lost;
-    case 'quantity':
-      return fitCount(values, countsPairs(evidence) ? halves : whole) + oneOfAKind(values) + lost;
-    case 'panels':
-      return fitCount(values, whole) + lost;
-    case 'lineNumber':
-      return running(values) && evidence.filled > evidence.cells.length * 0.9 ? 0.36 + lost : NEVER;
-    case 'yardage':
-    case 'liningYardage':
-    case 'interliningYardage':
-    case 'yardsEach':
-      return share(values, (value) => value >= 0 && value < 3_000) < 0.9 ? NEVER : lost;
-    case 'brackets':
-      return share(values, (value) => value >= 1 && value <= 16) < 0.8 || whole < 0.9 ? NEVER : lost;
-    default:
-      return share(values, (value) => value >= 0) < 0.7 ? NEVER : lost;
-  }
+  const fit = (FIGURES_OF[key] ?? notBelowNone)(values, evidence);
+  return fit <= NEVER ? NEVER : fit - (1 - readable) * 0.25;
 }
 
 /** “W88”, “TS/114”, “30142”: what papers are numbered by. */
@@ -258,28 +269,45 @@ function fitNamed(key: MeaningKey, evidence: Evidence): number {
   }
 }
 
+/** What only words name. */
+const IN_WORDS: ReadonlySet<MeaningKey> = new Set<MeaningKey>([
+  'fabric',
+  'customer',
+  'job',
+  'remarks',
+  'color',
+]);
+
+function fitWords(key: MeaningKey, evidence: Evidence): number {
+  if (evidence.texts < evidence.filled * 0.5) return NEVER;
+  if ((key === 'job' || key === 'customer') && numbered(evidence) >= 0.8) return -0.3;
+  const lined = key === 'fabric' ? understood(evidence, headingOfText) : 0;
+  return lined > 0.6 ? -0.4 : 0;
+}
+
+function fitOrder(evidence: Evidence): number {
+  if (numbersLines(evidence)) return -0.4;
+  const { filled, texts, numbers } = evidence;
+  return (texts + numbers === filled ? 0 : -0.1) + (numbered(evidence) >= 0.8 ? 0.1 : 0);
+}
+
+function fitItem(evidence: Evidence): number {
+  if (evidence.texts < evidence.filled * 0.6) return NEVER;
+  return understood(evidence, goodsOf) >= 0.5 ? 0.35 : -0.1;
+}
+
+const saysPair = (evidence: Evidence): boolean =>
+  filledCells(evidence).some((cell) => typeof cell === 'string' && drawOfText(cell) === 'pair');
+
 function fitText(key: MeaningKey, evidence: Evidence): number {
-  const { filled, texts, numbers, days } = evidence;
+  const { filled, days } = evidence;
   if (filled === 0) return -0.05;
   if (days > filled * 0.5) return NEVER;
   if (NAMES.has(key) && understood(evidence, yesOrNo) > 0.5) return NEVER;
-  if (key === 'fabric' || key === 'customer' || key === 'job' || key === 'remarks' || key === 'color') {
-    if (texts < filled * 0.5) return NEVER;
-    if ((key === 'job' || key === 'customer') && numbered(evidence) >= 0.8) return -0.3;
-    const lined = key === 'fabric' ? understood(evidence, headingOfText) : 0;
-    return lined > 0.6 ? -0.4 : 0;
-  }
-  if (key === 'order' && numbersLines(evidence)) return -0.4;
-  if (key === 'order') return (texts + numbers === filled ? 0 : -0.1) + (numbered(evidence) >= 0.8 ? 0.1 : 0);
-  if (key === 'item') {
-    const goods = understood(evidence, goodsOf);
-    return texts < filled * 0.6 ? NEVER : goods >= 0.5 ? 0.35 : -0.1;
-  }
-  if (
-    key === 'control' &&
-    filledCells(evidence).some((cell) => typeof cell === 'string' && drawOfText(cell) === 'pair')
-  )
-    return -0.5;
+  if (IN_WORDS.has(key)) return fitWords(key, evidence);
+  if (key === 'order') return fitOrder(evidence);
+  if (key === 'item') return fitItem(evidence);
+  if (key === 'control' && saysPair(evidence)) return -0.5;
   return fitNamed(key, evidence);
 }
 
@@ -301,6 +329,29 @@ function fitDate(evidence: Evidence, week = false): number {
   return known < 0.5 ? NEVER : 0.1;
 }
 
+function fitMoney(evidence: Evidence): number {
+  const read = filledCells(evidence).filter((cell) => moneyOf(cell) !== undefined).length;
+  if (evidence.filled === 0) return -0.05;
+  if (read === 0 && evidence.filled > 1) return NOT_ONE;
+  if (read < evidence.filled * 0.5) return NEVER;
+  // Small whole figures that no sign calls money are rather counts.
+  const { values } = figuresIn(evidence.figures);
+  const small = share(values, (value) => value <= 60 && Number.isInteger(value));
+  return !evidence.heading.money && values.length >= 4 && small > 0.95 ? -0.4 : 0;
+}
+
+function fitRatio(evidence: Evidence): number {
+  const read = filledCells(evidence).filter((cell) => fullnessOf(cell) !== undefined).length;
+  return evidence.filled > 0 && read < evidence.filled * 0.6 ? NEVER : 0.03;
+}
+
+function fitAny(key: MeaningKey, evidence: Evidence): number {
+  // Days under “Rec’d” are no state, nor are words under “Space” a distance.
+  if (key === 'status' && fitDate(evidence) > 0) return NEVER;
+  if (key === 'space' && evidence.texts > evidence.numbers) return NEVER;
+  return USUAL_INCHES[key] === undefined ? 0 : fitSmall(key, evidence);
+}
+
 /** How well a column's cells fit a meaning. */
 export function fitOf(key: MeaningKey, evidence: Evidence): number {
   switch (holdsOf(key)) {
@@ -309,22 +360,12 @@ export function fitOf(key: MeaningKey, evidence: Evidence): number {
     case 'yardage':
     case 'count':
       return fitFigure(key, evidence);
-    case 'money': {
-      const read = filledCells(evidence).filter((cell) => moneyOf(cell) !== undefined).length;
-      if (evidence.filled === 0) return -0.05;
-      if (read === 0 && evidence.filled > 1) return NOT_ONE;
-      if (read < evidence.filled * 0.5) return NEVER;
-      // Small whole figures that no sign calls money are rather counts.
-      const { values } = figuresIn(evidence.figures);
-      const small = share(values, (value) => value <= 60 && Number.isInteger(value));
-      return !evidence.heading.money && values.length >= 4 && small > 0.95 ? -0.4 : 0;
-    }
+    case 'money':
+      return fitMoney(evidence);
     case 'weight':
       return fitFigure(key, evidence);
-    case 'ratio': {
-      const read = filledCells(evidence).filter((cell) => fullnessOf(cell) !== undefined).length;
-      return evidence.filled > 0 && read < evidence.filled * 0.6 ? NEVER : 0.03;
-    }
+    case 'ratio':
+      return fitRatio(evidence);
     case 'choice':
       return fitChoice(key, evidence);
     case 'text':
@@ -332,10 +373,7 @@ export function fitOf(key: MeaningKey, evidence: Evidence): number {
     case 'date':
       return fitDate(evidence, key === 'otherDate');
     case 'any':
-      // Days under “Rec’d” are no state, nor are words under “Space” a distance.
-      if (key === 'status' && fitDate(evidence) > 0) return NEVER;
-      if (key === 'space' && evidence.texts > evidence.numbers) return NEVER;
-      return USUAL_INCHES[key] === undefined ? 0 : fitSmall(key, evidence);
+      return fitAny(key, evidence);
   }
 }
 
@@ -355,8 +393,7 @@ const drawnIn = (evidence: Evidence): boolean => {
 };
 
 function shownDraw(evidence: Evidence): number {
-  const pairs = filledCells(evidence).some((cell) => typeof cell === 'string' && drawOfText(cell) === 'pair');
-  if (!pairs || understood(evidence, drawOfText) < 0.8) return 0;
+  if (!saysPair(evidence) || understood(evidence, drawOfText) < 0.8) return 0;
   if (saidFor(evidence, 'draw') >= 0.3) return 0.8;
   return drawnIn(evidence) ? 0.68 : 0.58;
 }
@@ -389,38 +426,60 @@ function says(evidence: Evidence, outright: RegExp, reads: (text: string) => unk
   return told.length > evidence.filled * most && understood(evidence, reads) >= 0.8;
 }
 
-/** Meanings the cells alone show, whatever the heading says: “pinch, grommet, pinch”. */
-export function shownByCells(evidence: Evidence): Map<MeaningKey, number> {
-  const found = new Map<MeaningKey, number>();
-  if (evidence.filled < 2) return found;
-  if (fitDate(evidence) > 0 && evidence.days + evidence.texts > evidence.filled * 0.6)
-    found.set('date', 0.56);
-  // Nothing but bolt widths under a heading that says nothing known.
-  const { values, distinct } = figuresIn(evidence.inches);
-  const mute = evidence.heading.words.every(({ stands }) => stands.length === 0);
-  if (mute && values.length >= 4 && distinct <= 4 && share(values, isBolt) >= 0.95)
-    found.set('fabricWidth', 0.52);
-  if (holdsCloth(evidence)) found.set('yardage', 0.66);
-  if (evidence.texts < evidence.filled * 0.8) return found;
+/** Nothing but bolt widths under a heading that says nothing known. */
+function showsBolts({ heading, inches }: Evidence): boolean {
+  const { values, distinct } = figuresIn(inches);
+  const mute = heading.words.every(({ stands }) => stands.length === 0);
+  return mute && values.length >= 4 && distinct <= 4 && share(values, isBolt) >= 0.95;
+}
+
+/** Headings one under the other, but for goods of another kind among them. */
+function showsHeadings(evidence: Evidence): boolean {
   const own = filledCells(evidence).filter(
     (cell) => typeof cell !== 'string' || goodsOf(cell) !== 'other goods',
   );
   const headed = own.filter((cell) => typeof cell === 'string' && headingOfText(cell) !== undefined);
-  if (headed.length >= 2 && headed.length >= own.length * 0.8) found.set('heading', 0.62);
-  const turned = filledCells(evidence).some((cell) => typeof cell === 'string' && isTurned(cell));
-  if (turned && understood(evidence, directionOf) >= 0.8) found.set('railroaded', 0.6);
-  if (showsMount(evidence)) found.set('mount', 0.62);
-  const drawn = shownDraw(evidence);
-  if (drawn > 0 && !found.has('heading')) found.set('draw', drawn);
-  if (!found.has('heading') && says(evidence, /lined|lining|black|b\/?o\b/i, liningOfText))
-    found.set('lining', 0.56);
-  if (understood(evidence, basisOf) === 1) found.set('basis', 0.86);
-  if (understood(evidence, goodsOf) >= 0.6) found.set('item', 0.55);
-  if (says(evidence, /kiss|break|puddle|clear|float/i, floorOfText)) found.set('floorFinish', 0.62);
-  if (says(evidence, /ring|ceiling|clg|rod|track/i, measuredOfText, 0.7)) {
-    found.set('measuredTo', 0.62);
-    found.delete('item');
+  return headed.length >= 2 && headed.length >= own.length * 0.8;
+}
+
+const showsTurned = (evidence: Evidence): boolean =>
+  filledCells(evidence).some((cell) => typeof cell === 'string' && isTurned(cell)) &&
+  understood(evidence, directionOf) >= 0.8;
+
+const DAY_OR_CLOTH: readonly (readonly [MeaningKey, number, (evidence: Evidence) => boolean])[] = [
+  [
+    'date',
+    0.56,
+    (evidence) => fitDate(evidence) > 0 && evidence.days + evidence.texts > evidence.filled * 0.6,
+  ],
+  ['fabricWidth', 0.52, showsBolts],
+  ['yardage', 0.66, holdsCloth],
+];
+/** What words show, each as strongly as said. */
+const WORDS: readonly (readonly [MeaningKey, number, (evidence: Evidence) => boolean])[] = [
+  ['railroaded', 0.6, showsTurned],
+  ['mount', 0.62, showsMount],
+  ['basis', 0.86, (evidence) => understood(evidence, basisOf) === 1],
+  ['item', 0.55, (evidence) => understood(evidence, goodsOf) >= 0.6],
+  ['floorFinish', 0.62, (evidence) => says(evidence, /kiss|break|puddle|clear|float/i, floorOfText)],
+  ['measuredTo', 0.62, (evidence) => says(evidence, /ring|ceiling|clg|rod|track/i, measuredOfText, 0.7)],
+];
+
+/** Meanings the cells alone show, whatever the heading says: “pinch, grommet, pinch”. */
+export function shownByCells(evidence: Evidence): Map<MeaningKey, number> {
+  const found = new Map<MeaningKey, number>();
+  if (evidence.filled < 2) return found;
+  for (const [key, score, shows] of DAY_OR_CLOTH) if (shows(evidence)) found.set(key, score);
+  if (evidence.texts < evidence.filled * 0.8) return found;
+  // A treatment says a draw and a lining too: these are only shown where it says no heading.
+  if (showsHeadings(evidence)) found.set('heading', 0.62);
+  else {
+    const drawn = shownDraw(evidence);
+    if (drawn > 0) found.set('draw', drawn);
+    if (says(evidence, /lined|lining|black|b\/?o\b/i, liningOfText)) found.set('lining', 0.56);
   }
+  for (const [key, score, shows] of WORDS) if (shows(evidence)) found.set(key, score);
+  if (found.has('measuredTo')) found.delete('item');
   return found;
 }
 export { NEVER, NOT_ONE };

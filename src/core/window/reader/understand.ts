@@ -72,6 +72,24 @@ export interface Sheet {
 const EVIDENCE_ROWS = 2_000;
 const TOTAL = /^(?:sub|grand)?[\s-]*tot(?:al)?s?\b|\btotals?\b|^carried|^brought|^in all$/i;
 
+/** How many cells of a row below the headings are filled; undefined where it is no row of the table's own. */
+function filledIn(row: Row, heads: readonly ReadonlySet<string>[]): number | undefined {
+  let [filled, same, figures] = [0, 0, 0];
+  for (const [column, cell] of row.entries()) {
+    if (cell === null) continue;
+    filled++;
+    if (typeof cell !== 'string') {
+      figures++;
+      continue;
+    }
+    if (cell.length < 40 && TOTAL.test(cell)) return undefined;
+    if (heads[column]?.has(cell.toLowerCase()) === true) same++;
+    if (/\d/.test(cell)) figures++;
+  }
+  const headed = same >= 2 && same * 2 > filled;
+  return filled < 2 || figures === 0 || headed ? undefined : filled;
+}
+
 /** Rows below the headings that look like the table’s own. */
 export function evidenceRows(rows: readonly Row[], header: Header): Row[] {
   const from = (header.rows.at(-1) ?? 0) + 1;
@@ -80,19 +98,8 @@ export function evidenceRows(rows: readonly Row[], header: Header): Row[] {
   const seen: { row: Row; filled: number }[] = [];
   for (let at = from; at < rows.length; at += step) {
     const row = rows[at] ?? [];
-    let [filled, same, figures, total] = [0, 0, 0, false];
-    for (const [column, cell] of row.entries()) {
-      if (cell === null) continue;
-      filled++;
-      if (typeof cell !== 'string') figures++;
-      else {
-        if (heads[column]?.has(cell.toLowerCase()) === true) same++;
-        if (/\d/.test(cell)) figures++;
-        if (cell.length < 40 && TOTAL.test(cell)) total = true;
-      }
-    }
-    if (filled < 2 || figures === 0 || total || (same >= 2 && same * 2 > filled)) continue;
-    seen.push({ row, filled });
+    const filled = filledIn(row, heads);
+    if (filled !== undefined) seen.push({ row, filled });
   }
   const usual = seen.map(({ filled }) => filled).sort((a, b) => a - b)[seen.length >> 1] ?? 0;
   return seen.filter(({ filled }) => filled >= Math.max(2, usual * 0.45)).map(({ row }) => row);
@@ -171,6 +178,7 @@ const boltUnitOf = ({ cells, unit }: Evidence): LengthUnit | undefined => {
   return undefined;
 };
 
+/** A column whose meaning is asked. */
 const asked = (own: Evidence, couldBe: readonly MeaningKey[]): ColumnRead => ({
   at: own.at,
   heading: own.text,
@@ -185,6 +193,23 @@ const asked = (own: Evidence, couldBe: readonly MeaningKey[]): ColumnRead => ({
   addsTo: own.addsTo,
   halves: own.part !== undefined,
 });
+
+/** The unit a column's bare figures stand in; none where it holds no length and no cloth. */
+function unitOf(means: readonly OrderKey[], own: Evidence, house: Unit): LengthUnit | undefined {
+  const [key] = means;
+  if (key === undefined) return undefined;
+  if (isYardageKey(key)) return yardageUnit(own.text, own.heading, house);
+  if (isLengthKey(key)) return own.unit;
+  return means.includes('fabricWidth') ? boltUnitOf(own) : undefined;
+}
+
+/** How sure a column's meaning is. That brackets count windows is likely, never certain. */
+const surenessOf = (chosen: Sureness, means: readonly OrderKey[], { cells }: Evidence): Sureness =>
+  chosen === 'sure' && means.includes('quantity') && countsInBrackets(cells) ? 'likely' : chosen;
+
+/** What is known of a column that is none of ours. */
+const otherOf = ({ key, sure }: Choice): OtherKey | undefined =>
+  key !== undefined && !isOurs(key) && sure !== 'asked' ? key : undefined;
 
 function columnsOf(
   evidence: readonly Evidence[],
@@ -204,42 +229,21 @@ function columnsOf(
       base === undefined
         ? meansOf(choice, own, has, above.draw !== undefined)
         : meansOf(choices[base] as Choice, evidence[base] as Evidence, has);
-    const [key] = means;
-    const bothSides = key === 'leftExtension' && !has('rightExtension') && OF_EACH_SIDE.test(own.text);
-    if (key === 'leftExtension' && !has('rightExtension') && !SIDED.test(own.text) && !bothSides) {
-      // One extension a window: of one side, or of each.
+    const oneExtension = means[0] === 'leftExtension' && !has('rightExtension');
+    const bothSides = oneExtension && OF_EACH_SIDE.test(own.text);
+    // One extension a window: of one side, or of each.
+    if (oneExtension && !bothSides && !SIDED.test(own.text))
       return asked(own, ['leftExtension', 'rightExtension']);
-    }
-    const { per, told: perTold } = perOf(key, own, told, has);
-    const unit =
-      key === undefined
-        ? undefined
-        : isYardageKey(key)
-          ? yardageUnit(own.text, own.heading, house)
-          : isLengthKey(key)
-            ? own.unit
-            : means.includes('fabricWidth')
-              ? boltUnitOf(own)
-              : undefined;
     if (own.sizeOnly && !means.some((one) => sums.proven.has(one))) return asked(own, means);
-    const chosen = base === undefined ? choice.sure : (choices[base]?.sure ?? choice.sure);
-    // That brackets count windows is likely, never certain.
-    const sure =
-      chosen === 'sure' && means.includes('quantity') && countsInBrackets(own.cells) ? 'likely' : chosen;
+    const { per, told: perTold } = perOf(means[0], own, told, has);
     return {
-      at: own.at,
-      heading: own.text,
+      ...asked(own, choice.couldBe),
       means: bothSides ? ['leftExtension', 'rightExtension'] : means,
-      other:
-        choice.key !== undefined && !isOurs(choice.key) && choice.sure !== 'asked' ? choice.key : undefined,
-      unit,
+      other: otherOf(choice),
+      unit: unitOf(means, own, house),
       per,
       perTold,
-      sure,
-      couldBe: choice.couldBe,
-      says: saysAlone(own),
-      addsTo: own.addsTo,
-      halves: own.part !== undefined,
+      sure: surenessOf(choices[base ?? place]?.sure ?? choice.sure, means, own),
     };
   });
 }
@@ -421,30 +425,38 @@ function unitsOf(notes: readonly Row[], { reads }: Header, rows: readonly Row[],
   };
 }
 
+/** The header, where it stands or somebody says it stands, and other rows that head a table. */
+function headersOf(sheet: Sheet, pointed: readonly number[], whole: Whole): Headers | undefined {
+  return pointed.length > 0
+    ? { header: headerAt(sheet.rows, pointed, sheet.merged), others: [] }
+    : whole.findHeader(sheet.rows, sheet.merged);
+}
+
+const filledCount = (row: Row | undefined): number => (row ?? []).filter((cell) => cell !== null).length;
+
+/** Whether it holds anything of a window or its cloth, or rooms with their prices. */
+function isOfWindows(columns: readonly ColumnRead[]): boolean {
+  const known = new Set(columns.flatMap(({ means }) => means));
+  const priced = known.has('room') && (known.has('unitPrice') || known.has('amount'));
+  return priced || [...known].some((key) => isWindowFact(key) || OF_ITS_CLOTH.has(key));
+}
+
 /** Everything about a sheet that its headings and a bounded number of its rows tell. */
 export function understand(sheet: Sheet, look: Look, whole: Whole = SHOWN): Understanding | Trouble {
   const decimalComma = putPoints(sheet.rows);
-  const pointed = look.header ?? [];
-  const found =
-    pointed.length > 0
-      ? { header: headerAt(sheet.rows, pointed, sheet.merged), others: [] }
-      : whole.findHeader(sheet.rows, sheet.merged);
+  const found = headersOf(sheet, look.header ?? [], whole);
   if (found === undefined) return { none: NO_TABLE };
   const { header, others } = found;
-  const first = header.rows[0] ?? 0;
-  whole.spread(sheet.rows, sheet.merged, header.rows.at(-1) ?? 0);
-  const next = others.find(
-    (row: number) => (sheet.rows[row - 1] ?? []).filter((cell) => cell !== null).length <= 1,
-  );
+  const [first = 0, last = 0] = [header.rows[0], header.rows.at(-1)];
+  whole.spread(sheet.rows, sheet.merged, last);
+  const next = others.find((row) => filledCount(sheet.rows[row - 1]) <= 1);
   const body = next === undefined ? sheet.rows : sheet.rows.slice(0, next);
   const above = sheet.rows.slice(0, first);
   const codes = whole.codesIn(header, above);
   const rows = evidenceRows(body, header).map((row) => spelledOut(row, codes));
   const beside = whole.sideBySide(header, rows);
   if (beside !== undefined) return { none: beside };
-  const lone = body
-    .slice((header.rows.at(-1) ?? 0) + 1)
-    .filter((row) => row.filter((cell) => cell !== null).length === 1);
+  const lone = body.slice(last + 1).filter((row) => filledCount(row) === 1);
   const units = unitsOf([...above, ...lone.slice(0, 200)], header, rows, look.unit);
   const legend = whole.withLegend(header, above);
   const evidence = gather(header.texts, inClothUnit(legend.reads, above), {
@@ -461,19 +473,12 @@ export function understand(sheet: Sheet, look: Look, whole: Whole = SHOWN): Unde
   const { panels, drawn } = panelsBy(evidence, candidates);
   const arithmetic = new Arithmetic(evidence, panels, look.unit.small !== 'in', countsIn(evidence), drawn);
   const assignment = assign(candidates, arithmetic, headedAlike(evidence));
-  const said = whole.stated(above, (key) => assignment.assigned.has(key));
-  const columns = columnsOf(evidence, assignment, arithmetic, look.unit, said);
-  const known = new Set(columns.flatMap(({ means }) => means));
-  const priced = known.has('room') && (known.has('unitPrice') || known.has('amount'));
+  const stated = whole.stated(above, (key) => assignment.assigned.has(key));
+  const columns = columnsOf(evidence, assignment, arithmetic, look.unit, stated);
   // Headings that somebody points at are a table’s.
-  if (
-    look.header === undefined &&
-    !priced &&
-    ![...known].some((key) => isWindowFact(key) || OF_ITS_CLOTH.has(key))
-  )
-    return { none: NO_TABLE };
-  const dateAt = evidence[assignment.assigned.get('date') ?? -1];
+  if (look.header === undefined && !isOfWindows(columns)) return { none: NO_TABLE };
   const orders = dayOrders(evidence, assignment);
+  const dayOrderAsked = orders.asks ? evidence[assignment.assigned.get('date') ?? -1]?.at : undefined;
   const plan: Plan = {
     slots: slotsOf(evidence, columns, header.texts),
     headings: header.texts,
@@ -482,18 +487,18 @@ export function understand(sheet: Sheet, look: Look, whole: Whole = SHOWN): Unde
     decimalComma,
     codes,
     measuredTo: measuredPoint(evidence, columns, whole.measuredTo(above)),
-    stated: said,
+    stated,
     usual: usualFacts(evidence, columns),
   };
   return {
     header,
     columns: joinHalves(columns, header.texts).map((column) =>
-      orders.asks && column.at === dateAt?.at ? { ...column, sure: 'asked' } : column,
+      column.at === dayOrderAsked ? { ...column, sure: 'asked' } : column,
     ),
     plan,
     units,
     order: orders.order,
-    dayOrderAsked: orders.asks && dateAt !== undefined ? dateAt.at : undefined,
+    dayOrderAsked,
     disagree: [...assignment.sums.against].filter(isOurs),
     next,
   };

@@ -10,12 +10,13 @@ import {
   Text,
   tokens,
 } from './kit';
-import { useEffect, useState, type ReactNode } from 'react';
+import { Fragment, useEffect, useState, type ReactNode } from 'react';
 import { NAMESPACE } from '../../functions/index';
 import { areaText, placeText, sameSheet, type Area } from '../book/address';
 import type { Book } from '../book/book';
 import { Refusal, renamed, type Weight } from '../core/cell/answer';
 import type { Drawing as Described } from '../core/drawing/drawing';
+import { rodFromAbove } from '../core/drawing/bay';
 import { elevation } from '../core/drawing/elevation';
 import { isBlank, readBack, type CellIn } from '../core/cell/fields';
 import { namedBy, type Naming } from '../core/window/sheet-words';
@@ -76,7 +77,7 @@ const INTENT: Readonly<Record<Weight, 'error' | 'warning' | 'info'>> = {
 interface Explained {
   readonly asked: CellAsked;
   readonly seen?: WindowSeen;
-  readonly drawing?: Described;
+  readonly drawings?: readonly Described[];
 }
 
 async function explain(book: Book, area: Area): Promise<Explained> {
@@ -85,7 +86,8 @@ async function explain(book: Book, area: Area): Promise<Explained> {
   if (first === undefined) return { asked };
   const seen = await windowSeen(book, asked.cell, first);
   try {
-    return { asked, seen, drawing: elevation(seen.work) };
+    const fromAbove = rodFromAbove(seen.work);
+    return { asked, seen, drawings: [elevation(seen.work), ...(fromAbove === undefined ? [] : [fromAbove])] };
   } catch (thrown) {
     // Not every function is about a whole window.
     if (thrown instanceof Refusal) return { asked, seen };
@@ -158,7 +160,7 @@ const firstOf = (value: CellIn): CellIn =>
   Array.isArray(value) ? firstOf((value as CellIn[])[0] ?? null) : value;
 
 function OneCell({
-  explained: { asked, seen, drawing },
+  explained: { asked, seen, drawings },
   book,
 }: {
   readonly explained: Explained;
@@ -204,14 +206,18 @@ function OneCell({
       )}
       {parts.length > 0 && <Parts parts={parts} cell={asked.cell} book={book} />}
       {first !== undefined && <OneCall call={first} naming={namingOf(first, seen)} />}
-      {drawing !== undefined && seen !== undefined && (
+      {drawings !== undefined && seen !== undefined && (
         <>
           <Subtitle2 as="h3">The window</Subtitle2>
-          <Drawing drawing={drawing} unit={seen.house.unit} />
-          {drawing.notes.map((note) => (
-            <Text key={note} size={200} className={styles.quiet}>
-              {note}
-            </Text>
+          {drawings.map((drawing) => (
+            <Fragment key={drawing.title}>
+              <Drawing drawing={drawing} unit={seen.house.unit} />
+              {drawing.notes.map((note) => (
+                <Text key={note} size={200} className={styles.quiet}>
+                  {note}
+                </Text>
+              ))}
+            </Fragment>
           ))}
           <Facts seen={seen} />
         </>

@@ -276,6 +276,23 @@ describe.runIf(thereIsABrowser)('the pane beside the trial workbook', () => {
     await at.pane.getByText('No formula stands here.').waitFor();
   });
 
+  it('shows the plan of a bay beside its window', async () => {
+    const at = await trial.open();
+    await at.put('Sheet1', 0, 0, [
+      ['Width', 'L ext', 'R ext', 'Ht', 'Style', 'Goods W', 'Rod'],
+      ['24 + 60 + 24', 10, 10, 98, 'pinch', 54, { formula: '=HEM.RODWIDTH(A2,B2,C2)' }],
+    ]);
+    await at.goTo(areaAt('Sheet1', 1, 6));
+    await at.section('Explain');
+    await at.pane
+      .getByRole('img', {
+        name: 'Plan to scale, from above, the room below: 34 in, 60 in, 34 in; bends to be measured',
+      })
+      .waitFor();
+    expect(await at.pane.getByRole('img').count()).toBe(2);
+    expect(await at.seriousFaults()).toEqual([]);
+  });
+
   it('explains in the sheet’s own words, with the house rule that stands for a blank', async () => {
     const at = await trial.open();
     await at.put('Sheet1', 0, 0, [

@@ -18,12 +18,15 @@ export type Part =
   | 'return'
   | 'pleat'
   | 'mark'
+  | 'angle'
   | 'arrow'
   | 'cut'
   | 'spare'
   | 'start'
   | 'flaw';
 
+/** A direction; its length is 1. */
+export type Way = readonly [right: number, up: number];
 export type Place = readonly [x: Length, y: Length];
 
 export interface Box {
@@ -57,6 +60,10 @@ export interface Label {
   readonly words: string;
   readonly at: Place;
   readonly below: number;
+  /** Beside it instead, clear of the lines there: of each, which way leads away from it. */
+  readonly clear?: readonly Way[];
+  /** Whether the title says it already. */
+  readonly silent?: true;
 }
 export interface Dimension {
   readonly what: string;
@@ -96,6 +103,13 @@ export interface Drawing {
 /** To the nearest nanometre: a mark, not a cut. */
 export const near = (nm: number): Length => exact(Math.round(nm));
 export const place = (x: number, y: number): Place => [near(x), near(y)];
+
+/** Between all these. */
+export function wayOf(...ways: readonly Way[]): Way {
+  const [x, y] = [0, 1].map((at) => ways.reduce((sum, way) => sum + (way[at] ?? 0), 0)) as [number, number];
+  const far = Math.hypot(x, y) || 1;
+  return [x / far, y / far];
+}
 
 /** A dimension between two x. */
 export const across = (

@@ -31,6 +31,7 @@ export const INKS: Readonly<Record<Look, Ink>> = {
   return: { line: 1.25 },
   pleat: { line: 0.75, fill: 'E4E4E4' },
   mark: { line: 1 },
+  angle: { line: 0.5, ink: '505050' },
   arrow: { line: 1.25 },
   cut: { line: 0.75 },
   spare: { line: 0.5, fill: 'rising' },

@@ -4,7 +4,8 @@
  */
 import { UNITS, type Length } from '../exact/length';
 import { showLength, tape, type Unit } from '../exact/unit';
-import type { Box, Dimension, Drawing, Part } from './drawing';
+import { wayOf, type Box, type Dimension, type Drawing, type Label, type Part, type Way } from './drawing';
+import { widthOf } from './letters';
 
 /** What a mark is of, a dimension's line among them. */
 export type Look = Part | 'dimension';
@@ -91,16 +92,23 @@ function edgesOf(drawing: Drawing, letters: number): Edges {
       labelRows(drawing, sign) * 1.2 + (labelRows(drawing, sign) > 0 ? 0.4 : 0),
     );
   const least = drawing.flattened === true ? 0 : letters * 0.6;
+  const clear = drawing.labels.filter((one) => one.clear !== undefined);
+  const level = letters * Math.max(0, ...clear.map(({ words }) => widthOf(words) + CLEAR));
+  const high = clear.length === 0 ? 0 : letters * 1.8;
   return {
-    left: rowsOn(drawing, 'left') > 0 ? letters * BESIDE.turned : least,
-    right: rowsOn(drawing, 'right') > 0 ? letters * BESIDE.level : least,
-    top: Math.max(least, beyond('above', -1)),
-    bottom: Math.max(least, beyond('below', 1)),
+    left: rowsOn(drawing, 'left') > 0 ? letters * BESIDE.turned : Math.max(least, level),
+    right: rowsOn(drawing, 'right') > 0 ? letters * BESIDE.level : Math.max(least, level),
+    top: Math.max(least, high, beyond('above', -1)),
+    bottom: Math.max(least, high, beyond('below', 1)),
   };
 }
 
-/** A letter of the figures, as far as room is reckoned, to its size. */
-const LETTER = 0.5;
+/** What stays free between words and what they stand beside, to a letter's size. */
+const CLEAR = 0.4;
+/** Of a figure. */
+const HALF_HIGH = 0.36;
+/** Between lines that nearly meet, words go no further than this asks. */
+const NARROWEST = 0.2;
 
 class Layout {
   readonly lines: PaintedLine[] = [];
@@ -145,7 +153,7 @@ class Layout {
   /** Written in a box where there is room. */
   wordsIn({ words = '', x, y, width, height }: Box): void {
     const { letters } = this.paper;
-    if (words === '' || words.length * letters * LETTER >= width * this.scale) return;
+    if (words === '' || (widthOf(words) + CLEAR) * letters > width * this.scale) return;
     this.words.push({
       words,
       x: this.x(x + width / 2),
@@ -156,7 +164,7 @@ class Layout {
 
   /** Words, moved as far as keeps them on the paper. */
   private write(painted: PaintedWords): void {
-    const long = painted.words.length * this.paper.letters * LETTER;
+    const long = widthOf(painted.words) * this.paper.letters;
     const before = { start: 0, middle: long / 2, end: long }[painted.anchor];
     const most = Math.max(this.wide, long) - long + before;
     this.words.push(
@@ -164,10 +172,28 @@ class Layout {
     );
   }
 
-  label(words: string, x: number, y: number, below: number): void {
+  /** How far words go from where lines end, so that no corner of theirs touches one. */
+  private toClear(words: string, ways: readonly Way[]): Way {
     const { letters } = this.paper;
+    const [right, up] = wayOf(...ways);
+    const needs = ways.map(([x, y]) => {
+      const beside = (Math.abs(x) * widthOf(words)) / 2 + Math.abs(y) * HALF_HIGH + CLEAR;
+      return beside / Math.max(NARROWEST, x * right + y * up);
+    });
+    const far = Math.max(...needs) * letters;
+    return [right * far, up * far];
+  }
+
+  label({ words, at, below, clear }: Label): void {
+    const { letters } = this.paper;
+    const [x, y] = [this.x(at[0]), this.y(at[1])];
+    if (clear !== undefined) {
+      const [right, up] = this.toClear(words, clear);
+      this.write({ words, x: x + right, y: y - up + HALF_HIGH * letters, anchor: 'middle' });
+      return;
+    }
     const down = below === 0 ? 0.35 : below > 0 ? below * 1.2 : below * 1.2 + 0.8;
-    this.write({ words, x: this.x(x), y: this.y(y) + letters * down, anchor: 'middle' });
+    this.write({ words, x, y: y + letters * down, anchor: 'middle' });
   }
 
   dimension(dimension: Dimension): void {
@@ -185,7 +211,7 @@ class Layout {
   private text(dimension: Dimension, room: number): string {
     const figure = drawnFigure(dimension.length, this.unit);
     const named = `${dimension.short ?? dimension.what} ${figure}`.trim();
-    return named.length * this.paper.letters * LETTER <= room ? named : figure;
+    return widthOf(named) * this.paper.letters <= room ? named : figure;
   }
 
   private across(dimension: Dimension): void {
@@ -198,10 +224,10 @@ class Layout {
     this.stroke([from, base], [from, tick]);
     this.stroke([to, base], [to, tick]);
     this.stroke([from, line], [to, line]);
-    const gap = letters * 0.4;
+    const gap = letters * CLEAR;
     // Above the plan nothing stands beside; of a narrow one below, the figure stands outside.
     const words = this.text(dimension, dimension.side === 'above' ? Infinity : to - from - gap);
-    const fits = words.length * letters * LETTER <= to - from - gap;
+    const fits = widthOf(words) * letters <= to - from - gap;
     const [x, anchor] =
       fits || dimension.narrow === 'middle'
         ? [(from + to) / 2, 'middle' as const]
@@ -224,7 +250,7 @@ class Layout {
     this.stroke([line, from], [line, to]);
     const middle = (from + to) / 2;
     const figure = drawnFigure(dimension.length, this.unit);
-    if (from - to < figure.length * letters * LETTER)
+    if (from - to < widthOf(figure) * letters)
       this.write({
         words: this.text(dimension, out < 0 ? 0 : this.edges.right - letters * 1.2),
         x: line + out * letters * 0.5,
@@ -248,7 +274,7 @@ class Layout {
 function inWords(drawing: Drawing, unit: Unit): string {
   const figures = [
     ...drawing.dimensions.map((one) => `${one.what} ${showLength(one.length, unit)}`),
-    ...drawing.labels.map(({ words }) => words),
+    ...drawing.labels.flatMap(({ words, silent }) => (silent === true ? [] : [words])),
   ];
   return figures.length === 0 ? `${drawing.title}.` : `${drawing.title}: ${figures.join(', ')}.`;
 }
@@ -258,7 +284,7 @@ export function laidOut(drawing: Drawing, paper: Paper, unit: Unit): LaidOut {
   const { x, y, size } = layout;
   const boxes = drawing.boxes.map((box) => layout.box(box));
   for (const box of drawing.boxes) layout.wordsIn(box);
-  for (const { words, at, below } of drawing.labels) layout.label(words, at[0], at[1], below);
+  for (const one of drawing.labels) layout.label(one);
   for (const one of drawing.dimensions) layout.dimension(one);
   const drawn = drawing.lines.map(({ part, from, to }): PaintedLine => ({
     look: part,

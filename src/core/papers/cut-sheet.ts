@@ -33,7 +33,7 @@ function cutsInWords({ stretches }: PlannedRoll, whose: Whose, unit: Unit): stri
     .join(' · ');
 }
 
-const COLUMNS = [4, 7, 1].map((span) => ({ heading: '', span }));
+const COLUMNS = [5, 6, 1].map((span) => ({ heading: '', span }));
 
 /** Every roll in words, and drawn below them. */
 function planBlocks(job: PapersJob, cloth: Cloth, { rolls }: CutPlan): readonly Block[] {
@@ -49,7 +49,11 @@ function planBlocks(job: PapersJob, cloth: Cloth, { rolls }: CutPlan): readonly 
       rows: [
         {
           is: 'line',
-          cells: [words(rollTitle(roll, unit)), words(cutsInWords(roll, whose, unit)), undefined],
+          cells: [
+            words(`${cloth.name} · ${rollTitle(roll, unit)}`),
+            words(cutsInWords(roll, whose, unit)),
+            undefined,
+          ],
         },
       ],
       keep: true,

@@ -1,5 +1,5 @@
 /** The install sheet: a page for each room, what hangs where, and what is looked at on site. */
-import { bayPlan } from '../drawing/bay';
+import { rodFromAbove } from '../drawing/bay';
 import { elevation, heightsOf } from '../drawing/elevation';
 import { isDrawn, panelsOf } from '../cell/treatment';
 import { digits } from '../exact/unit';
@@ -152,7 +152,7 @@ function windowBlocks(one: JobWindow, extras: readonly JobExtra[]): readonly Blo
         ...pair('Notes', one.remarks === undefined ? undefined : String(one.remarks.value)),
       ],
     },
-    ...(drawing === undefined ? [] : [{ is: 'drawing', drawing, high: 124 } as const]),
+    ...(drawing === undefined ? [] : [{ is: 'drawing', drawing, high: 164 } as const]),
     ...bayBlocks(one),
   ];
 }
@@ -160,19 +160,14 @@ function windowBlocks(one: JobWindow, extras: readonly JobExtra[]): readonly Blo
 /** “tiebacks: 2 pair”. */
 const extraInWords = ({ what, quantity }: JobExtra): string => `${what.value}: ${entryText(quantity)}`;
 
-/** The plan of a bay; its angles are not in the job. */
+/** The plan of a bay. */
 function bayBlocks({ work }: JobWindow): readonly Block[] {
-  const parts = orNone(() => work.rodParts);
-  if (parts === undefined) return [];
-  const unit = unitOf(work.rules);
-  const drawing = bayPlan({
-    parts,
-    bends: parts.slice(1).map(() => undefined),
-    show: (length) => figure(length, unit),
-  });
+  const drawing = orNone(() => rodFromAbove(work));
+  if (drawing === undefined) return [];
+  const notes = ['The rod from above, its straight parts to scale.', ...drawing.notes];
   return [
     { is: 'drawing', drawing, high: 110 },
-    { is: 'notes', small: true, lines: drawing.notes.map((note) => words(note)) },
+    { is: 'notes', small: true, lines: [words(notes.join(' '))] },
   ];
 }
 

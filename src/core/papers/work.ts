@@ -324,7 +324,7 @@ function rowBlocks(job: PapersJob, one: JobWindow, begins: FurtherOn | undefined
     ...(made.turned ? [] : headingsDrawn(work, own)).map((drawing): Block => ({
       is: 'drawing',
       drawing,
-      high: 88,
+      high: 106,
     })),
     ...(several ? [panelTable(one, made)] : []),
     ...madeWith(extrasOf(job.extras, one), one),

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { across, EMPTY, near, up, type Drawing } from '../../../src/core/drawing/drawing';
 import { drawnFigure, laidOut } from '../../../src/core/drawing/laid-out';
+import { widthOf } from '../../../src/core/drawing/letters';
 import { exact, inches, NO_LENGTH } from '../../../src/core/exact/length';
 import { CENTIMETRES, INCHES } from '../../../src/core/exact/unit';
 
@@ -35,7 +36,7 @@ describe('a drawing laid out', () => {
     expect(says).toBe('A box: rod width 100 in, extension 2 in, drop 50 in, a long label at the very edge.');
     for (const { words: text, x, anchor, turned } of words) {
       if (turned === true) continue;
-      const long = text.length * 5;
+      const long = widthOf(text) * PAPER.letters;
       const from = x - { start: 0, middle: long / 2, end: long }[anchor];
       expect(from).toBeGreaterThanOrEqual(-1e-9);
       expect(from + long).toBeLessThanOrEqual(wide + 1e-9);

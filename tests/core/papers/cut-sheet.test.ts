@@ -18,8 +18,8 @@ it('draws every roll to scale and says its cuts in words', () => {
     block.is === 'table' ? block.rows.map(({ cells }) => cells.map((one) => one && entryText(one))) : [],
   );
   expect(rows).toEqual([
-    ['Roll 1: 60 yd, 32 in left', '19 × 112 in Reading room', undefined],
-    ['Roll 2: 60 yd, 7 yd 4 in left', '17 × 112 in Reading room', undefined],
+    ['Garden print · Roll 1: 60 yd, 32 in left', '19 × 112 in Reading room', undefined],
+    ['Garden print · Roll 2: 60 yd, 7 yd 4 in left', '17 × 112 in Reading room', undefined],
   ]);
   const drawings = blocks.flatMap((block) => (block.is === 'drawing' ? [block.drawing] : []));
   expect(drawings.map(({ title }) => title)).toEqual([

@@ -46,7 +46,7 @@ describe('the install sheet', () => {
     expect(work.brackets().value).toBe(5);
     const drawn = blocks.flatMap((block) => (block.is === 'drawing' ? [block.drawing.title] : []));
     expect(drawn.at(-1)).toBe(
-      'Plan to scale, from above, the room below: 40 in, 60 in, 40 in; bends ____°, ____°',
+      'Plan to scale, from above, the room below: 40 in, 60 in, 40 in; bends to be measured, to be measured',
     );
   });
 

@@ -21,6 +21,7 @@ import { making } from '../../../src/core/window/panels';
 import GIVEN from './drawings/given.json';
 
 const FOLDER = fileURLToPath(new URL('drawings', import.meta.url));
+const fileOf = (name: string): string => `${name.replace(/ /g, '-')}.txt`;
 const show = (figure: number): string => String(Math.round(toUnit(figure, 'in') * 1000) / 1000);
 const at = (places: readonly number[]): string => places.map(show).join(',');
 
@@ -79,15 +80,11 @@ function drawingsOf({ window, bay, roll }: Given): readonly Drawing[] {
 describe('drawings as they were looked at', () => {
   it.each(Object.entries(GIVEN as unknown as Readonly<Record<string, Given>>))('%s', async (name, given) => {
     const drawn = drawingsOf(given).map((one) => marksOf(one).join('\n'));
-    await expect(`${drawn.join('\n\n')}\n`).toMatchFileSnapshot(join(FOLDER, `${name}.txt`));
+    await expect(`${drawn.join('\n\n')}\n`).toMatchFileSnapshot(join(FOLDER, fileOf(name)));
   });
 
   it('has no file that nothing draws', () => {
     const files = readdirSync(FOLDER).filter((file) => file.endsWith('.txt'));
-    expect(files.sort()).toEqual(
-      Object.keys(GIVEN)
-        .map((name) => `${name}.txt`)
-        .sort(),
-    );
+    expect(files.sort()).toEqual(Object.keys(GIVEN).map(fileOf).sort());
   });
 });

@@ -75,7 +75,7 @@ it('is as it was looked at, for a half-drop of two rooms', async () => {
     windowAs({ ...dropped, room: 'Landing', openingWidth: inches(40) }, 2),
   ];
   const job = jobWith(rows, { cloths: [{ name: 'Garden print', wholeRoll: count(30) }] });
-  await expect(`${pageOf(cutSheet(job))}\n`).toMatchFileSnapshot('pages/cutting of the rolls.txt');
+  await expect(`${pageOf(cutSheet(job))}\n`).toMatchFileSnapshot('pages/cutting-of-the-rolls.txt');
 });
 
 it('is no page where no put-up is known', () => {

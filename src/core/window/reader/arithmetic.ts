@@ -32,6 +32,7 @@ export const MONEY_OF_LINE: readonly MeaningKey[] = [
   'hardware',
   'installation',
   'freight',
+  'extras',
   'tax',
 ];
 

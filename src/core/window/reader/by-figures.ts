@@ -59,6 +59,8 @@ const COUNTS: readonly MeaningKey[] = ['quantity', 'widths', 'panels'];
 const isFaceCloth = (own: Evidence): boolean =>
   !saysLining(own) && !COUNTS.some((one) => saidFor(own, one) >= HALF_SAID);
 
+const isMoney = (own: Evidence): boolean => own.heading.money || saidFor(own, 'amount') >= HALF_SAID;
+
 const toTheCent = (figure: number, expected: number): boolean => Math.abs(figure - expected) <= CENT;
 /** Yards are rounded up, by a step that is not known here. */
 const upTo = (figure: number, expected: number): boolean =>
@@ -71,12 +73,53 @@ const exactly = (figure: number, expected: number): boolean => Math.abs(figure -
 export class ByFigures {
   private readonly laws: readonly Law[];
   private readonly rows: readonly number[];
+  private readonly pairs: ReadonlyMap<Evidence, MeaningKey>;
 
   constructor(private readonly all: readonly Evidence[]) {
     const length = all[0]?.cells.length ?? 0;
     const step = Math.max(1, Math.ceil(length / MOST_ROWS));
     this.rows = Array.from({ length: Math.ceil(length / step) }, (_, at) => at * step);
     this.laws = this.lawsOf();
+    this.pairs = this.liningBeside();
+  }
+
+  /** What one of two columns headed alike is, by the figures of both. */
+  told(own: Evidence): MeaningKey | undefined {
+    return this.pairs.get(own);
+  }
+
+  /**
+   * Two yardages with their money each, headed alike: a lining costs the same in every room, a face what
+   * its fabric costs.
+   */
+  private liningBeside(): ReadonlyMap<Evidence, MeaningKey> {
+    const pairs = this.all.flatMap((yards, at) => {
+      const money = this.all[at + 1];
+      const fits = money !== undefined && saidFor(yards, 'yardage') >= WELL_SAID && isMoney(money);
+      return fits ? [{ yards, money, price: this.steadyPrice(yards, money) }] : [];
+    });
+    const [one, other, ...more] = pairs;
+    if (one === undefined || other === undefined || more.length > 0) return new Map();
+    if ((one.price === undefined) === (other.price === undefined)) return new Map();
+    const [lining, face] = one.price === undefined ? [other, one] : [one, other];
+    return new Map<Evidence, MeaningKey>([
+      [lining.yards, 'liningYardage'],
+      [lining.money, 'liningAmount'],
+      [face.yards, 'yardage'],
+      [face.money, 'amount'],
+    ]);
+  }
+
+  /** The one price at which all the money is for the yards beside it. */
+  private steadyPrice(yards: Evidence, money: Evidence): number | undefined {
+    const rows = this.rows.filter((row) => (yards.figures[row] ?? 0) > 0 && (money.figures[row] ?? 0) > 0);
+    const prices = rows.map((row) => (money.figures[row] as number) / (yards.figures[row] as number));
+    const middle = [...prices].sort((a, b) => a - b)[prices.length >> 1];
+    if (middle === undefined || rows.length < LEAST_ROWS) return undefined;
+    const held = rows.filter(
+      (row) => Math.abs((money.figures[row] as number) - middle * (yards.figures[row] as number)) <= 2 * CENT,
+    );
+    return held.length >= rows.length * HELD ? middle : undefined;
   }
 
   /** What the figures of one column may be, beside what its heading says. */

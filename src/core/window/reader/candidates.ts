@@ -2,7 +2,9 @@
 import { beside } from './beside';
 import { ByFigures } from './by-figures';
 import { saidFor, type Evidence } from './evidence';
-import { shownByCells, fitOf, NEVER, NOT_ONE } from './fit';
+import { countedInWords, shownByCells, fitOf, NEVER, NOT_ONE } from './fit';
+import { clothAndWidth } from './values';
+import { shareOf } from './means-of';
 import type { Per } from './heading';
 import { holdsOf, isOurs, type MeaningKey } from './meanings';
 
@@ -73,6 +75,12 @@ function withPer(key: MeaningKey, before: number, fit: number, said: number, own
   return price === 0 ? score : Math.max(score, price + fit);
 }
 
+/** How high an opening is says little of a drop beside a column of finished drops. */
+const isOpeningsHeight = (key: MeaningKey, said: number, all: readonly Evidence[]): boolean =>
+  key === 'measured' && said < WEAKLY && all.some((one) => saidFor(one, 'finishedDrop') >= 0.9);
+const WEAKLY = 0.6;
+const UNLIKELY = 0.25;
+
 function valued(key: MeaningKey, said: number, at: number, all: readonly Evidence[]): number {
   const own = all[at] as Evidence;
   const fits = fitOf(key, own);
@@ -81,7 +89,7 @@ function valued(key: MeaningKey, said: number, at: number, all: readonly Evidenc
   // A cell or two that are unusual say little against a heading.
   const few = fits < 0 ? Math.min(1, own.filled / ENOUGH_CELLS) : 1;
   const fit = fits <= NEVER ? OWN_WORDS : fits * few;
-  let score = said + fit + beside(key, at, all);
+  let score = said + fit + beside(key, at, all) - (isOpeningsHeight(key, said, all) ? UNLIKELY : 0);
   if (said >= 0.9 && all.slice(0, at).some(({ text }) => text.toLowerCase() === own.text.toLowerCase()))
     score -= SECOND;
   return withPer(key, score, fit, said, own);
@@ -116,6 +124,10 @@ function namesCloths(own: Evidence, all: readonly Evidence[]): boolean {
   }
   return again >= 2 && known.size >= 2 && new Set(known.values()).size >= 2;
 }
+
+/** “Karee Weave (140)” again and again. */
+const namesWidths = ({ cells, unit }: Evidence): boolean =>
+  shareOf(cells, (text) => clothAndWidth(text, unit) !== undefined) >= BY_NAME + BY_NAME / 3;
 
 /** What the heading may say, with what its “per” makes likely. */
 function keysSaid(own: Evidence): ReadonlyMap<MeaningKey, number> {
@@ -174,6 +186,12 @@ function saidByHeading(at: number, all: readonly Evidence[]): Candidate[] {
 }
 
 /** Raises what the column's cells show, whatever heads them. */
+/** Cells that say two things: “2 pr” how many and how they draw, “Karee Weave (140)” a cloth and its width. */
+function raiseTwofold(list: Candidate[], own: Evidence, shown: ReadonlyMap<MeaningKey, number>): void {
+  if (shown.has('draw') && countedInWords(own)) raise(list, 'draw', best(list) + OVER);
+  if (scoreOf(list, 'fabric') >= BY_NAME && namesWidths(own)) raise(list, 'fabric', best(list) + OVER);
+}
+
 function raiseShown(list: Candidate[], own: Evidence, all: readonly Evidence[]): void {
   const shown = shownByCells(own);
   // Beside no money “pr” and “pnl” are how a window draws.
@@ -186,6 +204,7 @@ function raiseShown(list: Candidate[], own: Evidence, all: readonly Evidence[]):
   const drawn = list.find(({ key }) => key === 'draw');
   const rival = Math.max(scoreOf(list, 'item'), (drawn?.said ?? 0) > 0.6 ? (drawn?.score ?? 0) : 0);
   if (rival > 0 && shown.has('heading')) raise(list, 'heading', rival + OVER);
+  raiseTwofold(list, own, shown);
   if (own.text === '' && namesRooms(own, all)) raise(list, 'room', BY_NAME);
 }
 
@@ -197,6 +216,8 @@ export function candidatesOf(all: readonly Evidence[]): Candidate[][] {
     if (own.addsTo !== undefined) return [{ key: 'fraction', score: 1, said: 1 }];
     const list = saidByHeading(at, all);
     raiseShown(list, own, all);
+    const told = byFigures.told(own);
+    if (told !== undefined) raise(list, told, best(list) + OVER);
     // Where nothing says how windows draw, 2 and 4 may be curtains as well.
     if (countsWhat(own) && !saysDraw) raise(list, 'panels', scoreOf(list, 'quantity'));
     for (const key of byFigures.of(at)) raise(list, key, BY_FIGURES);

@@ -80,6 +80,9 @@ export function lengthOf(cell: Cell, unit: LengthUnit): Length | undefined {
   return found;
 }
 
+/** “290 (114")”: the same length again in the unit of another reader. */
+const IN_OTHER_UNIT =
+  /(?<=\d[^()]*)\s*\(\s*[\d.,\s/½¼¾⅛⅜⅝⅞]+\s*(?:["″”'′’]|ins?|inches|cms?|mm|m|ft)\.?\s*\)$/i;
 /** Inches in French, Spanish, Dutch and German. */
 const OTHER_INCHES = /(?<=\d)\s*(?:po|pouces?|pulg\w*|duim|zoll)\.?$/i;
 
@@ -103,6 +106,7 @@ function writtenLength(written: string, unit: LengthUnit): Length | undefined {
     return (Number(metres[1]) * UNITS.m + Number((metres[2] ?? '').padEnd(2, '0')) * UNITS.cm) as Length;
   const text = cell
     .replace(/^(?:approx\.?|about|c\.|ca\.?|~|±|\+\/-)\s*/i, '')
+    .replace(IN_OTHER_UNIT, '')
     .replace(OTHER_INCHES, ' in')
     .replace(SIDE_LETTER, '')
     .replace(/(?<=[\d½¼¾"”″] ?)(?:h\.?\/?d|half[ -]?drop|str|straight|s)\.?$/i, '')

@@ -98,7 +98,7 @@ function isFractions(cells: readonly Cell[], text: string): boolean {
   );
 }
 
-const HALVES = /\s*(?:\s[x×*]\s|[×*]|\bx\b|\bby\b|\/|&|\+|,)\s*/i;
+const HALVES = /\s*(?:\s[x×*–—-]\s|[×*]|\bx\b|\bby\b|\/|&|\+|,)\s*/i;
 
 const LONE_SIDE = /^(?:w|h|l|d|ht|wd|width|height|length|drop|high|wide|long)\.?$/i;
 /** Behind a cloth’s name its width and repeat are the cloth’s. */
@@ -268,12 +268,21 @@ function nameAndFigure(cell: string, heading: string): readonly [string, string]
   return figure === '' ? undefined : [name, figure];
 }
 
-function bothOf(cell: string, heading: string): readonly [string, string] | undefined {
-  if (crossed.test(cell)) return twoOf(cell);
-  if (!/[/&+,]/.test(heading)) return undefined;
-  const named = nameAndFigure(cell, heading);
-  if (named !== undefined) return named;
-  if (!/[/&+]/.test(heading) || (DAYS.test(heading) && DAY.test(cell))) return undefined;
+/** “320 + 2x8” under “Rail + returns”: the length, and what is at each end of it. */
+const PLUS = /^([^+]*\d[^+]*?)\s*\+\s*(?:[12]\s*[x×]\s*)?([^+]*\d[^+]*)$/;
+/** “214 – 6 Feb” under “Job – date”. */
+const SPACED_DASH = /\S\s[–—-]\s\S/;
+const DASHED = /^(.*?\S)\s[–—-]\s(\S.*)$/;
+
+/** Parts with a plus or a dash between, where the heading has one too. */
+function partsApart(cell: string, heading: string): readonly [string, string] | undefined {
+  const written = heading.includes('+') ? PLUS : SPACED_DASH.test(heading) ? DASHED : undefined;
+  const [, one = '', other = ''] = written?.exec(cell) ?? [];
+  return other === '' ? undefined : [one, other];
+}
+
+/** Two figures with a slash between that is no fraction’s. */
+function slashed(cell: string): readonly [string, string] | undefined {
   for (let at = cell.indexOf('/'); at >= 0; at = cell.indexOf('/', at + 1)) {
     const [left, right] = [cell.slice(0, at).trim(), cell.slice(at + 1).trim()];
     const [over, under] = [/(?:^|[\s-])(\d+)$/.exec(left)?.[1], /^(\d+)/.exec(right)?.[1]];
@@ -285,6 +294,17 @@ function bothOf(cell: string, heading: string): readonly [string, string] | unde
     if (!fraction && /\d/.test(left) && right !== '') return [left, right];
   }
   return undefined;
+}
+
+function bothOf(cell: string, heading: string): readonly [string, string] | undefined {
+  const apart = partsApart(cell, heading);
+  if (apart !== undefined) return apart;
+  if (crossed.test(cell)) return twoOf(cell);
+  if (!/[/&+,]/.test(heading)) return undefined;
+  const named = nameAndFigure(cell, heading);
+  if (named !== undefined) return named;
+  if (!/[/&+]/.test(heading) || (DAYS.test(heading) && DAY.test(cell))) return undefined;
+  return slashed(cell);
 }
 
 const LEAST_SAID = 0.6;

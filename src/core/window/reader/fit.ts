@@ -97,7 +97,7 @@ const fitCount = (values: readonly number[], whole: number): number =>
   whole < 0.9 || share(values, (value) => value <= 500) < 0.9 ? NEVER : 0;
 
 /** “1 pr”, “two pr”, “24 rms”. */
-const countedInWords = ({ cells, filled }: Evidence): boolean =>
+export const countedInWords = ({ cells, filled }: Evidence): boolean =>
   filled > 1 && cells.filter((cell) => leadingCount(cell) !== undefined).length > filled * 0.7;
 
 /** Words among counts of widths, that the cloth is turned. */
@@ -165,6 +165,10 @@ function running(values: readonly number[]): boolean {
   return up >= (values.length - 1) * 0.8;
 }
 
+/** No paper is numbered by parts of a figure. */
+const hasParts = ({ figures, numbers, filled }: Evidence): boolean =>
+  numbers * 2 > filled && [...figures].some((figure) => !Number.isNaN(figure) && !Number.isInteger(figure));
+
 /** 1, 2, 3 … from the first line on. */
 const numbersLines = ({ figures }: Evidence): boolean => {
   const { values } = figuresIn(figures);
@@ -182,6 +186,9 @@ const countsFew = ({ figures, filled }: Evidence): boolean => {
 /** 1, 2, 1, 1, 2, 3: the windows of each room in turn. */
 const numbersAnew = ({ figures }: Evidence): boolean =>
   figuresIn(figures).values.every((value, at, all) => value === 1 || value === (all[at - 1] ?? 0) + 1);
+
+const saysRooms = ({ heading }: Evidence): boolean =>
+  heading.words.some(({ stands }) => stands.some(({ idea }) => idea === 'rooms'));
 
 const filledCells = ({ cells }: Evidence): readonly Cell[] => cells.filter((cell) => cell !== null);
 
@@ -249,21 +256,24 @@ function fitChoice(key: MeaningKey, evidence: Evidence): number {
 /** A tick names nobody and nothing. */
 const NAMES: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['order', 'job', 'customer', 'fabric', 'room']);
 
+/** “Unit” over “yd” and “pr” says what a price is by, over figures it is one. */
+const saysWhatBy = (evidence: Evidence): boolean =>
+  saidFor(evidence, 'unitPrice') >= 0.6 &&
+  (evidence.texts * 2 < evidence.filled || understood(evidence, basisOf) >= 0.5);
+
 /** How well cells fit the name of a place, a room or an interlining; nothing where they tell nothing. */
 function fitNamed(key: MeaningKey, evidence: Evidence): number {
   switch (key) {
     case 'place':
-      // “Unit” over “yd” and “pr” says what a price is by, over figures it is one.
-      return saidFor(evidence, 'unitPrice') >= 0.6 &&
-        (evidence.texts * 2 < evidence.filled || understood(evidence, basisOf) >= 0.5)
-        ? NEVER
-        : 0;
+      return understood(evidence, yesOrNo) > 0.5 || saysWhatBy(evidence) ? NEVER : 0;
     case 'interlining':
       return evidence.texts < evidence.filled * 0.5 ? NEVER : 0;
     case 'mark':
       return countsFew(evidence) && !numbersAnew(evidence) ? -0.6 : 0;
     case 'room':
-      return countsFew(evidence) || countedInWords(evidence) ? -0.6 : 0;
+      // “Rms” over figures alone counts them.
+      if (countsFew(evidence) || countedInWords(evidence)) return -0.6;
+      return evidence.numbers === evidence.filled && saysRooms(evidence) ? -0.4 : 0;
     default:
       return 0;
   }
@@ -286,6 +296,7 @@ function fitWords(key: MeaningKey, evidence: Evidence): number {
 }
 
 function fitOrder(evidence: Evidence): number {
+  if (hasParts(evidence)) return NEVER;
   if (numbersLines(evidence)) return -0.4;
   const { filled, texts, numbers } = evidence;
   return (texts + numbers === filled ? 0 : -0.1) + (numbered(evidence) >= 0.8 ? 0.1 : 0);
@@ -476,7 +487,7 @@ export function shownByCells(evidence: Evidence): Map<MeaningKey, number> {
   else {
     const drawn = shownDraw(evidence);
     if (drawn > 0) found.set('draw', drawn);
-    if (says(evidence, /lined|lining|black|b\/?o\b/i, liningOfText)) found.set('lining', 0.56);
+    if (says(evidence, /lined|lining|black ?-?out|b\/?o\b/i, liningOfText)) found.set('lining', 0.56);
   }
   for (const [key, score, shows] of WORDS) if (shows(evidence)) found.set(key, score);
   if (found.has('measuredTo')) found.delete('item');

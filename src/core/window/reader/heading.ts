@@ -146,6 +146,8 @@ const spelledOut = (raw: string): string =>
     .replace(/\bo\.?\/?a\b\.?/g, 'overall')
     .replace(/\bf\/f\b|\bface to face\b/g, 'edge edge')
     .replace(/\bl\/m\b/g, 'metres')
+    .replace(/\b(?:bill|billed|sold|invoice) to\b/g, 'customer')
+    .replace(/\bdown to\b/g, 'to')
     .replace(/\ball[- ]in\b|^to (?:the )?(?:client|customer)$/g, 'total')
     .replace(/\b(?:1|one)[- ]off\b/g, 'each')
     .replace(/^(?:rod|pole|track)s?,? (?:etc|& c)\b\.?/, 'hardware')

@@ -46,7 +46,8 @@ export type OtherKey =
   | 'interliningWidths'
   | 'interliningCut'
   | 'interliningAmount'
-  | 'hookDrop';
+  | 'hookDrop'
+  | 'extras';
 export type MeaningKey = OrderKey | OtherKey;
 
 /** What stands in the cells. */
@@ -102,7 +103,7 @@ const OURS: Readonly<Partial<Record<OrderKey, string>>> = {
   liningWidth: 'lining width, lining bolt width, lining fabric width, lining bolt',
   arealWeight: 'fabric weight, weight areal, weight:.5',
   quantity:
-    'quantity, window:.55, rooms, number rooms, windows, number windows, many windows, many, window quantity, number many, number needed, pair:.55, number pair:.75, needed:.4, piece:.62, number:.6, number piece:.62, number window:.7, many pair:.7, line quantity:.9, each:.5, pair number, number opening, number windows alike, many alike, number sets, window count:.6, number rooms:.5, rooms:.5, windows room:.5',
+    'quantity, window:.55, rooms, number rooms, windows, number windows, total windows, total window, many windows, many, window quantity, number many, number needed, pair:.55, number pair:.75, needed:.4, piece:.62, number:.6, number piece:.62, number window:.7, many pair:.7, line quantity:.9, each:.5, pair number, number opening, number windows alike, many alike, number sets, window count:.6, number rooms:.5, rooms:.5, windows room:.5',
   finishedWidth:
     'finished width, finished panel width, finished width panel, panel width:.86, pair width:.8, width:.6, finished pair width, finished:.45, finished size:.6, panel:.62, finished panel, panel finished, panel length:.3, panel finished width, side panel:.4, pleat taken, pleat width:.9, pleat width taken',
   widths:
@@ -208,6 +209,7 @@ const OTHERS: Readonly<Record<OtherKey, Said>> = {
   deduction: said('any', 'allowance, floor allowance, rod drop:.5'),
   place: said('text', 'place:.8, place number:.8, place name:.8'),
   basis: said('text', 'basis, price basis, labor basis'),
+  extras: said('money', 'extras, extras money, extras total'),
   hookDrop: said('length', 'snaps drop, ring drop, snaps length, ring length'),
   widthsOfOne: said('count', 'widths, number widths, width:.6, number drop'),
   widthsOfAll: said(

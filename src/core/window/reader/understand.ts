@@ -165,6 +165,7 @@ function saysAlone({ said }: Evidence): OrderKey | undefined {
   return best !== undefined && isOurs(best[0]) ? best[0] : undefined;
 }
 
+const LONE_LETTER = /^(?:[a-z]|h[gi]?ts?|wd|lgth)\.?$/i;
 /** One figure for both sides. */
 const OF_EACH_SIDE = /\b(?:ea|each|per|both|either)\.? sides?\b/i;
 const SIDED = /\b(?:l|lh|lhs|left|lft|lt|links?|gauche|izq)\b/i;
@@ -203,9 +204,18 @@ function unitOf(means: readonly OrderKey[], own: Evidence, house: Unit): LengthU
   return means.includes('fabricWidth') ? boltUnitOf(own) : undefined;
 }
 
-/** How sure a column's meaning is. That brackets count windows is likely, never certain. */
-const surenessOf = (chosen: Sureness, means: readonly OrderKey[], { cells }: Evidence): Sureness =>
-  chosen === 'sure' && means.includes('quantity') && countsInBrackets(cells) ? 'likely' : chosen;
+/** How sure a column's meaning is. That brackets count windows is likely, never certain; so is what a lone letter stands for. */
+function surenessOf(
+  chosen: Sureness,
+  means: readonly OrderKey[],
+  { cells, text }: Evidence,
+  proven: ReadonlySet<MeaningKey>,
+): Sureness {
+  const doubtful =
+    (means.includes('quantity') && countsInBrackets(cells)) ||
+    (LONE_LETTER.test(text) && means.some((one) => isLengthKey(one) && !proven.has(one)));
+  return chosen === 'sure' && doubtful ? 'likely' : chosen;
+}
 
 /** What is known of a column that is none of ours. */
 const otherOf = ({ key, sure }: Choice): OtherKey | undefined =>
@@ -243,7 +253,7 @@ function columnsOf(
       unit: unitOf(means, own, house),
       per,
       perTold,
-      sure: surenessOf(choices[base ?? place]?.sure ?? choice.sure, means, own),
+      sure: surenessOf(choices[base ?? place]?.sure ?? choice.sure, means, own, sums.proven),
     };
   });
 }

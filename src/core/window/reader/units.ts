@@ -19,7 +19,7 @@ const UNIT =
   /(?<![\d½¼¾.]\s?)(?:\b(mm|millimet(?:re|er)s?)\b|\b(cms?|centimet(?:re|er)s?)\b|\b(met(?:re|er)s)\b|\b(inch(?:es)?|ins)\b)/i;
 
 const unitIn = (text: string): LengthUnit | undefined => {
-  for (const sentence of text.split(/[.;]|,(?=[^,.;]*\bin\b)/)) {
+  for (const sentence of text.split(/[.;]|,(?=[^,.;]*\bin\b)|,\s*(?=(?:cloth|fabric|goods|material)s?\b)/i)) {
     if (!SAYS_SIZES.test(sentence) || CLOTH.test(sentence)) continue;
     const found = UNIT.exec(sentence);
     if (found === null) continue;
@@ -45,7 +45,7 @@ export function unitOfNotes(rows: readonly Row[]): { unit: LengthUnit; note: str
 }
 
 const OF_CLOTH =
-  /\b(?:cloth|fabric|goods|material)s?(?: sizes?| widths?)?(?: (?:is|are|all))? in (mm|cm|inches|ins)\b/i;
+  /\b(?:cloth|fabric|goods|material)s?(?: sizes?| widths?)?(?: (?:is|are|all))?(?: in)? (mm|cm|inches|ins)\b/i;
 const WORDS: Readonly<Record<string, LengthUnit>> = { mm: 'mm', cm: 'cm' };
 /** Headings with the unit that a line beside the table says of the cloth alone. */
 export function inClothUnit(reads: readonly HeadingRead[], rows: readonly Row[]): readonly HeadingRead[] {

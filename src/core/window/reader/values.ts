@@ -90,7 +90,8 @@ const read = (value: Value | undefined): CellRead => (value === undefined ? 'unr
 export const isTurned = (text: string): boolean =>
   directionOf(text) === 'railroaded' || /^(?:on |by )?(?:the )?run$/i.test(text.trim());
 
-const CLOTH_AND_WIDTH = /^(.*[a-z)].*?),?\s+(\d{2,4}(?:\.\d+)?)\s*(in|ins|cm|mm|["″”])?\.?(?:\s*wide)?$/i;
+const CLOTH_AND_WIDTH =
+  /^(.*[a-z)].*?),?\s+\(?(\d{2,4}(?:\.\d+)?)\s*(in|ins|cm|mm|["″”])?\.?(?:\s*wide)?\)?$/i;
 /** No bolt is narrower or wider. */
 const [NARROWEST, WIDEST] = [26 * UNITS.in, 132 * UNITS.in];
 /** The unit of a bolt’s width that stands bare behind its name. */

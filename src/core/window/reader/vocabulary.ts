@@ -44,12 +44,13 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   match: 'match matching matches mtch',
   lining:
     'lining liner lnr lng lin lined l ln backing doublure forro futter voering lnd ling lngs lg doubl sateen thermal',
-  blackout: 'blackout bo dimout',
+  blackout: 'blackout bo dimout blk blkout',
   interlining:
     'interlining interlined bump il intl int intlng intlin ilng ilin ilining domette flannel inter interline',
   yards:
     'yards yardage yd yds ydg ydge yard metres metre meter m mtr mts metrage metros mtg yrd verge lm linear vg verge verges',
-  quantity: 'quantity qty qnty quant q count cantidad qte hoeveelheid menge aantal kol cant quan qtty nombre',
+  quantity:
+    'quantity qty qnty quant q count ct cnt cantidad qte hoeveelheid menge aantal kol cant quan qtty nombre',
   many: 'many off sets set alike units how',
   number: 'number no nos nr num nbr # anz anzahl pos',
   piece: 'piece pieces pcs pc pce item',
@@ -134,6 +135,7 @@ const IDEAS: Readonly<Record<Idea, string>> = {
   delivered: 'delivered actual',
   motor: 'motor motorized',
   surface: 'sqft sqm area m2 sq',
+  extras: 'extras sundries additional addl addnl misc',
   percent: 'percent pct markup margin mu',
   at: 'atsign',
   basis: 'basis uom',

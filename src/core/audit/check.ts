@@ -40,6 +40,8 @@ export interface RowGiven {
   readonly holdsAt: (at: number) => boolean;
   /** What is said once of the table, and not in this row (`repeatKey`). */
   readonly once: ReadonlySet<string> | undefined;
+  /** Its table's totals are up to the next of it, or to the nearest; 0 leaves them exact. */
+  readonly totalStep: number;
   /** What is doubtful about the rules of its day. */
   readonly doubts: readonly Finding[];
   /** A column as the sheet heads it. */

@@ -36,10 +36,12 @@ export const WORDS = {
 } as const satisfies Readonly<Record<string, (order: Conditioned) => string | undefined>>;
 export type Word = keyof typeof WORDS;
 
-/** Where a habit holds: on one side of a size, or where a column says one of some words. */
-export type Condition =
+/** On one side of a size, or where a column says one of some words. */
+export type OneCondition =
   | { readonly size: Size; readonly from: number; readonly above: boolean }
   | { readonly word: Word; readonly are: readonly string[] };
+/** Where a habit holds: all of these; none is every order. */
+export type Condition = readonly OneCondition[];
 
 export type HabitKey = 'labor' | 'cutLength' | 'yardage' | 'liningYardage';
 /** More for each of what the making is charged by, for the line, for each window, as a share; or on each cut. */
@@ -50,33 +52,30 @@ export interface Habit {
   readonly by: HabitBy;
   /** In the figure's own measure, or a share; less than nothing is less. */
   readonly more: number;
-  /** Undefined in every order. */
-  readonly when: Condition | undefined;
+  readonly when: Condition;
 }
 
-export function holds(when: Condition | undefined, order: Conditioned): boolean {
-  if (when === undefined) return true;
-  if ('word' in when) {
-    const word = WORDS[when.word](order);
-    return word !== undefined && when.are.includes(word);
+function holdsOne(one: OneCondition, order: Conditioned): boolean {
+  if ('word' in one) {
+    const word = WORDS[one.word](order);
+    return word !== undefined && one.are.includes(word);
   }
-  const size = SIZES[when.size](order);
-  return size !== undefined && size >= when.from === when.above;
+  const size = SIZES[one.size](order);
+  return size !== undefined && size >= one.from === one.above;
 }
+export const holds = (when: Condition, order: Conditioned): boolean =>
+  when.every((one) => holdsOne(one, order));
 
 /** Of the steps by one size the furthest reached counts alone: from 108 in so much, from 120 in so much instead. */
 function isOutdone({ key, by, when }: Habit, others: readonly Habit[]): boolean {
-  if (when === undefined || 'word' in when) return false;
-  return others.some(
-    (other) =>
-      other.key === key &&
-      other.by === by &&
-      other.when !== undefined &&
-      'size' in other.when &&
-      other.when.size === when.size &&
-      other.when.above === when.above &&
-      (when.above ? other.when.from > when.from : other.when.from < when.from),
-  );
+  const [step, more] = when;
+  if (step === undefined || more !== undefined || 'word' in step) return false;
+  return others.some(({ key: otherKey, by: otherBy, when: [other, also] }) => {
+    if (otherKey !== key || otherBy !== by || also !== undefined) return false;
+    if (other === undefined || 'word' in other || other.size !== step.size || other.above !== step.above)
+      return false;
+    return step.above ? other.from > step.from : other.from < step.from;
+  });
 }
 
 /** The habits that an order has. */

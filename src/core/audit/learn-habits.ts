@@ -10,10 +10,11 @@ import { unitOf, type Rules } from '../house/rules';
 import type { Order } from '../window/order';
 import { canBeWorkedOut, Compared } from './compared';
 import {
-  habitsOf,
+  holds,
   SIZES,
   WORDS,
   type Condition,
+  type OneCondition,
   type Habit,
   type HabitBy,
   type HabitKey,
@@ -142,12 +143,12 @@ function toldOf(orders: readonly Order[], key: HabitKey, rules: Rules, practices
 }
 
 interface Side {
-  readonly when: Condition;
+  readonly when: OneCondition;
   readonly errors: number;
 }
 
 /** Of these that have a habit and those that have none: whether a condition tells them apart. */
-function parts(when: Condition, having: number, missing: number, without: number): Side | undefined {
+function parts(when: OneCondition, having: number, missing: number, without: number): Side | undefined {
   const within = having - missing;
   if (within < LEAST || missing > having * OUTSIDE || without > Math.max(1, within * WITHIN))
     return undefined;
@@ -212,24 +213,61 @@ function byWord(word: Word, having: readonly Order[], lacking: readonly Order[])
   return parts({ word, are }, having.length, having.length - within, without);
 }
 
+const least = (sides: readonly (Side | undefined)[]): Side | undefined =>
+  sides.reduce(
+    (best, one) => (one !== undefined && (best === undefined || one.errors < best.errors) ? one : best),
+    undefined,
+  );
+
 function conditionOf(
   having: readonly Order[],
   lacking: readonly Order[],
   isInches: boolean,
-): Side | undefined {
-  const sides = [
-    ...(Object.keys(SIZES) as Size[]).map((size) => bySize(size, having, lacking, isInches)),
-    ...(Object.keys(WORDS) as Word[]).map((word) => byWord(word, having, lacking)),
-  ];
-  return sides.reduce(
-    (best, one) => (one !== undefined && (best === undefined || one.errors < best.errors) ? one : best),
-    undefined,
+): Condition | undefined {
+  const words = Object.keys(WORDS) as Word[];
+  const sizes = (others: readonly Order[]): (Side | undefined)[] =>
+    (Object.keys(SIZES) as Size[]).map((size) => bySize(size, having, others, isInches));
+  const one = least([...sizes(lacking), ...words.map((word) => byWord(word, having, lacking))]);
+  if (one !== undefined) return [one.when];
+  // What all of them say in one column, and of the others that say it a size.
+  for (const word of words) {
+    const are = [...new Set(having.flatMap((order) => WORDS[word](order) ?? []))];
+    if (are.length * 4 > having.length) continue;
+    const both: OneCondition = { word, are };
+    const alike = lacking.filter((order) => holds([both], order));
+    if (alike.length === lacking.length) continue;
+    const side = least(sizes(alike));
+    if (side !== undefined) return [both, side.when];
+  }
+  return undefined;
+}
+
+interface Look {
+  readonly key: HabitKey;
+  readonly rules: Rules;
+  /** With what is already known. */
+  readonly practices: Practices;
+}
+
+/** Whether an order's figure would agree all the same. */
+function agreesWith(
+  habit: Habit,
+  { window, ordered, facts }: Order,
+  { key, rules, practices }: Look,
+): boolean {
+  const habits = [...(practices.habits ?? []), habit];
+  const right = safely(
+    () =>
+      new Compared(window, ordered, rules, { practices: { ...practices, habits }, facts }).compare([key])
+        .right,
   );
+  return right !== undefined && right.length > 0;
 }
 
 /** The difference that most orders have alike, and where they have it. */
-function nextHabit(key: HabitKey, told: readonly Told[], isInches: boolean): HabitSeen | undefined {
-  const lacking = told.flatMap(({ right, order }) => (right ? [order] : []));
+function nextHabit(told: readonly Told[], look: Look): HabitSeen | undefined {
+  const { key } = look;
+  const right = told.flatMap((one) => (one.right ? [one.order] : []));
   const times = new Map<string, More & { readonly orders: Set<Order> }>();
   for (const { order, differs } of told)
     for (const { by, more } of differs) {
@@ -244,15 +282,17 @@ function nextHabit(key: HabitKey, told: readonly Told[], isInches: boolean): Hab
     .slice(0, MOST_TRIED);
   for (const { by, more, orders } of most) {
     const having = [...orders];
+    const always: Habit = { key, by, more, when: [] };
+    // A cut that goes up to its repeat either way tells nothing.
+    const lacking = right.filter((order) => !agreesWith(always, order, look));
     const outOf = having.length + lacking.length;
     if (having.length >= LEAST_ALWAYS && having.length >= outOf * ALWAYS)
-      return { habit: { key, by, more, when: undefined }, fit: having.length, outOf };
-    const side = conditionOf(having, lacking, isInches);
-    if (side === undefined) continue;
-    const habit: Habit = { key, by, more, when: side.when };
-    const within = lacking.filter((order) => habitsOf([habit], order).length > 0).length;
-    const fit = having.filter((order) => habitsOf([habit], order).length > 0).length;
-    return { habit, fit, outOf: fit + within };
+      return { habit: always, fit: having.length, outOf };
+    const when = conditionOf(having, lacking, unitOf(look.rules) === INCHES);
+    if (when === undefined) continue;
+    const within = (those: readonly Order[]): number => those.filter((order) => holds(when, order)).length;
+    const fit = within(having);
+    return { habit: { key, by, more, when }, fit, outOf: fit + within(lacking) };
   }
   return undefined;
 }
@@ -264,9 +304,10 @@ export function habitsSeen(orders: readonly Order[], rules: Rules, practices: Pr
   for (const key of KEYS) {
     for (let found = 0; found < MOST_A_FIGURE; found++) {
       const habits = seen.map(({ habit }) => habit);
-      const told = toldOf(orders, key, rules, { ...practices, habits });
+      const look = { key, rules, practices: { ...practices, habits } };
+      const told = toldOf(orders, key, rules, look.practices);
       if (told.filter(({ right }) => !right).length < LEAST) break;
-      const next = nextHabit(key, told, unitOf(rules) === INCHES);
+      const next = nextHabit(told, look);
       if (next === undefined) break;
       seen.push(next);
     }

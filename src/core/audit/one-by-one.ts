@@ -51,6 +51,8 @@ export interface AuditBy {
   readonly judging?: Judging;
   /** Columns that agree with the rules as another figure (reread.ts). */
   readonly rereadings?: readonly Rereading[];
+  /** Its totals are up to the next of it, or to the nearest; 0 leaves them exact. */
+  readonly totalStep?: number;
   /** What is said once, and not row by row (`repeatKey`). */
   readonly once?: ReadonlySet<string>;
 }
@@ -133,6 +135,7 @@ export class OneByOne {
       ways: this.by.ways ?? [],
       holdsAt: (place) => judging?.holdsAt(this.by.ways ?? [], place, cells) ?? false,
       once: this.by.once,
+      totalStep: this.by.totalStep ?? 0,
       doubts,
       name: this.name,
       has: this.has,
@@ -149,13 +152,14 @@ export class OneByOne {
         .map((one) => (check.mayBeMeant === true ? meant(one, note) : one)),
     );
     const { once } = this.by;
+    const left = found.filter((one) => !isSaidOnce(once, one, cells));
     const named = checks.some((check) => check.ofSizes === true && row.foundBy(check).length > 0);
     return {
       at,
-      found: found.filter((one) => !isSaidOnce(once, one, cells)),
+      found: left,
       byOtherRules: row.byOtherRules,
       figures: this.totals.figuresOf(cells),
-      seen: seenBetween(order, { explained: named, listed: isListed(given), adds: !doubtsASum(found), note }),
+      seen: seenBetween(order, { explained: named, listed: isListed(given), adds: !doubtsASum(left), note }),
     };
   }
 

@@ -107,19 +107,17 @@ const BY: Readonly<Record<HabitBy, string>> = {
   cut: 'on each cut',
 };
 
-/** “from about 98 in on”, “where the lining is interlined”; nothing where it is always so. */
-function whereIn(when: Condition | undefined, { name, unit }: OneByOne): string {
-  if (when === undefined) return '';
-  if ('word' in when)
-    return ` where ${name(when.word === 'customer' ? 'customer' : when.word)} is ${when.are.map((one) => `“${one}”`).join(', ')}`;
-  const { size, from, above } = when;
-  const shown =
-    size === 'date'
-      ? showDay(Math.ceil(from))
-      : size === 'widths' || size === 'quantity'
-        ? digits(from)
-        : showNear(from, unit);
-  return ` where ${name(size)} is ${above ? 'above' : 'below'} about ${shown}`;
+/** “ where Fin. drop is above about 98 in and lining is “lined””; nothing where it is always so. */
+function whereIn(when: Condition, { name, unit }: OneByOne): string {
+  const all = when.map((one) => {
+    if ('word' in one) return `${name(one.word)} is ${one.are.map((word) => `“${word}”`).join(' or ')}`;
+    const { size, from, above } = one;
+    const side = above ? 'above' : 'below';
+    if (size === 'date') return `${name(size)} is ${above ? 'from' : 'before'} ${showDay(Math.ceil(from))}`;
+    const shown = size === 'widths' || size === 'quantity' ? digits(from) : showNear(from, unit);
+    return `${name(size)} is ${side} about ${shown}`;
+  });
+  return all.length === 0 ? '' : ` where ${all.join(' and ')}`;
 }
 
 function aboutHabit({ habit, fit, outOf }: HabitSeen, alone: OneByOne): Finding {

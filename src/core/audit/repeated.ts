@@ -52,11 +52,17 @@ export function sameDifferences(
   if (typeof found !== 'number' || typeof expected !== 'number' || expected === 0) return [];
   const by = Math.round((found - expected) * 100) / 100;
   if (cells.some((cell) => Math.abs(Math.abs(figureIn(cell)) - Math.abs(by)) < 0.015)) return [];
-  const ratio = Math.round((found / expected) * 1000) / 1000;
   const more: SameDifference = { key: `${code} ${column} by ${by}`, by, share: false };
-  if (ratio <= 0 || Math.abs(ratio - 1) < 0.005 || isOfASlip(ratio)) return [more];
-  const share = Math.round((ratio - 1) * 1000) / 1000;
-  return [more, { key: `${code} ${column} times ${ratio}`, by: share, share: true }];
+  const share = shareOf(found, expected);
+  if (share === 0 || isOfASlip(1 + share)) return [more];
+  return [more, { key: `${code} ${column} by ${share} of it`, by: share, share: true }];
+}
+
+/** So much of it more or less, to the half of a hundredth; of a figure that was brought to the whole, to the hundredth. */
+function shareOf(found: number, expected: number): number {
+  const [fine, within] = Number.isInteger(found) ? [100, 1] : [200, 0.0151];
+  const share = Math.round((found / expected - 1) * fine) / fine;
+  return share > -1 && Math.abs(expected * (1 + share) - found) <= within ? share : 0;
 }
 
 /** Whether what is found in a row is said once of its table. */

@@ -47,7 +47,7 @@ function* untoldSums({ cells, untold }: RowGiven): Generator<Money> {
 
 /** `over`: what the row's amount is found to be too much; a total that was added up without it is no second mistake. */
 function addsUp(row: RowGiven, key: 'net' | 'total', over: Money): OrderFinding[] {
-  const { at, order, rules, name, has } = row;
+  const { at, order, rules, name, has, totalStep } = row;
   const total = order.facts[key];
   if (total === undefined) return [];
   const unread = order.unread.some(
@@ -57,7 +57,8 @@ function addsUp(row: RowGiven, key: 'net' | 'total', over: Money): OrderFinding[
   const columns = [...PARTS, 'labor' as const].filter(has).length;
   const parts = columns < 2 || unread ? [] : partsOf(order, key);
   const sum = parts.reduce((all, one) => all.plus(one.amount), NOTHING);
-  const near = (one: Money): boolean => isNear(total, one, rules.moneyTolerance);
+  const near = (one: Money): boolean =>
+    isNear(total, one, rules.moneyTolerance) || total.minus(one).abs().lt(totalStep);
   if (parts.length === 0 || near(sum) || near(sum.minus(over))) return [];
   // Some call net what is left to pay, tax and all.
   if (key === 'net' && order.facts.tax !== undefined && near(sum.plus(order.facts.tax))) return [];

@@ -55,9 +55,25 @@ function foundIn(lines: readonly OrderLine[], alone: OneByOne): Found {
   return { alike, differences, orders };
 }
 
+const TOTAL_STEPS = [10, 5, 1];
+const STEPPED = 0.95;
+/** What the totals of a table go up to, or to the nearest of, while the amounts beside them do not. */
+function totalStepOf(lines: readonly OrderLine[]): number {
+  const facts = lines.flatMap(({ order }) => (order === undefined ? [] : [order]));
+  const stepped = (amounts: readonly number[], step: number): boolean =>
+    amounts.filter((one) => Math.abs(one / step - Math.round(one / step)) < 1e-9).length >=
+    amounts.length * STEPPED;
+  const totals = facts.flatMap(({ facts: { total, net } }) => (total ?? net)?.toNumber() ?? []);
+  const parts = facts.flatMap(({ facts: { amount, liningAmount }, ordered: { labor } }) =>
+    [amount?.toNumber(), liningAmount?.toNumber(), labor].flatMap((one) => one ?? []),
+  );
+  if (totals.length < LEAST_ORDERS) return 0;
+  return TOTAL_STEPS.find((step) => stepped(totals, step) && !stepped(parts, step)) ?? 0;
+}
+
 /** What the audit goes by, and what of its first orders is said once. */
 export function saidOnce(table: OrderTable, given: AuditBy, lines: readonly OrderLine[]): AuditBy {
-  const by = { ...given, judging: JUDGING };
+  const by = { ...given, judging: JUDGING, totalStep: totalStepOf(lines) };
   const ways = ownSumsOf(table, lines);
   const { alike, differences, orders } = foundIn(lines, new OneByOne(table, { ...by, ways }));
   if (orders < LEAST_ORDERS) return { ...by, ways };

@@ -8,16 +8,16 @@ const above = (from: number, more: number): Habit => ({
   key: 'labor',
   by: 'each',
   more,
-  when: { size: 'finishedDrop', from: inches(from), above: true },
+  when: [{ size: 'finishedDrop', from: inches(from), above: true }],
 });
 
 describe('what a house does in some of its orders', () => {
   it('holds on one side of a size, or where a word is said', () => {
-    expect(holds({ size: 'finishedDrop', from: inches(108), above: true }, order)).toBe(true);
-    expect(holds({ size: 'finishedDrop', from: inches(108), above: false }, order)).toBe(false);
-    expect(holds({ size: 'date', from: 45_000, above: true }, order)).toBe(false);
-    expect(holds({ word: 'lining', are: ['lined', 'interlined'] }, order)).toBe(true);
-    expect(holds(undefined, order)).toBe(true);
+    expect(holds([{ size: 'finishedDrop', from: inches(108), above: true }], order)).toBe(true);
+    expect(holds([{ size: 'finishedDrop', from: inches(108), above: false }], order)).toBe(false);
+    expect(holds([{ size: 'date', from: 45_000, above: true }], order)).toBe(false);
+    expect(holds([{ word: 'lining', are: ['lined', 'interlined'] }], order)).toBe(true);
+    expect(holds([], order)).toBe(true);
   });
 
   it('of the steps of one size the furthest reached counts alone', () => {
@@ -29,7 +29,7 @@ describe('what a house does in some of its orders', () => {
     const { rules } = readHouse([['labor pinch', 24]]);
     const more = withHabits(rules, [
       above(108, 5),
-      { key: 'cutLength', by: 'cut', more: inches(2), when: undefined },
+      { key: 'cutLength', by: 'cut', more: inches(2), when: [] },
     ]);
     expect(more.labor.pinch?.toNumber()).toBe(29);
     expect(more.labor.wave).toBeUndefined();
@@ -37,7 +37,7 @@ describe('what a house does in some of its orders', () => {
   });
 
   it('more on the line, on each window or as a share is in its practice', () => {
-    const by = (one: Habit['by'], more: number): Habit => ({ key: 'labor', by: one, more, when: undefined });
+    const by = (one: Habit['by'], more: number): Habit => ({ key: 'labor', by: one, more, when: [] });
     expect(habitual(undefined, 'labor', [by('line', 12), by('window', 5)], 3)).toMatchObject({
       factor: 1,
       plus: 27,

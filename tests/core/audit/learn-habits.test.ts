@@ -20,7 +20,7 @@ describe('what tells some orders from the others', () => {
   it('so much more a width above a drop', () => {
     const rows = orders((widths, at) => widths * (drop(at) > 108 ? 30 : 26), drop);
     expect(seen(rows)).toEqual([
-      { key: 'labor', by: 'each', more: 4, when: { size: 'finishedDrop', from: inches(109), above: true } },
+      { key: 'labor', by: 'each', more: 4, when: [{ size: 'finishedDrop', from: inches(109), above: true }] },
     ]);
   });
 
@@ -43,8 +43,28 @@ describe('what tells some orders from the others', () => {
         key: 'cutLength',
         by: 'cut',
         more: inches(4),
-        when: { size: 'finishedDrop', from: expect.any(Number), above: true },
+        when: [{ size: 'finishedDrop', from: expect.any(Number), above: true }],
       },
+    ]);
+  });
+
+  it('what one word says of the orders from a size on', () => {
+    const isGrommet = (at: number): boolean => at % 3 === 0;
+    const rows = orders((widths, at) => widths * (isGrommet(at) && drop(at) > 95 ? 31 : 26), drop).map(
+      (cells, at) => cells.map((cell, place) => (place === 4 && isGrommet(at) ? 'box' : cell)),
+    );
+    const { rules, unit } = readHouse([
+      ...RULES,
+      ['labor box', 26],
+      ['fullness box', 2.5],
+      ['top allowance box', 8],
+    ]);
+    const [first, ...more] = habitsSeen(ordersUnder(HEADINGS, rows, unit), rules, {});
+    expect(more).toEqual([]);
+    expect(first?.habit).toMatchObject({ key: 'labor', by: 'each', more: 5 });
+    expect(first?.habit.when).toMatchObject([
+      { word: 'heading', are: ['box'] },
+      { size: 'finishedDrop', above: true },
     ]);
   });
 

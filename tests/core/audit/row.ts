@@ -42,6 +42,7 @@ export function checked(
       ways: [],
       holdsAt: () => false,
       once: undefined,
+      totalStep: 0,
       doubts: [],
       name,
       has,

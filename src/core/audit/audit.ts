@@ -55,7 +55,7 @@ export class Auditor {
   ) {
     this.rows = new OrderRows(columns);
     this.alone = new OneByOne(columns, by);
-    this.jobs = new Jobs(this.alone.unit, this.alone.name);
+    this.jobs = new Jobs(this.alone.unit, this.alone.name, by.judging?.prices);
     this.totals = new Totals(columns);
   }
 

@@ -1,7 +1,5 @@
 /** What only shows between rows: a window ordered twice, a figure unlike all others of its job. */
-import { finding } from '../cell/answer';
-import { showDay } from '../cell/day';
-import { ofAnotherDay, spanOf, turningDays, type OfAnotherDay } from './price-days';
+import { finding, type Finding } from '../cell/answer';
 import { told, whoseOf, type OrderFinding, type Whose } from './finding';
 import { Blanks, givesOf, type Gives } from './left-blank';
 import { meant } from './meant';
@@ -179,6 +177,27 @@ interface Group {
   readonly members: Member[];
 }
 
+type Weighed = Omit<Group, 'members'> & { readonly members: readonly Member[] };
+
+/** What an order paid for a fabric, and when. */
+export interface Paid {
+  readonly day: number | undefined;
+  readonly value: number;
+}
+
+/** How the prices of fabrics changed with the days (price-days.ts); cell functions go without. */
+export interface PricesByDay {
+  turningDays(fabrics: Iterable<readonly Paid[]>): readonly number[];
+  parted<P extends Paid>(
+    fabric: readonly P[],
+    days: readonly number[],
+  ): {
+    readonly odd: readonly { readonly one: P; readonly usual: number; readonly when: string }[];
+    readonly spans: readonly (readonly P[])[];
+  };
+  say(column: string, value: number, called: string, usual: number, when: string): Finding;
+}
+
 /** A group is weighed when it is full or when too many are open: memory stays bounded. */
 const MOST_MEMBERS = 256;
 const MOST_GROUPS = 4_000;
@@ -193,6 +212,7 @@ export class Jobs {
   constructor(
     private readonly unit: Unit,
     private readonly name: (key: OrderKey) => string,
+    private readonly prices?: PricesByDay,
   ) {
     this.blanks = new Blanks(name);
   }
@@ -236,46 +256,28 @@ export class Jobs {
   }
 
   private turningDays(groups: Iterable<Group>): readonly number[] {
-    return turningDays([...groups].filter(({ key }) => key === 'unitPrice').map(({ members }) => members));
+    const fabrics = [...groups].filter(({ key }) => key === 'unitPrice').map(({ members }) => members);
+    return this.prices?.turningDays(fabrics) ?? [];
   }
 
   /** The prices of a fabric span by span, whatever else is compared all together. */
   private weighAll({ key, called, members }: Group, days: readonly number[]): OrderFinding[] {
-    if (key !== 'unitPrice') return this.weigh({ key, called, members });
-    const found: OrderFinding[] = [];
-    const spans = new Map<number | undefined, Member[]>();
-    for (const member of members) {
-      const other = ofAnotherDay(member, members, days);
-      if (other !== undefined) found.push(this.pricedOn(member, called, other));
-      else {
-        const span = spanOf(member.day, days);
-        spans.set(span, [...(spans.get(span) ?? []), member]);
-      }
-    }
-    for (const those of spans.values()) found.push(...this.weigh({ key, called, members: those }, members));
-    return found;
-  }
-
-  private pricedOn({ row, value, whose, note }: Member, called: string, other: OfAnotherDay): OrderFinding {
-    const { usual, turned, later } = other;
-    const column = this.name('unitPrice');
-    const about = finding(
-      'priceOfAnotherDay',
-      column,
-      column,
-      value.toFixed(2),
-      `“${called}”`,
-      usual.toFixed(2),
-      later ? `from ${showDay(turned)} on` : `before ${showDay(turned)}`,
-    );
-    return meant(
-      told(row, about, { measure: 'money', found: value, expected: usual, sure: 'likely', whose }),
-      note,
-    );
+    if (key !== 'unitPrice' || this.prices === undefined) return this.weigh({ key, called, members });
+    const { odd, spans } = this.prices.parted(members, days);
+    const column = this.name(key);
+    const found = odd.map(({ one, usual, when }) => {
+      const { row, value, whose, note } = one;
+      const about = this.prices?.say(column, value, called, usual, when) as Finding;
+      return meant(
+        told(row, about, { measure: 'money', found: value, expected: usual, sure: 'likely', whose }),
+        note,
+      );
+    });
+    return [...found, ...spans.flatMap((those) => this.weigh({ key, called, members: those }, members))];
   }
 
   /** Where four of five stand close together, whoever stands far off is named. */
-  private weigh({ members, key, called }: Group, all = members): OrderFinding[] {
+  private weigh({ members, key, called }: Weighed, all = members): OrderFinding[] {
     if (members.length < LEAST_MEMBERS) return [];
     const column = this.name(key);
     const as = key === 'unitPrice' ? 'money' : 'length';

@@ -6,9 +6,7 @@
 import { Refusal } from '../cell/answer';
 import type { ColumnKey, Window } from '../window/columns';
 import { plainCut, type Dropped } from '../cloth/cuts';
-import { layerOf } from '../cloth/behind';
-import { roundedYardage } from '../cloth/yardage';
-import { halfDropCuts, hasOwnWay, honestYardages } from './cut-orders';
+import { halfDropCuts, honestYardages } from './cut-orders';
 import { WindowWork } from '../window/job';
 import { extension } from '../measure/measure';
 import { exact, inches, TooLarge, type Length } from '../exact/length';
@@ -20,8 +18,7 @@ import { workedOutNumber } from '../window/figure';
 import type { FigureKey } from '../window/figures';
 import { FACTS, type Facts } from '../window/facts';
 import { FIGURE_KEYS, orderedFigure, type OrderKey } from '../window/meanings';
-import { habitsOf, habitual, withHabits, type Habit } from './habits';
-import { practised, type Practice, type Practices } from './practice';
+import { practised, type KeptHabits, type Practice, type Practices } from './practice';
 
 export type Ordered = Readonly<Partial<Record<FigureKey, number>>>;
 
@@ -129,7 +126,6 @@ export interface How {
   readonly practices?: Practices | undefined;
   readonly facts?: Facts | undefined;
 }
-const NO_HABITS: readonly Habit[] = [];
 
 /** One row's figures under one reading of it. */
 export class Compared {
@@ -137,7 +133,7 @@ export class Compared {
   /** With what its house does beside them in such a row. */
   readonly rules: Rules;
   private readonly known: Known;
-  private readonly habits: readonly Habit[];
+  private readonly habits: KeptHabits | undefined;
 
   constructor(
     readonly window: Window,
@@ -148,12 +144,12 @@ export class Compared {
     like?: Compared,
   ) {
     const { practices, facts } = how;
-    this.habits =
-      practices?.habits === undefined ? NO_HABITS : habitsOf(practices.habits, { window, ordered, facts });
-    const rules = this.habits.length === 0 ? standing : withHabits(standing, this.habits);
+    this.habits = practices?.habits?.({ window, ordered, facts }, standing);
+    const rules = this.habits?.rules ?? standing;
     this.rules = rules;
     this.work = like?.window === window ? like.work : workOf(window, rules);
-    this.known = like?.known ?? { yardages: new Map(), drops: new Map() };
+    const known = this.habits === undefined ? like?.known : undefined;
+    this.known = known ?? { yardages: new Map(), drops: new Map() };
   }
 
   /** The row once more under another reading of it. */
@@ -249,21 +245,13 @@ export class Compared {
     return { finishedDrop: this.drop(), heading: this.window.heading ?? 'pinch' };
   }
 
-  /** The lining of a half width, where the house buys it as a half. */
-  private *linings(): Generator<number> {
-    const { ordered, window, rules } = this;
-    if (this.how.practices?.cloth?.byHalves !== true) return;
-    const quantity = window.quantity ?? 1;
+  private linings(): Iterable<number> {
+    const { work, ordered, window, rules } = this;
+    const own = this.how.practices?.cloth;
+    if (own === undefined) return [];
     const works =
-      ordered.widths === undefined ? [this.work] : [this.work, new AsOrdered(window, rules, ordered.widths)];
-    for (const work of works) {
-      for (const cloth of work.clothsBehind) {
-        const lining = layerOf(cloth) === 'lining' ? work.behind(cloth) : undefined;
-        if (lining === undefined) continue;
-        const bought = (windows: number): Length => exact(Math.ceil(lining.cut * lining.widths * windows));
-        yield roundedYardage(bought, quantity, rules);
-      }
-    }
+      ordered.widths === undefined ? [work] : [work, new AsOrdered(window, rules, ordered.widths)];
+    return own.linings(works, window.quantity ?? 1, rules);
   }
 
   /** The widths bought: a half that nothing else takes is bought whole. */
@@ -313,9 +301,7 @@ export class Compared {
 
   private practiceOf(key: FigureKey): Practice | undefined {
     const practice = this.how.practices?.[key];
-    return this.habits.length === 0
-      ? practice
-      : habitual(practice, key, this.habits, this.window.quantity ?? 1);
+    return this.habits === undefined ? practice : this.habits.practiceOf(key, practice);
   }
 
   private byRules(key: FigureKey): number | undefined {
@@ -323,19 +309,16 @@ export class Compared {
     return (key === 'yardage' ? this.byOwnWay() : undefined) ?? figureOf(key, this.work);
   }
 
-  /** A half-drop as the house buys it. */
+  /** Cloth as the house buys it, where that is no other way. */
   private byOwnWay(): number | undefined {
     const { window, rules, work } = this;
-    const cloth = this.how.practices?.cloth;
-    if (cloth?.halfDrops === undefined) return undefined;
+    const own = this.how.practices?.cloth;
+    if (own === undefined) return undefined;
     const { dropped } = this;
-    if (!hasOwnWay({ window, dropped }, rules, cloth)) return undefined;
-    const [yardage] = honestYardages(
-      { window, dropped, widths: work.widths(), cutLength: undefined },
-      rules,
-      cloth,
-    );
-    return yardage;
+    if (!own.isAlone({ window, dropped }, rules)) return undefined;
+    const cloth = { window, dropped, widths: work.widths(), cutLength: undefined };
+    for (const yardage of honestYardages(cloth, rules, own)) return yardage;
+    return undefined;
   }
 
   /** Whatever the rules may make of a figure, as the row stands or as it was ordered. */

@@ -5,17 +5,8 @@
 import { exact } from '../exact/length';
 import { money } from '../exact/money';
 import type { Rules } from '../house/rules';
-import type { Window } from '../window/columns';
-import type { Facts } from '../window/facts';
 import type { FigureKey } from '../window/figures';
-import { NO_PRACTICE, type Practice } from './practice';
-
-/** An order as a condition sees it. */
-export interface Conditioned {
-  readonly window: Window;
-  readonly ordered: Readonly<Partial<Record<FigureKey, number>>>;
-  readonly facts?: Facts | undefined;
-}
+import { NO_PRACTICE, type Conditioned, type Practice, type Practices } from './practice';
 
 export const SIZES = {
   finishedDrop: ({ window }) => window.finishedDrop ?? window.measured,
@@ -117,3 +108,16 @@ export function habitual(
   }
   return kept;
 }
+
+/** A house's habits as each of its orders is read by them. */
+export const keeping =
+  (all: readonly Habit[]): NonNullable<Practices['habits']> =>
+  (order, rules) => {
+    const those = habitsOf(all, order);
+    if (those.length === 0) return undefined;
+    const quantity = order.window.quantity ?? 1;
+    return {
+      rules: withHabits(rules, those),
+      practiceOf: (key, practice) => habitual(practice, key, those, quantity),
+    };
+  };

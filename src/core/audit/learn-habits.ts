@@ -11,6 +11,7 @@ import type { Order } from '../window/order';
 import { canBeWorkedOut, Compared } from './compared';
 import {
   holds,
+  keeping,
   SIZES,
   WORDS,
   type Condition,
@@ -245,21 +246,23 @@ function conditionOf(
 interface Look {
   readonly key: HabitKey;
   readonly rules: Rules;
-  /** With what is already known. */
   readonly practices: Practices;
+  /** The habits already seen. */
+  readonly known: readonly Habit[];
 }
 
 /** Whether an order's figure would agree all the same. */
 function agreesWith(
   habit: Habit,
   { window, ordered, facts }: Order,
-  { key, rules, practices }: Look,
+  { key, rules, practices, known }: Look,
 ): boolean {
-  const habits = [...(practices.habits ?? []), habit];
   const right = safely(
     () =>
-      new Compared(window, ordered, rules, { practices: { ...practices, habits }, facts }).compare([key])
-        .right,
+      new Compared(window, ordered, rules, {
+        practices: { ...practices, habits: keeping([...known, habit]) },
+        facts,
+      }).compare([key]).right,
   );
   return right !== undefined && right.length > 0;
 }
@@ -303,8 +306,8 @@ export function habitsSeen(orders: readonly Order[], rules: Rules, practices: Pr
   if (orders.length < LEAST_ORDERS) return seen;
   for (const key of KEYS) {
     for (let found = 0; found < MOST_A_FIGURE; found++) {
-      const habits = seen.map(({ habit }) => habit);
-      const look = { key, rules, practices: { ...practices, habits } };
+      const known = seen.map(({ habit }) => habit);
+      const look = { key, rules, practices: { ...practices, habits: keeping(known) }, known };
       const told = toldOf(orders, key, rules, look.practices);
       if (told.filter(({ right }) => !right).length < LEAST) break;
       const next = nextHabit(told, look);

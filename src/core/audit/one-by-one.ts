@@ -10,7 +10,7 @@ import { FIGURE_KEYS, usualHeading, type OrderKey } from '../window/meanings';
 import type { Order } from '../window/order';
 import type { OrderLine, OrderTable } from '../window/reader/order-rows';
 import { namedBy } from '../window/sheet-words';
-import { seenBetween, type Seen } from './between-rows';
+import { seenBetween, type PricesByDay, type Seen } from './between-rows';
 import { RowChecked, type Check, type RowGiven } from './check';
 import { CHECKS } from './checks';
 import { whoseOf, type OrderFinding } from './finding';
@@ -19,7 +19,6 @@ import type { OwnWay } from './own-sums';
 import type { Practices } from './practice';
 import type { PriceList } from './price-list';
 import { isListed } from './price-off-list';
-import { isSaidOnce } from './repeated';
 import type { Rereading } from './reread';
 import { Totals, type Figures } from './totals';
 
@@ -36,6 +35,9 @@ export interface Period {
 /** The checks of a table's own ways. */
 export interface Judging {
   readonly checks: readonly Check[];
+  /** Whether what is found in a row is said once of its table. */
+  isSaidOnce(once: ReadonlySet<string> | undefined, one: OrderFinding, cells: readonly CellIn[]): boolean;
+  readonly prices: PricesByDay;
   holdsAt(ways: readonly OwnWay[], at: number, cells: readonly CellIn[]): boolean;
 }
 
@@ -152,7 +154,7 @@ export class OneByOne {
         .map((one) => (check.mayBeMeant === true ? meant(one, note) : one)),
     );
     const { once } = this.by;
-    const left = found.filter((one) => !isSaidOnce(once, one, cells));
+    const left = found.filter((one) => judging?.isSaidOnce(once, one, cells) !== true);
     const named = checks.some((check) => check.ofSizes === true && row.foundBy(check).length > 0);
     return {
       at,

@@ -13,11 +13,12 @@ import { OrderRows, type OrderLine, type OrderTable } from '../window/reader/ord
 import { Compared } from './compared';
 import { learnWith, type Proposal } from './learn';
 import { practicesOf, practicesSeen, type PracticeSeen } from './learn-practices';
-import type { Condition, HabitBy } from './habits';
+import { keeping, type Condition, type HabitBy } from './habits';
 import { habitsSeen, type HabitSeen } from './learn-habits';
 import type { Practice, Practices } from './practice';
 import { reread, REREADINGS, rereadingsOf, rereadSeen } from './reread';
 import { inOrders, showNear, showOf } from './show';
+import { ownClothBy } from './cloth-ways';
 import { clothSeen } from './own-cloth';
 import { variantsSeen } from './variants';
 import { OneByOne, type AuditBy, type Period } from './one-by-one';
@@ -143,7 +144,10 @@ function asKept(
   const cloth = clothSeen(few, rules);
   for (const { way, fit, outOf } of cloth.says)
     doubts.push(finding('clothSeen', alone.name('yardage'), way, fit, outOf));
-  const known: Practices = { ...practicesOf(found), ...(cloth.says.length > 0 && { cloth: cloth.habits }) };
+  const known: Practices = {
+    ...practicesOf(found),
+    ...(cloth.says.length > 0 && { cloth: ownClothBy(cloth.habits) }),
+  };
   return {
     ...period,
     ...(seen.length > 0 && { house: { ...period.house, rules } }),
@@ -162,7 +166,7 @@ function withOwnHabits(
   for (const one of seen) doubts.push(aboutHabit(one, alone));
   return seen.length === 0
     ? period
-    : { ...period, practices: { ...practices, habits: seen.map(({ habit }) => habit) } };
+    : { ...period, practices: { ...practices, habits: keeping(seen.map(({ habit }) => habit)) } };
 }
 
 interface Differing {

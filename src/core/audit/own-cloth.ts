@@ -5,7 +5,8 @@ import type { Rules } from '../house/rules';
 import type { FigureKey } from '../window/figures';
 import type { Order } from '../window/order';
 import { Compared, within } from './compared';
-import { HALF_DROP_WAYS, waysOfHalfDrop, type ClothHabits, type HalfDropWay } from './cut-orders';
+import { HALF_DROP_WAYS, ownClothBy, waysOfHalfDrop, type ClothHabits } from './cloth-ways';
+import type { HalfDropWay } from './cut-orders';
 
 /** So many orders tell of a way, and so many of those that can tell have it. */
 const LEAST_HALVES = 5;
@@ -39,7 +40,7 @@ function halvesSeen(orders: readonly Order[], rules: Rules): { fit: number; outO
       safely(
         () =>
           new Compared(window, ordered, rules, {
-            practices: byHalves ? { cloth: { byHalves } } : undefined,
+            practices: byHalves ? { cloth: ownClothBy({ byHalves }) } : undefined,
           }).compare(OF_CLOTH).right.length,
       ) ?? 0;
     const [whole, halves] = [right(false), right(true)];

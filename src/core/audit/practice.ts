@@ -1,7 +1,9 @@
 /** How a house's own figure differs from the rules' alike in nearly all its orders: so many times as much, up to a step, at least so much. */
 import type { FigureKey } from '../window/figures';
-import type { ClothHabits } from './cut-orders';
-import type { Habit } from './habits';
+import type { Rules } from '../house/rules';
+import type { Window } from '../window/columns';
+import type { Facts } from '../window/facts';
+import type { OwnCloth } from './cut-orders';
 
 export interface Practice {
   readonly factor: number;
@@ -12,11 +14,24 @@ export interface Practice {
   readonly up: boolean;
   readonly least: number;
 }
+/** An order as a habit's condition sees it. */
+export interface Conditioned {
+  readonly window: Window;
+  readonly ordered: Readonly<Partial<Record<FigureKey, number>>>;
+  readonly facts?: Facts | undefined;
+}
+
+/** What a house does beside its rules in one order (habits.ts). */
+export interface KeptHabits {
+  readonly rules: Rules;
+  practiceOf(key: FigureKey, practice: Practice | undefined): Practice | undefined;
+}
+
 export type Practices = Readonly<Partial<Record<FigureKey, Practice>>> & {
   /** How it buys its cloth. */
-  readonly cloth?: ClothHabits;
-  /** What it does in some of its orders. */
-  readonly habits?: readonly Habit[];
+  readonly cloth?: OwnCloth;
+  /** What it does in some of its orders; undefined in one that has none of it. */
+  readonly habits?: (order: Conditioned, rules: Rules) => KeptHabits | undefined;
 };
 
 export const NO_PRACTICE: Practice = { factor: 1, step: 0, up: true, least: 0 };

@@ -1,10 +1,8 @@
 /** The days from which a house’s fabrics cost another price, told from what its orders paid. */
 
-/** What an order paid for a fabric, and when. */
-export interface Paid {
-  readonly day: number | undefined;
-  readonly value: number;
-}
+import { finding } from '../cell/answer';
+import { showDay } from '../cell/day';
+import type { Paid, PricesByDay } from './between-rows';
 
 /** A fabric’s price was the old one until after a day, and the new one on another. */
 interface Change {
@@ -122,3 +120,24 @@ export function ofAnotherDay<P extends Paid>(
   }
   return undefined;
 }
+
+/** Each fabric's prices span by span, and what is said of one that belongs to another. */
+export const pricesByDay: PricesByDay = {
+  turningDays,
+  parted(fabric, days) {
+    const odd: { one: (typeof fabric)[number]; usual: number; when: string }[] = [];
+    const spans = new Map<number | undefined, (typeof fabric)[number][]>();
+    for (const one of fabric) {
+      const other = ofAnotherDay(one, fabric, days);
+      const span = spanOf(one.day, days);
+      if (other === undefined) spans.set(span, [...(spans.get(span) ?? []), one]);
+      else {
+        const { usual, turned, later } = other;
+        odd.push({ one, usual, when: later ? `from ${showDay(turned)} on` : `before ${showDay(turned)}` });
+      }
+    }
+    return { odd, spans: [...spans.values()] };
+  },
+  say: (column, value, called, usual, when) =>
+    finding('priceOfAnotherDay', column, column, value.toFixed(2), `“${called}”`, usual.toFixed(2), when),
+};

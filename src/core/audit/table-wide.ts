@@ -6,7 +6,8 @@ import { finding, type Finding } from '../cell/answer';
 import { isBlank } from '../cell/fields';
 import { digits } from '../exact/unit';
 import type { OrderLine, OrderTable } from '../window/reader/order-rows';
-import { isOfAWord, repeatKey, sameDifferences, type SameDifference } from './repeated';
+import { pricesByDay } from './price-days';
+import { isOfAWord, isSaidOnce, repeatKey, sameDifferences, type SameDifference } from './repeated';
 import type { OrderFinding } from './finding';
 import { holdsAt, ownSums, ownSumsOf } from './own-sums';
 import { OneByOne, type AuditBy, type Judging } from './one-by-one';
@@ -20,7 +21,7 @@ const SAME_WORD = 5;
 /** So often the same difference is a charge or a reduction that no column names; a slip is made once. */
 const SAME_DIFFERENCE = 5;
 
-const JUDGING: Judging = { checks: [ownSums], holdsAt };
+const JUDGING: Judging = { checks: [ownSums], holdsAt, isSaidOnce, prices: pricesByDay };
 
 type Same = SameDifference & { readonly found: OrderFinding[] };
 

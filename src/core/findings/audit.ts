@@ -221,6 +221,7 @@ export const AUDIT_FINDINGS = table({
   },
 
   priceOfAnotherDay: {
+    elsewhere: true,
     weight: 'check',
     says: (heading: string, read: string, fabric: string, usual: string, when: string) =>
       `${heading} reads ${read}, which ${fabric} cost ${when}; other orders of its days have it at ${usual}. Check which list it was priced by.`,

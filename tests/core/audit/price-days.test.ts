@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { ofAnotherDay, turningDays, usualOf, type Paid } from '../../../src/core/audit/price-days';
+import type { Paid } from '../../../src/core/audit/between-rows';
+import { ofAnotherDay, turningDays, usualOf } from '../../../src/core/audit/price-days';
 
 const paid = (...all: readonly (readonly [day: number, value: number])[]): Paid[] =>
   all.map(([day, value]) => ({ day, value }));

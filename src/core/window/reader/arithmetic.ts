@@ -46,6 +46,17 @@ interface Tally {
   readonly share: number;
 }
 
+type Pers = Map<MeaningKey, Per | 'row'>;
+const isPlain = ({ rows, share }: Tally): boolean => rows >= 2 && share >= 0.9;
+
+/** A row’s cloth, and the columns it is read from. */
+interface Cloth {
+  readonly widths: Get;
+  readonly yards: Get;
+  readonly many: Get;
+  readonly places: string;
+}
+
 export class Arithmetic {
   private readonly rows: readonly number[];
   private readonly kept = new Map<string, Tally>();
@@ -240,7 +251,7 @@ export class Arithmetic {
   }
 
   /** Amount = price × yards, widths, panels, pairs or windows. */
-  private money(on: Assigned, per: Map<MeaningKey, Per | 'row'>, hold: Hold): void {
+  private money(on: Assigned, per: Pers, hold: Hold): void {
     const [priceAt, amountAt] = [on.get('unitPrice'), on.get('amount')];
     const [price, amount] = [this.figures(priceAt), this.figures(amountAt)];
     if (price === undefined || amount === undefined) return;
@@ -279,53 +290,58 @@ export class Arithmetic {
   }
 
   /** Yards = widths × cut × quantity, up to the house’s step. */
-  private yards(on: Assigned, per: Map<MeaningKey, Per | 'row'>, hold: Hold): void {
-    const [widthsAt, cutAt, yardsAt] = [on.get('widths'), on.get('cutLength'), on.get('yardage')];
-    const [widths, yards] = [this.figures(widthsAt), this.figures(yardsAt)];
-    const quantityAt = on.get('quantity');
-    const many: Get = this.many(on);
+  private yards(on: Assigned, per: Pers, hold: Hold): void {
+    const [widths, yards] = [this.figures(on.get('widths')), this.figures(on.get('yardage'))];
     if (widths === undefined || yards === undefined) return;
+    const columns = ['widths', 'cutLength', 'yardage', 'quantity', 'finishedDrop'] as const;
+    const places = columns.map((key) => String(on.get(key))).join(' ');
+    const known: Cloth = { widths, yards, many: this.many(on), places };
+    const cut = this.inches(on.get('cutLength'));
+    if (cut === undefined) this.yardsOfDrops(on, known, per, hold);
+    else this.yardsOfCuts(on, cut, known, per, hold);
+  }
+
+  /** The yards a row’s cuts come to, rounded up, for the row, a window or a panel. */
+  private yardsOfCuts(on: Assigned, cut: Get, cloth: Cloth, per: Pers, hold: Hold): void {
+    const { widths, yards, many, places } = cloth;
     const whole = inchesOfCloth(this.metric);
-    const cut = this.inches(cutAt);
-    const key = (what: string): string =>
-      `${what} ${widthsAt} ${cutAt} ${yardsAt} ${quantityAt} ${on.get('finishedDrop')}`;
-    if (cut !== undefined) {
-      const near =
-        (count: Get): ((row: number) => boolean) =>
-        (row) => {
-          const bare = (count(row) * cut(row)) / whole;
-          const over = yards(row) - bare;
-          return over >= -0.06 && over <= Math.min(1.02, 0.06 * bare + 0.3);
-        };
-      const all = this.tally(
-        key('yards'),
-        [widths, cut, yards, many],
-        near((row) => widths(row) * many(row)),
-      );
-      if (hold(all, 0.6, 0, ['widths', 'cutLength', 'yardage'])) {
-        if (quantityAt !== undefined && this.varies(many)) per.set('yardage', per.get('yardage') ?? 'row');
-        return;
-      }
-      const apiece = this.tally(key('yards apiece'), [widths, cut, yards], near(widths));
-      if (hold(apiece, 0.5, 0, ['widths', 'cutLength', 'yardage'])) {
-        if (quantityAt !== undefined) per.set('yardage', per.get('yardage') ?? 'window');
-        return;
-      }
-      const panels = this.tally(
-        key('yards panels'),
-        [widths, cut, yards],
-        near((row) => widths(row) * many(row) * this.panels(row)),
-      );
-      if (hold(panels, 0.4, 0, ['cutLength', 'yardage'])) {
-        per.set('widths', 'panel');
-        return;
-      }
-      hold(all, 0, 0.3, ['cutLength', 'yardage']);
+    const near =
+      (count: Get): ((row: number) => boolean) =>
+      (row) => {
+        const bare = (count(row) * cut(row)) / whole;
+        const over = yards(row) - bare;
+        return over >= -0.06 && over <= Math.min(1.02, 0.06 * bare + 0.3);
+      };
+    const keys: readonly MeaningKey[] = ['widths', 'cutLength', 'yardage'];
+    const all = this.tally(
+      `yards ${places}`,
+      [widths, cut, yards, many],
+      near((row) => widths(row) * many(row)),
+    );
+    if (hold(all, 0.6, 0, keys)) {
+      if (on.has('quantity') && this.varies(many)) per.set('yardage', per.get('yardage') ?? 'row');
       return;
     }
+    const apiece = this.tally(`yards apiece ${places}`, [widths, cut, yards], near(widths));
+    if (hold(apiece, 0.5, 0, keys)) {
+      if (on.has('quantity')) per.set('yardage', per.get('yardage') ?? 'window');
+      return;
+    }
+    const panels = this.tally(
+      `yards panels ${places}`,
+      [widths, cut, yards],
+      near((row) => widths(row) * many(row) * this.panels(row)),
+    );
+    if (hold(panels, 0.4, 0, ['cutLength', 'yardage'])) per.set('widths', 'panel');
+    else hold(all, 0, 0.3, ['cutLength', 'yardage']);
+  }
+
+  /** Without a cut: what each width takes is its drop and a little more, a repeat at the most. */
+  private yardsOfDrops(on: Assigned, { widths, yards, many, places }: Cloth, per: Pers, hold: Hold): void {
     const drop = this.inches(on.get('finishedDrop'));
     const repeat: Get = this.inches(on.get('verticalRepeat')) ?? (() => 0);
     if (drop === undefined) return;
+    const whole = inchesOfCloth(this.metric);
     const like =
       (count: Get): ((row: number) => boolean) =>
       (row) => {
@@ -333,11 +349,11 @@ export class Arithmetic {
         return apiece >= 0.5 && apiece <= 34 + (repeat(row) || 0) + whole / count(row);
       };
     const all = this.tally(
-      key('like yards'),
+      `like yards ${places}`,
       [widths, yards, drop, many],
       like((row) => widths(row) * many(row)),
     );
-    const apiece = this.tally(key('like yards apiece'), [widths, yards, drop], like(widths));
+    const apiece = this.tally(`like yards apiece ${places}`, [widths, yards, drop], like(widths));
     if (this.varies(many) && apiece.share > all.share + 0.25 && apiece.share > 0.8) {
       per.set('yardage', per.get('yardage') ?? 'window');
       hold(apiece, 0.15, 0, []);
@@ -348,54 +364,54 @@ export class Arithmetic {
     return this.rows.some((row) => figure(row) > 1);
   }
 
-  private finished(on: Assigned, per: Map<MeaningKey, Per | 'row'>, hold: Hold): void {
+  /** Whether a finished width is of a panel or of the pair, and whether the cloth is enough for the rod. */
+  private finished(on: Assigned, per: Pers, hold: Hold): void {
+    const [widthsAt, boltAt] = [on.get('widths'), on.get('fabricWidth')];
     const [finishedAt, rodAt] = [on.get('finishedWidth'), on.get('rodWidth') ?? on.get('openingWidth')];
+    const [widths, bolt] = [this.figures(widthsAt), this.inches(boltAt)];
     const [finished, rod] = [this.inches(finishedAt), this.inches(rodAt)];
-    if (finished !== undefined && rod !== undefined) {
-      const two: Get = (row) => (this.panels(row) === 2 ? 1 : NaN);
-      const pair = this.tally(
-        `pair ${finishedAt} ${rodAt}`,
-        [finished, rod],
-        (row) => finished(row) >= rod(row) - 0.1 && finished(row) <= rod(row) + 30,
-      );
-      const panel = this.tally(
-        `panel ${finishedAt} ${rodAt}`,
-        [finished, rod, two],
-        (row) => finished(row) >= rod(row) / 2 - 0.1 && finished(row) <= rod(row) / 2 + 16,
-      );
-      if (pair.rows >= 2 && pair.share >= 0.9) {
-        hold(pair, 0.2, 0, []);
-        per.set('finishedWidth', 'pair');
-      } else if (panel.rows >= 2 && panel.share >= 0.9) {
-        hold(panel, 0.2, 0, []);
-        per.set('finishedWidth', 'panel');
-      } else hold({ rows: pair.rows, share: Math.max(pair.share, panel.share) }, 0, 0.15, []);
-    }
-    const [widths, bolt] = [this.figures(on.get('widths')), this.inches(on.get('fabricWidth'))];
-    if (finished !== undefined && rod === undefined && widths !== undefined && bolt !== undefined) {
-      const two: Get = (row) => (this.panels(row) === 2 ? 1 : NaN);
+    const flat: Get | undefined = widths && bolt && ((row) => widths(row) * bolt(row));
+    if (finished !== undefined && rod !== undefined)
+      this.finishedOfRod(finished, rod, `${finishedAt} ${rodAt}`, per, hold);
+    else if (finished !== undefined && flat !== undefined) {
       const halved = this.tally(
-        `half ${finishedAt} ${on.get('widths')} ${on.get('fabricWidth')}`,
-        [finished, widths, bolt, two],
-        (row) => (widths(row) * bolt(row)) / finished(row) > 4.2,
+        `half ${finishedAt} ${widthsAt} ${boltAt}`,
+        [finished, flat, this.two],
+        (row) => flat(row) / finished(row) > 4.2,
       );
-      if (halved.rows >= 2 && halved.share >= 0.9) per.set('finishedWidth', 'panel');
+      if (isPlain(halved)) per.set('finishedWidth', 'panel');
     }
-    if (widths !== undefined && bolt !== undefined && rod !== undefined)
-      hold(
-        this.tally(
-          `full ${on.get('widths')} ${on.get('fabricWidth')} ${rodAt}`,
-          [widths, bolt, rod],
-          (row) => {
-            const full = (widths(row) * bolt(row)) / rod(row);
-            return full >= 1.1 && full <= 4.2;
-          },
-        ),
-        0.12,
-        0.2,
-        [],
-      );
+    if (flat !== undefined && rod !== undefined) {
+      const enough = this.tally(`full ${widthsAt} ${boltAt} ${rodAt}`, [flat, rod], (row) => {
+        const full = flat(row) / rod(row);
+        return full >= 1.1 && full <= 4.2;
+      });
+      hold(enough, 0.12, 0.2, []);
+    }
   }
+
+  private finishedOfRod(finished: Get, rod: Get, places: string, per: Pers, hold: Hold): void {
+    const pair = this.tally(
+      `pair ${places}`,
+      [finished, rod],
+      (row) => finished(row) >= rod(row) - 0.1 && finished(row) <= rod(row) + 30,
+    );
+    const panel = this.tally(
+      `panel ${places}`,
+      [finished, rod, this.two],
+      (row) => finished(row) >= rod(row) / 2 - 0.1 && finished(row) <= rod(row) / 2 + 16,
+    );
+    if (isPlain(pair)) {
+      hold(pair, 0.2, 0, []);
+      per.set('finishedWidth', 'pair');
+    } else if (isPlain(panel)) {
+      hold(panel, 0.2, 0, []);
+      per.set('finishedWidth', 'panel');
+    } else hold({ rows: pair.rows, share: Math.max(pair.share, panel.share) }, 0, 0.15, []);
+  }
+
+  /** 1 where a row has two panels, so that a tally takes no other rows. */
+  private readonly two: Get = (row) => (this.panels(row) === 2 ? 1 : NaN);
 
   /** Total = the sum of some of the money beside it. */
   private totals(on: Assigned, hold: Hold): void {

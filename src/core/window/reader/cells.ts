@@ -212,22 +212,28 @@ export function fullnessAdded(cell: Cell): number | undefined {
   return figure === '' ? undefined : 1 + Number(figure) / 100;
 }
 
+const isPercent = (figure: number): boolean => figure >= 120 && figure <= 400;
+/** 2.5, or 250 for its percentage. */
+function fullnessOfNumber(figure: number): number | undefined {
+  if (isPercent(figure)) return figure / 100;
+  return figure >= 1 && figure <= 6 ? figure : undefined;
+}
+function fullnessOfPercent(figure: number | undefined): number | undefined {
+  if (figure === undefined) return undefined;
+  // Some say what is gathered in: 100 % is double.
+  if (figure >= 20 && figure < 120) return 1 + figure / 100;
+  return isPercent(figure) ? figure / 100 : undefined;
+}
+
 /** Flat to finished: 2.5, 2 1/2, 250 %, 2.5x, 2.5:1, double. */
 export function fullnessOf(cell: Cell): number | undefined {
-  const bare = typeof cell === 'number' ? withoutResidue(cell) : undefined;
-  if (bare !== undefined)
-    return bare >= 120 && bare <= 400 ? bare / 100 : bare >= 1 && bare <= 6 ? bare : undefined;
+  if (typeof cell === 'number') return fullnessOfNumber(withoutResidue(cell));
   if (typeof cell !== 'string') return undefined;
   const text = cell.toLowerCase().replace(/\s*full(ness)?$/, '');
   const word = FULLNESS_WORDS[text];
   if (word !== undefined) return word;
-  const percent = /^([\d.,]+) ?%$/.exec(text);
-  if (percent !== null) {
-    const figure = figureOf(percent[1] ?? '');
-    // Some say what is gathered in: 100 % is double.
-    if (figure !== undefined && figure >= 20 && figure < 120) return 1 + figure / 100;
-    return figure !== undefined && figure >= 120 && figure <= 400 ? figure / 100 : undefined;
-  }
+  const percent = /^([\d.,]+) ?%$/.exec(text)?.[1];
+  if (percent !== undefined) return fullnessOfPercent(figureOf(percent));
   const figure = figureOf(text.replace(/\s*(?:[x×]|times|(?::|to) ?1)$/, '').replace(/^[x×]\s*/, ''));
   return figure === undefined ? undefined : fullnessOf(figure);
 }
@@ -241,6 +247,6 @@ export function twoOf(text: string): readonly [string, string] | undefined {
     return [(crossed[1] ?? '').trim(), (crossed[2] ?? '').trim()];
   const slashed = /^(.*?\d.*?)\s*\/\s*(.+)$/.exec(text);
   if (slashed === null) return undefined;
-  const [one = '', other = ''] = [slashed[1], slashed[2]];
-  return { one, other }.one.trim() === '' ? undefined : [one.trim(), other.trim()];
+  const [one = '', other = ''] = [slashed[1]?.trim(), slashed[2]?.trim()];
+  return one === '' ? undefined : [one, other];
 }

@@ -52,18 +52,22 @@ function readDay(cell: string | number): Day | undefined {
   }
 }
 
+const WEEKDAY = /^(?:mon|tues?|wed|thurs?|fri|sat|sun)[a-z]*\.?,? /i;
 /** The day of a cell; undefined where it is none, or could be two and nothing tells which. */
 export function dayOf(cell: Cell, order: DayOrder | undefined): number | undefined {
   if (isDay(cell)) return Math.floor(cell.day);
   if (typeof cell !== 'string' && typeof cell !== 'number') return undefined;
-  const text =
-    typeof cell === 'string' ? cell.replace(/^(?:mon|tues?|wed|thurs?|fri|sat|sun)[a-z]*\.?,? /i, '') : cell;
+  const text = typeof cell === 'string' ? cell.replace(WEEKDAY, '') : cell;
   const day = readDay(text);
   if (day === undefined) return undefined;
-  if (day.early === day.late) return day.early;
-  const found = typeof text === 'string' ? FIGURES.exec(text) : null;
+  return day.early === day.late ? day.early : byOrder(String(text), order);
+}
+
+/** A day whose figures could be day and month either way round, as the table writes them. */
+function byOrder(text: string, order: DayOrder | undefined): number | undefined {
+  const found = FIGURES.exec(text);
   if (found === null || order === undefined) return undefined;
-  const [one = '', other = '', year = ''] = [found[1], found[2], found[3]];
+  const [, one = '', other = '', year = ''] = found;
   const full = year.length === 2 ? `20${year}` : year;
   const [month, date] = order === 'day first' ? [other, one] : [one, other];
   return readDay(`${full}-${month}-${date}`)?.early;

@@ -169,14 +169,14 @@ const CURRENCY = /\p{Sc}\s?\d|\d\s?\p{Sc}|^R ?\d/u;
 const anyFigure = (cell: Cell): number | undefined =>
   figureOf(cell) ?? clothOf(cell) ?? moneyOf(cell) ?? countOf(cell) ?? fullnessOf(cell);
 
-function one(
-  at: number,
-  part: number | undefined,
-  text: string,
-  heading: HeadingRead,
-  cells: readonly Cell[],
-  look: Look,
-): Evidence {
+/** Where a column stands, or a half of it, and the words over it. */
+interface Headed {
+  readonly at: number;
+  readonly part: number | undefined;
+  readonly text: string;
+}
+
+function one({ at, part, text }: Headed, heading: HeadingRead, cells: readonly Cell[], look: Look): Evidence {
   const unit = look.unitOf(heading);
   const [inches, figures] = [new Float64Array(cells.length), new Float64Array(cells.length)];
   let [filled, numbers, texts, days, priced] = [0, 0, 0, 0, 0];
@@ -281,17 +281,17 @@ function partsApart(cell: string, heading: string): readonly [string, string] | 
   return other === '' ? undefined : [one, other];
 }
 
+/** Whether the figures on both sides of a slash are a tape's fraction. */
+function isFraction(left: string, right: string): boolean {
+  const [over = '', under = ''] = [/(?:^|[\s-])(\d+)$/.exec(left)?.[1], /^(\d+)/.exec(right)?.[1]];
+  return over !== '' && ['2', '4', '8', '16', '32', '64'].includes(under) && Number(over) < Number(under);
+}
+
 /** Two figures with a slash between that is no fraction’s. */
 function slashed(cell: string): readonly [string, string] | undefined {
   for (let at = cell.indexOf('/'); at >= 0; at = cell.indexOf('/', at + 1)) {
     const [left, right] = [cell.slice(0, at).trim(), cell.slice(at + 1).trim()];
-    const [over, under] = [/(?:^|[\s-])(\d+)$/.exec(left)?.[1], /^(\d+)/.exec(right)?.[1]];
-    const fraction =
-      over !== undefined &&
-      under !== undefined &&
-      ['2', '4', '8', '16', '32', '64'].includes(under) &&
-      Number(over) < Number(under);
-    if (!fraction && /\d/.test(left) && right !== '') return [left, right];
+    if (!isFraction(left, right) && /\d/.test(left) && right !== '') return [left, right];
   }
   return undefined;
 }
@@ -331,7 +331,7 @@ function bothHalves(
     const read = readHeading(half);
     const sizeOnly = definition === undefined && saysSizeOnly(rows.join(' '));
     return {
-      ...one(at, part, half, { ...read, unit: read.unit ?? heading.unit }, own, look),
+      ...one({ at, part, text: half }, { ...read, unit: read.unit ?? heading.unit }, own, look),
       sizeOnly,
     };
   });
@@ -353,7 +353,7 @@ export function gather(
       all.push(...bothHalves(at, [look.defined?.[at], texts[at] ?? []], heading, cells, look));
       continue;
     }
-    const seen = { ...one(at, undefined, text, heading, cells, look), dashed };
+    const seen = { ...one({ at, part: undefined, text }, heading, cells, look), dashed };
     const before = all.at(-1);
     if (before?.at === at - 1 && before.part === undefined && adds(before, seen)) {
       seen.addsTo = before.addsTo ?? before.at;

@@ -152,6 +152,29 @@ const coverOf = (merged: readonly Merged[], row: number, column: number): Merged
       row >= one.row && row < one.row + one.rows && column >= one.column && column < one.column + one.columns,
   );
 
+/** What one row of a header says over each column; a group's name reaches over the columns below it. */
+function textsOfRow(
+  rows: readonly Row[],
+  row: number,
+  below: readonly Row[],
+  merged: readonly Merged[],
+  columns: number,
+): string[] {
+  const anyMerged = merged.some((one) => one.row === row && one.columns > 1);
+  let group = '';
+  return Array.from({ length: columns }, (_, column) => {
+    const cover = coverOf(merged, row, column);
+    const text = textOf(rows[row]?.[column]);
+    const under = below.some((lower) => (lower[column] ?? null) !== null);
+    // A cell merged over both rows says its heading once.
+    if (cover !== undefined && cover.row <= row && text === '')
+      return cover.row === row ? textOf(rows[cover.row]?.[cover.column]) : '';
+    if (!under) group = '';
+    else if (text !== '') group = text;
+    return text === '' && under && !anyMerged ? group : text;
+  });
+}
+
 /** By column, what each of the header's rows says; a group's name reaches over its columns. */
 function textsOf(
   rows: readonly Row[],
@@ -161,21 +184,10 @@ function textsOf(
 ): string[][] {
   const texts = Array.from({ length: columns }, (): string[] => []);
   for (const [depth, row] of at.entries()) {
-    const cells = rows[row] ?? [];
     const below = at.slice(depth + 1).map((lower) => rows[lower] ?? []);
-    const anyMerged = merged.some((one) => one.row === row && one.columns > 1);
-    let group = '';
-    for (let column = 0; column < columns; column++) {
-      const cover = coverOf(merged, row, column);
-      let text = textOf(cells[column]);
-      const under = below.some((lower) => (lower[column] ?? null) !== null);
-      if (cover !== undefined && cover.row <= row && text === '') {
-        // A cell merged over both rows says its heading once.
-        text = cover.row === row ? textOf(rows[cover.row]?.[cover.column]) : '';
-      } else if (text !== '') group = under ? text : '';
-      else if (!under) group = '';
-      else if (!anyMerged) text = group;
-      const list = texts[column] as string[];
+    const said = textsOfRow(rows, row, below, merged, columns);
+    for (const [column, list] of texts.entries()) {
+      const text = said[column] ?? '';
       if (text !== '' && list.at(-1)?.toLowerCase() !== text.toLowerCase()) list.push(text);
     }
   }

@@ -16,7 +16,7 @@ import type { HouseWords } from './house-words';
 import { headingOf, nameOf, type MeaningKey } from './meanings';
 import { isWindowFact } from './row-kind';
 import { RowReader } from './rows';
-import type { RowRead } from './slots';
+import type { Plan, RowRead } from './slots';
 import type { ColumnRead, Corrections, Understanding } from './understand';
 import { understandSheet } from './whole-sheet';
 
@@ -122,22 +122,7 @@ export function readTable(sheet: SheetIn, options: ReadOptions): TableRead | NoT
   const no = notOfWindows(columns);
   // Headings that somebody points at are a table’s, whatever they say.
   if (no !== undefined && options.header === undefined && options.orders !== true) return { none: no };
-  const reader = new RowReader(plan);
-  const from = (header.rows.at(-1) ?? 0) + 1;
-  const read: RowRead[] = [];
-  const last = lastFilled(rows);
-  for (let row = from; row <= Math.min(last, (next ?? Infinity) - 1); row++)
-    for (const one of reader.push(row, rows[row] ?? [])) read.push(one);
-  for (const one of reader.end()) read.push(one);
-  if (next !== undefined)
-    for (let row = next; row <= last; row++)
-      read.push({
-        row,
-        is: (rows[row] ?? []).every((cell) => cell === null) ? 'blank' : 'note',
-        values: {},
-        unread: [],
-        dated: [],
-      });
+  const read = readRows(rows, (header.rows.at(-1) ?? 0) + 1, next, plan);
   const windows = read.filter(({ is }) => is === 'window');
   const assumed = assumedIn(windows, columns);
   return {
@@ -151,6 +136,25 @@ export function readTable(sheet: SheetIn, options: ReadOptions): TableRead | NoT
     none:
       windows.length > 0 ? undefined : 'The table has headings as for windows, but none of its rows is one.',
   };
+}
+
+/** The rows below the headings; from another table's headings on they are notes. */
+function readRows(rows: readonly Row[], from: number, next: number | undefined, plan: Plan): RowRead[] {
+  const reader = new RowReader(plan);
+  const read: RowRead[] = [];
+  const last = lastFilled(rows);
+  for (let row = from; row <= Math.min(last, (next ?? Infinity) - 1); row++)
+    for (const one of reader.push(row, rows[row] ?? [])) read.push(one);
+  for (const one of reader.end()) read.push(one);
+  for (let row = next ?? Infinity; row <= last; row++)
+    read.push({
+      row,
+      is: (rows[row] ?? []).every((cell) => cell === null) ? 'blank' : 'note',
+      values: {},
+      unread: [],
+      dated: [],
+    });
+  return read;
 }
 
 function lastFilled(rows: readonly Row[]): number {

@@ -232,36 +232,44 @@ export function treatmentOf(text: string): TreatmentRead {
   return read;
 }
 
+interface Treatment {
+  heading: Heading | undefined;
+  draw: Draw | undefined;
+  oneWay: boolean;
+  readonly unknown: string[];
+}
+
 function readTreatment(text: string): TreatmentRead {
   const words = splitWords(text);
-  let heading: Heading | undefined;
-  let draw: Draw | undefined;
-  let oneWay = false;
-  const unknown: string[] = [];
-  for (let at = 0; at < words.length;) {
-    const headed = HEADINGS.at(words, at);
-    const drawn = DRAWS.at(words, at);
-    const single = ONE_WAYS.at(words, at);
-    const most = Math.max(headed?.words ?? 0, drawn?.words ?? 0, single?.words ?? 0);
-    if (most === 0) {
-      const word = words[at] ?? '';
-      const short = heading === undefined && !BESIDE.has(word) ? HEADINGS.short(word) : undefined;
-      if (short !== undefined) heading = short;
-      else if (!BESIDE.has(word) && !/^\d+$/.test(word)) unknown.push(word);
-      at++;
-    } else if (headed !== undefined && headed.words === most && heading === undefined) {
-      heading = headed.meant;
-      at += most;
-    } else if (drawn !== undefined && drawn.words === most) {
-      // Of “pr st” the side panels are meant, not the drawn pair.
-      if (draw === undefined || drawn.meant === 'stationary') draw = drawn.meant;
-      at += most;
-    } else {
-      if (single !== undefined) oneWay = true;
-      at += most;
-    }
+  const read: Treatment = { heading: undefined, draw: undefined, oneWay: false, unknown: [] };
+  for (let at = 0; at < words.length;) at += takePhrase(words, at, read);
+  return read;
+}
+
+/** Takes the longest phrase that begins at a word; gives how many words it has. */
+function takePhrase(words: readonly string[], at: number, read: Treatment): number {
+  const headed = HEADINGS.at(words, at);
+  const drawn = DRAWS.at(words, at);
+  const single = ONE_WAYS.at(words, at);
+  const most = Math.max(...[headed, drawn, single].map((phrase) => phrase?.words ?? 0));
+  if (most === 0) {
+    takeWord(words[at] ?? '', read);
+    return 1;
   }
-  return { heading, draw, oneWay, unknown };
+  if (headed?.words === most && read.heading === undefined) read.heading = headed.meant;
+  else if (drawn?.words === most) {
+    // Of “pr st” the side panels are meant, not the drawn pair.
+    if (read.draw === undefined || drawn.meant === 'stationary') read.draw = drawn.meant;
+  } else if (single !== undefined) read.oneWay = true;
+  return most;
+}
+
+/** A word that begins no phrase: a heading shortened, or unknown. */
+function takeWord(word: string, read: Treatment): void {
+  if (BESIDE.has(word)) return;
+  const short = read.heading === undefined ? HEADINGS.short(word) : undefined;
+  if (short !== undefined) read.heading = short;
+  else if (!/^\d+$/.test(word)) read.unknown.push(word);
 }
 
 /** A number of pleats by itself is a pinch pleat’s. */

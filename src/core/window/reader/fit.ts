@@ -65,6 +65,11 @@ function figuresIn(cells: Float64Array): Figures {
 const share = (values: readonly number[], test: (value: number) => boolean): number =>
   values.length === 0 ? 0 : values.filter(test).length / values.length;
 
+/** So many times the most that is usual is another thing. */
+const FAR_BEYOND = 4;
+/** A repeat is never longer than the longest that is usual. */
+const LONG = 60;
+
 function fitLength(key: MeaningKey, { inches, filled }: Evidence): number {
   const { values, distinct } = figuresIn(inches);
   if (filled === 0) return -0.05;
@@ -74,6 +79,12 @@ function fitLength(key: MeaningKey, { inches, filled }: Evidence): number {
   const optional = least === 0 || key === 'verticalRepeat';
   const counted = optional ? values : values.filter((value) => value > 0);
   const within = share(counted, (value) => value >= least && value <= most);
+  // However few they are.
+  if (
+    counted.length > 0 &&
+    counted.every((value) => value > most * (optional && most > LONG ? 1 : FAR_BEYOND))
+  )
+    return NEVER;
   if (counted.length > 0 && within < 0.5) return key === 'widths' ? NEVER : -0.75;
   let fit = -(1 - readable) * 0.25 - (1 - within) * 0.4;
   fit += asBolts(key, counted, distinct);

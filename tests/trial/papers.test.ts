@@ -33,6 +33,8 @@ describe.runIf(thereIsABrowser)('papers in the trial workbook', () => {
     const at = await withJob();
     await at.press('Read the job');
     await at.pane.getByText('2 rows of windows; 7 papers can be made').waitFor();
+    // Where nothing stands beside the job yet, the pane says how to put it there.
+    await at.pane.getByText(/^To set another cloth or fullness beside these prices/).waitFor();
     expect(await at.seriousFaults()).toEqual([]);
     await at.press('Write 7 papers');
     await at.pane.getByText(/^Written: “Client quote”/).waitFor();

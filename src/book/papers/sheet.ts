@@ -1,7 +1,7 @@
 /** A paper as a sheet of the workbook: cells that point at the job's, none of them a function of ours. */
 import { entryText, type Entry, type EntryKind, type Page, type Paper } from '../../core/papers/paper';
 import { areaAt } from '../address';
-import type { CellPut } from '../book';
+import type { CellPut, Dress } from '../book';
 import { charactersOf } from '../column-width';
 import { together, type Draft } from '../sheets/draft';
 import { markOf, pointingAt } from './again';
@@ -136,6 +136,12 @@ function formatOf({ as, unit, zero }: Entry, money: string): string {
   return `${unit === 'yd' || unit === 'm' ? FORMATS[as] : FORMATS.count} ${quoted(unit)}`;
 }
 
+/** Left to itself, a suite puts words of a script that runs from right to left against the next column. */
+function sided(align: Dress['align'], entry: Entry | undefined): Pick<Dress, 'align'> {
+  const side = align ?? (entry?.as === 'words' ? 'left' : undefined);
+  return side === undefined ? {} : { align: side };
+}
+
 export function paperDraft(
   paper: Paper,
   sheet: string,
@@ -155,7 +161,7 @@ export function paperDraft(
         area: areaAt(sheet, row, from, 1, span),
         role,
         ...(entry !== undefined && entry.as !== 'words' && { format: formatOf(entry, money) }),
-        ...(align !== undefined && { align }),
+        ...sided(align, entry),
       })),
     })),
     {

@@ -152,7 +152,7 @@ function windowBlocks(one: JobWindow, extras: readonly JobExtra[]): readonly Blo
         ...pair('Notes', one.remarks === undefined ? undefined : String(one.remarks.value)),
       ],
     },
-    ...(drawing === undefined ? [] : [{ is: 'drawing', drawing, high: 164 } as const]),
+    ...(drawing === undefined ? [] : [{ is: 'drawing', drawing, high: 150 } as const]),
     ...bayBlocks(one),
   ];
 }

@@ -35,15 +35,27 @@ function itemsOf(job: PapersJob): readonly Item[] {
 const textOf = (entry: Entry | undefined): string => (entry === undefined ? '' : entryText(entry));
 const detail = (text: string): TableRow => ({ is: 'detail', cells: [words(text)] });
 
+/** The room is named in the line above already. */
+function withoutRoom(words: string, above: string): string {
+  const room = above.slice(0, above.indexOf(': ') + 2);
+  return room.length > 2 && words.startsWith(room) ? words.slice(room.length) : words;
+}
+
 function rowsOf({ heads, line, details }: Item, other: Item): readonly TableRow[] {
   const [what, quantity, price] = line.cells;
   const [otherWhat, , otherPrice] = other.line.cells;
   const [own, its] = [details, other.details].map((list) => list.map(textOf).join('; ')) as [string, string];
   const sameWords = textOf(what) === textOf(otherWhat);
   const both: TableRow = { is: 'line', cells: [what, quantity, price, otherPrice] };
-  if (sameWords && own === its)
-    return [...heads, both, ...details.map((one): TableRow => ({ is: 'detail', cells: [one] }))];
-  const ofOther = [sameWords ? '' : textOf(otherWhat), its].filter((one) => one !== '').join('. ');
+  const unlike = sameWords ? '' : withoutRoom(textOf(otherWhat), textOf(what));
+  if (own === its)
+    return [
+      ...heads,
+      both,
+      ...details.map((one): TableRow => ({ is: 'detail', cells: [one] })),
+      ...(unlike === '' ? [] : [detail(`Option B: ${unlike}`)]),
+    ];
+  const ofOther = [unlike, its].filter((one) => one !== '').join('. ');
   return [
     ...heads,
     both,
@@ -98,8 +110,8 @@ export function optionsTable(job: PapersJob, other: PapersJob): Block {
     is: 'table',
     repeated: true,
     columns: [
-      { heading: 'What we make for you', span: 7 },
-      { heading: 'Quantity', span: 1, align: 'center' },
+      { heading: 'What we make for you', span: 6 },
+      { heading: 'Quantity', span: 2, align: 'center' },
       { heading: 'Option A', span: 2, align: 'right' },
       { heading: 'Option B', span: 2, align: 'right' },
     ],

@@ -170,7 +170,14 @@ interface OptionsProps {
 
 /** Where the workbook holds several priced jobs: which it is, and which stands beside it. */
 function Options({ job: { sheet = '', others = [] }, chosen, choose }: OptionsProps) {
-  if (others.length === 0) return null;
+  if (others.length === 0)
+    return (
+      <Text size={200}>
+        To set another cloth or fullness beside these prices on the quote, price the same windows once more:
+        copy the sheet of your table and change the cloth or fullness there, or add a second job. Then read
+        the job again.
+      </Text>
+    );
   return (
     <>
       <Field label="Windows from the sheet">

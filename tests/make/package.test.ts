@@ -93,8 +93,8 @@ describe('npm run package', () => {
     files.reduce((all, file) => all + gzipSync(readFileSync(join(folder, file)), { level: 9 }).length, 0);
 
   // The aims are 85 kB for the functions and 250 kB for what a pane that opens waits for; its parts come later.
-  it('keeps the functions below 124 kB, the pane below 250 kB and with all its parts below 370 kB, gzipped', () => {
-    expect(gzipped(['functions.js'])).toBeLessThan(124_000);
+  it('keeps the functions below 128 kB, the pane below 250 kB and with all its parts below 370 kB, gzipped', () => {
+    expect(gzipped(['functions.js'])).toBeLessThan(128_000);
     const others = /^(functions|help)\./;
     const pane = readdirSync(folder).filter((file) => /\.(js|css)$/.test(file) && !others.test(file));
     expect(pane).toContain('pane.js');

@@ -22,6 +22,27 @@ describe('what the figures of a column come to', () => {
     expect(found.of(1)).toEqual(['unitPrice']);
   });
 
+  it('is a lining where all of it costs the same, and the face beside it does not', () => {
+    const rows = [
+      [21.8, 113.36, 25.2, 322.56],
+      [16.4, 85.28, 18.9, 351.54],
+      [10.8, 56.16, 12.6, 161.28],
+      [5.4, 28.08, 6.3, 140.49],
+    ];
+    const evidence = evidenceOf(['Mtr', '$', 'Mtr', '$'], rows);
+    const found = new ByFigures(evidence);
+    expect(evidence.map((own) => found.told(own))).toEqual([
+      'liningYardage',
+      'liningAmount',
+      'yardage',
+      'amount',
+    ]);
+    // One cloth throughout costs the same as well: nothing tells them apart.
+    const alike = rows.map(([one = 0, two = 0]) => [one, two, one * 2, two * 4]);
+    const two = evidenceOf(['Mtr', '$', 'Mtr', '$'], alike);
+    expect(new ByFigures(two).told(two[0]!)).toBeUndefined();
+  });
+
   it('is none where one row in three comes out otherwise', () => {
     const wrong = PRICED.map((row, at) => (at === 2 ? [10.5, 47, 500] : row));
     expect(new ByFigures(evidenceOf(['Yds', 'Net', 'Fabric $'], wrong)).of(1)).toEqual([]);

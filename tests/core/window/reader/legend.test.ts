@@ -39,6 +39,15 @@ describe('a line beside a table says what its headings stand for', () => {
     expect(reads.map(({ per }) => per)).toEqual([undefined, 'window', 'window', undefined, undefined]);
     expect(saidBy(reads[3]!).get('unitPrice') ?? 0).toBeLessThan(0.3);
   });
+  it('but a word of its sentence is no heading', () => {
+    const rows = [
+      ['Room', 'No.', 'Track', 'Drop', 'Hdg'],
+      ['Hall', 2, 96, 84, 'pinch'],
+    ];
+    const { header } = findHeader(rows, [])!;
+    const { defined } = withLegend(header, [['Track is end to end; no returns in it']]);
+    expect(defined[1]).toBeUndefined();
+  });
   it('and a line of prices or of other things explains nothing', () => {
     expect(saysOf('W', 'W 22.50 a drop, supplied')).not.toBe('widths');
     expect(saysOf('Hdg', 'Hdg = see the board')).toBe('heading');

@@ -23,6 +23,39 @@ describe('a cell of a row', () => {
     });
   });
 
+  it('of a cloth and how wide it lies gives both, in the unit that the width must have', () => {
+    const both = [slot(0, ['fabric', 'fabricWidth'])];
+    for (const [text, name, width] of [
+      ['Riverstone 137', 'Riverstone', 137 * UNITS.cm],
+      ['Larkhill, 54"', 'Larkhill', inches(54)],
+      ['Karee Weave (1400)', 'Karee Weave', 1_400 * UNITS.mm],
+    ] as const)
+      expect(read(both, [text]).values).toEqual({ fabric: name, fabricWidth: width });
+    // No cloth lies 12 in wide.
+    expect(read(both, ['Ash 12']).values).toEqual({ fabric: 'Ash 12' });
+  });
+
+  it('of a treatment that says its fullness gives it', () => {
+    const treatment = [slot(0, ['heading', 'draw', 'fullness', 'lining'])];
+    expect(read(treatment, ['Pinch pleat pair @ 2.5, lined']).values).toEqual({
+      heading: 'pinch',
+      draw: 'pair',
+      fullness: 2.5,
+      lining: 'lined',
+    });
+    expect(read(treatment, ['Grommet pair, lined']).values).not.toHaveProperty('fullness');
+  });
+
+  it('of one length in two units is read once; of two readings it is unread', () => {
+    const rod = [slot(0, ['rodWidth'])];
+    expect(read(rod, ['36 (91.4 cm)']).values).toEqual({ rodWidth: inches(36) });
+    expect(read(rod, ['186/188'])).toMatchObject({
+      values: {},
+      unread: [{ key: 'rodWidth', text: '186/188' }],
+    });
+    expect(read(rod, ['15/16']).values).toEqual({ rodWidth: inches(0.9375) });
+  });
+
   it('of a fraction is added to the whole inches beside it, and a date among fractions is told', () => {
     const parts = [slot(0, ['rodWidth']), slot(1, [], { addsTo: 0 })];
     expect(read(parts, [94, '1/2']).values).toEqual({ rodWidth: inches(94.5) });

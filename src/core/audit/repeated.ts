@@ -35,6 +35,8 @@ const OF_A_CHARGE: ReadonlySet<FindingCode> = new Set<FindingCode>([
 const isOfASlip = (ratio: number): boolean =>
   [ratio, 1 / ratio].some((one) => Math.abs(one - Math.round(one)) < 1e-3 || Math.abs(one - 1.5) < 1e-3);
 
+const MOST_SHARES = 6;
+
 /** So much more or less, or such a share more or less, of one column. */
 export interface SameDifference {
   readonly key: string;
@@ -52,17 +54,26 @@ export function sameDifferences(
   if (typeof found !== 'number' || typeof expected !== 'number' || expected === 0) return [];
   const by = Math.round((found - expected) * 100) / 100;
   if (cells.some((cell) => Math.abs(Math.abs(figureIn(cell)) - Math.abs(by)) < 0.015)) return [];
-  const more: SameDifference = { key: `${code} ${column} by ${by}`, by, share: false };
-  const share = shareOf(found, expected);
-  if (share === 0 || isOfASlip(1 + share)) return [more];
-  return [more, { key: `${code} ${column} by ${share} of it`, by: share, share: true }];
+  const name = `${code} ${column}`;
+  return [
+    { key: `${name} by ${by}`, by, share: false },
+    ...sharesOf(found, expected).map((share) => ({
+      key: `${name} by ${share} of it`,
+      by: share,
+      share: true,
+    })),
+  ];
 }
 
-/** So much of it more or less, to the half of a hundredth; of a figure that was brought to the whole, to the hundredth. */
-function shareOf(found: number, expected: number): number {
+/** So much of it more or less, to the half of a hundredth; what was brought to the whole may be one of several hundredths. */
+function sharesOf(found: number, expected: number): number[] {
   const [fine, within] = Number.isInteger(found) ? [100, 1] : [200, 0.0151];
-  const share = Math.round((found / expected - 1) * fine) / fine;
-  return share > -1 && Math.abs(expected * (1 + share) - found) <= within ? share : 0;
+  const at = (figure: number): number => (figure / expected - 1) * fine;
+  const [from, to] = [at(found - within), at(found + within)].sort((one, other) => one - other);
+  const shares: number[] = [];
+  for (let share = Math.ceil(from ?? 0); share <= (to ?? 0) && shares.length < MOST_SHARES; share++)
+    if (share !== 0 && share > -fine && !isOfASlip(1 + share / fine)) shares.push(share / fine);
+  return shares;
 }
 
 /** Whether what is found in a row is said once of its table. */
@@ -72,4 +83,6 @@ export const isSaidOnce = (
   cells: readonly CellIn[],
 ): boolean =>
   once !== undefined &&
-  (once.has(repeatKey(one) ?? '') || sameDifferences(one, cells).some(({ key }) => once.has(key)));
+  (once.has(repeatKey(one) ?? '') ||
+    // A charge that is known is no amount added twice, though the row may have one as large.
+    sameDifferences(one, Number(one.difference) > 0 ? [] : cells).some(({ key }) => once.has(key)));

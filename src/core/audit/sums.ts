@@ -45,8 +45,8 @@ function* untoldSums({ cells, untold }: RowGiven): Generator<Money> {
     yield figures.reduce((sum, one, place) => ((chosen >> place) & 1 ? sum.plus(one) : sum), NOTHING);
 }
 
-/** `over`: what the row's amount is found to be too much; a total that was added up without it is no second mistake. */
-function addsUp(row: RowGiven, key: 'net' | 'total', over: Money): OrderFinding[] {
+/** `over`: what the row's amount or its making is found to be too much; a total that was added up without it is no second mistake. */
+function addsUp(row: RowGiven, key: 'net' | 'total', over: readonly Money[]): OrderFinding[] {
   const { at, order, rules, name, has, totalStep } = row;
   const total = order.facts[key];
   if (total === undefined) return [];
@@ -59,7 +59,7 @@ function addsUp(row: RowGiven, key: 'net' | 'total', over: Money): OrderFinding[
   const sum = parts.reduce((all, one) => all.plus(one.amount), NOTHING);
   const near = (one: Money): boolean =>
     isNear(total, one, rules.moneyTolerance) || total.minus(one).abs().lt(totalStep);
-  if (parts.length === 0 || near(sum) || near(sum.minus(over))) return [];
+  if (parts.length === 0 || near(sum) || over.some((much) => near(sum.minus(much)))) return [];
   // Some call net what is left to pay, tax and all.
   if (key === 'net' && order.facts.tax !== undefined && near(sum.plus(order.facts.tax))) return [];
   for (const more of untoldSums(row)) if (near(sum.plus(more))) return [];
@@ -78,7 +78,7 @@ function addsUp(row: RowGiven, key: 'net' | 'total', over: Money): OrderFinding[
   ];
 }
 
-function totals(row: RowGiven, over: Money): OrderFinding[] {
+function totals(row: RowGiven, over: readonly Money[]): OrderFinding[] {
   const { at, order, rules, name } = row;
   const { facts } = order;
   const before = addsUp(row, 'net', over);
@@ -157,13 +157,22 @@ function panelWidths({ at, order, name }: RowGiven): OrderFinding[] {
   return [told(at, about, { measure: 'count', found: widths, expected: sum })];
 }
 
+/** What is found too much in a column of money. */
+const tooMuch = (found: readonly OrderFinding[], column: string): Money =>
+  found.reduce(
+    (sum, one) => (one.column === column && one.measure === 'money' ? sum.plus(Number(one.difference)) : sum),
+    NOTHING,
+  );
+
 export const sums: Check = {
   mayBeMeant: true,
   find(row) {
     // Comparing the figures tells the yardage the row should have had.
-    row.foundBy(compareFigures);
+    const compared = row.foundBy(compareFigures);
     const amounts = extended(row.given, row.expectedYardage);
-    const over = amounts.reduce((sum, one) => sum.plus(Number(one.money)), NOTHING);
+    const amount = amounts.reduce((sum, one) => sum.plus(Number(one.money)), NOTHING);
+    const making = tooMuch(compared, row.given.name('labor'));
+    const over = [amount, making, amount.plus(making)];
     const { headings, ways, holdsAt } = row.given;
     const placed = ({ column }: OrderFinding): number => headings.indexOf(column);
     // What is as in nearly all orders of its table is no slip, and a sum whose parts the table tells is judged by them.

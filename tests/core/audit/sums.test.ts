@@ -59,6 +59,22 @@ it('an amount that is wrong is one mistake, where the total was added up with th
   ]);
 });
 
+it('a making that is wrong is one mistake, where the total was added up with the right one', () => {
+  // 9 widths at 20 are 180, typed as 1180; with an amount of 375 the total is 555.
+  const row = {
+    'rod width': 94,
+    heading: 'pinch',
+    'fabric width': 54,
+    widths: 9,
+    labor: 1180,
+    amount: 375,
+    total: 555,
+  };
+  const rules = [['labor pinch', 20]];
+  expect(findsBy(sums, row, rules)).toEqual([]);
+  expect(findsBy(sums, { ...row, total: 600 }, rules)).toEqual(['partsDoNotAdd at total']);
+});
+
 it('a net is the sum before tax, and the total with it', () => {
   const amounts = [310, 95, 720, 1205];
   const among = amounts.map((amount) => [

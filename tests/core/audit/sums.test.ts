@@ -60,15 +60,15 @@ it('an amount that is wrong is one mistake, where the total was added up with th
 });
 
 it('a making that is wrong is one mistake, where the total was added up with the right one', () => {
-  // 9 widths at 20 are 180, typed as 1180; with an amount of 375 the total is 555.
+  // 5 widths at 20 are 100, typed as 1130; with an amount of 375 the total is 475.
   const row = {
     'rod width': 94,
     heading: 'pinch',
     'fabric width': 54,
-    widths: 9,
-    labor: 1180,
+    widths: 5,
+    labor: 1130,
     amount: 375,
-    total: 555,
+    total: 475,
   };
   const rules = [['labor pinch', 20]];
   expect(findsBy(sums, row, rules)).toEqual([]);

@@ -63,6 +63,7 @@ it('a making that is wrong is one mistake, where the total was added up with the
   // 5 widths at 20 are 100, typed as 1130; with an amount of 375 the total is 475.
   const row = {
     'rod width': 94,
+    'finished drop': 84,
     heading: 'pinch',
     'fabric width': 54,
     widths: 5,

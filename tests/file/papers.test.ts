@@ -1,14 +1,20 @@
 import { execFileSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { strFromU8, unzipSync } from 'fflate';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { cellText } from '../../src/book/address';
+import { viewOf } from '../../src/book/papers/page-view';
+import { papersOf } from '../../src/core/papers/papers';
 import { hem } from '../../src/file/hem';
+import { jobIn } from '../../src/file/papers';
+import { refill } from '../../src/file/recalculate/refill';
 import { openArchive, replaceFile, zipped } from '../../src/file/xlsx/archive';
 import { bytesOfText, textOf } from '../../src/file/xlsx/text';
+import { readWorkbook } from '../../src/file/xlsx/workbook';
 import { formulaAt, listening, opened, scratch, shown } from './book';
-import { CELLS, CHARGES, FABRIC, WINDOW, writeJob, type JobTyped } from './papers/job-file';
+import { CELLS, CHARGES, FABRIC, WINDOW, writeJob, type JobTyped, type Row } from './papers/job-file';
 
 const folder = scratch();
 let number = 0;
@@ -198,6 +204,32 @@ describe('made again', () => {
     expect(await sheetText(third.to, 'Client quote')).toContain('Our offer');
     expect(third.io.said.join()).toContain('“Client quote” was changed by hand and is kept');
   });
+});
+
+it('a quote says the discount that its prices hold, and nothing of none', async () => {
+  const asked = ['--values', '--only', 'quote'] as const;
+  const read = async (cells: Row): Promise<readonly string[]> => {
+    const { to } = await papers(jobFile({ windows: [WINDOW], cells: { ...CELLS, ...cells } }), ...asked);
+    return sheetText(to, 'Client quote');
+  };
+  const label = 'Draperies priced after a discount of';
+  const [whole, less] = [await read({}), await read({ Sell_discount: 0.075 })];
+  const after = (text: readonly string[], words: string): number => Number(text[text.indexOf(words) + 1]);
+  expect(whole).not.toContain(label);
+  expect(after(less, label)).toBe(0.075);
+  expect(after(less, 'Subtotal')).toBeCloseTo(after(whole, 'Subtotal') * 0.925, 2);
+});
+
+it.each(['letter', 'a4'] as const)('the orders of the demo job take a page each on %s', async (size) => {
+  const path = fileURLToPath(new URL('../../src/file/demo/quote.xlsx', import.meta.url));
+  const file = readWorkbook(refill(readWorkbook(await openArchive(path))).parts);
+  const { papers: orders } = papersOf(await jobIn(file, path, { only: [], size, today: 46_353 }), ['order']);
+  expect(orders.map((order) => [order.title, viewOf(order).pages.length])).toEqual(
+    ['Ostrel Weaving Shed', 'Nightjar Mill', 'Carding Row Linings'].map((mill) => [
+      `Fabric order, ${mill}`,
+      1,
+    ]),
+  );
 });
 
 describe('a copy to send', () => {

@@ -18,6 +18,15 @@ const OWN: readonly (readonly [word: string, label: string, is: Sum['is']])[] = 
   ['balance', 'Balance when hung', 'balance'],
 ];
 
+/** Off every line of our own quote; a client who was promised one reads it. */
+function discountIn(cells: Cells, job: string): readonly Sum[] {
+  const at = cells.named(`Sell_discount${job}`);
+  const entry = at && cells.figure(at.sheet, at.row, at.column, 'share');
+  return entry === undefined || entry.value === 0
+    ? []
+    : [{ label: 'Draperies priced after a discount of', is: 'discount', entry }];
+}
+
 function ownSums(cells: Cells, job: string): readonly Sum[] {
   const first = cells.named(`Quote_subtotal${job}`);
   if (first === undefined) return [];
@@ -27,10 +36,13 @@ function ownSums(cells: Cells, job: string): readonly Sum[] {
     const entry = cells.figure(first.sheet, row, first.column, 'money');
     if (typeof word === 'string' && entry !== undefined) found.set(word.trim().toLowerCase(), entry);
   }
-  return OWN.flatMap(([word, label, is]) => {
-    const entry = found.get(word);
-    return entry === undefined ? [] : [{ label, is, entry }];
-  });
+  return [
+    ...discountIn(cells, job),
+    ...OWN.flatMap(([word, label, is]) => {
+      const entry = found.get(word);
+      return entry === undefined ? [] : [{ label, is, entry }];
+    }),
+  ];
 }
 
 /** What no client is told. */

@@ -84,7 +84,8 @@ export interface JobExtra {
 /** What stands under the lines: installation, freight, tax, total … */
 export interface Sum {
   readonly label: string;
-  readonly is: 'part' | 'subtotal' | 'tax' | 'total' | 'deposit' | 'balance';
+  /** A discount is a share, and in the prices already. */
+  readonly is: 'discount' | 'part' | 'subtotal' | 'tax' | 'total' | 'deposit' | 'balance';
   readonly entry: Entry;
 }
 

@@ -111,9 +111,13 @@ function patternPairs({ unit, windows }: PapersJob, { cloth, facts }: Ordered): 
   const wide = withUnit(facts?.horizontalRepeat, unit.small);
   const match = high === undefined ? undefined : (facts?.match ?? words('straight'));
   return [
-    { label: 'Vertical repeat', entry: high ?? words('none') },
-    // Of a patterned cloth, what nobody stated is asked, not denied.
-    { label: 'Horizontal repeat', entry: wide ?? (high === undefined ? words('none') : undefined) },
+    ...(high === undefined && wide === undefined
+      ? [{ label: 'Repeat', entry: words('none') }]
+      : // Of a patterned cloth, what nobody stated is asked, not denied.
+        [
+          { label: 'Vertical repeat', entry: high ?? words('none') },
+          { label: 'Horizontal repeat', entry: wide },
+        ]),
     ...(match === undefined ? [] : [{ label: 'Match', entry: match }]),
     { label: 'Laid', entry: words(turned ? 'railroaded' : 'up the roll, not railroaded') },
   ];
@@ -145,7 +149,7 @@ function clothPairs(job: PapersJob, ordered: Ordered): readonly Pair[] {
     { label: 'Width', entry: withUnit(facts?.width, small) ?? widthAsked(job, ordered.cloth) },
     ...patternPairs(job, ordered),
     { label: 'Content', entry: facts?.content },
-    ...(facts?.price === undefined ? [] : [{ label: `Price a ${large}`, entry: facts.price }]),
+    { label: `Price a ${large}`, entry: facts?.price },
     { label: 'Reserve number', entry: facts?.reserve },
     { label: 'Needed by', entry: facts?.neededBy },
     ...(job.publicBuilding ? [{ label: 'Certificate', entry: words('of this lot, by its number') }] : []),

@@ -133,7 +133,7 @@ export const PORTRAIT = (size: PaperSize): Page => ({
   size,
   landscape: false,
   columns: 12,
-  margins: [0.6, 0.55, 0.6, 0.6],
+  margins: [0.6, 0.55, 0.6, 0.55],
 });
 
 export interface Paper {

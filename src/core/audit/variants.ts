@@ -15,6 +15,7 @@ const ASKED: readonly RuleKey[] = [
   'shareHalfWidths',
   'yardageRoundedBy',
   'interliningCut',
+  'repeatRule',
 ];
 
 /** So many orders are looked at. */

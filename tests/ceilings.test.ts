@@ -15,7 +15,7 @@ const HELD = { complexity: 15, 'max-lines-per-function': 80, 'max-params': 5 } a
 const listed: Above = CEILINGS;
 
 /** The list may only grow shorter: lower this with it. */
-const MOST_LISTED = 48;
+const MOST_LISTED = 41;
 
 const lines = { skipBlankLines: true, skipComments: true };
 

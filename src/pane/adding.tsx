@@ -1,5 +1,5 @@
-/** What is added to her table: chosen, seen before a cell is touched, then written in one undo step. */
-import { Button, Checkbox, Field, Input, makeStyles, Select, Subtitle2, Text, tokens } from './kit';
+/** What is added to the user's table: chosen, seen before a cell is touched, then written in one undo step. */
+import { Button, Checkbox, ChoiceField, makeStyles, Subtitle2, Text, TextField, Ticks, tokens } from './kit';
 import { useMemo, useState } from 'react';
 import type { Book } from '../book/book';
 import type { ColumnsRead } from '../book/columns';
@@ -16,7 +16,7 @@ import { INCHES } from '../core/exact/unit';
 import { Planned } from './planned';
 import { columnAt, type Place } from './place';
 import { Cannot } from './section';
-import { kindly, TaskLine, useTask } from './task';
+import { kindly, TaskLine, useTask, type Task } from './task';
 
 const useStyles = makeStyles({
   part: { display: 'grid', gap: tokens.spacingVerticalS },
@@ -54,9 +54,8 @@ interface Seen {
 }
 type Places = Readonly<Record<string, Place>>;
 
-export function Adding({ book, survey, read, rules }: Props) {
-  const styles = useStyles();
-  const task = useTask();
+/** What is wanted, as the user chooses it. */
+function useWishes({ survey, read }: Props) {
   const [chosen, setChosen] = useState<ReadonlySet<string>>(() => {
     const there = new Set(read.columns.map((one) => one.key));
     return new Set((survey.mapping?.outputs ?? USUAL).filter((key) => !there.has(key)));
@@ -66,26 +65,30 @@ export function Adding({ book, survey, read, rules }: Props) {
       Object.entries(survey.mapping?.same ?? {}).map(([key, value]) => [key, String(value)]),
     ),
   );
+  const lacking = useMemo(() => lackingOf(read, chosen), [read, chosen]);
+  return { chosen, setChosen, same, setSame, lacking };
+}
+type Wishes = ReturnType<typeof useWishes>;
+
+/** Looked at as it would be written, and then written. */
+function useSeen({ book, survey, read, rules }: Props, { chosen, same, lacking }: Wishes, task: Task) {
   const [places, setPlaces] = useState<Places>({});
   const [hidden, setHidden] = useState(false);
   const [seen, setSeen] = useState<Seen>();
-  const lacking = useMemo(() => lackingOf(read, chosen), [read, chosen]);
   // What was seen stays in sight while a letter is mended, but only what was seen as it is may be written.
   const current = seen?.read === read ? seen : undefined;
   const fresh = current?.places === places;
 
-  const given = (at: Places): PlanGiven => ({
-    read,
-    wanted: WANTED,
-    outputs: ROW_OUTPUTS,
-    wishes: wishesOf(chosen, lacking, same, at),
-    unit: rules?.unit ?? INCHES,
-    rules: rules?.handedOver ?? '',
-  });
-
   const look = (at = places): void => {
     void task.run('Looking ahead', async () => {
-      const asked = given(at);
+      const asked: PlanGiven = {
+        read,
+        wanted: WANTED,
+        outputs: ROW_OUTPUTS,
+        wishes: wishesOf(chosen, lacking, same, at),
+        unit: rules?.unit ?? INCHES,
+        rules: rules?.handedOver ?? '',
+      };
       const planned = await plan(book, asked);
       setSeen({ plan: planned, rows: preview(planned, asked, rules?.rows ?? null), read, places: at });
       return undefined;
@@ -98,14 +101,6 @@ export function Adding({ book, survey, read, rules }: Props) {
     setPlaces(next);
     if (again) look(next);
   };
-  const choose = (key: string, on: boolean): void => {
-    const next = new Set(chosen);
-    if (on) next.add(key);
-    else next.delete(key);
-    setChosen(next);
-    setSeen(undefined);
-  };
-
   const add = (): void => {
     if (current === undefined) return;
     void task.run('Writing', async (watch) => {
@@ -119,57 +114,58 @@ export function Adding({ book, survey, read, rules }: Props) {
       };
     });
   };
+  const forget = (): void => {
+    setSeen(undefined);
+  };
+  return { current, fresh, places, place, hidden, setHidden, look, add, forget };
+}
 
-  const blocked =
-    current?.plan.columns.some((one) => one.alreadyFilled > 0 && !one.overwrite) === true ||
-    ((current?.plan.hiddenRows.length ?? 0) > 0 && !hidden);
+/** Whether something would be written over, or into rows that are hidden, and nobody allowed it. */
+const isBlocked = ({ columns, hiddenRows }: Plan, hiddenToo: boolean): boolean =>
+  columns.some((one) => one.alreadyFilled > 0 && !one.overwrite) || (hiddenRows.length > 0 && !hiddenToo);
+
+export function Adding(props: Props) {
+  const { book, read } = props;
+  const styles = useStyles();
+  const task = useTask();
+  const wishes = useWishes(props);
+  const { chosen, same, lacking } = wishes;
+  const { current, fresh, places, place, hidden, setHidden, look, add, forget } = useSeen(
+    props,
+    wishes,
+    task,
+  );
+  const blocked = current !== undefined && isBlocked(current.plan, hidden);
+  const busy = task.running !== undefined;
   return (
     <div className={styles.part}>
       <SameForAll
         lacking={lacking}
         same={same}
         change={(now) => {
-          setSame(now);
-          setSeen(undefined);
+          wishes.setSame(now);
+          forget();
         }}
       />
-      <Subtitle2 as="h3">Add</Subtitle2>
-      {FIGURE_GROUPS.map((group) => (
-        <fieldset key={group} className={styles.groups}>
-          <legend className={styles.group}>{group}</legend>
-          <div className={styles.choices}>
-            {ROW_OUTPUTS.filter((one) => one.group === group).map(({ key, heading, says }) => (
-              <Checkbox
-                key={key}
-                label={heading}
-                title={says}
-                checked={chosen.has(key)}
-                onChange={(_, { checked }) => {
-                  choose(key, checked === true);
-                }}
-              />
-            ))}
-          </div>
-        </fieldset>
-      ))}
+      <Figures
+        chosen={chosen}
+        change={(now) => {
+          wishes.setChosen(now);
+          forget();
+        }}
+      />
       {current !== undefined && (
-        <Planned plan={current.plan} rows={current.rows} places={places} place={place} />
-      )}
-      {current !== undefined && current.plan.hiddenRows.length > 0 && (
-        <Checkbox
-          label={`Fill the ${current.plan.hiddenRows.length} hidden or filtered rows too`}
-          checked={hidden}
-          onChange={(_, { checked }) => {
-            setHidden(checked === true);
-          }}
-        />
+        <>
+          <Planned plan={current.plan} rows={current.rows} places={places} place={place} />
+          <HiddenToo count={current.plan.hiddenRows.length} checked={hidden} change={setHidden} />
+        </>
       )}
       {current === undefined || !fresh ? (
         <Button
           appearance="primary"
           className={styles.act}
           disabled={chosen.size === 0}
-          disabledFocusable={task.running !== undefined}
+          disabledFocusable={busy}
           onClick={() => {
             look();
           }}
@@ -181,7 +177,7 @@ export function Adding({ book, survey, read, rules }: Props) {
           appearance="primary"
           className={styles.act}
           disabled={blocked}
-          disabledFocusable={task.running !== undefined}
+          disabledFocusable={busy}
           onClick={add}
         >
           Add {current.plan.columns.length} {current.plan.columns.length === 1 ? 'column' : 'columns'}
@@ -196,6 +192,53 @@ export function Adding({ book, survey, read, rules }: Props) {
     </div>
   );
 }
+
+interface FiguresProps {
+  readonly chosen: ReadonlySet<string>;
+  change(chosen: ReadonlySet<string>): void;
+}
+
+function Figures({ chosen, change }: FiguresProps) {
+  const styles = useStyles();
+  return (
+    <>
+      <Subtitle2 as="h3">Add</Subtitle2>
+      {FIGURE_GROUPS.map((group) => (
+        <fieldset key={group} className={styles.groups}>
+          <legend className={styles.group}>{group}</legend>
+          <div className={styles.choices}>
+            <Ticks
+              choices={ROW_OUTPUTS.filter((one) => one.group === group).map(({ key, heading, says }) => ({
+                key,
+                label: heading,
+                title: says,
+              }))}
+              chosen={chosen}
+              change={change}
+            />
+          </div>
+        </fieldset>
+      ))}
+    </>
+  );
+}
+
+interface HiddenTooProps {
+  readonly count: number;
+  readonly checked: boolean;
+  change(checked: boolean): void;
+}
+
+const HiddenToo = ({ count, checked, change }: HiddenTooProps) =>
+  count === 0 ? null : (
+    <Checkbox
+      label={`Fill the ${count} hidden or filtered rows too`}
+      checked={checked}
+      onChange={(_, { checked: now }) => {
+        change(now);
+      }}
+    />
+  );
 
 /** Columns a window or a chosen output needs and none is taken for, where one figure may stand for all rows. */
 function lackingOf(read: ColumnsRead, chosen: ReadonlySet<string>): readonly ColumnKey[] {
@@ -264,32 +307,16 @@ interface SameProps {
 function SameField({ column, value, change }: SameProps) {
   const { heading, field } = WINDOW_COLUMNS[column];
   const { choices } = field.kind;
-  return (
-    <Field label={heading} hint={field.says}>
-      {choices === undefined ? (
-        <Input
-          size="small"
-          value={value}
-          onChange={(_, { value: text }) => {
-            change(text);
-          }}
-        />
-      ) : (
-        <Select
-          size="small"
-          value={value}
-          onChange={(_, { value: text }) => {
-            change(text);
-          }}
-        >
-          <option value="" />
-          {choices.map(({ word, says }) => (
-            <option key={word} value={word}>
-              {says}
-            </option>
-          ))}
-        </Select>
-      )}
-    </Field>
+  return choices === undefined ? (
+    <TextField label={heading} hint={field.says} value={value} change={change} />
+  ) : (
+    <ChoiceField label={heading} hint={field.says} value={value} change={change}>
+      <option value="" />
+      {choices.map(({ word, says }) => (
+        <option key={word} value={word}>
+          {says}
+        </option>
+      ))}
+    </ChoiceField>
   );
 }

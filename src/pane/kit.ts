@@ -11,6 +11,7 @@ export {
   SpinButton,
   Switch,
 } from './kit/controls';
+export { ChoiceField, TextField, Ticks } from './kit/fields';
 export {
   AccordionHeader,
   AccordionItem,

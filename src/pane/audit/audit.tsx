@@ -31,6 +31,27 @@ interface OrdersOpened {
   readonly basis: Basis;
 }
 
+/** The orders as they stand now: the sheets may have been mended since they were read. */
+async function readAgain(
+  book: Book,
+  { read, said }: OrdersOpened,
+): Promise<Pick<OrdersOpened, 'read' | 'basis'>> {
+  const { block, header } = read;
+  const basis = await readBasis(book, block.area.sheet);
+  const at = areaAt(block.area.sheet, block.area.row + header.row, block.area.column);
+  const now = await surveyOrders(book, basis.unit, at, said);
+  return { read: now.read, basis };
+}
+
+/** One column said anew; everything else stays as the user sees it. Undefined where nothing heads it any more. */
+function corrected(opened: OrdersOpened, id: string, key: string | null): OrdersOpened | undefined {
+  const { read, basis } = opened;
+  const said = { ...asSeen(read, key), [id]: key };
+  const row = read.block.area.row + read.header.row;
+  const again = readColumns(read.block, ORDER_COLUMNS, basis.unit, said, row);
+  return again === undefined ? undefined : { ...opened, said, read: again };
+}
+
 export function AuditSection({ book }: { readonly book: Book }) {
   const styles = useStyles();
   const task = useTask();
@@ -50,38 +71,26 @@ export function AuditSection({ book }: { readonly book: Book }) {
   };
 
   const correct = (id: string, key: string | null): void => {
-    if (opened === undefined) return;
-    const { read } = opened;
-    // Everything else stays as the user sees it: only this column is said anew.
-    const said = { ...asSeen(read, key), [id]: key };
-    const row = read.block.area.row + read.header.row;
-    const again = readColumns(read.block, ORDER_COLUMNS, opened.basis.unit, said, row);
-    if (again === undefined) return;
+    const next = opened && corrected(opened, id, key);
+    if (next === undefined) return;
     setAudited(undefined);
-    setOpened({ ...opened, said, read: again });
-    void keepMapping(book, { of: opened.place, columns: said, outputs: opened.outputs }).catch(reportError);
+    setOpened(next);
+    const { place, said, outputs } = next;
+    void keepMapping(book, { of: place, columns: said, outputs }).catch(reportError);
   };
 
   const run = (): void => {
     if (opened === undefined) return;
     void task.run('Auditing', async ({ signal, progress }) => {
       setAudited(undefined);
-      const { block, header } = opened.read;
-      // The sheets may have been mended since they were read.
-      const basis = await readBasis(book, block.area.sheet);
-      const now = await surveyOrders(
-        book,
-        basis.unit,
-        areaAt(block.area.sheet, block.area.row + header.row, block.area.column),
-        opened.said,
-      );
-      const list = withPrices ? readPrices(basis.prices?.rows) : undefined;
-      const by = { periods: basis.periods, prices: list };
+      const now = await readAgain(book, opened);
+      const { periods, prices } = now.basis;
+      const by = { periods, prices: withPrices ? readPrices(prices?.rows) : undefined };
       const found = await auditOrders(now.read, by, {
         ...(signal !== undefined && { signal }),
         ...(progress !== undefined && { progress }),
       });
-      setOpened({ ...opened, read: now.read, basis });
+      setOpened({ ...opened, ...now });
       setAudited(found);
       return undefined;
     });
@@ -115,31 +124,44 @@ export function AuditSection({ book }: { readonly book: Book }) {
               label={saysOfPrices(opened.basis.prices)}
               checked={withPrices}
               onChange={(_, { checked }) => {
-                setWithPrices(checked === true);
+                setWithPrices(checked);
               }}
             />
           )}
-          <div>
-            <Part says="What each column is">
-              <Mapping book={book} read={opened.read} wanted={ORDER_COLUMNS} correct={correct} />
-            </Part>
-            {audited !== undefined && (
-              <Part says="Findings" opened>
-                <AuditFindings
-                  key={`${audited.sheet} ${audited.findings.length}`}
-                  book={book}
-                  audited={audited}
-                  unit={opened.basis.unit}
-                />
-              </Part>
-            )}
-            <Part says="Rules these orders bear out">
-              <AuditLearned key={opened.place} book={book} read={opened.read} basis={opened.basis} />
-            </Part>
-          </div>
+          <Parts book={book} opened={opened} audited={audited} correct={correct} />
         </>
       )}
     </Section>
+  );
+}
+
+interface PartsProps {
+  readonly book: Book;
+  readonly opened: OrdersOpened;
+  readonly audited: Audited | undefined;
+  correct(id: string, key: string | null): void;
+}
+
+function Parts({ book, opened: { place, read, basis }, audited, correct }: PartsProps) {
+  return (
+    <div>
+      <Part says="What each column is">
+        <Mapping book={book} read={read} wanted={ORDER_COLUMNS} correct={correct} />
+      </Part>
+      {audited !== undefined && (
+        <Part says="Findings" opened>
+          <AuditFindings
+            key={`${audited.sheet} ${audited.findings.length}`}
+            book={book}
+            audited={audited}
+            unit={basis.unit}
+          />
+        </Part>
+      )}
+      <Part says="Rules these orders bear out">
+        <AuditLearned key={place} book={book} read={read} basis={basis} />
+      </Part>
+    </div>
   );
 }
 

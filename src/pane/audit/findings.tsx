@@ -1,5 +1,5 @@
 /** What an audit found: by weight, money, kind or row; shown at the cell, marked there, written as a sheet. */
-import { Badge, Button, Caption1, Field, makeStyles, Select, Text, tokens } from '../kit';
+import { Badge, Button, Caption1, ChoiceField, makeStyles, Text, tokens } from '../kit';
 import { useState } from 'react';
 import { areaAt, placeText } from '../../book/address';
 import { show } from '../../book/apply';
@@ -52,14 +52,11 @@ interface Props {
 
 export function AuditFindings({ book, audited, unit }: Props) {
   const styles = useStyles();
-  const task = useTask();
   const [by, setBy] = useState<Sorting>('weight');
   const [kind, setKind] = useState('');
   const [shown, setShown] = useState(AT_A_TIME);
   const [lost, setLost] = useState<string>();
-  const { findings, sheet } = audited;
-  const kinds = new Map<string, number>();
-  for (const { finding } of findings) kinds.set(kindOf(finding), (kinds.get(kindOf(finding)) ?? 0) + 1);
+  const { findings } = audited;
   const list = findings
     .filter(({ finding }) => kind === '' || kindOf(finding) === kind)
     .sort(ORDERS_OF_FINDINGS[by]);
@@ -70,107 +67,38 @@ export function AuditFindings({ book, audited, unit }: Props) {
       setLost(messageOf(thrown).text);
     });
   };
-  const mark = (): void => {
-    void task.run('Marking the cells', async () => {
-      await markFindings(book, audited);
-      return { intent: 'success', text: book.lacks.get('comments') ?? REMARKED };
-    });
-  };
-  const unmark = (): void => {
-    void task.run('Taking the marks away', async () => {
-      await unmarkFindings(book, sheet);
-      return { intent: 'success', text: 'The marks are gone, and the cells have their own colours again.' };
-    });
-  };
-  const write = (): void => {
-    void task.run('Writing the summary', async (watch) => {
-      const name = await writeAudit(book, audited, unit, watch);
-      await show(book, areaAt(name, 0, 0));
-      return {
-        intent: 'success',
-        text: [
-          `The summary stands on the sheet “${name}”.`,
-          findings.length === 0 ? '' : (book.lacks.get('charts') ?? ''),
-        ]
-          .join(' ')
-          .trim(),
-      };
-    });
-  };
 
   return (
     <>
       <Text weight="semibold">{summaryOf(audited)}</Text>
-      <div className={styles.acts}>
-        <Button size="small" disabled={findings.length === 0 || task.running !== undefined} onClick={mark}>
-          Mark in the sheet
-        </Button>
-        <Button size="small" disabled={task.running !== undefined} onClick={unmark}>
-          Take the marks away
-        </Button>
-        <Button size="small" disabled={task.running !== undefined} onClick={write}>
-          Write a summary
-        </Button>
-      </div>
-      <TaskLine task={task} />
+      <Acts book={book} audited={audited} unit={unit} />
       {lost !== undefined && <Text role="alert">{lost}</Text>}
       {findings.length > 0 && (
         <div className={styles.pair}>
-          <Field label="Sorted by">
-            <Select
-              size="small"
-              value={by}
-              onChange={(_, { value }) => {
-                setBy(value as Sorting);
-              }}
-            >
-              {(['weight', 'money', 'kind', 'row'] satisfies Sorting[]).map((one) => (
-                <option key={one}>{one}</option>
-              ))}
-            </Select>
-          </Field>
-          <Field label="Of the kind">
-            <Select
-              size="small"
-              value={kind}
-              onChange={(_, { value }) => {
-                setKind(value);
-              }}
-            >
-              <option value="">all kinds</option>
-              {[...kinds].map(([one, count]) => (
-                <option key={one} value={one}>
-                  {one} ({count})
-                </option>
-              ))}
-            </Select>
-          </Field>
+          <ChoiceField
+            label="Sorted by"
+            value={by}
+            change={(value) => {
+              setBy(value as Sorting);
+            }}
+          >
+            {(['weight', 'money', 'kind', 'row'] satisfies Sorting[]).map((one) => (
+              <option key={one}>{one}</option>
+            ))}
+          </ChoiceField>
+          <ChoiceField label="Of the kind" value={kind} change={setKind}>
+            <option value="">all kinds</option>
+            {[...kindsOf(findings)].map(([one, count]) => (
+              <option key={one} value={one}>
+                {one} ({count})
+              </option>
+            ))}
+          </ChoiceField>
         </div>
       )}
       <ul className={styles.list} aria-label="Findings">
         {list.slice(0, shown).map((one, at) => (
-          <li key={at}>
-            <Button
-              appearance="subtle"
-              className={styles.finding}
-              onClick={() => {
-                go(one);
-              }}
-            >
-              <span className={styles.head}>
-                <Badge size="small" appearance="tint" color={COLOURS[one.finding.weight]}>
-                  {one.finding.weight}
-                </Badge>
-                <Caption1>{whereOf(one)}</Caption1>
-                {typeof one.finding.money === 'number' && (
-                  <Badge size="small" appearance="outline">
-                    {one.finding.money.toFixed(2)}
-                  </Badge>
-                )}
-              </span>
-              <Text size={200}>{one.finding.sentence}</Text>
-            </Button>
-          </li>
+          <Found key={at} placed={one} go={go} />
         ))}
       </ul>
       {list.length > shown && (
@@ -186,6 +114,87 @@ export function AuditFindings({ book, audited, unit }: Props) {
       )}
     </>
   );
+}
+
+/** What is written of the findings: marks at their cells, or a summary. */
+function Acts({ book, audited, unit }: Props) {
+  const styles = useStyles();
+  const task = useTask();
+  const none = audited.findings.length === 0;
+  const busy = task.running !== undefined;
+  const mark = (): void => {
+    void task.run('Marking the cells', async () => {
+      await markFindings(book, audited);
+      return { intent: 'success', text: book.lacks.get('comments') ?? REMARKED };
+    });
+  };
+  const unmark = (): void => {
+    void task.run('Taking the marks away', async () => {
+      await unmarkFindings(book, audited.sheet);
+      return { intent: 'success', text: 'The marks are gone, and the cells have their own colours again.' };
+    });
+  };
+  const write = (): void => {
+    void task.run('Writing the summary', async (watch) => {
+      const name = await writeAudit(book, audited, unit, watch);
+      await show(book, areaAt(name, 0, 0));
+      const chartless = none ? '' : (book.lacks.get('charts') ?? '');
+      return { intent: 'success', text: `The summary stands on the sheet “${name}”. ${chartless}`.trim() };
+    });
+  };
+  return (
+    <>
+      <div className={styles.acts}>
+        <Button size="small" disabled={none || busy} onClick={mark}>
+          Mark in the sheet
+        </Button>
+        <Button size="small" disabled={busy} onClick={unmark}>
+          Take the marks away
+        </Button>
+        <Button size="small" disabled={busy} onClick={write}>
+          Write a summary
+        </Button>
+      </div>
+      <TaskLine task={task} />
+    </>
+  );
+}
+
+/** One finding; pressing it goes to its cell. */
+function Found({ placed, go }: { readonly placed: Placed; readonly go: (placed: Placed) => void }) {
+  const styles = useStyles();
+  const { finding } = placed;
+  return (
+    <li>
+      <Button
+        appearance="subtle"
+        className={styles.finding}
+        onClick={() => {
+          go(placed);
+        }}
+      >
+        <span className={styles.head}>
+          <Badge size="small" appearance="tint" color={COLOURS[finding.weight]}>
+            {finding.weight}
+          </Badge>
+          <Caption1>{whereOf(placed)}</Caption1>
+          {typeof finding.money === 'number' && (
+            <Badge size="small" appearance="outline">
+              {finding.money.toFixed(2)}
+            </Badge>
+          )}
+        </span>
+        <Text size={200}>{finding.sentence}</Text>
+      </Button>
+    </li>
+  );
+}
+
+/** How many findings there are of each kind. */
+function kindsOf(findings: readonly Placed[]): ReadonlyMap<string, number> {
+  const kinds = new Map<string, number>();
+  for (const { finding } of findings) kinds.set(kindOf(finding), (kinds.get(kindOf(finding)) ?? 0) + 1);
+  return kinds;
 }
 
 /** Whose order it is, then the cell. */

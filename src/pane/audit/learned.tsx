@@ -1,5 +1,5 @@
-/** House rules learned from these orders: proposed with how many fit, set only where she says so. */
-import { Button, Caption1, Checkbox, makeStyles, Text, tokens } from '../kit';
+/** House rules learned from these orders: proposed with how many fit, set only where the user says so. */
+import { Button, Caption1, makeStyles, Text, Ticks, tokens } from '../kit';
 import { useState } from 'react';
 import type { Basis } from '../../book/audit/basis';
 import type { Book } from '../../book/book';
@@ -43,6 +43,19 @@ interface Props {
   readonly basis: Basis;
 }
 
+/** Sets rules one after the other; the sentences about those that could not be set. */
+async function setRules(book: Book, place: string, list: readonly Proposal[]): Promise<readonly string[]> {
+  const faults: string[] = [];
+  for (const { rule, value } of list) {
+    const line = ruleLine(rule);
+    if (line === undefined) continue;
+    const now = await readRules(book, place);
+    const fault = await setRule(book, now, line, typeof value === 'boolean' ? String(value) : value);
+    if (fault !== undefined) faults.push(fault);
+  }
+  return faults;
+}
+
 export function AuditLearned({ book, read, basis }: Props) {
   const styles = useStyles();
   const task = useTask();
@@ -64,14 +77,11 @@ export function AuditLearned({ book, read, basis }: Props) {
   const set = (): void => {
     if (rules === undefined || learned === undefined) return;
     void task.run('Setting the rules', async () => {
-      const left: string[] = [];
-      for (const { rule, value } of learned.proposals) {
-        const line = ruleLine(rule);
-        if (!chosen.has(rule) || line === undefined) continue;
-        const now = await readRules(book, rules.refersTo);
-        const fault = await setRule(book, now, line, typeof value === 'boolean' ? String(value) : value);
-        if (fault !== undefined) left.push(fault);
-      }
+      const left = await setRules(
+        book,
+        rules.refersTo,
+        learned.proposals.filter(({ rule }) => chosen.has(rule)),
+      );
       await book.recalculate();
       setLearned({
         ...learned,
@@ -85,68 +95,83 @@ export function AuditLearned({ book, read, basis }: Props) {
     });
   };
 
+  const busy = task.running !== undefined;
   return (
     <>
       <Text size={200}>
         What allowances, rounding and repeat rule explain these orders best? Nothing is changed without your
         consent.
       </Text>
-      <Button size="small" className={styles.act} disabled={task.running !== undefined} onClick={learn}>
+      <Button size="small" className={styles.act} disabled={busy} onClick={learn}>
         Learn from these orders
       </Button>
       <TaskLine task={task} />
       {learned !== undefined && (
         <>
-          <Text size={200} weight="semibold">
-            {learned.fitStanding} of {learned.outOf} orders fit the rules as they are
-            {learned.proposals.length > 0 && `, ${learned.fitProposed} with everything proposed`}.
-          </Text>
-          {learned.proposals.length === 0 && (
-            <Text size={200}>No other rule would explain more of them.</Text>
-          )}
-          <div className={styles.list} role="group" aria-label="Rules proposed">
-            {learned.proposals.map((one) => (
-              <Checkbox
-                key={one.rule}
-                label={says(one)}
-                disabled={rules === undefined}
-                checked={chosen.has(one.rule)}
-                onChange={(_, { checked }) => {
-                  const next = new Set(chosen);
-                  if (checked === true) next.add(one.rule);
-                  else next.delete(one.rule);
-                  setChosen(next);
-                }}
-              />
-            ))}
-          </div>
-          {learned.proposals.length > 0 &&
-            (rules === undefined ? (
-              <Caption1>
-                This workbook has no sheet of house rules yet: add a new job, then set them here.
-              </Caption1>
-            ) : (
-              <Button
-                size="small"
-                appearance="primary"
-                className={styles.act}
-                disabled={chosen.size === 0 || task.running !== undefined}
-                onClick={set}
-              >
-                Set the chosen rules
-              </Button>
-            ))}
-          {learned.borneOut.length > 0 && (
-            <Caption1>
-              Borne out as they are:{' '}
-              {learned.borneOut
-                .map(({ rule, value, fit, outOf }) => `${rule} ${shown(value)} (${fit} of ${outOf})`)
-                .join('; ')}
-              .
-            </Caption1>
-          )}
+          <Fit learned={learned} />
+          <Proposed {...{ learned, chosen, setChosen, set, busy }} settable={rules !== undefined} />
+          <BorneOut list={learned.borneOut} />
         </>
       )}
     </>
   );
 }
+
+/** How many orders the rules explain, as they are and as proposed. */
+const Fit = ({ learned: { fitStanding, fitProposed, outOf, proposals } }: { readonly learned: Learned }) => (
+  <>
+    <Text size={200} weight="semibold">
+      {fitStanding} of {outOf} orders fit the rules as they are
+      {proposals.length > 0 && `, ${fitProposed} with everything proposed`}.
+    </Text>
+    {proposals.length === 0 && <Text size={200}>No other rule would explain more of them.</Text>}
+  </>
+);
+
+interface ProposedProps {
+  readonly learned: Learned;
+  readonly chosen: ReadonlySet<string>;
+  /** Whether the workbook has a sheet of rules to set them in. */
+  readonly settable: boolean;
+  readonly busy: boolean;
+  setChosen(chosen: ReadonlySet<string>): void;
+  set(): void;
+}
+
+function Proposed({ learned: { proposals }, chosen, settable, busy, setChosen, set }: ProposedProps) {
+  const styles = useStyles();
+  return (
+    <>
+      <div className={styles.list} role="group" aria-label="Rules proposed">
+        <Ticks
+          choices={proposals.map((one) => ({ key: one.rule, label: says(one) }))}
+          chosen={chosen}
+          disabled={!settable}
+          change={setChosen}
+        />
+      </div>
+      {proposals.length > 0 && !settable && (
+        <Caption1>This workbook has no sheet of house rules yet: add a new job, then set them here.</Caption1>
+      )}
+      {proposals.length > 0 && settable && (
+        <Button
+          size="small"
+          appearance="primary"
+          className={styles.act}
+          disabled={chosen.size === 0 || busy}
+          onClick={set}
+        >
+          Set the chosen rules
+        </Button>
+      )}
+    </>
+  );
+}
+
+const BorneOut = ({ list }: { readonly list: Learned['borneOut'] }) =>
+  list.length === 0 ? null : (
+    <Caption1>
+      Borne out as they are:{' '}
+      {list.map(({ rule, value, fit, outOf }) => `${rule} ${shown(value)} (${fit} of ${outOf})`).join('; ')}.
+    </Caption1>
+  );

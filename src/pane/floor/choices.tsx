@@ -1,5 +1,5 @@
 /** What if: fullness by cloth width by direction by repeat rule, the cheapest marked, or the least cloth. */
-import { Badge, Caption1, Checkbox, Field, Input, makeStyles, Select, tokens } from '../kit';
+import { Badge, Caption1, ChoiceField, makeStyles, TextField, Ticks, tokens } from '../kit';
 import { useMemo, useState } from 'react';
 import { GROUPS, type Floor } from '../../book/floor/floor';
 import { Refusal } from '../../core/cell/answer';
@@ -42,119 +42,103 @@ function listOf<T>(text: string, kind: Kind<T>, name: string, unit: Unit): reado
 
 const orOne = <T,>(list: readonly T[] | string): readonly (T | undefined)[] =>
   typeof list === 'string' || list.length === 0 ? [undefined] : list;
-const faultOf = (list: unknown) => (typeof list === 'string' ? { validationMessage: list } : {});
+const faultOf = (list: unknown): string | undefined => (typeof list === 'string' ? list : undefined);
+
+/** What the user types and ticks, each list read once. */
+function useTyped({ unit }: Floor['house']) {
+  const [fullness, setFullness] = useState('2; 2.5');
+  const [widths, setWidths] = useState('');
+  const [roll, setRoll] = useState(unit.large === 'yd' ? '60' : '50');
+  const full = useMemo(() => listOf(fullness, FULLNESS, 'Fullness', unit), [fullness, unit]);
+  const wide = useMemo(() => listOf(widths, SIZE, 'Cloth widths', unit), [widths, unit]);
+  const rolls = useMemo(() => listOf(roll, YARDS, 'Roll length', unit), [roll, unit]);
+  return { fullness, setFullness, full, widths, setWidths, wide, roll, setRoll, rolls };
+}
 
 export function FloorChoices({ floor, fabrics, prices }: Props) {
   const styles = useStyles();
   const { unit, rules } = floor.house;
   const [chosen, setFabric] = useState('');
-  const [fullness, setFullness] = useState('2; 2.5');
-  const [widths, setWidths] = useState('');
-  const [roll, setRoll] = useState(unit.large === 'yd' ? '60' : '50');
   const [repeats, setRepeats] = useState<ReadonlySet<RepeatRule>>(new Set());
+  const typed = useTyped(floor.house);
+  const { full, wide, rolls } = typed;
   const fabric = fabrics.includes(chosen) ? chosen : (fabrics[0] ?? '');
-  const full = useMemo(() => listOf(fullness, FULLNESS, 'Fullness', unit), [fullness, unit]);
-  const wide = useMemo(() => listOf(widths, SIZE, 'Cloth widths', unit), [widths, unit]);
-  const rolls = useMemo(() => listOf(roll, YARDS, 'Roll length', unit), [roll, unit]);
   const price = prices.get(fabric);
   const costed = useMemo((): readonly Costed[] => {
     const windows = floor.windows.filter((one) => GROUPS.fabric(one) === fabric);
-    const rule = repeats.size === 0 ? [undefined] : [...repeats];
-    const choices = orOne(full).flatMap((one) =>
-      orOne(wide).flatMap((fabricWidth) =>
-        (['up the roll', 'railroaded'] as const).flatMap((direction) =>
-          rule.map((repeatRule): Choice => ({ fullness: one, fabricWidth, direction, repeatRule })),
-        ),
-      ),
-    );
     return whatIf(
       windows.map(({ work }) => work.window),
-      choices,
-      {
-        price,
-        rollLength: orOne(rolls)[0],
-      },
+      choicesOf(orOne(full), orOne(wide), repeats),
+      { price, rollLength: orOne(rolls)[0] },
       rules,
     );
   }, [floor, fabric, full, wide, rolls, repeats, price, rules]);
+  const impossible = costed.find(({ why }) => why !== undefined)?.why;
 
   return (
     <>
       {fabrics.length > 1 && (
-        <Field label="Fabric">
-          <Select
-            size="small"
-            value={fabric}
-            onChange={(_, { value }) => {
-              setFabric(value);
-            }}
-          >
-            {fabrics.map((one) => (
-              <option key={one}>{one}</option>
-            ))}
-          </Select>
-        </Field>
+        <ChoiceField label="Fabric" value={fabric} change={setFabric}>
+          {fabrics.map((one) => (
+            <option key={one}>{one}</option>
+          ))}
+        </ChoiceField>
       )}
-      <Field label="Fullness" hint="Several parted by ; and blank as the rows have it." {...faultOf(full)}>
-        <Input
-          size="small"
-          value={fullness}
-          onChange={(_, { value }) => {
-            setFullness(value);
-          }}
-        />
-      </Field>
+      <TextField
+        label="Fullness"
+        hint="Several parted by ; and blank as the rows have it."
+        fault={faultOf(full)}
+        value={typed.fullness}
+        change={typed.setFullness}
+      />
       <div className={styles.pair}>
-        <Field label={`Cloth widths (${unit.small})`} {...faultOf(wide)}>
-          <Input
-            size="small"
-            value={widths}
-            placeholder="54; 118"
-            onChange={(_, { value }) => {
-              setWidths(value);
-            }}
-          />
-        </Field>
-        <Field label={`Roll length (${unit.large})`} {...faultOf(rolls)}>
-          <Input
-            size="small"
-            value={roll}
-            onChange={(_, { value }) => {
-              setRoll(value);
-            }}
-          />
-        </Field>
+        <TextField
+          label={`Cloth widths (${unit.small})`}
+          fault={faultOf(wide)}
+          value={typed.widths}
+          placeholder="54; 118"
+          change={typed.setWidths}
+        />
+        <TextField
+          label={`Roll length (${unit.large})`}
+          fault={faultOf(rolls)}
+          value={typed.roll}
+          change={typed.setRoll}
+        />
       </div>
       <div className={styles.rules} role="group" aria-label="Repeat rules">
-        {REPEAT_RULES.list.map(({ word }) => (
-          <Checkbox
-            key={word}
-            label={word}
-            checked={repeats.has(word)}
-            onChange={(_, { checked }) => {
-              const next = new Set(repeats);
-              if (checked === true) next.add(word);
-              else next.delete(word);
-              setRepeats(next);
-            }}
-          />
-        ))}
+        <Ticks
+          choices={REPEAT_RULES.list.map(({ word }) => ({ key: word, label: word }))}
+          chosen={repeats}
+          change={setRepeats}
+        />
       </div>
       <FigureTable
         says="What other choices come to"
         headings={['choice', 'cloth', 'rolls', 'price']}
         rows={costed.map((one): FigureRow => rowOf(one, unit))}
       />
-      {costed
-        .filter(({ why }) => why !== undefined)
-        .slice(0, 1)
-        .map(({ why }) => (
-          <Caption1 key={why}>Not possible: {why}</Caption1>
-        ))}
+      {impossible !== undefined && <Caption1>Not possible: {impossible}</Caption1>}
       {price === undefined && (
         <Caption1>With a price for {fabric} the table says what each choice costs.</Caption1>
       )}
     </>
+  );
+}
+
+/** Every fullness with every width, up the roll and railroaded, by every rule. */
+function choicesOf(
+  full: readonly (Choice['fullness'] | undefined)[],
+  wide: readonly (Choice['fabricWidth'] | undefined)[],
+  repeats: ReadonlySet<RepeatRule>,
+): readonly Choice[] {
+  const rules = repeats.size === 0 ? [undefined] : [...repeats];
+  return full.flatMap((fullness) =>
+    wide.flatMap((fabricWidth) =>
+      (['up the roll', 'railroaded'] as const).flatMap((direction) =>
+        rules.map((repeatRule): Choice => ({ fullness, fabricWidth, direction, repeatRule })),
+      ),
+    ),
   );
 }
 

@@ -42,6 +42,35 @@ interface Opened {
   readonly received: ReceivedSeen | undefined;
 }
 
+/** Reads the selected table, or the one that is open as it stands now. */
+async function readOpened(book: Book, at: Opened | undefined): Promise<Opened> {
+  const [name] = await rulesNames(book);
+  const rules = name === undefined ? undefined : await readRules(book, name);
+  const unit = rules?.unit ?? INCHES;
+  const selected = at === undefined ? await book.selection() : headerOf(at.read);
+  const { read, mapping, place } = await survey(book, WANTED, unit, selected, at?.said);
+  return {
+    place,
+    read,
+    said: { ...mapping?.columns, ...at?.said },
+    outputs: mapping?.outputs ?? [],
+    rules,
+    floor: readFloor(read, rules),
+    received: await receivedRolls(book, unit),
+  };
+}
+
+const headerOf = ({ block: { area }, header }: ColumnsRead) =>
+  areaAt(area.sheet, area.row + header.row, area.column);
+
+/** One column said anew; undefined where nothing heads the table any more. */
+function corrected(opened: Opened, id: string, key: string | null): Opened | undefined {
+  const { block, header } = opened.read;
+  const said = { ...opened.said, [id]: key };
+  const read = readColumns(block, WANTED, opened.floor.house.unit, said, block.area.row + header.row);
+  return read === undefined ? undefined : { ...opened, said, read, floor: readFloor(read, opened.rules) };
+}
+
 export function FloorSection({ book }: { readonly book: Book }) {
   const styles = useStyles();
   const task = useTask();
@@ -50,55 +79,20 @@ export function FloorSection({ book }: { readonly book: Book }) {
 
   const open = (at?: Opened): Promise<void> =>
     task.run('Reading the windows', async () => {
-      const [name] = await rulesNames(book);
-      const rules = name === undefined ? undefined : await readRules(book, name);
-      const selected =
-        at === undefined
-          ? await book.selection()
-          : areaAt(
-              at.read.block.area.sheet,
-              at.read.block.area.row + at.read.header.row,
-              at.read.block.area.column,
-            );
-      const found = await survey(book, WANTED, rules?.unit ?? INCHES, selected, at?.said);
-      const { read, mapping, place } = found;
-      setOpened({
-        place,
-        read,
-        said: { ...mapping?.columns, ...at?.said },
-        outputs: mapping?.outputs ?? [],
-        rules,
-        floor: readFloor(read, rules),
-        received: await receivedRolls(book, rules?.unit ?? INCHES),
-      });
+      setOpened(await readOpened(book, at));
       const theirs = await clothPrices(book);
       setPrices((typed) => ({ ...Object.fromEntries(theirs), ...typed }));
       return undefined;
     });
-
   const correct = (id: string, key: string | null): void => {
-    if (opened === undefined) return;
-    const { block, header } = opened.read;
-    const said = { ...opened.said, [id]: key };
-    const read = readColumns(block, WANTED, opened.floor.house.unit, said, block.area.row + header.row);
-    if (read === undefined) return;
-    setOpened({ ...opened, said, read, floor: readFloor(read, opened.rules) });
-    void keepMapping(book, { of: opened.place, columns: said, outputs: opened.outputs }).catch(reportError);
+    const next = opened && corrected(opened, id, key);
+    if (next === undefined) return;
+    setOpened(next);
+    const { place, said, outputs } = next;
+    void keepMapping(book, { of: place, columns: said, outputs }).catch(reportError);
   };
 
   const [floor, spares] = useSpares(opened);
-  const unit = floor?.house.unit;
-  const [fabrics, cloths] = useMemo(() => {
-    const windows = floor?.windows ?? [];
-    const names = totalsBy(windows, GROUPS.fabric).map(({ name }) => name);
-    return [names, [...names, ...clothsBehind(windows)]];
-  }, [floor]);
-  const read = useMemo(
-    () => (unit === undefined ? new Map<string, ClothPrice>() : pricesRead(cloths, prices, unit)),
-    [cloths, prices, unit],
-  );
-  // Whole floors are priced while the user types: the field comes first.
-  const known = useDeferredValue(read);
   return (
     <Section
       title="A floor of windows"
@@ -118,16 +112,7 @@ export function FloorSection({ book }: { readonly book: Book }) {
       {opened !== undefined && floor !== undefined && (
         <>
           <WasRead book={book} opened={opened} again={() => void open(opened)} />
-          {floor.unread.length > 0 && (
-            <ul className={styles.list} aria-label="Rows left out">
-              {floor.unread.slice(0, 6).map(({ row, sentence }) => (
-                <li key={row}>
-                  Row {row + 1} is left out: {sentence}
-                </li>
-              ))}
-              {floor.unread.length > 6 && <li>and {floor.unread.length - 6} rows more.</li>}
-            </ul>
-          )}
+          <LeftOut rows={floor.unread} />
           <div>
             <Part says="Columns">
               <Mapping book={book} read={opened.read} correct={correct} />
@@ -136,38 +121,88 @@ export function FloorSection({ book }: { readonly book: Book }) {
               <FloorRooms book={book} read={opened.read} unit={floor.house.unit} again={() => open(opened)} />
             </Part>
             {floor.windows.length > 0 && (
-              <>
-                <Part opened says="Totals">
-                  <FloorTotals floor={floor} spares={spares} />
-                </Part>
-                <Part opened says="Cutting plan">
-                  <FloorPlan key={opened.place} book={book} floor={floor} received={opened.received} />
-                </Part>
-                <Part says="Cloth prices">
-                  <FloorPrices
-                    cloths={cloths}
-                    typed={prices}
-                    unit={floor.house.unit}
-                    change={(cloth, typed) => {
-                      setPrices({ ...prices, [cloth]: typed });
-                    }}
-                  />
-                </Part>
-                <Part says="Price">
-                  <FloorPrice key={opened.place} book={book} floor={floor} prices={known} />
-                </Part>
-                <Part says="What if">
-                  <FloorChoices floor={floor} fabrics={fabrics} prices={known} />
-                </Part>
-                <Part says="Advice">
-                  <FloorAdvice floor={floor} prices={known} />
-                </Part>
-              </>
+              <Worked
+                book={book}
+                opened={opened}
+                floor={floor}
+                spares={spares}
+                prices={prices}
+                setPrices={setPrices}
+              />
             )}
           </div>
         </>
       )}
     </Section>
+  );
+}
+
+const MOST_LEFT_OUT = 6;
+function LeftOut({ rows }: { readonly rows: Floor['unread'] }) {
+  const styles = useStyles();
+  if (rows.length === 0) return null;
+  return (
+    <ul className={styles.list} aria-label="Rows left out">
+      {rows.slice(0, MOST_LEFT_OUT).map(({ row, sentence }) => (
+        <li key={row}>
+          Row {row + 1} is left out: {sentence}
+        </li>
+      ))}
+      {rows.length > MOST_LEFT_OUT && <li>and {rows.length - MOST_LEFT_OUT} rows more.</li>}
+    </ul>
+  );
+}
+
+interface WorkedProps {
+  readonly book: Book;
+  readonly opened: Opened;
+  readonly floor: Floor;
+  readonly spares: ReturnType<typeof useSpares>[1];
+  readonly prices: PricesTyped;
+  setPrices(prices: PricesTyped): void;
+}
+
+/** What is worked out of the windows that were read. */
+function Worked({ book, opened, floor, spares, prices, setPrices }: WorkedProps) {
+  const { unit } = floor.house;
+  const [fabrics, cloths] = useMemo(() => {
+    const names = totalsBy(floor.windows, GROUPS.fabric).map(({ name }) => name);
+    return [names, [...names, ...clothsBehind(floor.windows)]];
+  }, [floor]);
+  const read = useMemo(
+    (): ReadonlyMap<string, ClothPrice> => pricesRead(cloths, prices, unit),
+    [cloths, prices, unit],
+  );
+  // Whole floors are priced while the user types: the field comes first.
+  const known = useDeferredValue(read);
+  return (
+    <>
+      <Part opened says="Totals">
+        <FloorTotals floor={floor} spares={spares} />
+      </Part>
+      <Part opened says="Cutting plan">
+        <FloorPlan key={opened.place} book={book} floor={floor} received={opened.received} />
+      </Part>
+      <Part says="Cloth prices">
+        <FloorPrices
+          cloths={cloths}
+          typed={prices}
+          unit={unit}
+          change={(cloth, typed) => {
+            setPrices({ ...prices, [cloth]: typed });
+          }}
+        />
+      </Part>
+      <Part says="Price">
+        <FloorPrice key={opened.place} book={book} floor={floor} prices={known} />
+      </Part>
+      <Part says="What if">
+        <FloorChoices floor={floor} fabrics={fabrics} prices={known} />
+      </Part>
+      <Part says="Advice">
+        <FloorAdvice floor={floor} prices={known} />
+      </Part>
+    </>
   );
 }
 

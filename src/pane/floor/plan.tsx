@@ -4,14 +4,14 @@ import {
   Button,
   Caption1,
   Field,
-  Input,
   makeStyles,
   MessageBar,
   MessageBarBody,
   Radio,
   RadioGroup,
-  Select,
   Text,
+  TextField,
+  ChoiceField,
   tokens,
 } from '../kit';
 import { useMemo, useState } from 'react';
@@ -140,19 +140,11 @@ export function FloorPlan(props: Props) {
   return (
     <div className={styles.plan}>
       {cloths.length > 1 && (
-        <Field label="Cloth">
-          <Select
-            size="small"
-            value={cloth?.name ?? ''}
-            onChange={(_, { value }) => {
-              plans.setChosen(value);
-            }}
-          >
-            {cloths.map((one) => (
-              <option key={one.name}>{one.name}</option>
-            ))}
-          </Select>
-        </Field>
+        <ChoiceField label="Cloth" value={cloth?.name ?? ''} change={plans.setChosen}>
+          {cloths.map((one) => (
+            <option key={one.name}>{one.name}</option>
+          ))}
+        </ChoiceField>
       )}
       <RollsChoice
         supply={supply}
@@ -163,7 +155,7 @@ export function FloorPlan(props: Props) {
       />
       <div className={styles.pair}>
         {supply.kind === 'ordered' && (
-          <ShortField
+          <TextField
             label={`Each roll (${unit.large})`}
             value={supply.ordered}
             change={(ordered) => {
@@ -171,7 +163,7 @@ export function FloorPlan(props: Props) {
             }}
           />
         )}
-        <ShortField label="Seconds at most" value={plans.seconds} change={plans.setSeconds} />
+        <TextField label="Seconds at most" value={plans.seconds} change={plans.setSeconds} />
       </div>
       <div className={styles.acts}>
         <Button
@@ -265,26 +257,6 @@ function RollsChoice({ supply, inHand, source, unit, change }: RollsProps) {
         </>
       )}
     </>
-  );
-}
-
-interface ShortProps {
-  readonly label: string;
-  readonly value: string;
-  change(text: string): void;
-}
-
-function ShortField({ label, value, change }: ShortProps) {
-  return (
-    <Field label={label}>
-      <Input
-        size="small"
-        value={value}
-        onChange={(_, { value: text }) => {
-          change(text);
-        }}
-      />
-    </Field>
   );
 }
 

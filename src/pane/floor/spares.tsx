@@ -1,5 +1,5 @@
 /** Spares asked for on this floor instead of the house's share: one figure for totals, plan and price. */
-import { Field, Input } from '../kit';
+import { TextField } from '../kit';
 import { useMemo, useState } from 'react';
 import type { ColumnsRead } from '../../book/columns';
 import { readFloor, type Floor } from '../../book/floor/floor';
@@ -51,19 +51,13 @@ export function useSpares(opened: Opened | undefined): readonly [Floor | undefin
 
 export function SparesField({ typed, fault, usual, change }: Spares) {
   return (
-    <Field
+    <TextField
       label="Spares, a share of the face’s cuts"
       hint="In the totals, the plan and the price alike; blank takes the house rule."
-      {...(fault !== undefined && { validationMessage: fault })}
-    >
-      <Input
-        size="small"
-        value={typed}
-        placeholder={usual}
-        onChange={(_, { value }) => {
-          change(value);
-        }}
-      />
-    </Field>
+      fault={fault}
+      value={typed}
+      placeholder={usual}
+      change={change}
+    />
   );
 }

@@ -63,10 +63,10 @@ interface FieldProps {
   readonly size?: Size;
   readonly children?: ReactNode;
 }
-/** A control with its label, what is said of it, and what is wrong with it. */
 /** Sections are drawn apart from each other, so a number of the page's own names each field once. */
 let fields = 0;
 
+/** A control with its label, what is said of it, and what is wrong with it. */
 export function Field({
   label,
   hint,

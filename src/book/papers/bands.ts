@@ -145,7 +145,7 @@ class Bands {
     }
   }
 
-  pairs({ title, across, pairs }: Extract<Block, { is: 'pairs' }>): void {
+  pairs({ title, across, pairs, keep: withNext }: Extract<Block, { is: 'pairs' }>): void {
     this.title(title);
     const each = Math.floor(this.columns / across);
     const label = Math.max(1, Math.round(each * (across === 1 ? 0.22 : 0.4)));
@@ -160,7 +160,7 @@ class Bands {
         this.all.push(TO_WRITE_UNDER);
       this.add(cells, {
         height: LINE,
-        keep: at + across < pairs.length && pairs.length <= MOST_KEPT * across,
+        keep: at + across < pairs.length ? pairs.length <= MOST_KEPT * across : withNext === true,
       });
     }
   }
@@ -317,7 +317,7 @@ function valueOf(
 }
 
 const staysWithNext = (block: Block): boolean =>
-  (block.is === 'notes' || block.is === 'table') && block.keep === true;
+  (block.is === 'notes' || block.is === 'table' || block.is === 'pairs') && block.keep === true;
 
 /** The rows of a paper whose page has columns of so many points. */
 export function bandsOf({ page, blocks, unit }: Paper, columnPoints: number): readonly Band[] {

@@ -62,7 +62,7 @@ export interface Paper {
 /** As far as a drawing is read: a sixteenth of an inch, or a millimetre; marked where that is not the figure itself. */
 export function drawnFigure(length: Length, unit: Unit): string {
   const exact = showLength(length, unit);
-  if (exact.length <= 10 && !/\.\d{2}/.test(exact)) return exact;
+  if (exact.length <= 10 && !(unit.small === 'in' ? /\./ : /\.\d{2}/).test(exact)) return exact;
   return unit.small === 'in'
     ? `≈ ${tape(length, 16)} in`
     : `≈ ${showLength((Math.round(length / UNITS.mm) * UNITS.mm) as Length, unit)}`;

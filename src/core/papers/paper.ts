@@ -76,6 +76,8 @@ export type Block =
       /** How many stand side by side. */
       readonly across: 1 | 2 | 3;
       readonly pairs: readonly Pair[];
+      /** Whether what follows stands on the same page. */
+      readonly keep?: true;
     }
   | {
       readonly is: 'table';

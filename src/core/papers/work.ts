@@ -179,7 +179,7 @@ const CUTS = [
   { heading: 'Begins', span: 1, align: 'center' },
   { heading: 'Count', span: 1, align: 'center' },
   { heading: 'Cut length', span: 2, align: 'center' },
-  { heading: 'At the top of each', span: 2 },
+  { heading: 'At its top', span: 2 },
   { heading: 'Done', span: 1 },
 ] as const;
 
@@ -226,6 +226,8 @@ function panelTable(one: JobWindow, { panels }: RowMade): Block {
   return {
     is: 'table',
     whole: true,
+    // Nobody signs a page with nothing on it.
+    keep: true,
     columns: [
       { heading: 'Window', span: 2 },
       ...sides.map((side) => ({
@@ -256,7 +258,7 @@ function rulesOfCutting(one: JobWindow, made: RowMade): readonly string[] {
   const split = made.panels.some(({ widths }) => widths.some(({ half }) => half !== undefined));
   return [
     ...(order === undefined ? [] : [`Order of cutting: ${order}.`]),
-    'Pattern, pile and nap run to the top in every width: chalk the number, the letter and the arrow at the top of each cut on the wrong side.',
+    'Pattern, pile and nap run to the top: chalk number, letter and arrow at the top of each cut, on the wrong side.',
     ...(split
       ? [
           panelsOf(work.window.draw ?? 'pair') === 2
@@ -331,6 +333,7 @@ function rowBlocks(job: PapersJob, one: JobWindow, begins: FurtherOn | undefined
     {
       is: 'pairs',
       across: 1,
+      keep: true,
       pairs: [{ label: 'Special notes', entry: one.remarks }],
     },
     {

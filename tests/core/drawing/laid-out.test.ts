@@ -51,6 +51,8 @@ describe('a drawing laid out', () => {
   it('reads figures as a tape does, and marks those that are not exact', () => {
     expect(drawnFigure(inches(15.5), INCHES)).toBe('15 1/2 in');
     expect(drawnFigure(inches(15.51), INCHES)).toBe('≈ 15 1/2 in');
+    // 34.8 × 16 = 556.8.
+    expect(drawnFigure(inches(34.8), INCHES)).toBe('≈ 34 13/16 in');
     expect(drawnFigure(near(exact(395_123_456)), CENTIMETRES)).toBe('≈ 39.5 cm');
   });
 });

@@ -35,6 +35,8 @@ export interface Period {
 /** The checks of a table's own ways. */
 export interface Judging {
   readonly checks: readonly Check[];
+  /** Findings by which they doubt a sum. */
+  readonly ofSums: readonly string[];
   /** Whether what is found in a row is said once of its table. */
   isSaidOnce(once: ReadonlySet<string> | undefined, one: OrderFinding, cells: readonly CellIn[]): boolean;
   readonly prices: PricesByDay;
@@ -73,8 +75,9 @@ export interface Audited {
   readonly goods?: true;
 }
 
-const OF_SUMS: ReadonlySet<string> = new Set(['partsDoNotAdd', 'amountDiffers', 'notItsOwnSum']);
-const doubtsASum = (found: readonly OrderFinding[]): boolean => found.some(({ code }) => OF_SUMS.has(code));
+const OF_SUMS: readonly string[] = ['partsDoNotAdd', 'amountDiffers'];
+const doubtsASum = (found: readonly OrderFinding[], own: readonly string[] = []): boolean =>
+  found.some(({ code }) => OF_SUMS.includes(code) || own.includes(code));
 
 export class OneByOne {
   private readonly names = new Map<OrderKey, string>();
@@ -161,7 +164,12 @@ export class OneByOne {
       found: left,
       byOtherRules: row.byOtherRules,
       figures: this.totals.figuresOf(cells),
-      seen: seenBetween(order, { explained: named, listed: isListed(given), adds: !doubtsASum(left), note }),
+      seen: seenBetween(order, {
+        explained: named,
+        listed: isListed(given),
+        adds: !doubtsASum(left, judging?.ofSums),
+        note,
+      }),
     };
   }
 

@@ -21,7 +21,13 @@ const SAME_WORD = 5;
 /** So often the same difference is a charge or a reduction that no column names; a slip is made once. */
 const SAME_DIFFERENCE = 5;
 
-const JUDGING: Judging = { checks: [ownSums], holdsAt, isSaidOnce, prices: pricesByDay };
+const JUDGING: Judging = {
+  checks: [ownSums],
+  ofSums: ['notItsOwnSum'],
+  holdsAt,
+  isSaidOnce,
+  prices: pricesByDay,
+};
 
 type Same = SameDifference & { readonly found: OrderFinding[] };
 

@@ -26,6 +26,7 @@ import { trouble } from '../book/trouble';
 import { areaOf, rangeOf, valueOf } from './cells';
 import { changedBy } from './changed';
 import type { Grid } from './grid';
+import { scrolledTo } from './scroll';
 import { Writer } from './write';
 
 /** A marked cell, and the colour it had. */
@@ -157,7 +158,11 @@ export class TrialBook implements Book {
     const sheet = this.writer.sheet(area.sheet);
     this.workbook.setActiveSheet(sheet);
     sheet.getRange(rangeOf(area)).activate();
-    sheet.scrollToCell(Math.max(0, area.row - 2), Math.max(0, area.column - 1));
+    const { ySplit, xSplit } = sheet.getFreeze();
+    sheet.scrollToCell(
+      scrolledTo(area.row - 2, ySplit, (row) => sheet.getRowHeight(row)),
+      scrolledTo(area.column - 1, xSplit, (column) => sheet.getColumnWidth(column)),
+    );
     return Promise.resolve();
   }
 

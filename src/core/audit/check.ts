@@ -92,6 +92,16 @@ export class RowChecked {
   }
 }
 
+/** Undefined where it cannot be reckoned. */
+export function reckoned<T>(work: () => T): T | undefined {
+  try {
+    return work();
+  } catch (thrown) {
+    if (thrown instanceof Refusal || thrown instanceof TooLarge) return undefined;
+    throw thrown;
+  }
+}
+
 /** A row's own bad input is said; anything it could not be reckoned with is passed over. */
 export function safely(
   { at, naming }: RowGiven,

@@ -2,12 +2,12 @@
  * Which habits the first orders show: several differ from the rules by the same, and these are told from the others
  * by a size, by a word or by the day. One order alone is a slip, and so are several that nothing tells apart.
  */
-import { Refusal } from '../cell/answer';
-import { TooLarge, UNITS } from '../exact/length';
+import { UNITS } from '../exact/length';
 import { money } from '../exact/money';
 import { INCHES } from '../exact/unit';
 import { unitOf, type Rules } from '../house/rules';
 import type { Order } from '../window/order';
+import { reckoned } from './check';
 import { canBeWorkedOut, Compared } from './compared';
 import {
   holds,
@@ -51,15 +51,6 @@ interface Told {
   readonly right: boolean;
   readonly differs: readonly { readonly by: HabitBy; readonly more: number }[];
 }
-
-const safely = <T>(work: () => T): T | undefined => {
-  try {
-    return work();
-  } catch (thrown) {
-    if (thrown instanceof Refusal || thrown instanceof TooLarge) return undefined;
-    throw thrown;
-  }
-};
 
 /** The rules with one more on each of what the making is charged by. */
 const oneMore = (rules: Rules): Rules => ({
@@ -127,7 +118,7 @@ function toldOf(orders: readonly Order[], key: HabitKey, rules: Rules, practices
     const found = ordered[key];
     if (found === undefined || found === 0 || window.railroaded === 'railroaded') return [];
     if (!canBeWorkedOut(key, window)) return [];
-    const told = safely((): Told[] => {
+    const told = reckoned((): Told[] => {
       const how = { practices, facts };
       const compared = new Compared(window, ordered, rules, how);
       const { right, wrong } = compared.compare([key]);
@@ -257,7 +248,7 @@ function agreesWith(
   { window, ordered, facts }: Order,
   { key, rules, practices, known }: Look,
 ): boolean {
-  const right = safely(
+  const right = reckoned(
     () =>
       new Compared(window, ordered, rules, {
         practices: { ...practices, habits: keeping([...known, habit]) },

@@ -2,13 +2,13 @@
  * What a house does with its figures that its rules do not say, told from its first orders: the making charge
  * marked up, up to the whole amount or never below a least charge; cuts up to a step.
  */
-import { Refusal } from '../cell/answer';
-import { TooLarge, UNITS } from '../exact/length';
+import { UNITS } from '../exact/length';
 import { INCHES } from '../exact/unit';
 import { unitOf, type Rules } from '../house/rules';
 import type { FigureKey } from '../window/figures';
 import { orderedFigure } from '../window/meanings';
 import type { Order } from '../window/order';
+import { reckoned } from './check';
 import { canBeWorkedOut, Compared, within } from './compared';
 import { NO_PRACTICE, practised, type Practice, type Practices } from './practice';
 
@@ -32,12 +32,8 @@ function toldOf(orders: readonly Order[], key: FigureKey, rules: Rules): Told[] 
     const found = ordered[key];
     if (found === undefined || found === 0 || window.railroaded === 'railroaded') return [];
     if (!canBeWorkedOut(key, window)) return [];
-    try {
-      return [{ found, by: [...new Compared(window, ordered, rules).candidates(key)] }];
-    } catch (thrown) {
-      if (thrown instanceof Refusal || thrown instanceof TooLarge) return [];
-      throw thrown;
-    }
+    const by = reckoned(() => [...new Compared(window, ordered, rules).candidates(key)]);
+    return by === undefined ? [] : [{ found, by }];
   });
 }
 

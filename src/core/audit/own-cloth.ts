@@ -1,9 +1,9 @@
 /** How a house buys its cloth where its rules leave it open, told from its first orders: half widths, half-drops. */
-import { Refusal } from '../cell/answer';
-import { TooLarge, type Length } from '../exact/length';
+import type { Length } from '../exact/length';
 import type { Rules } from '../house/rules';
 import type { FigureKey } from '../window/figures';
 import type { Order } from '../window/order';
+import { reckoned } from './check';
 import { Compared, within } from './compared';
 import { HALF_DROP_WAYS, ownClothBy, waysOfHalfDrop, type ClothHabits } from './cloth-ways';
 import type { HalfDropWay } from './cut-orders';
@@ -19,15 +19,6 @@ export interface ClothSeen {
   readonly says: readonly { readonly way: string; readonly fit: number; readonly outOf: number }[];
 }
 
-const safely = <T>(work: () => T): T | undefined => {
-  try {
-    return work();
-  } catch (thrown) {
-    if (thrown instanceof Refusal || thrown instanceof TooLarge) return undefined;
-    throw thrown;
-  }
-};
-
 const OF_CLOTH: readonly FigureKey[] = ['yardage', 'liningYardage'];
 
 /** Orders with an odd half whose cloth agrees only by halves, and only by whole widths. */
@@ -37,7 +28,7 @@ function halvesSeen(orders: readonly Order[], rules: Rules): { fit: number; outO
     const widths = ordered.widths ?? 0;
     if (Number.isInteger(widths) || window.match === 'half-drop') continue;
     const right = (byHalves: boolean): number =>
-      safely(
+      reckoned(
         () =>
           new Compared(window, ordered, rules, {
             practices: byHalves ? { cloth: ownClothBy({ byHalves }) } : undefined,
@@ -66,7 +57,7 @@ function halfDropsSeen(
       dropped: { finishedDrop, heading },
       cutLength: cutLength as Length | undefined,
     };
-    const ways = safely(() =>
+    const ways = reckoned(() =>
       waysOfHalfDrop(cloth, rules, (takes) => within('yardage', yardage, takes, rules)),
     );
     if (ways === undefined) continue;

@@ -2,14 +2,14 @@
  * The slip behind figures that disagree: the row is read again as if one thing had gone otherwise,
  * and the reading that makes most figures agree is the one suggested.
  */
-import { Refusal, type Finding } from '../cell/answer';
+import type { Finding } from '../cell/answer';
+import { reckoned } from './check';
 import { restsOn, type Compared, type Comparison, type Wrong } from './compared';
 import type { Sure } from './finding';
 import { Guesses, type Guess, type Row } from './guesses';
 import type { FigureCells } from './show';
 import type { ColumnKey } from '../window/columns';
 import type { FigureKey } from '../window/figures';
-import { TooLarge } from '../exact/length';
 
 export interface Explained extends FigureCells {
   readonly finding: Finding;
@@ -73,10 +73,5 @@ const bearsOn = ({ window = {} }: Guess, figures: readonly FigureKey[]): boolean
 
 /** The yardage a reading of the row takes, where it can be worked out. */
 export function yardageOf(compared: Compared): number | undefined {
-  try {
-    return compared.ordered.yardage === undefined ? undefined : compared.expected('yardage');
-  } catch (thrown) {
-    if (thrown instanceof Refusal || thrown instanceof TooLarge) return undefined;
-    throw thrown;
-  }
+  return compared.ordered.yardage === undefined ? undefined : reckoned(() => compared.expected('yardage'));
 }

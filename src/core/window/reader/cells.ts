@@ -91,11 +91,12 @@ const THOUSANDS = /^([1-9]\d{0,2})[,.'\s](\d{3})(?=\s*(?:mm)?\.?$)/i;
 /** The same where what stands there can be nothing else. */
 export const withoutThousands = (text: string): string => text.replace(THOUSANDS, '$1$2');
 
-const TAPE_PARTS: ReadonlySet<string> = new Set(['2', '4', '8', '16', '32', '64']);
+/** What a tape parts an inch by. */
+export const isTapePart = (parts: number): boolean => [2, 4, 8, 16, 32, 64].includes(parts);
 /** “186/188” is one length read twice, and no fraction that a tape shows. */
 function isTwoReadings(text: string): boolean {
   const [, one = '', other = ''] = /^\s*(\d{1,5})\s*\/\s*(\d{1,5})\s*$/.exec(text) ?? [];
-  return other !== '' && !TAPE_PARTS.has(other) && Number(one) * 2 > Number(other);
+  return other !== '' && !isTapePart(Number(other)) && Number(one) * 2 > Number(other);
 }
 
 function writtenLength(written: string, unit: LengthUnit): Length | undefined {

@@ -1,6 +1,7 @@
 /** Code numbers that a line above the table explains: “HD 1 taped  2 pinch  3 eyelet” over a column headed “HD”. */
 import type { Cell, Row } from './cells';
 import type { Header } from './header';
+import { lettersOf } from './meanings';
 
 /** By column, what each of its codes stands for. */
 export type Codes = ReadonlyMap<number, ReadonlyMap<string, string>>;
@@ -10,8 +11,6 @@ const CODE =
   /(?:^|[\s,;(])(\d{1,2})\s*[=:.)–-]?\s*([a-z][^\d]*?)(?=[\s,;]+\d{1,2}\s*[=:.)–-]?\s*[a-z]|[.;]?\s*$)/gi;
 const LEAST_CODES = 2;
 const LONGEST_WORDS = 24;
-
-const lettersOf = (text: string): string => text.toLowerCase().replace(/[^a-z0-9]/g, '');
 
 /** The words behind each number of a line, where it lists them from 0 or 1 on. */
 function listed(

@@ -8,6 +8,7 @@ import {
   fullnessOf,
   isDay,
   isDitto,
+  isTapePart,
   lengthOf,
   moneyOf,
   saysNothing,
@@ -55,9 +56,8 @@ const FRACTION = /^(?:\d{1,2}\s*\/\s*(?:2|4|8|16|32|64)|[½¼¾⅛⅜⅝⅞]|0|[
 export function fractionOfDay(day: number): number | undefined {
   const date = new Date(Date.UTC(1899, 11, 30) + day * 86_400_000);
   const [month, ofMonth] = [date.getUTCMonth() + 1, date.getUTCDate()];
-  const parts = [2, 4, 8, 16, 32, 64];
-  if (parts.includes(ofMonth) && month < ofMonth) return month / ofMonth;
-  return parts.includes(month) && ofMonth < month ? ofMonth / month : undefined;
+  if (isTapePart(ofMonth) && month < ofMonth) return month / ofMonth;
+  return isTapePart(month) && ofMonth < month ? ofMonth / month : undefined;
 }
 
 /** A whole number that no part of an inch is: the number of a day. */
@@ -284,7 +284,7 @@ function partsApart(cell: string, heading: string): readonly [string, string] | 
 /** Whether the figures on both sides of a slash are a tape's fraction. */
 function isFraction(left: string, right: string): boolean {
   const [over = '', under = ''] = [/(?:^|[\s-])(\d+)$/.exec(left)?.[1], /^(\d+)/.exec(right)?.[1]];
-  return over !== '' && ['2', '4', '8', '16', '32', '64'].includes(under) && Number(over) < Number(under);
+  return over !== '' && isTapePart(Number(under)) && Number(over) < Number(under);
 }
 
 /** Two figures with a slash between that is no fraction’s. */

@@ -5,10 +5,9 @@
 import type { Cell, Row } from './cells';
 import { headingScore, type Header } from './header';
 import { joinHeadings, perWord, readHeading, type HeadingRead, type Per } from './heading';
+import { lettersOf } from './meanings';
 import type { Idea } from './vocabulary';
 
-/** A heading by its letters alone: “R/W” is “rw”. */
-const lettersOf = (text: string): string => text.toLowerCase().replace(/[^a-z0-9]/g, '');
 /** “Sizes are rod x length” speaks of a column headed “Size”. */
 const oneOf = (letters: string): string => (letters.length > 3 ? letters.replace(/s$/, '') : letters);
 const sameWord = (one: string, other: string): boolean => oneOf(lettersOf(one)) === oneOf(lettersOf(other));

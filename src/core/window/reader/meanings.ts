@@ -294,7 +294,8 @@ export const isYardageKey = (key: MeaningKey): boolean => isOurs(key) && holdsOf
 /** As our own sheets head it. */
 export const headingOf = (key: OrderKey): string => usualHeading(key);
 
-const lettersOf = (text: string): string => text.toLowerCase().replace(/[^a-z0-9]/g, '');
+/** A heading by its letters alone: “R/W” is “rw”. */
+export const lettersOf = (text: string): string => text.toLowerCase().replace(/[^a-z0-9]/g, '');
 /** A heading in exactly our own words says what was declared so. */
 const DECLARED_AS = new Map<string, OrderKey>(DECLARED.map(({ key, heading }) => [lettersOf(heading), key]));
 

@@ -15,7 +15,6 @@ import { aboutAlike, headedAlike } from './alike';
 import { BOUNDED, windowOf } from './as-window';
 import { cellOf, type Cell } from './cells';
 import { headingOf } from './meanings';
-import { SIDE_NOT_SAID } from './row-values';
 import { RowReader } from './rows';
 import type { Plan, RowKind, RowRead, Values } from './slots';
 import type { Understanding } from './understand';
@@ -149,7 +148,7 @@ export class OrderRows {
     for (const one of read.unread) {
       const column = this.table.found.find(({ at, key }) => at === one.at && key === one.key);
       if (column === undefined) continue;
-      if (one.text === SIDE_NOT_SAID) {
+      if (one.isOneWay === true) {
         values.draw = toEitherSide(values);
         continue;
       }

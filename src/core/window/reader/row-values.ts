@@ -5,12 +5,9 @@ import { countOf, figureOf, fullnessAdded, isDay, type Cell } from './cells';
 import { fractionOf, isDayNumber, partsOf, splitCell } from './evidence';
 import { EACH_SIDE, multiply } from './for-several';
 import type { Per } from './heading';
-import type { Plan, RowRead, Slot, Values } from './slots';
+import type { Plan, RowRead, Slot, Unread, Values } from './slots';
 import { isTwo, treatmentOf } from './treatment-text';
 import { leadingCount, partOfInch, plus, readCell, roomAndCount, within, type CellRead } from './values';
-
-/** What is unread of a draw that is one panel. */
-export const SIDE_NOT_SAID = 'one way, to a side that is not said';
 
 /** Reads the cells of one row; each stands at the place of its slot. */
 export function valuesOfRow(row: number, cells: readonly Cell[], plan: Plan): RowRead & { values: Values } {
@@ -24,7 +21,7 @@ export function valuesOfRow(row: number, cells: readonly Cell[], plan: Plan): Ro
 
 class RowValues {
   private readonly values: Values = {};
-  private readonly unread: { at: number; key: OrderKey; text: string }[] = [];
+  private readonly unread: Unread[] = [];
   private readonly dated: number[] = [];
   /** What figures are for, where it is one of several. */
   private readonly pers: [OrderKey, Per][] = [];
@@ -112,7 +109,8 @@ class RowValues {
       this.unread.push({
         at: slots.find(({ keys }) => keys.includes('draw'))?.at ?? 0,
         key: 'draw',
-        text: SIDE_NOT_SAID,
+        text: 'one way, to a side that is not said',
+        isOneWay: true,
       });
     else if (stated.draw !== undefined) values.draw = stated.draw;
   }

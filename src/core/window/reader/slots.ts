@@ -11,12 +11,21 @@ import type { Value } from './values';
 export type RowKind = 'window' | 'section' | 'total' | 'note' | 'repeat header' | 'blank' | 'other goods';
 export type Values = Partial<Record<OrderKey, Value | undefined>>;
 
+/** What a row leaves unread. */
+export interface Unread {
+  readonly at: number;
+  readonly key: OrderKey;
+  readonly text: string;
+  /** Of a draw that is one panel. */
+  readonly isOneWay?: true;
+}
+
 export interface RowRead {
   /** Row of the sheet, from 0. */
   readonly row: number;
   readonly is: RowKind;
   readonly values: Values;
-  readonly unread: readonly { readonly at: number; readonly key: OrderKey; readonly text: string }[];
+  readonly unread: readonly Unread[];
   /** Dates among fractions, by column. */
   readonly dated: readonly number[];
 }

@@ -65,12 +65,16 @@ const middleOf = (values: readonly number[]): number =>
 
 /** Where the middle of a column lies that is written in a unit; what lies between two tells nothing. */
 type Bands = readonly (readonly [LengthUnit, low: number, high: number])[];
+const inBand = (bands: Bands, figure: number): LengthUnit | undefined =>
+  bands.find(([, low, high]) => figure >= low && figure <= high)?.[0];
 const CLOTH_BANDS: Bands = [
   ['mm', 900, Infinity],
   ['cm', 133, 900],
   ['in', 36, 80],
   ['m', 1.1, 3.3],
 ];
+/** The unit that a bolt’s width alone speaks for; nothing where it may be two. */
+export const unitOfBolt = (width: number): LengthUnit | undefined => inBand(CLOTH_BANDS, width);
 const DROP_BANDS: Bands = [
   ['mm', 900, Infinity],
   ['cm', 181, 499],
@@ -114,8 +118,8 @@ export function unitOfFigures(
         : says('rodWidth', 0.9) || says('openingWidth', 0.9)
           ? WIDTH_BANDS
           : [];
-    const vote = bands.find(([, low, high]) => middle >= low && middle <= high);
-    if (vote !== undefined) votes.push(vote[0]);
+    const vote = inBand(bands, middle);
+    if (vote !== undefined) votes.push(vote);
   }
   const units = new Set(votes);
   const [only] = votes;

@@ -6,6 +6,7 @@ import type { OrderKey } from '../meanings';
 import { countOf, figureOf, fullnessOf, isDay, lengthOf, moneyOf, saysNothing, type Cell } from './cells';
 import { dayOf, type DayOrder } from './dates';
 import { holdsOf } from './meanings';
+import { unitOfBolt } from './units';
 import {
   drawOfText,
   floorOfText,
@@ -94,9 +95,6 @@ const CLOTH_AND_WIDTH =
   /^(.*[a-z)].*?),?\s+\(?(\d{2,4}(?:\.\d+)?)\s*(in|ins|cm|mm|["″”])?\.?(?:\s*wide)?\)?$/i;
 /** No bolt is narrower or wider. */
 const [NARROWEST, WIDEST] = [26 * UNITS.in, 132 * UNITS.in];
-/** The unit of a bolt’s width that stands bare behind its name. */
-const boltUnit = (width: number, house: LengthUnit): LengthUnit =>
-  width >= 1_000 ? 'mm' : width >= 133 ? 'cm' : width < 100 ? 'in' : house === 'in' ? 'in' : 'cm';
 /** “Riverstone 137”, “Larkhill, 54 in”: a cloth’s name and how wide it lies. */
 export function clothAndWidth(
   text: string,
@@ -106,7 +104,7 @@ export function clothAndWidth(
   if (name === undefined) return undefined;
   const unit: LengthUnit =
     said === undefined
-      ? boltUnit(Number(figure), house)
+      ? (unitOfBolt(Number(figure)) ?? (house === 'in' ? 'in' : 'cm'))
       : /^[cm]m$/i.test(said)
         ? (said.toLowerCase() as 'cm')
         : 'in';

@@ -92,7 +92,9 @@ describe('the draw of a row', () => {
   it('to a side that is not said is asked for', () => {
     const { values, unread } = read([slot(0, ['draw'])], ['single'], { stated: { draw: 'pair' } });
     expect(values.draw).toBeUndefined();
-    expect(unread).toEqual([{ at: 0, key: 'draw', text: expect.stringContaining('side') as string }]);
+    expect(unread).toEqual([
+      { at: 0, key: 'draw', text: expect.stringContaining('side') as string, isOneWay: true },
+    ]);
   });
 
   it('and its lining are what a line above says, where the row says none', () => {
